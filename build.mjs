@@ -1,0 +1,40 @@
+/** Builds both packages: bundles with esbuild, declarations with tsc. Run by `pnpm build`. */
+import { execFileSync } from "node:child_process";
+import { chmodSync, rmSync } from "node:fs";
+import { build } from "esbuild";
+
+const shared = { bundle: true, format: "esm", target: "node20", logLevel: "warning", legalComments: "none" };
+
+for (const packageName of ["core", "cli"]) rmSync(`packages/${packageName}/dist`, { recursive: true, force: true });
+
+// The library: its own code in one file per entry, its dependencies left to the installer.
+await build({
+  ...shared,
+  entryPoints: ["packages/core/src/index.ts", "packages/core/src/schema.ts"],
+  outdir: "packages/core/dist",
+  platform: "neutral",
+  packages: "external",
+  splitting: true,
+  chunkNames: "shared-[hash]",
+  sourcemap: true,
+});
+
+// The command: one file with everything in it. Modules behind a dynamic import are evaluated only when a command asks.
+await build({
+  ...shared,
+  entryPoints: ["packages/cli/src/main.ts"],
+  outfile: "packages/cli/dist/feedpoint.js",
+  platform: "node",
+  minifySyntax: true,
+  minifyWhitespace: true,
+  alias: {
+    "@feedpoint/core/schema": "./packages/core/src/schema.ts",
+    "@feedpoint/core": "./packages/core/src/index.ts",
+  },
+  banner: {
+    js: '#!/usr/bin/env node\nimport { createRequire as __createRequire } from "node:module";const require = __createRequire(import.meta.url);',
+  },
+});
+chmodSync("packages/cli/dist/feedpoint.js", 0o755);
+
+execFileSync(process.execPath, ["node_modules/typescript/bin/tsc", "--build", "packages/core"], { stdio: "inherit" });

@@ -1,0 +1,70 @@
+import { type CheckResult, check, type Sweep, type Verdict } from "@feedpoint/core";
+import { Command, Option } from "commander";
+import { EXIT } from "../exit.js";
+import { readFile } from "../files.js";
+import { addJudgingOptions, addReadingOptions, type RawOptions, type Settings, settingsFrom } from "../options.js";
+import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
+import { printable } from "../present/escape.js";
+import { jsonText, ndjsonText } from "../present/json.js";
+
+type Requirement = "pass" | "partial";
+
+const MEETS: Readonly<Record<Requirement, readonly Verdict[]>> = { pass: ["pass"], partial: ["pass", "partial"] };
+
+export function checkCommand(): Command {
+  const command = new Command("check")
+    .description("Says for each band whether, where and with what tuner the antenna can be used.")
+    .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
+  addReadingOptions(addJudgingOptions(command)).addOption(
+    new Option(
+      "--require <verdict>",
+      "exit with 1 unless every band that was swept, or named with --bands, reaches this",
+    ).choices(["pass", "partial"]),
+  );
+  return command.action(runCheck);
+}
+
+async function runCheck(files: readonly string[], raw: RawOptions & { require?: Requirement }): Promise<void> {
+  const settings = await settingsFrom(raw);
+  const results: CheckResult[] = [];
+  let unreadable = 0;
+  for (const file of files) {
+    let sweeps: Sweep[];
+    try {
+      sweeps = readFile(file, settings.reading);
+    } catch (error) {
+      unreadable++;
+      process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
+      continue;
+    }
+    for (const sweep of sweeps) results.push(check(sweep, settings));
+  }
+  if (results.length > 0) process.stdout.write(`${render(results, settings)}\n`);
+  if (unreadable > 0) process.exitCode = EXIT.input;
+  else if (
+    raw.require !== undefined &&
+    !results.every((result) => holds(result, raw.require as Requirement, settings))
+  ) {
+    process.exitCode = EXIT.required;
+  }
+}
+
+function render(results: readonly CheckResult[], settings: Settings): string {
+  switch (settings.format) {
+    case "json":
+      return jsonText(results);
+    case "ndjson":
+      return ndjsonText(results);
+    case "csv":
+      return checkCsv(results);
+    case "markdown":
+      return results.map(checkMarkdown).join("\n\n");
+    case "table":
+      return checkText(results, settings);
+  }
+}
+
+function holds({ bands }: CheckResult, requirement: Requirement, settings: Settings): boolean {
+  const concerned = settings.bands === undefined ? bands.filter(({ verdict }) => verdict !== "not-swept") : bands;
+  return concerned.length > 0 && concerned.every(({ verdict }) => MEETS[requirement].includes(verdict));
+}

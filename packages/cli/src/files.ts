@@ -1,0 +1,63 @@
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { type ReadOptions, readSweeps, type Sweep } from "@feedpoint/core";
+import { UsageError } from "./exit.js";
+
+/** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
+const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
+
+/** Reads a file's sweeps; "-" is standard input. @throws ReadError, or UsageError where the file cannot be opened */
+export function readFile(path: string, options: ReadOptions): Sweep[] {
+  return readSweeps(bytesOf(path), { ...options, fileName: path === "-" ? "standard input" : path });
+}
+
+function bytesOf(path: string): Uint8Array {
+  try {
+    if (path !== "-" && statSync(path).isDirectory()) {
+      throw new UsageError(`${path}: this is a folder. Use grade for a folder, or name the files in it.`);
+    }
+    return readFileSync(path === "-" ? 0 : path);
+  } catch (error) {
+    if (error instanceof UsageError) throw error;
+    throw new UsageError(`${path}: ${reasonOf(error)}.`);
+  }
+}
+
+/** Why the system would not open a file, in words. */
+export function reasonOf(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === "ENOENT") return "there is no such file or folder";
+  if (code === "EACCES" || code === "EPERM") return "reading it is not permitted";
+  if (code === "ELOOP") return "its links lead in a circle";
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** The sweep files that paths stand for: files as named, folders searched to the bottom, sorted, each once. */
+export function findSweepFiles(paths: readonly string[]): readonly string[] {
+  const found = new Set<string>();
+  for (const path of paths) {
+    if (path === "-") {
+      found.add(path);
+      continue;
+    }
+    let isFolder: boolean;
+    try {
+      isFolder = statSync(path).isDirectory();
+    } catch (error) {
+      throw new UsageError(`${path}: ${reasonOf(error)}.`);
+    }
+    if (!isFolder) found.add(path);
+    else for (const file of filesBelow(path)) found.add(file);
+  }
+  return [...found];
+}
+
+function filesBelow(folder: string): string[] {
+  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  return entries.flatMap((entry) => {
+    const path = join(folder, entry.name);
+    // Links are not followed, so that a circle of them cannot trap the search.
+    if (entry.isDirectory()) return filesBelow(path);
+    return entry.isFile() && SWEEP_NAMES.test(entry.name) ? [path] : [];
+  });
+}

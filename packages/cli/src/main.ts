@@ -1,0 +1,46 @@
+import { Command, CommanderError } from "commander";
+import { checkCommand } from "./commands/check.js";
+import { diffCommand } from "./commands/diff.js";
+import { gradeCommand } from "./commands/grade.js";
+import { plansCommand } from "./commands/plans.js";
+import { EXIT, UsageError } from "./exit.js";
+import { printable } from "./present/escape.js";
+
+const program = new Command("feedpoint")
+  .description("Tells what an antenna sweep means: where you may transmit, what a change did, how deployments rank.")
+  .version("0.1.0")
+  .addCommand(checkCommand())
+  .addCommand(diffCommand())
+  .addCommand(gradeCommand())
+  .addCommand(plansCommand())
+  .showHelpAfterError("(feedpoint --help shows what can be asked)")
+  .addHelpText(
+    "before",
+    `Examples:
+  feedpoint check sweep.s1p --plan itu-r1
+  feedpoint diff before.csv after.csv --bands 40m,20m
+  feedpoint grade sweeps/
+`,
+  );
+
+// A reader that closes the pipe early (head, less) has seen what it wanted.
+process.stdout.on("error", (error: NodeJS.ErrnoException) =>
+  process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.input),
+);
+
+for (const command of [program, ...program.commands]) command.exitOverride();
+try {
+  await program.parseAsync();
+} catch (error) {
+  process.exitCode = report(error);
+}
+
+/** Says what went wrong in one line, never with a stack trace, and returns the exit code. */
+function report(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.input;
+  const message = error instanceof Error ? error.message : String(error);
+  process.stderr.write(`feedpoint: ${printable(message)}\n`);
+  if (!(error instanceof UsageError) && process.env.FEEDPOINT_DEBUG)
+    process.stderr.write(`${String((error as Error).stack)}\n`);
+  return EXIT.input;
+}

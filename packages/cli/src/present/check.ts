@@ -1,0 +1,108 @@
+import type { BandResult, CheckResult, Verdict } from "@feedpoint/core";
+import { csvTable } from "./csv.js";
+import { printable } from "./escape.js";
+import { findingLines } from "./findings.js";
+import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { megahertz, need, percent, span, swr } from "./units.js";
+
+const VERDICTS: Readonly<Record<Verdict, string>> = {
+  pass: "pass",
+  partial: "partial",
+  fail: "fail",
+  "not-swept": "not swept",
+};
+
+/** Results for a person at a terminal; what is common to all is said once, at the end. */
+export function checkText(results: readonly CheckResult[], { width }: { width: number }): string {
+  const cautions = results[0]?.cautions ?? [];
+  const blocks = results.map((result) => {
+    const notSwept = result.bands.filter(({ verdict }) => verdict === "not-swept").map(({ band }) => band);
+    const findings = findingLines([...result.sweep.findings, ...result.findings], width);
+    return [
+      heading(result),
+      "",
+      textTable(columnsFor(result), rowsFor(result)),
+      notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
+      findings === "" ? null : `\n${findings}`,
+    ]
+      .filter((part) => part !== null)
+      .join("\n");
+  });
+  return [...blocks, cautions.map((caution) => wrap(`* ${caution}`, width, "  ")).join("\n")].join("\n\n");
+}
+
+export function checkMarkdown(result: CheckResult): string {
+  return [`## ${printable(result.sweep.label)}`, "", markdownTable(columnsFor(result), rowsFor(result))].join("\n");
+}
+
+/** One row a band. */
+export function checkCsv(results: readonly CheckResult[]): string {
+  return csvTable(
+    results.flatMap(({ sweep, plan, bands }) =>
+      bands.map((band) => ({
+        file: sweep.file,
+        label: sweep.label,
+        plan: plan.id,
+        band: band.band,
+        lowHz: band.lowHz,
+        highHz: band.highHz,
+        verdict: band.verdict,
+        need: band.need,
+        sweptFraction: band.sweptFraction,
+        bestSwr: band.best?.swr ?? null,
+        bestHz: band.best?.frequencyHz ?? null,
+        worstSwr: band.worst?.swr ?? null,
+        worstHz: band.worst?.frequencyHz ?? null,
+        limitSwr: band.withinLimit.limitSwr,
+        withinLimitHz: band.withinLimit.widthHz,
+        withinLimitFraction: band.withinLimit.fraction,
+      })),
+    ),
+  );
+}
+
+function heading({ sweep, plan, limits }: CheckResult): string {
+  const licence = plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`;
+  const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
+  return [
+    printable(sweep.label),
+    `  ${sweep.points} points, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
+    `  ${printable(sweep.description)}`,
+    `  Plan: ${plan.title}${licence} (${plan.id}); limit ${limits.swr}:1`,
+  ].join("\n");
+}
+
+function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
+  return [
+    { title: "Band" },
+    { title: "MHz" },
+    { title: "Verdict" },
+    { title: "Best SWR", align: "right" },
+    { title: "at MHz", align: "right" },
+    { title: "Worst SWR", align: "right" },
+    { title: `MHz within ${limits.swr}:1` },
+    { title: "Share", align: "right" },
+    { title: "All of it needs" },
+  ];
+}
+
+function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
+  return bands.filter(({ verdict }) => verdict !== "not-swept").map(rowFor);
+}
+
+function rowFor(result: BandResult): readonly string[] {
+  const { band, verdict, best, worst, withinLimit, sweptFraction } = result;
+  const spans = withinLimit.spans;
+  const more = spans.length > 2 ? ` +${spans.length - 2} more` : "";
+  return [
+    band,
+    span(result),
+    sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict],
+    swr(best?.swr ?? null),
+    best === null ? "–" : megahertz(best.frequencyHz),
+    swr(worst?.swr ?? null),
+    spans.length === 0 ? "none" : spans.slice(0, 2).map(span).join(", ") + more,
+    percent(withinLimit.fraction),
+    need(result.need),
+  ];
+}

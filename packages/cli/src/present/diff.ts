@@ -1,0 +1,96 @@
+import type { BandDiff, DiffResult, DiffVerdict } from "@feedpoint/core";
+import { csvTable } from "./csv.js";
+import { printable } from "./escape.js";
+import { findingLines } from "./findings.js";
+import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { megahertz, percent, signed, swr } from "./units.js";
+
+const VERDICTS: Readonly<Record<DiffVerdict, string>> = {
+  improved: "improved",
+  worse: "worse",
+  unchanged: "unchanged",
+  mixed: "mixed",
+  "not-comparable": "not comparable",
+};
+
+export function diffText(result: DiffResult, { width }: { width: number }): string {
+  const { before, after, bands, causes, plan } = result;
+  const name = (infos: DiffResult["before"]) => printable(infos.map(({ label }) => label).join(", "));
+  const likely = causes.map(({ confidence, message }) =>
+    wrap(`${confidence === "likely" ? "Likely cause" : "Possible cause"}: ${message}`, width, "  "),
+  );
+  const findings = findingLines(
+    [...before.flatMap((info) => info.findings), ...after.flatMap((info) => info.findings), ...result.findings],
+    width,
+  );
+  return [
+    `Before  ${name(before)}`,
+    `After   ${name(after)}`,
+    `Plan: ${plan.title}${plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`} (${plan.id})`,
+    "",
+    ...(likely.length > 0 ? [...likely, ""] : []),
+    ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor)), ""] : []),
+    ...whyLines(bands, width),
+    ...(findings === "" ? [] : [findings, ""]),
+    ...result.cautions.map((caution) => wrap(`* ${caution}`, width, "  ")),
+  ].join("\n");
+}
+
+export function diffMarkdown(result: DiffResult): string {
+  return markdownTable(columnsFor(result), result.bands.map(rowFor));
+}
+
+/** One row a band; every change is after minus before. */
+export function diffCsv({ before, after, bands }: DiffResult): string {
+  return csvTable(
+    bands.map((band) => ({
+      before: before.map(({ file }) => file).join(" "),
+      after: after.map(({ file }) => file).join(" "),
+      band: band.band,
+      verdict: band.verdict,
+      why: band.why,
+      bestSwrBefore: band.before.best?.swr ?? null,
+      bestSwrAfter: band.after.best?.swr ?? null,
+      bestHzBefore: band.before.best?.frequencyHz ?? null,
+      bestHzAfter: band.after.best?.frequencyHz ?? null,
+      worstSwrBefore: band.before.worst?.swr ?? null,
+      worstSwrAfter: band.after.worst?.swr ?? null,
+      withinLimitFractionBefore: band.before.withinLimit.fraction,
+      withinLimitFractionAfter: band.after.withinLimit.fraction,
+      withinLimitHzChange: band.change.withinLimitWidthHz,
+    })),
+  );
+}
+
+function whyLines(bands: readonly BandDiff[], width: number): string[] {
+  const changed = bands.filter(({ verdict }) => verdict !== "unchanged");
+  const lines = changed.map(({ band, why }) => wrap(`${band}: ${why}`, width, "  "));
+  return lines.length > 0 ? [...lines, ""] : [];
+}
+
+function columnsFor({ limits }: DiffResult): readonly TableColumn[] {
+  return [
+    { title: "Band" },
+    { title: "Verdict" },
+    { title: "Best SWR", align: "right" },
+    { title: "at MHz", align: "right" },
+    { title: "Moved kHz", align: "right" },
+    { title: "Worst SWR", align: "right" },
+    { title: `Within ${limits.swr}:1`, align: "right" },
+  ];
+}
+
+function rowFor({ band, before, after, change, verdict }: BandDiff): readonly string[] {
+  const pair = (first: string, second: string) => `${first} → ${second}`;
+  const frequency = (summary: BandDiff["before"]) =>
+    summary.best === null ? "–" : megahertz(summary.best.frequencyHz);
+  return [
+    band,
+    VERDICTS[verdict],
+    pair(swr(before.best?.swr ?? null), swr(after.best?.swr ?? null)),
+    pair(frequency(before), frequency(after)),
+    change.bestFrequencyHz === null ? "–" : signed(change.bestFrequencyHz / 1000, 0),
+    pair(swr(before.worst?.swr ?? null), swr(after.worst?.swr ?? null)),
+    pair(percent(before.withinLimit.fraction), percent(after.withinLimit.fraction)),
+  ];
+}

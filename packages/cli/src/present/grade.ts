@@ -1,0 +1,89 @@
+import { GRADE_CRITERIA, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
+import type { GradeReport } from "../commands/grade.js";
+import type { Settings } from "../options.js";
+import { csvTable } from "./csv.js";
+import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { percent, swr } from "./units.js";
+
+/** A row for each sweep, a column for each band that any of them swept: grade and best SWR. */
+export function gradeText({ sweeps, totals }: GradeReport, { width, plan }: Settings): string {
+  const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
+  const legend = GRADE_CRITERIA.map(({ grade, meaning }) => `${grade}  ${meaning}`);
+  return [
+    `Plan: ${plan.title} (${plan.id})`,
+    "",
+    textTable(columnsFor(sweeps), rowsFor(sweeps)),
+    "",
+    "Each cell: grade and best SWR; – means not swept, · too little swept to grade.",
+    ...legend.map((line) => wrap(line, width, "   ")),
+    "",
+    `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`,
+  ].join("\n");
+}
+
+export function gradeMarkdown(sweeps: readonly SweepGrade[]): string {
+  return markdownTable(columnsFor(sweeps), rowsFor(sweeps));
+}
+
+/** One row a sweep and band. */
+export function gradeCsv(sweeps: readonly SweepGrade[]): string {
+  return csvTable(
+    sweeps.flatMap(({ sweep, grade, bands }) =>
+      bands.map((band) => ({ file: sweep.file, label: sweep.label, takenAt: sweep.takenAt, overall: grade, ...band })),
+    ),
+  );
+}
+
+/** What each grade stands for, with the limits in force. */
+export function criteriaText({ limits, width }: Settings): string {
+  const columns: TableColumn[] = [
+    { title: "Grade" },
+    { title: `No tuner (${limits.swr}:1)`, align: "right" },
+    { title: `Built-in tuner (${limits.builtInTunerSwr}:1)`, align: "right" },
+    { title: `Wide-range tuner (${limits.wideRangeTunerSwr}:1)`, align: "right" },
+    { title: "In words" },
+  ];
+  const rows = GRADE_CRITERIA.map(({ grade, withoutTuner, withBuiltInTuner, withWideRangeTuner, meaning }) => [
+    grade,
+    percent(withoutTuner),
+    percent(withBuiltInTuner),
+    percent(withWideRangeTuner),
+    meaning,
+  ]);
+  return [
+    "Least share of the band that can be used, by what is needed. The first grade whose shares are all reached is given.",
+    "",
+    textTable(columns, rows),
+    "",
+    wrap(
+      `A band needs ${percent(LEAST_SWEPT_FRACTION)} of it swept to be graded; what was not swept never counts as usable. Over all: the mean of the bands (A 4, B 3, C 2, D 1, F 0), rounded.`,
+      width,
+    ),
+  ].join("\n");
+}
+
+const sweptBands = (sweeps: readonly SweepGrade[]) =>
+  (sweeps[0]?.bands ?? [])
+    .map(({ band }) => band)
+    .filter((name) => sweeps.some(({ bands }) => bands.some((entry) => entry.band === name && entry.bestSwr !== null)));
+
+function columnsFor(sweeps: readonly SweepGrade[]): readonly TableColumn[] {
+  return [
+    { title: "Sweep" },
+    { title: "All" },
+    ...sweptBands(sweeps).map((title): TableColumn => ({ title, align: "right" })),
+  ];
+}
+
+function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] {
+  const names = sweptBands(sweeps);
+  return sweeps.map(({ sweep, grade, bands }) => [
+    sweep.label,
+    grade ?? "–",
+    ...names.map((name) => {
+      const entry = bands.find(({ band }) => band === name);
+      if (entry === undefined || entry.bestSwr === null) return "–";
+      return `${entry.grade ?? "·"} ${swr(entry.bestSwr)}`;
+    }),
+  ]);
+}

@@ -1,0 +1,100 @@
+import { z } from "zod";
+import type { BandPlan } from "./band-plan.js";
+
+const emission = z.enum(["cw", "data", "phone", "image", "mcw"]);
+const frequencyHz = z.number().positive();
+const powerLimit = z.strictObject({ watts: z.number().positive(), basis: z.enum(["pep", "erp", "eirp"]) });
+
+const grant = z.strictObject({
+  classes: z.array(z.string()).min(1),
+  emissions: z.array(emission).min(1),
+  maxPower: powerLimit.exactOptional(),
+  alsoMaxTransmitterWattsPep: z.number().positive().exactOptional(),
+  note: z.string().exactOptional(),
+});
+
+const segment = z
+  .strictObject({
+    lowHz: frequencyHz,
+    highHz: frequencyHz,
+    use: z.string(),
+    grants: z.array(grant).exactOptional(),
+    emissions: z.array(emission).exactOptional(),
+    maxBandwidthHz: z.number().positive().exactOptional(),
+    maxPower: powerLimit.exactOptional(),
+    status: z.string().exactOptional(),
+    centreHz: frequencyHz.exactOptional(),
+    upperSidebandDialHz: frequencyHz.exactOptional(),
+    confirmed: z.boolean(),
+    sources: z.array(z.string()),
+    note: z.string().exactOptional(),
+  })
+  .refine(({ lowHz, highHz }) => lowHz < highHz, "lowHz must lie below highHz");
+
+const band = z
+  .strictObject({
+    band: z.string().min(1),
+    lowHz: frequencyHz,
+    highHz: frequencyHz,
+    section: z.string().exactOptional(),
+    note: z.string().exactOptional(),
+    segments: z.array(segment).min(1),
+  })
+  .refine(
+    ({ segments }) => segments.every(({ lowHz }, i) => i === 0 || lowHz >= (segments[i - 1]?.highHz ?? 0)),
+    "segments must ascend and not overlap",
+  )
+  .refine(
+    ({ lowHz, highHz, segments }) => segments.every((part) => part.lowHz >= lowHz && part.highHz <= highHz),
+    "segments must lie within the band",
+  );
+
+/** What a band plan file must hold. Unknown keys are refused, so that a misspelt one is not lost in silence. */
+export const bandPlanSchema = z
+  .strictObject({
+    id: z.string().regex(/^[a-z0-9-]+$/),
+    title: z.string(),
+    kind: z.enum(["allocation", "licence-privileges", "band-plan"]),
+    authority: z.string(),
+    edition: z.string(),
+    source: z.strictObject({
+      title: z.string(),
+      section: z.string().exactOptional(),
+      url: z.string().nullable().exactOptional(),
+    }),
+    confirmed: z.boolean(),
+    classes: z.array(z.string()).min(1).exactOptional(),
+    notes: z.array(z.string()),
+    sources: z.array(
+      z.strictObject({
+        id: z.string(),
+        title: z.string(),
+        section: z.string().exactOptional(),
+        edition: z.string().exactOptional(),
+        kind: z.string(),
+        read: z.string().exactOptional(),
+        url: z.string().exactOptional(),
+      }),
+    ),
+    bands: z.array(band).min(1),
+  })
+  .refine(({ sources, bands }) => {
+    const known = new Set(sources.map(({ id }) => id));
+    return bands.every(({ segments }) => segments.every((part) => part.sources.every((id) => known.has(id))));
+  }, "every source that a segment names must stand in sources") satisfies z.ZodType<BandPlan>;
+
+/**
+ * Checks data that should be a band plan.
+ *
+ * @throws Error whose message names each place that is wrong ("bands[2].segments[0].lowHz: …")
+ */
+export function parseBandPlan(data: unknown): BandPlan {
+  const result = bandPlanSchema.safeParse(data);
+  if (result.success) return result.data;
+  throw new Error(result.error.issues.map(({ path, message }) => `${placeOf(path)}: ${message}`).join("; "));
+}
+
+function placeOf(path: readonly PropertyKey[]): string {
+  const place = path.map((part) => (typeof part === "number" ? `[${part}]` : `.${String(part)}`)).join("");
+  return place.replace(/^\./, "") || "the file";
+}

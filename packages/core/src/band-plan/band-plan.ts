@@ -1,0 +1,216 @@
+/** What a band plan says, as plain data. The schema that checks one from a file stands in band-plan-schema.ts. */
+export interface BandPlan {
+  readonly id: string;
+  readonly title: string;
+  /** allocation: what a treaty or regulator sets aside; licence-privileges: by class; band-plan: usage agreed among amateurs */
+  readonly kind: "allocation" | "licence-privileges" | "band-plan";
+  readonly authority: string;
+  readonly edition: string;
+  readonly source: { readonly title: string; readonly section?: string; readonly url?: string | null };
+  /** Whether the plan was read from a source, or rests on memory. Each segment says the same of itself. */
+  readonly confirmed: boolean;
+  /** Licence classes, the one with the most privileges first; absent where the plan knows none */
+  readonly classes?: readonly string[];
+  readonly notes: readonly string[];
+  readonly sources: readonly PlanSource[];
+  readonly bands: readonly PlanBand[];
+}
+
+export interface PlanSource {
+  readonly id: string;
+  readonly title: string;
+  readonly section?: string;
+  readonly edition?: string;
+  /** primary: the authority's own text; reprint: a copy of it; transcription: retyped or quoted; summary: news */
+  readonly kind: string;
+  /** What of it was read */
+  readonly read?: string;
+  readonly url?: string;
+}
+
+export interface PlanBand {
+  /** Wavelength name: "40m" */
+  readonly band: string;
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly section?: string;
+  readonly note?: string;
+  /** Ascending, not overlapping; frequencies between them are not available */
+  readonly segments: readonly PlanSegment[];
+}
+
+export type Emission = "cw" | "data" | "phone" | "image" | "mcw";
+
+/** A power limit; `basis` says where it is measured: at the transmitter (pep) or as radiated (erp, eirp). */
+export interface PowerLimit {
+  readonly watts: number;
+  readonly basis: "pep" | "erp" | "eirp";
+}
+
+export interface Grant {
+  readonly classes: readonly string[];
+  readonly emissions: readonly Emission[];
+  readonly maxPower?: PowerLimit;
+  readonly alsoMaxTransmitterWattsPep?: number;
+  readonly note?: string;
+}
+
+/** A piece of a band with one use. Low edge inclusive, high edge exclusive, but for the band's own top edge. */
+export interface PlanSegment {
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly use: string;
+  readonly grants?: readonly Grant[];
+  readonly emissions?: readonly Emission[];
+  readonly maxBandwidthHz?: number;
+  readonly maxPower?: PowerLimit;
+  readonly status?: string;
+  readonly centreHz?: number;
+  readonly upperSidebandDialHz?: number;
+  readonly confirmed: boolean;
+  readonly sources: readonly string[];
+  readonly note?: string;
+}
+
+/** What of a band is to be judged: its outer edges and the pieces that may be used between them. */
+export interface JudgedBand {
+  readonly band: string;
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly pieces: readonly { readonly lowHz: number; readonly highHz: number }[];
+  readonly segments: readonly PlanSegment[];
+}
+
+/**
+ * The bands of a plan as a licence class may use them; without a class, as any class may.
+ *
+ * Bands in which the class may not transmit at all are left out.
+ */
+export function judgedBands(plan: BandPlan, licenceClass: string | null): readonly JudgedBand[] {
+  return plan.bands.flatMap(({ band, segments }) => {
+    const usable = segments.filter((segment) => isGranted(segment, licenceClass));
+    const pieces: { lowHz: number; highHz: number }[] = [];
+    for (const { lowHz, highHz } of usable) {
+      const last = pieces.at(-1);
+      if (last !== undefined && last.highHz === lowHz) last.highHz = highHz;
+      else pieces.push({ lowHz, highHz });
+    }
+    const first = pieces[0];
+    const last = pieces.at(-1);
+    return first === undefined || last === undefined
+      ? []
+      : [{ band, lowHz: first.lowHz, highHz: last.highHz, pieces, segments: usable }];
+  });
+}
+
+function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {
+  if (segment.grants === undefined || licenceClass === null) return true;
+  return segment.grants.some(({ classes }) => classes.includes(licenceClass));
+}
+
+/** A transmission to be looked up in a plan. */
+export interface Transmission {
+  /** Carrier or dial frequency, Hz */
+  readonly frequencyHz: number;
+  readonly emission: Emission;
+  /** null: any class */
+  readonly licenceClass: string | null;
+  /** What the signal takes up beside its frequency, Hz; nothing where absent */
+  readonly occupied?: { readonly belowHz: number; readonly aboveHz: number };
+}
+
+/**
+ * Whether a plan allows a transmission, and with what power.
+ *
+ * All of what the signal occupies must lie in segments that allow it.
+ */
+export function privilegeFor(
+  plan: BandPlan,
+  transmission: Transmission,
+): { allowed: boolean; maxPower: PowerLimit | null } {
+  const { frequencyHz, occupied = { belowHz: 0, aboveHz: 0 } } = transmission;
+  const low = frequencyHz - occupied.belowHz;
+  const high = frequencyHz + occupied.aboveHz;
+  for (const band of plan.bands) {
+    if (low < band.lowHz || high > band.highHz) continue;
+    let reached = low;
+    let maxPower: PowerLimit | null = null;
+    for (const segment of band.segments) {
+      const holds =
+        segment.lowHz <= reached &&
+        (reached < segment.highHz || (reached === segment.highHz && isTopEdge(band, segment)));
+      if (!holds) continue;
+      const grant = grantFor(segment, transmission);
+      if (grant === null) return { allowed: false, maxPower: null };
+      maxPower = lower(maxPower, grant.maxPower ?? segment.maxPower ?? null);
+      if (high <= segment.highHz) return { allowed: true, maxPower };
+      reached = segment.highHz;
+    }
+  }
+  return { allowed: false, maxPower: null };
+}
+
+/** The top edge of a band, or of a channel with nothing adjoining, belongs to it. */
+function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
+  return !band.segments.some(({ lowHz }) => lowHz === segment.highHz);
+}
+
+function grantFor(segment: PlanSegment, { emission, licenceClass }: Transmission): { maxPower?: PowerLimit } | null {
+  if (segment.grants === undefined) {
+    return segment.emissions === undefined || segment.emissions.includes(emission) ? {} : null;
+  }
+  const grant = segment.grants.find(
+    ({ classes, emissions }) =>
+      (licenceClass === null || classes.includes(licenceClass)) && emissions.includes(emission),
+  );
+  return grant ?? null;
+}
+
+const lower = (a: PowerLimit | null, b: PowerLimit | null) => (a === null || (b !== null && b.watts < a.watts) ? b : a);
+
+/**
+ * What several plans have in common: the frequencies that each of them gives to amateurs.
+ *
+ * @param plans two or more plans; bands are matched by name
+ */
+export function commonPlan(plans: readonly BandPlan[], identity: Pick<BandPlan, "id" | "title" | "edition">): BandPlan {
+  const [first, ...others] = plans as [BandPlan, ...BandPlan[]];
+  const bands = first.bands.flatMap((band): PlanBand[] => {
+    let segments = band.segments;
+    for (const other of others) {
+      const match = other.bands.find((candidate) => candidate.band === band.band);
+      segments = match === undefined ? [] : intersect(segments, match.segments);
+    }
+    const low = segments[0];
+    const high = segments.at(-1);
+    return low === undefined || high === undefined
+      ? []
+      : [{ band: band.band, lowHz: low.lowHz, highHz: high.highHz, segments }];
+  });
+  return {
+    ...identity,
+    kind: "allocation",
+    authority: first.authority,
+    source: { title: `What ${plans.map(({ id }) => id).join(", ")} have in common` },
+    confirmed: plans.every(({ confirmed }) => confirmed),
+    notes: [],
+    sources: plans
+      .flatMap(({ sources }) => sources)
+      .filter((source, i, all) => all.findIndex(({ id }) => id === source.id) === i),
+    bands,
+  };
+}
+
+function intersect(first: readonly PlanSegment[], second: readonly PlanSegment[]): PlanSegment[] {
+  const shared: PlanSegment[] = [];
+  for (const a of first) {
+    for (const b of second) {
+      const lowHz = Math.max(a.lowHz, b.lowHz);
+      const highHz = Math.min(a.highHz, b.highHz);
+      if (lowHz >= highHz) continue;
+      const sources = [...new Set([...a.sources, ...b.sources])];
+      shared.push({ lowHz, highHz, use: "allocation", confirmed: a.confirmed && b.confirmed, sources });
+    }
+  }
+  return shared;
+}

@@ -1,0 +1,29 @@
+import { type BandPlan, commonPlan } from "./band-plan.js";
+import iaruR1 from "./plans/iaru-r1-hf.json" with { type: "json" };
+import ituR1 from "./plans/itu-r1.json" with { type: "json" };
+import ituR2 from "./plans/itu-r2.json" with { type: "json" };
+import ituR3 from "./plans/itu-r3.json" with { type: "json" };
+import usPart97 from "./plans/us-part97.json" with { type: "json" };
+
+/** The plans that come with the library. The tests hold each against the schema, so it is not checked again at run time. */
+const PLANS = [usPart97, ituR1, ituR2, ituR3, iaruR1] as readonly unknown[] as readonly BandPlan[];
+
+/** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
+export const COMMON_PLAN_ID = "itu-common";
+
+/** Names of all plans, the common one first. */
+export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...PLANS.map(({ id }) => id)];
+
+/** A plan by its name; null where there is none of that name. */
+export function planById(id: string): BandPlan | null {
+  return id === COMMON_PLAN_ID ? ituCommon() : (PLANS.find((plan) => plan.id === id) ?? null);
+}
+
+function ituCommon(): BandPlan {
+  const regions = PLANS.filter(({ id }) => /^itu-r\d$/.test(id));
+  return commonPlan(regions, {
+    id: COMMON_PLAN_ID,
+    title: "Amateur allocations that all three ITU Regions have in common",
+    edition: regions[0]?.edition ?? "",
+  });
+}

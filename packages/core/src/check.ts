@@ -1,0 +1,231 @@
+import { type BandPlan, type JudgedBand, judgedBands, type PlanSegment } from "./band-plan/band-plan.js";
+import { COMMON_PLAN_ID } from "./band-plan/plans.js";
+import { CAUTIONS } from "./cautions.js";
+import { at, firstIndexAbove } from "./column.js";
+import type { Curve } from "./curve/curve.js";
+import { sweptWidthHz } from "./curve/trace.js";
+import { type Finding, finding } from "./finding.js";
+import { DEFAULT_LIMITS, type Limits } from "./limits.js";
+import { returnLossDb, swrFromReflectionMagnitude } from "./reflection.js";
+import { type BandSummary, clipSpans, extremesOver, type Judgement, judge, share, summariseBand } from "./summary.js";
+import type { Sweep } from "./sweep.js";
+import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+
+/** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
+export type Verdict = "pass" | "partial" | "fail" | "not-swept";
+
+export interface SegmentResult {
+  readonly use: string;
+  readonly lowHz: number;
+  readonly highHz: number;
+  readonly sweptFraction: number;
+  readonly withinLimitFraction: number;
+  /** null where nothing was swept */
+  readonly worstSwr: number | null;
+  readonly verdict: Verdict;
+}
+
+export interface BandResult extends BandSummary {
+  readonly verdict: Verdict;
+  readonly segments: readonly SegmentResult[];
+}
+
+/** What identifies a plan in a result. */
+export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
+  readonly licenceClass: string | null;
+}
+
+export interface CheckResult {
+  readonly schema: "feedpoint/check@1";
+  readonly sweep: SweepInfo;
+  readonly plan: PlanInfo;
+  readonly limits: Limits;
+  readonly bands: readonly BandResult[];
+  readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
+}
+
+export interface CheckOptions {
+  readonly plan: BandPlan;
+  /** null: the whole of each band, whatever the class */
+  readonly licenceClass?: string | null;
+  /** Names of the bands wanted; all of the plan where absent */
+  readonly bands?: readonly string[];
+  readonly limits?: Limits;
+}
+
+/** Where nothing in a sweep reflects more than this return loss tells, the antenna may be hidden behind loss: 3:1. */
+const HIDING_RETURN_LOSS_DB = 6;
+/** The sweep must span this ratio of frequencies for that to be remarkable. */
+const HIDING_SPAN = 2;
+/** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
+const GREATEST_TURN = 0.3;
+
+/** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
+export function check(sweep: Sweep, options: CheckOptions): CheckResult {
+  const { plan, licenceClass = null, limits = DEFAULT_LIMITS } = options;
+  const judgement = judge(sweep, limits);
+  const bands = selectBands(plan, licenceClass, options.bands).map((band) => ({
+    band,
+    result: checkBand(judgement, band),
+  }));
+  return {
+    schema: "feedpoint/check@1",
+    sweep: sweepInfo(sweep),
+    plan: planInfo(plan, licenceClass),
+    limits,
+    bands: bands.map(({ result }) => result),
+    findings: [
+      ...planFindings(
+        plan,
+        licenceClass,
+        bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
+      ),
+      ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
+      ...lossFindings(sweep),
+    ],
+    cautions: CAUTIONS,
+  };
+}
+
+/** The bands of a plan that were asked for, in the plan's order. */
+export function selectBands(
+  plan: BandPlan,
+  licenceClass: string | null,
+  names?: readonly string[],
+): readonly JudgedBand[] {
+  const all = judgedBands(plan, licenceClass);
+  return names === undefined ? all : all.filter(({ band }) => names.includes(band));
+}
+
+export function planInfo(plan: BandPlan, licenceClass: string | null): PlanInfo {
+  const { id, title, edition, source } = plan;
+  return { id, title, edition, source, licenceClass };
+}
+
+function checkBand(judgement: Judgement, band: JudgedBand): BandResult {
+  const summary = summariseBand(judgement, band);
+  const { sweptFraction, withinLimit } = summary;
+  return {
+    ...summary,
+    verdict: verdictOf(sweptFraction, withinLimit.fraction),
+    segments: band.segments.map((segment) => checkSegment(judgement, segment)),
+  };
+}
+
+function checkSegment(judgement: Judgement, { use, lowHz, highHz }: PlanSegment): SegmentResult {
+  const piece = { lowHz, highHz };
+  const sweptFraction = share(sweptWidthHz(judgement.curve, lowHz, highHz), highHz - lowHz);
+  const withinHz = clipSpans(judgement.spans, piece).reduce((sum, { widthHz }) => sum + widthHz, 0);
+  const withinLimitFraction = share(withinHz, highHz - lowHz);
+  const extremes = extremesOver(judgement.trace, [piece]);
+  return {
+    use,
+    lowHz,
+    highHz,
+    sweptFraction,
+    withinLimitFraction,
+    worstSwr: extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude),
+    verdict: verdictOf(sweptFraction, withinLimitFraction),
+  };
+}
+
+function verdictOf(sweptFraction: number, withinFraction: number): Verdict {
+  if (sweptFraction === 0) return "not-swept";
+  if (withinFraction === 0) return "fail";
+  return sweptFraction === 1 && withinFraction === 1 ? "pass" : "partial";
+}
+
+/** What the choice of plan and class leaves open. */
+export function planFindings(
+  plan: BandPlan,
+  licenceClass: string | null,
+  judged: readonly JudgedBand[],
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  if (plan.id === COMMON_PLAN_ID) {
+    findings.push(
+      finding(
+        "info",
+        "plan-common",
+        "No band plan was chosen, so only what all three ITU Regions have in common was judged. Choose yours with --plan.",
+      ),
+    );
+  }
+  if (plan.classes !== undefined && licenceClass === null) {
+    findings.push(
+      finding(
+        "caution",
+        "class-not-stated",
+        `Judged for every licence class together. Say which is yours with --class (${plan.classes.join(", ")}).`,
+      ),
+    );
+  }
+  for (const { band, segments } of judged) {
+    if (segments.every(({ confirmed }) => confirmed)) continue;
+    findings.push(
+      finding("caution", "plan-from-memory", `The plan's ${band} edges could not all be confirmed from a source.`, {
+        band,
+      }),
+    );
+  }
+  return findings;
+}
+
+function samplingFindings(judgement: Judgement, band: JudgedBand, result: BandResult): readonly Finding[] {
+  if (result.sweptFraction === 0) return [];
+  const turn = greatestTurn(judgement.curve, band.lowHz, band.highHz);
+  if (turn.distance <= GREATEST_TURN) return [];
+  const step = (turn.stepHz * GREATEST_TURN) / turn.distance / 2;
+  return [
+    finding(
+      "caution",
+      "step-too-coarse",
+      `On ${band.band} the reflection changes much from one sample to the next; a step of ${Number((step / 1000).toPrecision(1))} kHz would tell more.`,
+      { band: band.band },
+    ),
+  ];
+}
+
+/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
+function greatestTurn(
+  { sweep, stretches, interpolation }: Curve,
+  lowHz: number,
+  highHz: number,
+): { distance: number; stepHz: number } {
+  const { real, imaginary, position } = interpolation;
+  let greatest = { distance: 0, stepHz: 0 };
+  for (const { first, last } of stretches) {
+    for (let i = Math.max(first, firstIndexAbove(position, lowHz) - 1); i < last && at(position, i) < highHz; i++) {
+      const distance =
+        sweep.kind === "vector"
+          ? Math.hypot(at(real, i + 1) - at(real, i), at(imaginary, i + 1) - at(imaginary, i))
+          : Math.abs(at(sweep.reflectionMagnitude, i + 1) - at(sweep.reflectionMagnitude, i));
+      if (distance > greatest.distance) greatest = { distance, stepHz: at(position, i + 1) - at(position, i) };
+    }
+  }
+  return greatest;
+}
+
+/**
+ * What the sweep itself says about loss on the way to the antenna: a passive load reflects at most everything, so the
+ * one-way loss ahead of it is at most half of the return loss, at every frequency.
+ */
+function lossFindings({ frequencyHz, reflectionMagnitude }: Sweep): readonly Finding[] {
+  const last = frequencyHz.length - 1;
+  if (at(frequencyHz, last) < HIDING_SPAN * at(frequencyHz, 0)) return [];
+  let greatest = 0;
+  for (let i = 1; i <= last; i++) if (at(reflectionMagnitude, i) > at(reflectionMagnitude, greatest)) greatest = i;
+  const rho = at(reflectionMagnitude, greatest);
+  const lossDb = returnLossDb(rho);
+  const where = `${(at(frequencyHz, greatest) / 1e6).toFixed(3)} MHz`;
+  const bound = `At ${where} the loss between analyser and antenna is at most ${Math.max(0, lossDb / 2).toFixed(1)} dB one way (half of the return loss there).`;
+  if (lossDb <= HIDING_RETURN_LOSS_DB) return [finding("info", "loss-bound", bound)];
+  return [
+    finding(
+      "caution",
+      "low-swr-may-be-loss",
+      `Nowhere in this sweep is the SWR above ${swrFromReflectionMagnitude(rho).toFixed(1)}: that may be loss (a long, old or wet feedline, a resistor), not a good antenna. ${bound}`,
+    ),
+  ];
+}

@@ -1,0 +1,24 @@
+/** A column of numbers, one per sweep point. Readers may look, never write. */
+export type Column = Readonly<Float64Array>;
+
+/**
+ * The number at an index that is known to lie within the column.
+ *
+ * The one place where an index is trusted: every loop in this library runs from 0 to the column's length, and asking
+ * for a default at each access would hide a wrong bound instead of showing it.
+ */
+export function at(column: Column, index: number): number {
+  return column[index] as number;
+}
+
+/** First index whose value is greater than `value`, in an ascending column (its length if there is none). */
+export function firstIndexAbove(column: Column, value: number): number {
+  let low = 0;
+  let high = column.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (at(column, middle) > value) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

@@ -1,0 +1,140 @@
+import { at, type Column, firstIndexAbove } from "../column.js";
+import { type Complex, complex } from "../complex.js";
+import type { Sweep, VectorSweep } from "../sweep.js";
+import { bulkDelay } from "./delay.js";
+import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
+import { estimateNoise } from "./noise.js";
+import { smooth } from "./smoothing.js";
+import { findStretches, type Stretch } from "./stretches.js";
+
+/**
+ * A sweep as a continuous function of frequency, within its stretches and nowhere else.
+ *
+ * A vector sweep is interpolated as the complex Γ with its bulk delay taken out (ρ does not feel the delay), by
+ * blended three-point rational functions. A scalar sweep is interpolated as 1 / (1 - ρ²), the inverse of the share of
+ * power accepted: around a series or parallel resonance that is a parabola in frequency.
+ */
+export interface Curve {
+  readonly sweep: Sweep;
+  readonly stretches: readonly Stretch[];
+  /** Round-trip delay taken out before interpolating, s; 0 for a scalar sweep */
+  readonly delayS: number;
+  /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself; null where it cannot be told */
+  readonly noise: number | null;
+  readonly interpolation: Interpolation;
+}
+
+/** Second differences below this many standard deviations are not told from noise. */
+const CURVATURE_SIGNIFICANCE = 8;
+/** ρ at and above this counts as this in 1 / (1 - ρ²), which would run to infinity (SWR 1999). */
+const GREATEST_INVERTIBLE = 0.999;
+/** Noise in ρ² fades towards ρ = 0; below this ρ it is taken to stay what it is here. */
+const LEAST_RELATIVE_NOISE_AT = 0.01;
+
+/** The curve of a sweep. */
+export function curveOf(sweep: Sweep): Curve {
+  const stretches = findStretches(sweep.frequencyHz);
+  return sweep.kind === "vector" ? vectorCurve(sweep, stretches) : scalarCurve(sweep, stretches);
+}
+
+function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): Curve {
+  const { frequencyHz } = sweep;
+  const delayS = bulkDelay(sweep, stretches);
+  const real = new Float64Array(frequencyHz.length);
+  const imaginary = new Float64Array(frequencyHz.length);
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const angle = 2 * Math.PI * at(frequencyHz, i) * delayS;
+    const cosine = Math.cos(angle);
+    const sine = Math.sin(angle);
+    real[i] = at(sweep.reflectionReal, i) * cosine - at(sweep.reflectionImaginary, i) * sine;
+    imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
+  }
+  const noise = estimateNoise([real, imaginary], stretches);
+  if (noise === null || noise === 0) {
+    return { sweep, stretches, delayS, noise, interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0) };
+  }
+  const { columns } = smooth(frequencyHz, [real, imaginary], stretches, noise);
+  const [smoothReal, smoothImaginary] = columns as [Float64Array, Float64Array];
+  const floor = CURVATURE_SIGNIFICANCE * noise;
+  return {
+    sweep,
+    stretches,
+    delayS,
+    noise,
+    interpolation: prepareInterpolation(frequencyHz, smoothReal, smoothImaginary, floor),
+  };
+}
+
+function scalarCurve(sweep: Sweep, stretches: readonly Stretch[]): Curve {
+  const { frequencyHz, reflectionMagnitude } = sweep;
+  const inverse = new Float64Array(frequencyHz.length);
+  const weights = new Float64Array(frequencyHz.length);
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const rho = Math.min(at(reflectionMagnitude, i), GREATEST_INVERTIBLE);
+    inverse[i] = 1 / (1 - rho * rho);
+    weights[i] = (2 * Math.max(rho, LEAST_RELATIVE_NOISE_AT)) / (1 - rho * rho) ** 2;
+  }
+  const noise = estimateNoise([inverse], stretches, weights);
+  const smoothed =
+    noise === null || noise === 0
+      ? inverse
+      : (smooth(frequencyHz, [inverse], stretches, noise, weights).columns[0] as Float64Array);
+  const nothing = new Float64Array(frequencyHz.length);
+  // An unreachable floor: a real column has no circle to follow, parabolas it is.
+  const interpolation = prepareInterpolation(frequencyHz, smoothed, nothing, Number.POSITIVE_INFINITY);
+  return { sweep, stretches, delayS: 0, noise, interpolation };
+}
+
+const scratch: ComplexResult = { real: 0, imaginary: 0 };
+
+/** The stretch that holds a frequency, or null in a gap and beyond the ends. */
+export function stretchAt(curve: Curve, frequencyHz: number): Stretch | null {
+  const axis = curve.sweep.frequencyHz;
+  for (const stretch of curve.stretches) {
+    if (frequencyHz >= at(axis, stretch.first) && frequencyHz <= at(axis, stretch.last)) return stretch;
+  }
+  return null;
+}
+
+/** ρ at a frequency within a stretch that the caller knows; see {@link reflectionMagnitudeAt}. */
+export function magnitudeWithin(curve: Curve, stretch: Stretch, frequencyHz: number): number {
+  const axis: Column = curve.sweep.frequencyHz;
+  if (stretch.first === stretch.last) return at(curve.sweep.reflectionMagnitude, stretch.first);
+  const index = Math.min(Math.max(firstIndexAbove(axis, frequencyHz) - 1, stretch.first), stretch.last - 1);
+  return magnitudeBetween(curve, stretch, index, frequencyHz);
+}
+
+/** ρ between samples `index` and `index + 1` of a stretch. */
+export function magnitudeBetween(curve: Curve, stretch: Stretch, index: number, frequencyHz: number): number {
+  interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
+  if (curve.sweep.kind === "vector") return Math.sqrt(scratch.real ** 2 + scratch.imaginary ** 2);
+  return scratch.real > 1 ? Math.sqrt(1 - 1 / scratch.real) : 0;
+}
+
+/**
+ * ρ at a frequency.
+ *
+ * @returns ρ, or NaN in a gap and beyond the ends of the sweep: nothing is ever extrapolated
+ */
+export function reflectionMagnitudeAt(curve: Curve, frequencyHz: number): number {
+  const stretch = stretchAt(curve, frequencyHz);
+  return stretch === null ? Number.NaN : magnitudeWithin(curve, stretch, frequencyHz);
+}
+
+/** Γ at a frequency; null for a scalar sweep, in a gap and beyond the ends. */
+export function reflectionAt(curve: Curve, frequencyHz: number): Complex | null {
+  const stretch = curve.sweep.kind === "vector" ? stretchAt(curve, frequencyHz) : null;
+  if (stretch === null) return null;
+  const axis = curve.sweep.frequencyHz;
+  if (stretch.first === stretch.last) {
+    scratch.real = at(curve.interpolation.real, stretch.first);
+    scratch.imaginary = at(curve.interpolation.imaginary, stretch.first);
+  } else {
+    const index = Math.min(firstIndexAbove(axis, frequencyHz) - 1, stretch.last - 1);
+    interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
+  }
+  const angle = -2 * Math.PI * frequencyHz * curve.delayS;
+  const cosine = Math.cos(angle);
+  const sine = Math.sin(angle);
+  return complex(scratch.real * cosine - scratch.imaginary * sine, scratch.real * sine + scratch.imaginary * cosine);
+}

@@ -1,0 +1,105 @@
+import { at, type Column } from "../column.js";
+import type { Stretch } from "./stretches.js";
+
+/** Half-widths of the windows tried, in samples; 0 leaves the sample as it is. */
+const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
+/** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
+const AGREEMENT = 2.5;
+
+/** Columns with their noise reduced where the samples lie close enough together to allow it. */
+export interface Smoothed {
+  readonly columns: readonly Float64Array[];
+  /** Standard deviation left in each sample over that of a measured sample of weight 1 */
+  readonly remaining: Float64Array;
+}
+
+/**
+ * Reduces noise by fitting a cubic to a window of samples around each one.
+ *
+ * The window grows for as long as its result agrees, within the noise, with those of all the narrower ones: on a flat
+ * part of the curve it grows wide, in a sharp dip or a coarse sweep it does not open at all and the sample is kept as
+ * measured. (The rule is that of O. Lepski, Theory of Probability and Its Applications 35, 1990: on adapting to unknown
+ * smoothness; from memory.)
+ *
+ * @param noise standard deviation of a sample of weight 1, as found by estimateNoise
+ * @param weights relative noise of each sample, or null where all are alike
+ */
+export function smooth(
+  position: Column,
+  columns: readonly Column[],
+  stretches: readonly Stretch[],
+  noise: number,
+  weights: Column | null = null,
+): Smoothed {
+  const result = columns.map((column) => Float64Array.from(column));
+  const remaining = weights === null ? new Float64Array(position.length).fill(1) : Float64Array.from(weights);
+  for (const stretch of stretches) {
+    const windows = HALF_WIDTHS.filter((half) => 2 * half <= stretch.last - stretch.first).map(smoothingWindow);
+    for (let i = stretch.first; i <= stretch.last; i++) {
+      smoothSample({ position, columns, weights, noise, result, remaining }, stretch, windows, i);
+    }
+  }
+  return { columns: result, remaining };
+}
+
+interface SmoothingTask {
+  readonly position: Column;
+  readonly columns: readonly Column[];
+  readonly weights: Column | null;
+  readonly noise: number;
+  readonly result: readonly Float64Array[];
+  readonly remaining: Float64Array;
+}
+
+function smoothSample(task: SmoothingTask, stretch: Stretch, windows: readonly Window[], index: number): void {
+  const { columns, weights, noise, result, remaining } = task;
+  // What each accepted window gave, to compare the next one with: its value per column and its variance.
+  const accepted: { values: number[]; variance: number }[] = [
+    { values: columns.map((column) => at(column, index)), variance: (weights === null ? 1 : at(weights, index)) ** 2 },
+  ];
+  for (const { halfWidth, coefficients } of windows) {
+    if (index - halfWidth < stretch.first || index + halfWidth > stretch.last) break;
+    const candidate = applyWindow(task, coefficients, index - halfWidth);
+    const agrees = accepted.every(({ values, variance }) => {
+      let square = 0;
+      for (let c = 0; c < values.length; c++) square += ((values[c] ?? 0) - (candidate.values[c] ?? 0)) ** 2;
+      const spread = Math.max(variance - candidate.variance, 0.1 * variance) * columns.length;
+      return square <= AGREEMENT * AGREEMENT * spread * noise * noise;
+    });
+    if (!agrees) break;
+    accepted.push(candidate);
+  }
+  const best = accepted.reduce((least, entry) => (entry.variance < least.variance ? entry : least));
+  for (let c = 0; c < columns.length; c++) (result[c] as Float64Array)[index] = best.values[c] as number;
+  remaining[index] = Math.sqrt(best.variance);
+}
+
+function applyWindow({ columns, weights }: SmoothingTask, coefficients: Float64Array, start: number) {
+  let variance = 0;
+  for (let k = 0; k < coefficients.length; k++) {
+    variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;
+  }
+  const values = columns.map((column) => {
+    let sum = 0;
+    for (let k = 0; k < coefficients.length; k++) sum += at(coefficients, k) * at(column, start + k);
+    return sum;
+  });
+  return { values, variance };
+}
+
+interface Window {
+  readonly halfWidth: number;
+  readonly coefficients: Float64Array;
+}
+
+/**
+ * Weights that give the middle value of the cubic fitted to 2·halfWidth + 1 evenly spaced samples.
+ * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; closed form derived).
+ */
+export function smoothingWindow(halfWidth: number): Window {
+  const m = halfWidth;
+  const coefficients = new Float64Array(2 * m + 1);
+  const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
+  for (let k = -m; k <= m; k++) coefficients[k + m] = (3 * m * (m + 1) - 1 - 5 * k * k) / norm;
+  return { halfWidth, coefficients };
+}

@@ -1,0 +1,138 @@
+import type { BandPlan } from "./band-plan/band-plan.js";
+import { selectBands } from "./check.js";
+import { spansWithin } from "./curve/trace.js";
+import { DEFAULT_LIMITS, type Limits, type Need } from "./limits.js";
+import { reflectionMagnitudeFromSwr } from "./reflection.js";
+import { clipSpans, judge, share, summariseBand, totalWidth } from "./summary.js";
+import type { Sweep } from "./sweep.js";
+import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+
+export type Grade = "A" | "B" | "C" | "D" | "F";
+
+/** Least shares of a band that a grade asks for, by what is needed to transmit there. */
+export interface GradeCriterion {
+  readonly grade: Grade;
+  readonly withoutTuner: number;
+  readonly withBuiltInTuner: number;
+  readonly withWideRangeTuner: number;
+  /** For a person, with the default limits */
+  readonly meaning: string;
+}
+
+/**
+ * What each grade stands for: what the operator can do, not a bare least SWR. The first whose shares are all reached
+ * is given; shares are of the whole band. Our own choice, no source.
+ */
+export const GRADE_CRITERIA: readonly GradeCriterion[] = [
+  {
+    grade: "A",
+    withoutTuner: 1,
+    withBuiltInTuner: 1,
+    withWideRangeTuner: 1,
+    meaning: "no tuner needed on all of the band",
+  },
+  {
+    grade: "B",
+    withoutTuner: 0.5,
+    withBuiltInTuner: 0.9,
+    withWideRangeTuner: 0.9,
+    meaning: "no tuner on at least half of the band, a built-in tuner or none on 90 %",
+  },
+  {
+    grade: "C",
+    withoutTuner: 0,
+    withBuiltInTuner: 0.9,
+    withWideRangeTuner: 0.9,
+    meaning: "a built-in tuner or none on 90 % of the band",
+  },
+  {
+    grade: "D",
+    withoutTuner: 0,
+    withBuiltInTuner: 0,
+    withWideRangeTuner: 0.9,
+    meaning: "a wide-range tuner, or less, on 90 % of the band",
+  },
+  {
+    grade: "F",
+    withoutTuner: 0,
+    withBuiltInTuner: 0,
+    withWideRangeTuner: 0,
+    meaning: "beyond a tuner on more than a tenth of the band",
+  },
+];
+
+/** A band of which less than this was swept gets no grade. */
+export const LEAST_SWEPT_FRACTION = 0.9;
+
+const GRADE_POINTS: Readonly<Record<Grade, number>> = { A: 4, B: 3, C: 2, D: 1, F: 0 };
+const GRADES_BY_POINTS: readonly Grade[] = ["F", "D", "C", "B", "A"];
+
+export interface BandGrade {
+  readonly band: string;
+  /** null where too little of the band was swept */
+  readonly grade: Grade | null;
+  readonly bestSwr: number | null;
+  readonly bestHz: number | null;
+  readonly withinLimitFraction: number;
+  readonly sweptFraction: number;
+  readonly need: Need;
+}
+
+export interface SweepGrade {
+  readonly sweep: SweepInfo;
+  /** Mean of the graded bands' grades, rounded to the nearest (a half to the better); null where no band has one */
+  readonly grade: Grade | null;
+  readonly bands: readonly BandGrade[];
+  /** The deployment log's row for this sweep */
+  readonly log: Readonly<Record<string, string>> | null;
+}
+
+export interface GradeOptions {
+  readonly plan: BandPlan;
+  readonly licenceClass?: string | null;
+  readonly bands?: readonly string[];
+  readonly limits?: Limits;
+}
+
+/** Grades a sweep on every band, and over all. */
+export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
+  const { plan, licenceClass = null, limits = DEFAULT_LIMITS } = options;
+  const judgement = judge(sweep, limits);
+  const within = {
+    withoutTuner: judgement.spans,
+    withBuiltInTuner: spansWithin(judgement.trace, reflectionMagnitudeFromSwr(limits.builtInTunerSwr)),
+    withWideRangeTuner: spansWithin(judgement.trace, reflectionMagnitudeFromSwr(limits.wideRangeTunerSwr)),
+  };
+  const bands = selectBands(plan, licenceClass, options.bands).map((band): BandGrade => {
+    const summary = summariseBand(judgement, band);
+    const shareWithin = (spans: typeof judgement.spans) => {
+      const widthHz = band.pieces
+        .flatMap((piece) => clipSpans(spans, piece))
+        .reduce((sum, span) => sum + span.widthHz, 0);
+      return share(widthHz, totalWidth(band.pieces));
+    };
+    const criterion = GRADE_CRITERIA.find(
+      (wanted) =>
+        shareWithin(within.withoutTuner) >= wanted.withoutTuner &&
+        shareWithin(within.withBuiltInTuner) >= wanted.withBuiltInTuner &&
+        shareWithin(within.withWideRangeTuner) >= wanted.withWideRangeTuner,
+    );
+    return {
+      band: band.band,
+      grade: summary.sweptFraction >= LEAST_SWEPT_FRACTION ? (criterion?.grade ?? null) : null,
+      bestSwr: summary.best?.swr ?? null,
+      bestHz: summary.best?.frequencyHz ?? null,
+      withinLimitFraction: summary.withinLimit.fraction,
+      sweptFraction: summary.sweptFraction,
+      need: summary.need,
+    };
+  });
+  return { sweep: sweepInfo(sweep), grade: overall(bands), bands, log: null };
+}
+
+function overall(bands: readonly BandGrade[]): Grade | null {
+  const points = bands.flatMap(({ grade }) => (grade === null ? [] : [GRADE_POINTS[grade]]));
+  if (points.length === 0) return null;
+  const mean = points.reduce((sum, value) => sum + value, 0) / points.length;
+  return GRADES_BY_POINTS[Math.round(mean)] ?? null;
+}

@@ -1,0 +1,85 @@
+/** The public surface of the library, by name, and nothing else. */
+export {
+  type BandPlan,
+  type Emission,
+  type Grant,
+  type JudgedBand,
+  judgedBands,
+  type PlanBand,
+  type PlanSegment,
+  type PlanSource,
+  type PowerLimit,
+  privilegeFor,
+  type Transmission,
+} from "./band-plan/band-plan.js";
+export { COMMON_PLAN_ID, planById, planIds } from "./band-plan/plans.js";
+export { CAUTIONS } from "./cautions.js";
+export {
+  type BandResult,
+  type CheckOptions,
+  type CheckResult,
+  check,
+  type PlanInfo,
+  type SegmentResult,
+  type Verdict,
+} from "./check.js";
+export type { Column } from "./column.js";
+export type { Complex } from "./complex.js";
+export { type Curve, curveOf, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
+export type { Stretch } from "./curve/stretches.js";
+export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Trace, traceOf } from "./curve/trace.js";
+export type { Cause, CauseCode } from "./diff/causes.js";
+export {
+  type BandDiff,
+  type Change,
+  DEFAULT_THRESHOLDS,
+  type DiffOptions,
+  type DiffResult,
+  type DiffVerdict,
+  diff,
+  type Thresholds,
+} from "./diff/diff.js";
+export type { Finding, Severity } from "./finding.js";
+export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
+export {
+  type BandGrade,
+  GRADE_CRITERIA,
+  type Grade,
+  type GradeCriterion,
+  type GradeOptions,
+  gradeSweep,
+  LEAST_SWEPT_FRACTION,
+  type SweepGrade,
+} from "./grade.js";
+export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
+export { printableText } from "./printable.js";
+export { ReadError, type ReadErrorCode, type ReadProblem } from "./read-error.js";
+export { COLUMN_NAMES, type ColumnRole, parseColumnRoles, type Quantity } from "./reading/columns.js";
+export type { DecimalMark, Delimiter, FrequencyUnit, ReadOptions } from "./reading/options.js";
+export { readSweeps } from "./reading/read-sweeps.js";
+export {
+  admittanceFromImpedance,
+  changeReference,
+  impedanceFromReflection,
+  mismatchLossDb,
+  reflectedPowerFraction,
+  reflectionFromAdmittance,
+  reflectionFromImpedance,
+  reflectionMagnitudeFromReturnLoss,
+  reflectionMagnitudeFromSwr,
+  returnLossDb,
+  swrFromReflectionMagnitude,
+} from "./reflection.js";
+export type { BandSummary, Point, Span } from "./summary.js";
+export {
+  type ScalarSweep,
+  type Sweep,
+  type SweepDetails,
+  type SweepSource,
+  sampleImpedance,
+  sampleReflection,
+  scalarSweep,
+  type VectorSweep,
+  vectorSweep,
+} from "./sweep.js";
+export type { SweepInfo } from "./sweep-info.js";

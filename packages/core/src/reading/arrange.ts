@@ -1,0 +1,149 @@
+import { at, type Column } from "../column.js";
+import { type Finding, finding } from "../finding.js";
+
+/** Points as a file lists them: any order, perhaps repeated. Scalar points have no real and imaginary part. */
+export interface Points {
+  readonly frequencyHz: Float64Array;
+  readonly reflectionMagnitude: Float64Array;
+  readonly reflectionReal: Float64Array | null;
+  readonly reflectionImaginary: Float64Array | null;
+  /** Line of each point in its file */
+  readonly line: Uint32Array;
+}
+
+/** Runs of ascending frequency this long or longer, over the same range, are sweeps of their own. */
+const FEWEST_POINTS_OF_A_SWEEP = 5;
+
+/**
+ * Puts points into ascending order, one set for each sweep that the file holds.
+ *
+ * - A sweep that runs downwards is turned round.
+ * - Stretches that do not overlap (band by band) become one sweep with gaps.
+ * - A restart over a range already swept begins another sweep.
+ * - A few rows out of order are sorted in; rows of the same frequency are averaged. Both are reported.
+ *
+ * @param findings what was changed is added here
+ */
+export function arrangePoints(points: Points, findings: Finding[]): readonly Points[] {
+  const usable = withoutUnusableFrequencies(points, findings);
+  if (isAscending(usable.frequencyHz)) return [usable];
+  if (isDescending(usable.frequencyHz)) {
+    findings.push(finding("info", "frequency-descending", "The sweep runs downwards; its rows were turned round."));
+    return [sortAndMerge(usable, findings)];
+  }
+  return groupRuns(usable).map((indices) => sortAndMerge(pick(usable, indices), findings));
+}
+
+function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points {
+  const { frequencyHz } = points;
+  const kept = indicesWhere(frequencyHz, (value) => value > 0);
+  if (kept.length === frequencyHz.length) return points;
+  const lost = frequencyHz.findIndex((value) => !(value > 0));
+  const count = frequencyHz.length - kept.length;
+  findings.push(
+    finding("info", "frequency-not-positive", `Left out ${count} row${count === 1 ? "" : "s"} at or below 0 Hz.`, {
+      line: points.line[lost] as number,
+    }),
+  );
+  return pick(points, kept);
+}
+
+const isAscending = (column: Column) => column.every((value, i) => i === 0 || value > at(column, i - 1));
+const isDescending = (column: Column) =>
+  column.length > 1 && column.every((value, i) => i === 0 || value <= at(column, i - 1));
+
+/** Splits at every descent, then joins runs into sweeps: those that do not overlap, and those too short to stand alone. */
+function groupRuns({ frequencyHz }: Points): readonly number[][] {
+  const runs: number[][] = [[]];
+  frequencyHz.forEach((value, i) => {
+    if (i > 0 && value < at(frequencyHz, i - 1)) runs.push([]);
+    runs.at(-1)?.push(i);
+  });
+  const isStray = runs.some((run) => run.length < FEWEST_POINTS_OF_A_SWEEP);
+  if (isStray) return [runs.flat()];
+  const sweeps: { indices: number[]; ranges: { low: number; high: number }[] }[] = [];
+  for (const run of runs) {
+    const low = at(frequencyHz, run[0] as number);
+    const high = at(frequencyHz, run.at(-1) as number);
+    const home = sweeps.find(({ ranges }) => ranges.every((range) => high <= range.low || low >= range.high));
+    if (home === undefined) sweeps.push({ indices: run, ranges: [{ low, high }] });
+    else {
+      home.indices.push(...run);
+      home.ranges.push({ low, high });
+    }
+  }
+  return sweeps.map(({ indices }) => indices);
+}
+
+function sortAndMerge(points: Points, findings: Finding[]): Points {
+  const order = [...points.frequencyHz.keys()].sort(
+    (a, b) => at(points.frequencyHz, a) - at(points.frequencyHz, b) || a - b,
+  );
+  const outOfOrder = points.frequencyHz.findIndex((value, i) => i > 0 && value < at(points.frequencyHz, i - 1));
+  if (outOfOrder > 0 && !isDescending(points.frequencyHz) && !isBandByBand(points)) {
+    findings.push(
+      finding("caution", "frequency-not-ascending", "Some rows were not in order of frequency and were sorted.", {
+        line: points.line[outOfOrder] as number,
+      }),
+    );
+  }
+  const groups: number[][] = [];
+  for (const index of order) {
+    const last = groups.at(-1);
+    const value = at(points.frequencyHz, index);
+    if (last !== undefined && value === at(points.frequencyHz, last[0] as number)) last.push(index);
+    else groups.push([index]);
+  }
+  const repeated = groups.filter((group) => group.length > 1);
+  if (repeated.length > 0) {
+    findings.push(
+      finding(
+        "info",
+        "frequency-repeated",
+        `${repeated.length} frequenc${repeated.length === 1 ? "y occurs" : "ies occur"} more than once; those rows were averaged.`,
+        { line: points.line[(repeated[0] as number[])[1] as number] as number },
+      ),
+    );
+  }
+  return averaged(points, groups);
+}
+
+/** Whether the points are whole stretches in another order than of frequency, and not rows astray. */
+function isBandByBand({ frequencyHz }: Points): boolean {
+  let descents = 0;
+  for (let i = 1; i < frequencyHz.length; i++) if (at(frequencyHz, i) < at(frequencyHz, i - 1)) descents++;
+  return frequencyHz.length / (descents + 1) >= FEWEST_POINTS_OF_A_SWEEP;
+}
+
+function averaged(points: Points, groups: readonly (readonly number[])[]): Points {
+  const mean = (column: Float64Array) =>
+    Float64Array.from(groups, (group) => group.reduce((sum, index) => sum + at(column, index), 0) / group.length);
+  const reflectionReal = points.reflectionReal && mean(points.reflectionReal);
+  const reflectionImaginary = points.reflectionImaginary && mean(points.reflectionImaginary);
+  return {
+    frequencyHz: Float64Array.from(groups, (group) => at(points.frequencyHz, group[0] as number)),
+    reflectionReal,
+    reflectionImaginary,
+    reflectionMagnitude: mean(points.reflectionMagnitude),
+    line: Uint32Array.from(groups, (group) => points.line[group[0] as number] as number),
+  };
+}
+
+function pick(points: Points, indices: readonly number[]): Points {
+  const column = (source: Float64Array) => Float64Array.from(indices, (index) => at(source, index));
+  return {
+    frequencyHz: column(points.frequencyHz),
+    reflectionMagnitude: column(points.reflectionMagnitude),
+    reflectionReal: points.reflectionReal && column(points.reflectionReal),
+    reflectionImaginary: points.reflectionImaginary && column(points.reflectionImaginary),
+    line: Uint32Array.from(indices, (index) => points.line[index] as number),
+  };
+}
+
+function indicesWhere(column: Column, keep: (value: number) => boolean): number[] {
+  const indices: number[] = [];
+  column.forEach((value, i) => {
+    if (keep(value)) indices.push(i);
+  });
+  return indices;
+}

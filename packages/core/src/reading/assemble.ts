@@ -1,0 +1,198 @@
+import { at, type Column } from "../column.js";
+import { type Complex, complex, fromPolarDegrees } from "../complex.js";
+import {
+  reflectionFromAdmittance,
+  reflectionFromImpedance,
+  reflectionMagnitudeFromReturnLoss,
+  reflectionMagnitudeFromSwr,
+} from "../reflection.js";
+import type { Quantity } from "./columns.js";
+
+/** A column of a delimited text as numbers (NaN where a cell holds none) and how finely it is printed. */
+export interface NumberColumn {
+  readonly quantity: Quantity;
+  /** The header's cell, or a description where there is none */
+  readonly name: string;
+  readonly values: Float64Array;
+  /** Half of one unit in the last printed place, the median over the rows */
+  readonly halfUnit: number;
+  readonly radians: boolean;
+  readonly percent: boolean;
+}
+
+/** A set of columns that determines Γ, or only ρ, in every row. */
+export interface Determination {
+  readonly columns: readonly NumberColumn[];
+  readonly isVector: boolean;
+  /** For a person: "R and X" */
+  readonly title: string;
+  /** Γ (for a scalar: ρ and 0) from one value of each column */
+  readonly reflection: (values: readonly number[]) => Complex;
+}
+
+/** Ways from one column to ρ. */
+const MAGNITUDES: readonly {
+  quantity: Quantity;
+  title: string;
+  rho: (value: number, column: NumberColumn) => number;
+}[] = [
+  {
+    quantity: "reflection-magnitude",
+    title: "reflection magnitude",
+    rho: (value, { percent }) => (percent ? value / 100 : value),
+  },
+  { quantity: "s11-db", title: "S11 in dB", rho: (value) => 10 ** (value / 20) },
+  { quantity: "return-loss", title: "return loss", rho: reflectionMagnitudeFromReturnLoss },
+  { quantity: "swr", title: "SWR", rho: reflectionMagnitudeFromSwr },
+  { quantity: "reflected-power", title: "reflected power", rho: (value) => Math.sqrt(value / 100) },
+];
+
+/** Pairs that give Γ as a complex number. */
+const PAIRS: readonly {
+  quantities: readonly [Quantity, Quantity];
+  title: string;
+  reflection: (first: number, second: number, referenceOhms: number, columns: readonly NumberColumn[]) => Complex;
+}[] = [
+  {
+    quantities: ["reflection-real", "reflection-imaginary"],
+    title: "real and imaginary part of the reflection",
+    reflection: (real, imaginary) => complex(real, imaginary),
+  },
+  {
+    quantities: ["resistance", "reactance"],
+    title: "R and X",
+    reflection: (r, x, z0) => reflectionFromImpedance(complex(r, x), z0),
+  },
+  {
+    quantities: ["impedance-magnitude", "impedance-angle"],
+    title: "|Z| and its angle",
+    reflection: (size, angle, z0, [, column]) =>
+      reflectionFromImpedance(fromPolarDegrees(size, inDegrees(angle, column)), z0),
+  },
+  {
+    quantities: ["parallel-resistance", "parallel-reactance"],
+    title: "parallel R and X",
+    reflection: (r, x, z0) => reflectionFromAdmittance(complex(1 / r, -1 / x), z0),
+  },
+  {
+    quantities: ["conductance", "susceptance"],
+    title: "G and B",
+    reflection: (g, b, z0) => reflectionFromAdmittance(complex(g, b), z0),
+  },
+];
+
+const inDegrees = (angle: number, column: NumberColumn | undefined) =>
+  column?.radians ? (angle * 180) / Math.PI : angle;
+
+/** Every way in which the columns at hand determine a reflection, complex ones first. */
+export function determinationsOf(columns: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
+  const find = (quantity: Quantity) => columns.find((column) => column.quantity === quantity);
+  const found: Determination[] = [];
+  for (const { quantities, title, reflection } of PAIRS) {
+    const first = find(quantities[0]);
+    const second = find(quantities[1]);
+    if (first === undefined || second === undefined) continue;
+    const pair = [first, second];
+    found.push({
+      columns: pair,
+      isVector: true,
+      title,
+      reflection: (values) => reflection(values[0] as number, values[1] as number, referenceOhms, pair),
+    });
+  }
+  const angle = find("reflection-angle");
+  const magnitudes = MAGNITUDES.flatMap(({ quantity, title, rho }) => {
+    const column = find(quantity);
+    return column === undefined ? [] : [{ column, title, rho }];
+  });
+  for (const { column, title, rho } of magnitudes) {
+    if (angle === undefined) break;
+    found.push({
+      columns: [column, angle],
+      isVector: true,
+      title: `${title} and angle`,
+      reflection: ([value, turn]) => fromPolarDegrees(rho(value as number, column), inDegrees(turn as number, angle)),
+    });
+  }
+  const resistance = find("resistance");
+  const unsigned = find("reactance-magnitude");
+  if (resistance !== undefined && unsigned !== undefined) {
+    found.push({
+      columns: [resistance, unsigned],
+      isVector: false,
+      title: "R and |X|",
+      reflection: ([r, x]) =>
+        scalar(reflectionFromImpedance(complex(r as number, Math.abs(x as number)), referenceOhms)),
+    });
+  }
+  for (const { column, title, rho } of magnitudes) {
+    found.push({
+      columns: [column],
+      isVector: false,
+      title,
+      reflection: ([value]) => complex(rho(value as number, column), 0),
+    });
+  }
+  return found;
+}
+
+const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(real, imaginary), 0);
+
+/**
+ * How far rounding to the printed digits may have moved the reflection, as a distance in Γ: the median over the rows.
+ * Infinity where a determination gives no number anywhere.
+ */
+export function resolutionOf(determination: Determination): number {
+  const { columns, reflection } = determination;
+  const rows = (columns[0] as NumberColumn).values.length;
+  const every = Math.max(1, Math.floor(rows / 60));
+  const sizes: number[] = [];
+  for (let row = 0; row < rows; row += every) {
+    const values = columns.map((column) => at(column.values, row));
+    const centre = reflection(values);
+    let square = 0;
+    columns.forEach((column, c) => {
+      const moved = reflection(values.map((value, i) => (i === c ? value + column.halfUnit : value)));
+      square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
+    });
+    if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
+  }
+  return sizes.length === 0 ? Number.POSITIVE_INFINITY : middleOf(sizes);
+}
+
+/** Median difference in ρ between two determinations, over the rows that both give. */
+export function medianDisagreement(first: Determination, second: Determination): number {
+  const differences: number[] = [];
+  const rows = (first.columns[0] as NumberColumn).values.length;
+  for (let row = 0; row < rows; row++) {
+    const difference = rhoAt(first, row) - rhoAt(second, row);
+    if (Number.isFinite(difference)) differences.push(Math.abs(difference));
+  }
+  return differences.length === 0 ? 0 : middleOf(differences);
+}
+
+function rhoAt({ columns, reflection }: Determination, row: number): number {
+  const { real, imaginary } = reflection(columns.map(({ values }) => at(values, row)));
+  return Math.hypot(real, imaginary);
+}
+
+function middleOf(numbers: number[]): number {
+  numbers.sort((a, b) => a - b);
+  return numbers[Math.floor(numbers.length / 2)] as number;
+}
+
+/** Whether a column that should carry signs has lost them: nowhere negative, though it comes down to zero and leaves it. */
+export function looksUnsigned(values: Column, frequencyHz: Column): boolean {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value < 0) return false;
+    if (value < least) least = value;
+    if (value > greatest) greatest = value;
+  }
+  const first = at(frequencyHz, 0);
+  const last = at(frequencyHz, frequencyHz.length - 1);
+  const isWide = Math.abs(last - first) > 0.1 * Math.max(first, last);
+  return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest);
+}

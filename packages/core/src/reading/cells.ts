@@ -1,0 +1,78 @@
+import Papa from "papaparse";
+import type { DecimalMark, Delimiter } from "./options.js";
+import { numberFromText } from "./scan-numbers.js";
+
+/** How the cells of a delimited text are told apart and written. */
+export interface CellDialect {
+  readonly delimiter: Delimiter;
+  readonly decimal: DecimalMark;
+}
+
+const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = { comma: ",", semicolon: ";", tab: "\t", space: " " };
+
+/**
+ * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.
+ *
+ * A quoted cell ends on its own line at the latest: a stray quote or inch mark is text, and cannot swallow the file.
+ */
+export function splitLines(lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] {
+  const prepared = delimiter === "space" ? lines.map((line) => line.trim().replace(/[ \t]+/g, " ")) : lines;
+  if (prepared.some((line) => line.includes('"'))) {
+    return prepared.map((line) => splitText(line, delimiter, hasPairedQuotes(line))[0] ?? [""]);
+  }
+  return splitText(prepared.join("\n"), delimiter, false);
+}
+
+function splitText(text: string, delimiter: Delimiter, quotes: boolean): string[][] {
+  const { data } = Papa.parse<string[]>(text, {
+    delimiter: DELIMITER_CHARACTERS[delimiter],
+    newline: "\n",
+    header: false,
+    dynamicTyping: false,
+    skipEmptyLines: false,
+    // A quote character that cannot occur in a line of text switches quoting off.
+    quoteChar: quotes ? '"' : "\u0000",
+  });
+  for (const row of data) for (let i = 0; i < row.length; i++) row[i] = (row[i] as string).trim();
+  return data;
+}
+
+const hasPairedQuotes = (line: string) => (line.split('"').length - 1) % 2 === 0;
+
+/** What a cell holds where a number is expected. */
+export type CellValue =
+  | { readonly kind: "number"; readonly value: number }
+  /** "more than" a number, or off the scale altogether (value null) */
+  | { readonly kind: "at-least"; readonly value: number | null }
+  | { readonly kind: "missing" }
+  | { readonly kind: "text" };
+
+const MISSING: CellValue = { kind: "missing" };
+const TEXT: CellValue = { kind: "text" };
+const OFF_SCALE: CellValue = { kind: "at-least", value: null };
+
+/** Reads a cell: a number, "> 10" and its like, nothing ("", "---", "NaN"), or text. */
+export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellValue {
+  const value = numberFromText(cell, shift, decimal === "comma" ? "," : ".");
+  if (!Number.isNaN(value)) return { kind: "number", value };
+  if (cell === "") return MISSING;
+  if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|1\.#(ind|qnan)\w*)$/i.test(cell)) return MISSING;
+  if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
+  const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell);
+  if (bound !== null) {
+    const limit = numberFromText((bound[1] as string).replace(/:1$/, ""), 0, decimal === "comma" ? "," : ".");
+    if (!Number.isNaN(limit)) return { kind: "at-least", value: limit };
+  }
+  const ratio = /^([\d.,]+)\s*:\s*1$/.exec(cell);
+  if (ratio !== null) return readCell(ratio[1] as string, decimal);
+  return TEXT;
+}
+
+/** Half of one unit in the last printed place of a number: what its rounding may hide. */
+export function printedHalfUnit(cell: string, decimal: DecimalMark): number {
+  const match = /^[+-]?\d*(?:[.,](\d*))?(?:[ed]([+-]?\d+))?$/i.exec(
+    decimal === "comma" ? cell.replace(",", ".") : cell,
+  );
+  if (match === null) return 0;
+  return 0.5 * 10 ** (Number(match[2] ?? 0) - (match[1]?.length ?? 0));
+}

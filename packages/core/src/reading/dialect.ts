@@ -1,0 +1,155 @@
+import { quote, ReadError } from "../read-error.js";
+import { type CellDialect, readCell, splitLines } from "./cells.js";
+import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
+
+/** The dialect of a delimited text and where its numbers stand, decided together from whole lines. */
+export interface Dialect extends CellDialect {
+  /** Index of the first line of numbers */
+  readonly firstDataLine: number;
+  /** Cells in most lines of numbers */
+  readonly columns: number;
+}
+
+/** Every way of writing that is tried; a comma cannot be delimiter and decimal mark at once. */
+const CANDIDATES: readonly CellDialect[] = [
+  { delimiter: "tab", decimal: "point" },
+  { delimiter: "semicolon", decimal: "point" },
+  { delimiter: "comma", decimal: "point" },
+  { delimiter: "tab", decimal: "comma" },
+  { delimiter: "semicolon", decimal: "comma" },
+  { delimiter: "space", decimal: "point" },
+  { delimiter: "space", decimal: "comma" },
+];
+/** Lines looked at to decide; the rest is read in the way so decided, and checked. */
+const SAMPLE_LINES = 400;
+
+interface Evidence {
+  readonly dialect: Dialect;
+  readonly dataLines: number;
+  /** The numbers as this reading has them, to see whether another reading says the same */
+  readonly reading: string;
+}
+
+/**
+ * Decides delimiter, decimal mark and the place of the numbers together: the reading under which the most lines are
+ * rows of numbers of one width wins.
+ *
+ * @throws ReadError `no-data` where no reading gives two columns of numbers; `ambiguous` where two different ones are
+ *   equally good
+ */
+export function decideDialect(lines: readonly string[], options: ReadOptions, file: string): Dialect {
+  const candidates = CANDIDATES.filter(
+    ({ delimiter, decimal }) =>
+      (options.delimiter === undefined || delimiter === options.delimiter) &&
+      (options.decimal === undefined || decimal === options.decimal),
+  );
+  const sample = sampleOf(lines);
+  const found = candidates
+    .map((candidate) => weigh(candidate, sample.lines, sample.offset))
+    .filter((evidence) => evidence !== null);
+  const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
+  const best = found.filter(({ dataLines }) => dataLines === most);
+  const [first, ...others] = best;
+  if (first === undefined) throw noNumbers(lines, options, file);
+  const rival = others.find(({ reading }) => reading !== first.reading);
+  if (rival !== undefined) throw ambiguous(first, rival, lines, file);
+  return first.dialect;
+}
+
+/** The lines from the first one that holds two numbers, so that a long preamble does not use up the sample. */
+function sampleOf(lines: readonly string[]): { lines: readonly string[]; offset: number } {
+  const start = lines.findIndex((line) => /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(line));
+  const offset = Math.max(0, start);
+  return { lines: lines.slice(offset, offset + SAMPLE_LINES), offset };
+}
+
+function weigh(candidate: CellDialect, lines: readonly string[], offset: number): Evidence | null {
+  const rows = splitLines(lines, candidate.delimiter);
+  const widths = rows.map((cells) => dataWidth(cells, candidate.decimal));
+  const counts = new Map<number, number>();
+  for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
+  const [columns, dataLines] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0]);
+  if (columns < 2) return null;
+  const first = firstOfBlock(widths, columns);
+  const reading = rows
+    .slice(first, first + 50)
+    .map((cells) => cells.map((cell) => numberOrText(cell, candidate.decimal)).join("|"))
+    .join("\n");
+  return { dialect: { ...candidate, firstDataLine: offset + first, columns }, dataLines, reading };
+}
+
+function numberOrText(cell: string, decimal: DecimalMark): string {
+  const value = readCell(cell, decimal);
+  return value.kind === "number" ? String(value.value) : cell;
+}
+
+/** Start of the longest run of rows of the usual width, blank lines allowed within: a stray row above is preamble. */
+function firstOfBlock(widths: readonly number[], columns: number): number {
+  let best = { start: widths.indexOf(columns), length: 0 };
+  let start = -1;
+  let length = 0;
+  widths.forEach((width, i) => {
+    if (width === columns) {
+      if (start < 0) start = i;
+      length++;
+      if (length > best.length) best = { start, length };
+    } else if (width !== BLANK) {
+      start = -1;
+      length = 0;
+    }
+  });
+  return best.start;
+}
+
+const BLANK = 0;
+const NOT_DATA = -1;
+
+/**
+ * Number of cells of a row of numbers, an empty last cell not counted; BLANK for a blank line, NOT_DATA for anything
+ * else. A cell with digits that is no number ("35;2") shows that the line was split in the wrong place.
+ */
+function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
+  let width = cells.length;
+  while (width > 0 && cells[width - 1] === "") width--;
+  if (width === 0) return BLANK;
+  let numbers = 0;
+  for (let i = 0; i < width; i++) {
+    const { kind } = readCell(cells[i] as string, decimal);
+    if (kind === "number") numbers++;
+    else if (kind === "text" && /\d/.test(cells[i] as string)) return NOT_DATA;
+  }
+  const first = readCell(cells.find((cell) => cell !== "") ?? "", decimal);
+  return numbers >= 2 || (numbers === 1 && width > 1 && first.kind === "number") ? width : NOT_DATA;
+}
+
+function noNumbers(lines: readonly string[], options: ReadOptions, file: string): ReadError {
+  const example = lines.find((line) => /\d/.test(line)) ?? lines.find((line) => line.trim() !== "") ?? "";
+  const forced = options.delimiter !== undefined || options.decimal !== undefined;
+  return new ReadError({
+    code: "no-data",
+    file,
+    found: `no two columns of numbers${example === "" ? "" : `; a line reads ${quote(example.trim())}`}`,
+    expected: "rows with a frequency and a reading, split by comma, semicolon, tab or blanks",
+    remedy: forced
+      ? "Try it without --delimiter and --decimal."
+      : "Export the sweep as Touchstone (.s1p) or as CSV with a header line.",
+  });
+}
+
+function ambiguous(first: Evidence, second: Evidence, lines: readonly string[], file: string): ReadError {
+  const name = ({ dialect }: Evidence) => `--delimiter ${dialect.delimiter} --decimal ${dialect.decimal}`;
+  return new ReadError({
+    code: "ambiguous",
+    file,
+    line: first.dialect.firstDataLine + 1,
+    found: `${quote((lines[first.dialect.firstDataLine] ?? "").trim())} can be read in two ways`,
+    remedy: `Say which one is meant: ${name(first)} or ${name(second)}.`,
+  });
+}
+
+export const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = {
+  comma: "commas",
+  semicolon: "semicolons",
+  tab: "tabs",
+  space: "blanks",
+};

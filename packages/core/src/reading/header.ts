@@ -1,0 +1,94 @@
+import { splitLines } from "./cells.js";
+import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
+import type { Dialect } from "./dialect.js";
+import type { Delimiter } from "./options.js";
+
+/** The header of a delimited text: what each column holds, as far as the text says. */
+export interface Header {
+  readonly roles: readonly ColumnRole[];
+  /** The cells as printed */
+  readonly names: readonly string[];
+  /** Index of the header's line */
+  readonly lineIndex: number;
+}
+
+/** How far above the numbers a header is looked for. */
+const REACH = 40;
+const COMMENT_MARK = /^[\s"']*(?:[!#%;*']|\/\/|REM\b)+\s*/i;
+const RULE_LINE = /^[\s\-=_+|*~.]*$/;
+const UNIT_WORDS = new Set([
+  ...["hz", "khz", "mhz", "ghz", "ohm", "ohms", "db", "deg", "°", "rad", "%", "1", "siemens", "degrees"],
+]);
+
+/**
+ * Finds the header: the nearest line of words above the numbers in which a frequency and at least one more column are
+ * recognised. It may be split otherwise than the numbers are, stand behind a comment mark, and have a row of units
+ * below or above it.
+ */
+export function findHeader(lines: readonly string[], dialect: Dialect): Header | null {
+  let units: readonly string[] | null = null;
+  for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
+    const line = (lines[i] as string).replace(COMMENT_MARK, "");
+    if (RULE_LINE.test(line)) continue;
+    const rowOfUnits = asUnits(line, dialect);
+    if (rowOfUnits !== null) {
+      units = rowOfUnits;
+      continue;
+    }
+    const names = bestSplit(line, dialect);
+    if (names === null) continue;
+    const above = units ?? (i > 0 ? asUnits((lines[i - 1] as string).replace(COMMENT_MARK, ""), dialect) : null);
+    const complete = above === null ? names : names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
+    return { roles: complete.map(roleFromHeader), names: complete, lineIndex: i };
+  }
+  return null;
+}
+
+/** The split of a line that recognises the most columns; null where no frequency is among them. */
+function bestSplit(line: string, dialect: Dialect): readonly string[] | null {
+  const delimiters: Delimiter[] = [dialect.delimiter, "tab", "semicolon", "comma", "space"];
+  let best: readonly string[] | null = null;
+  let bestScore = 0;
+  for (const delimiter of delimiters) {
+    for (const cells of splitsOf(line, delimiter)) {
+      const roles = cells.map(roleFromHeader);
+      if (!roles.some(({ quantity }) => quantity === "frequency")) continue;
+      const known = roles.filter(({ quantity }) => quantity !== "other").length;
+      if (known < 2) continue;
+      const score = known + (cells.length === dialect.columns ? 100 : 0);
+      if (score > bestScore) {
+        best = cells;
+        bestScore = score;
+      }
+    }
+  }
+  return best;
+}
+
+/** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */
+function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {
+  const strip = (cells: readonly string[]) => cells.map((cell) => cell.replace(/^["']|["']$/g, "").trim());
+  if (delimiter !== "space") {
+    const cells = strip(splitLines([line], delimiter)[0] ?? []);
+    return [cells.at(-1) === "" ? cells.slice(0, -1) : cells];
+  }
+  const single = strip(line.trim().split(/[ \t]+/));
+  const wide = strip(line.trim().split(/\t| {2,}/));
+  const joined: string[] = [];
+  for (const word of single) {
+    if (/^[[({]/.test(word) && joined.length > 0) joined[joined.length - 1] += ` ${word}`;
+    else joined.push(word);
+  }
+  return [joined, wide];
+}
+
+/** The cells of a row that holds nothing but units, or null. */
+function asUnits(line: string, dialect: Dialect): readonly string[] | null {
+  const cells = (splitLines([line], dialect.delimiter)[0] ?? []).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
+  const filled = cells.filter((cell) => cell !== "");
+  if (filled.length === 0 || cells.length > dialect.columns + 1) return null;
+  const isUnit = (cell: string) => wordsOf(cell).length === 1 && wordsOf(cell).every((word) => UNIT_WORDS.has(word));
+  const hasFrequencyUnit = filled.some((cell) => /^(k|m|g)?hz$/i.test(cell));
+  // A frequency's unit alone may be a header that is nothing but units ("MHz;SWR"); two units make a row of units.
+  return hasFrequencyUnit && filled.length >= 2 && filled.every(isUnit) ? cells : null;
+}

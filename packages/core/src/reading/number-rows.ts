@@ -1,0 +1,59 @@
+/** Rows of numbers of any length, without an object per row: all values in one array, with where each row starts. */
+export interface NumberRows {
+  readonly values: Float64Array;
+  /** Index of each row's first value; one more entry than there are rows, the last being the count of values */
+  readonly starts: Uint32Array;
+  /** Line of each row in the file, counted from 1 */
+  readonly lines: Uint32Array;
+  /** What each row's first number is in Hz, should it be a frequency */
+  readonly leadingHz: Float64Array;
+}
+
+/** Grows as rows come in. `add` puts a number into the row being filled, `endRow` closes it. */
+export class NumberRowsBuilder {
+  #values = new Float64Array(4096);
+  #count = 0;
+  #starts = new Uint32Array(1024);
+  #lines = new Uint32Array(1024);
+  #leadingHz = new Float64Array(1024);
+  #rows = 0;
+
+  add(value: number): void {
+    if (this.#count === this.#values.length) this.#values = grown(this.#values, Float64Array);
+    this.#values[this.#count++] = value;
+  }
+
+  endRow(line: number, leadingHz: number): void {
+    if (this.#rows + 1 >= this.#starts.length) {
+      this.#starts = grown(this.#starts, Uint32Array);
+      this.#lines = grown(this.#lines, Uint32Array);
+      this.#leadingHz = grown(this.#leadingHz, Float64Array);
+    }
+    this.#leadingHz[this.#rows] = leadingHz;
+    this.#lines[this.#rows++] = line;
+    this.#starts[this.#rows] = this.#count;
+  }
+
+  /** Numbers in the row being filled. */
+  get pending(): number {
+    return this.#count - (this.#starts[this.#rows] as number);
+  }
+
+  build(): NumberRows {
+    return {
+      values: this.#values.subarray(0, this.#count),
+      starts: this.#starts.subarray(0, this.#rows + 1),
+      lines: this.#lines.subarray(0, this.#rows),
+      leadingHz: this.#leadingHz.subarray(0, this.#rows),
+    };
+  }
+}
+
+function grown<Numbers extends Float64Array | Uint32Array>(
+  old: Numbers,
+  make: new (length: number) => Numbers,
+): Numbers {
+  const next = new make(old.length * 2);
+  next.set(old);
+  return next;
+}

@@ -1,0 +1,32 @@
+import type { ColumnRole } from "./columns.js";
+
+export type FrequencyUnit = "Hz" | "kHz" | "MHz" | "GHz";
+export type Delimiter = "comma" | "semicolon" | "tab" | "space";
+export type DecimalMark = "point" | "comma";
+
+/** What the user says about a file. Each one settles its question before anything is guessed. */
+export interface ReadOptions {
+  /** The file's name, for messages, the label, a date in it, and to break ties; never the source of truth */
+  readonly fileName?: string;
+  /** Port whose reflection is wanted from an n-port Touchstone file, from 1 (default 1) */
+  readonly port?: number;
+  /** Reference impedance, Ω, where the file states none (default 50) */
+  readonly referenceOhms?: number;
+  /** Delimited text only: */
+  readonly delimiter?: Delimiter;
+  readonly decimal?: DecimalMark;
+  readonly frequencyUnit?: FrequencyUnit;
+  /** What each column holds, from the left */
+  readonly columns?: readonly ColumnRole[];
+  /** The reactance column carries its sign although no value in it is negative */
+  readonly signedReactance?: boolean;
+}
+
+/** Powers of ten from each unit to Hz. */
+export const UNIT_EXPONENTS: Readonly<Record<FrequencyUnit, number>> = { Hz: 0, kHz: 3, MHz: 6, GHz: 9 };
+
+/** A unit word in any case; null for anything else. */
+export function frequencyUnitOf(word: string): FrequencyUnit | null {
+  const lower = word.toLowerCase();
+  return (Object.keys(UNIT_EXPONENTS) as FrequencyUnit[]).find((unit) => unit.toLowerCase() === lower) ?? null;
+}

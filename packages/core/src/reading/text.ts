@@ -1,0 +1,121 @@
+import { ReadError } from "../read-error.js";
+
+/** A file's bytes, known to be text, with their encoding settled once and for all readers. */
+export interface SourceText {
+  readonly file: string;
+  /** UTF-8 or Latin-1 without byte-order mark, so that every ASCII character is one byte of its own value */
+  readonly bytes: Uint8Array;
+  readonly encoding: "UTF-8" | "Latin-1" | "UTF-16";
+  /** The characters of a range of bytes */
+  decode(start: number, end: number): string;
+}
+
+/** First bytes of common formats that are no text, and what to call them. */
+const SIGNATURES: readonly { readonly bytes: readonly number[]; readonly what: string; readonly remedy?: string }[] = [
+  { bytes: [0x89, 0x50, 0x4e, 0x47], what: "a PNG picture" },
+  { bytes: [0xff, 0xd8, 0xff], what: "a JPEG picture" },
+  { bytes: [0x47, 0x49, 0x46, 0x38], what: "a GIF picture" },
+  { bytes: [0x42, 0x4d], what: "a BMP picture" },
+  { bytes: [0x25, 0x50, 0x44, 0x46], what: "a PDF document" },
+  {
+    bytes: [0x50, 0x4b, 0x03, 0x04],
+    what: "a ZIP archive or a spreadsheet workbook",
+    remedy: "Unpack it, or save the sheet as CSV, and read that.",
+  },
+  { bytes: [0xd0, 0xcf, 0x11, 0xe0], what: "an old office document", remedy: "Save the sheet as CSV and read that." },
+  { bytes: [0x1f, 0x8b], what: "a gzip archive", remedy: "Unpack it first." },
+];
+
+const EXPORT_REMEDY = "Export the sweep from the analyser as Touchstone (.s1p) or CSV and read that.";
+
+/** Control characters other than tab, line ends, form feed, escape-free text padding (NUL) and Ctrl-Z. */
+const isStray = (byte: number) =>
+  byte < 0x20 && byte !== 0x09 && byte !== 0x0a && byte !== 0x0d && byte !== 0x0c && byte !== 0x1a;
+const GREATEST_STRAY_SHARE = 0.02;
+
+/**
+ * Settles whether bytes are text and in which encoding: a byte-order mark decides, else UTF-16 by its zero bytes, else
+ * strict UTF-8, else Latin-1, which cannot fail.
+ *
+ * @throws ReadError `empty` or `not-text`
+ */
+export function sourceText(bytes: Uint8Array, file: string): SourceText {
+  if (bytes.length === 0) {
+    throw new ReadError({ code: "empty", file, found: "the file is empty (0 bytes)", remedy: EXPORT_REMEDY });
+  }
+  const signature = SIGNATURES.find(
+    (entry) => entry.bytes.every((byte, i) => bytes[i] === byte) && !looksTextual(bytes),
+  );
+  if (signature !== undefined) {
+    throw new ReadError({
+      code: "not-text",
+      file,
+      found: `this is ${signature.what}`,
+      expected: "a text file with numbers",
+      remedy: signature.remedy ?? EXPORT_REMEDY,
+    });
+  }
+  const sixteen = sixteenBitOrder(bytes);
+  if (sixteen !== null) {
+    const text = new TextDecoder(sixteen).decode(bytes);
+    return makeText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")), "UTF-16", "utf-8");
+  }
+  refuseBinary(bytes, file);
+  const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
+  const body = hasMark ? bytes.subarray(3) : bytes;
+  return isStrictUtf8(body) ? makeText(file, body, "UTF-8", "utf-8") : makeText(file, body, "Latin-1", "windows-1252");
+}
+
+function makeText(file: string, bytes: Uint8Array, encoding: SourceText["encoding"], label: string): SourceText {
+  const decoder = new TextDecoder(label);
+  return { file, bytes, encoding, decode: (start, end) => decoder.decode(bytes.subarray(start, end)) };
+}
+
+/** Two-letter signatures (BM) may begin an honest text; such a text has no stray control characters. */
+function looksTextual(bytes: Uint8Array): boolean {
+  return !bytes.subarray(0, 512).some((byte) => byte === 0 || isStray(byte));
+}
+
+function sixteenBitOrder(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return "utf-16le";
+  if (bytes[0] === 0xfe && bytes[1] === 0xff) return "utf-16be";
+  const sample = bytes.subarray(0, 4096);
+  let zerosAtEven = 0;
+  let zerosAtOdd = 0;
+  for (let i = 0; i < sample.length; i++) {
+    if (sample[i] !== 0) continue;
+    if (i % 2 === 0) zerosAtEven++;
+    else zerosAtOdd++;
+  }
+  const half = sample.length / 2;
+  if (zerosAtOdd > 0.8 * half && zerosAtEven === 0) return "utf-16le";
+  if (zerosAtEven > 0.8 * half && zerosAtOdd === 0) return "utf-16be";
+  return null;
+}
+
+function refuseBinary(bytes: Uint8Array, file: string): void {
+  let stray = 0;
+  // Padding of zeros at the end is harmless and common; zeros within count as stray.
+  let end = bytes.length;
+  while (end > 0 && bytes[end - 1] === 0) end--;
+  if (end === 0) throw new ReadError({ code: "empty", file, found: "the file holds nothing but zero bytes" });
+  for (let i = 0; i < end; i++) if (isStray(bytes[i] as number)) stray++;
+  if (stray > GREATEST_STRAY_SHARE * end) {
+    throw new ReadError({
+      code: "not-text",
+      file,
+      found: "this is not a text file",
+      expected: "a text file with numbers",
+      remedy: EXPORT_REMEDY,
+    });
+  }
+}
+
+function isStrictUtf8(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    return true;
+  } catch {
+    return false;
+  }
+}

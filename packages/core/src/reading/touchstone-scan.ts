@@ -1,0 +1,215 @@
+import { type Finding, finding } from "../finding.js";
+import { quote, ReadError } from "../read-error.js";
+import { type NumberRows, NumberRowsBuilder } from "./number-rows.js";
+import { UNIT_EXPONENTS } from "./options.js";
+import { scanNumber, scanned } from "./scan-numbers.js";
+import type { SourceText } from "./text.js";
+import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./touchstone-header.js";
+import { KeywordReader } from "./touchstone-keywords.js";
+
+/** A Touchstone file taken apart: header, rows of numbers, comments. Frequencies are not yet told from other numbers. */
+export interface TouchstoneScan {
+  readonly options: TouchstoneOptions;
+  readonly optionLine: number;
+  readonly keywords: TouchstoneKeywords;
+  readonly twoPortOrder12First: boolean;
+  /** One row per line of numbers */
+  readonly rows: NumberRows;
+  readonly comments: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+const TAB = 0x09;
+const LINE_FEED = 0x0a;
+const FORM_FEED = 0x0c;
+const CARRIAGE_RETURN = 0x0d;
+const CONTROL_Z = 0x1a;
+const SPACE = 0x20;
+const EXCLAMATION = 0x21;
+const HASH = 0x23;
+const COMMA = 0x2c;
+const BRACKET = 0x5b;
+const MOST_COMMENTS = 200;
+
+/** Walks the file once. @throws ReadError for a broken header, or a word where a number should be. */
+export function scanTouchstone(text: SourceText): TouchstoneScan {
+  const { bytes } = text;
+  const rows = new NumberRowsBuilder();
+  const comments: string[] = [];
+  const findings: Finding[] = [];
+  const keywords = new KeywordReader(text.file, findings);
+  let options: TouchstoneOptions | null = null;
+  let optionLine = 0;
+  let line = 0;
+  let position = 0;
+  while (position < bytes.length) {
+    line++;
+    let end = position;
+    while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
+    let start = position;
+    while (start < end && isBlank(bytes[start] as number)) start++;
+    position = bytes[end] === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
+    if (start === end) continue;
+    const first = bytes[start] as number;
+    if (first === CONTROL_Z) break;
+    if (first === EXCLAMATION) {
+      if (comments.length < MOST_COMMENTS) comments.push(text.decode(start + 1, end).trim());
+      continue;
+    }
+    if (keywords.skipsInformation(first, () => text.decode(start, end))) continue;
+    if (first === HASH) {
+      const content = text.decode(start, end);
+      if (/^#\d+!/.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
+      else if (options === null) {
+        options = parseOptionLine(withoutComment(content), text.file, line);
+        optionLine = line;
+        noteRepairs(options, line, findings);
+      } else
+        findings.push(
+          finding("info", "second-option-line", "Ignored a second option line; the first one counts.", { line }),
+        );
+      continue;
+    }
+    if (first === BRACKET) {
+      if (keywords.take(withoutComment(text.decode(start, end)), line)) break;
+      continue;
+    }
+    if (keywords.ended) {
+      findings.push(finding("caution", "text-after-end", "Ignored what follows [End].", { line }));
+      break;
+    }
+    if (keywords.takesReference(() => withoutComment(text.decode(start, end)), line)) continue;
+    if (isBlockMark(bytes, start, end)) continue;
+    if (options === null) throw missingOptionLine(text, line, start, end);
+    readRow(text, start, end, line, UNIT_EXPONENTS[options.unit], rows);
+  }
+  if (options === null) throw missingOptionLine(text, line, 0, 0);
+  keywords.finish();
+  return {
+    options,
+    optionLine,
+    keywords: keywords.result,
+    twoPortOrder12First: keywords.order12First,
+    rows: rows.build(),
+    comments,
+    findings,
+  };
+}
+
+/** Whether a text's first line that is no comment is a Touchstone option line or keyword. */
+export function looksLikeTouchstone(text: SourceText): boolean {
+  const lines = text.decode(0, Math.min(text.bytes.length, 65536)).split(/\r\n|\n|\r/);
+  for (const raw of lines) {
+    const content = raw.trim();
+    if (content === "" || content.startsWith("!") || /^#\d+!/.test(content) || /^begin$/i.test(content)) continue;
+    if (content.startsWith("#")) return isOptionLine(withoutComment(content));
+    return /^\[(version|begin information)/i.test(content);
+  }
+  return false;
+}
+
+const isBlank = (byte: number) => byte === SPACE || byte === TAB || byte === FORM_FEED || byte === 0;
+
+function withoutComment(content: string): string {
+  const mark = content.indexOf("!");
+  return (mark < 0 ? content : content.slice(0, mark)).trim();
+}
+
+/** BEGIN or END alone on a line, as some exports put around the whole file. */
+function isBlockMark(bytes: Uint8Array, start: number, end: number): boolean {
+  return end - start < 12 && /^(begin|end)\s*$/i.test(String.fromCharCode(...bytes.subarray(start, end)));
+}
+
+function readRow(
+  text: SourceText,
+  start: number,
+  end: number,
+  line: number,
+  shift: number,
+  rows: NumberRowsBuilder,
+): void {
+  const { bytes } = text;
+  let leadingHz = Number.NaN;
+  let i = start;
+  while (i < end) {
+    const byte = bytes[i] as number;
+    if (isBlank(byte)) {
+      i++;
+      continue;
+    }
+    if (byte === EXCLAMATION || byte === CONTROL_Z) break;
+    // A comma that stands apart from the digits after it, or beside decimal points, separates; "7,1" alone stays an error.
+    if (byte === COMMA && rows.pending > 0 && separates(bytes, i, start, end)) {
+      i++;
+      continue;
+    }
+    if (scanNumber(bytes, i, end) && endsWord(bytes, scanned.next, end)) {
+      const { value, next } = scanned;
+      if (rows.pending === 0 && scanNumber(bytes, i, end, shift)) leadingHz = scanned.value;
+      rows.add(value);
+      i = next;
+      continue;
+    }
+    let wordEnd = i;
+    while (wordEnd < end && !isBlank(bytes[wordEnd] as number) && bytes[wordEnd] !== EXCLAMATION) wordEnd++;
+    const word = text.decode(i, wordEnd);
+    if (!/^[+-]?(nan|inf|infinity|1\.#\w*|-+)(\([^)]*\))?$/i.test(word)) throw badWord(text.file, line, word);
+    rows.add(Number.NaN);
+    i = wordEnd;
+  }
+  if (rows.pending > 0) rows.endRow(line, leadingHz);
+}
+
+function endsWord(bytes: Uint8Array, next: number, end: number): boolean {
+  if (next >= end) return true;
+  const byte = bytes[next] as number;
+  return (
+    isBlank(byte) || byte === EXCLAMATION || byte === CONTROL_Z || (byte === COMMA && separates(bytes, next, 0, end))
+  );
+}
+
+/** Whether the comma at `index` is followed by a blank, or its line also uses decimal points. */
+function separates(bytes: Uint8Array, index: number, start: number, end: number): boolean {
+  if (index + 1 >= end || isBlank(bytes[index + 1] as number)) return true;
+  let from = Math.max(start, 0);
+  for (let i = index; i >= from; i--) if (bytes[i] === LINE_FEED || bytes[i] === CARRIAGE_RETURN) from = i + 1;
+  return bytes.subarray(from, end).includes(0x2e);
+}
+
+function noteRepairs(options: TouchstoneOptions, line: number, findings: Finding[]): void {
+  for (const word of options.repaired) {
+    findings.push(
+      finding(
+        "caution",
+        "option-line-repaired",
+        `A blank is missing in the option line at ${quote(word)}; read as meant.`,
+        { line },
+      ),
+    );
+  }
+}
+
+function badWord(file: string, line: number, word: string): ReadError {
+  const decimalComma = /^[+-]?\d+,\d+/.test(word);
+  return new ReadError({
+    code: "bad-number",
+    file,
+    line,
+    found: `${quote(word)} is not a number`,
+    expected: decimalComma ? "a decimal point (Touchstone knows no decimal comma)" : "a number",
+    remedy: decimalComma
+      ? "Export it again with decimal points, or save it as CSV with semicolons."
+      : "Correct the line, or put ! before it if it is a comment.",
+  });
+}
+
+function missingOptionLine(text: SourceText, line: number, start: number, end: number): ReadError {
+  return new ReadError({
+    code: "bad-option-line",
+    file: text.file,
+    line,
+    found: end > start ? `data (${quote(text.decode(start, end))}) before any option line` : "there is no option line",
+    expected: "a line such as # MHz S RI R 50 before the data",
+    remedy: "Without it units and format are unknown; add the line that the analyser should have written.",
+  });
+}

@@ -1,0 +1,223 @@
+import { at } from "../column.js";
+import { type Complex, complex, fromPolarDegrees, scale } from "../complex.js";
+import { type Finding, finding } from "../finding.js";
+import { ReadError } from "../read-error.js";
+import { reflectionFromAdmittance, reflectionFromImpedance } from "../reflection.js";
+import type { Points } from "./arrange.js";
+import type { NumberRows } from "./number-rows.js";
+import type { ReadOptions } from "./options.js";
+import type { SourceText } from "./text.js";
+import { reflectionAtPort } from "./touchstone-network.js";
+import { groupRecords, type Records } from "./touchstone-records.js";
+import { scanTouchstone, type TouchstoneScan } from "./touchstone-scan.js";
+
+/** What a reader hands on: points in the file's order, and how they were understood. */
+export interface ReadPoints {
+  readonly points: Points;
+  readonly referenceOhms: number;
+  readonly description: string;
+  readonly comments: readonly string[];
+  readonly findings: readonly Finding[];
+}
+
+/** A whole sweep below this ρ is a placeholder for "not measured", not a perfect antenna. */
+const PLACEHOLDER_MAGNITUDE = 1e-6;
+const FORMAT_WORDS = { RI: "real and imaginary", MA: "magnitude and angle", DB: "dB and angle" };
+
+/**
+ * Reads the reflection at one port from a Touchstone file.
+ *
+ * Source for all rules: IBIS Open Forum, Touchstone File Format Specification, Version 2.1 (26 January 2024), which
+ * covers keyword-free files (called version 1 here) as well.
+ *
+ * @throws ReadError where the file breaks a rule in a way that leaves its meaning open
+ */
+export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoints {
+  const scan = scanTouchstone(text);
+  const findings: Finding[] = [...scan.findings];
+  const records = groupRecords(scan, text.file, options.port ?? 1, findings);
+  const port = (options.port ?? 1) - 1;
+  if (port < 0 || port >= records.ports) {
+    throw new ReadError({
+      code: "bad-option",
+      file: text.file,
+      found: `port ${port + 1} was asked for, but the file has ${records.ports}`,
+      remedy: "Give a port that the file has.",
+    });
+  }
+  const references = referencesOf(scan, records.ports, text.file);
+  const points = reflectionPoints(scan, records, references, port, text.file, findings);
+  const { options: line } = scan;
+  const version = scan.keywords.version === null ? "1" : scan.keywords.version;
+  if (line.unitIsDefault) {
+    findings.push(
+      finding(
+        "caution",
+        "frequency-unit-default",
+        "The option line names no unit of frequency, so it is GHz by the rule.",
+        {
+          line: scan.optionLine,
+        },
+      ),
+    );
+  }
+  if (records.ports > 1) {
+    const which = `S${port + 1}${port + 1}`;
+    findings.push(
+      finding(
+        "info",
+        "one-port-of-many",
+        `Read ${which} of a ${records.ports}-port file: the reflection at port ${port + 1}, the other ports ended in their references.`,
+      ),
+    );
+  }
+  if (points.reflectionMagnitude.every((rho) => rho < PLACEHOLDER_MAGNITUDE)) {
+    findings.push(
+      finding(
+        "problem",
+        "placeholder-values",
+        "Every reflection is practically zero: this looks like a placeholder, not a measurement.",
+      ),
+    );
+  }
+  return {
+    points,
+    referenceOhms: references[port] as number,
+    description: `Touchstone ${version}, ${records.ports}-port ${line.parameter}, ${FORMAT_WORDS[line.format]}, ${line.unit}`,
+    comments: scan.comments,
+    findings,
+  };
+}
+
+function referencesOf(scan: TouchstoneScan, ports: number, file: string): readonly number[] {
+  const stated = scan.keywords.references ?? scan.options.references;
+  if (stated.length === ports) return stated;
+  if (stated.length === 1) return new Array<number>(ports).fill(stated[0] as number);
+  throw new ReadError({
+    code: "bad-option-line",
+    file,
+    line: scan.optionLine,
+    found: `${stated.length} reference impedances for ${ports} ports`,
+    expected: "one for all ports, or one per port",
+  });
+}
+
+function reflectionPoints(
+  scan: TouchstoneScan,
+  records: Records,
+  references: readonly number[],
+  port: number,
+  file: string,
+  findings: Finding[],
+): Points {
+  const { rows, count, firstRow } = records;
+  const frequencyHz = new Float64Array(count);
+  const reflectionReal = new Float64Array(count);
+  const reflectionImaginary = new Float64Array(count);
+  const line = new Uint32Array(count);
+  const read = reflectionReader(scan, records, references, port);
+  let kept = 0;
+  let dropped = 0;
+  let droppedLine = 0;
+  for (let r = 0; r < count; r++) {
+    const row = firstRow[r] as number;
+    const frequency = at(rows.leadingHz, row);
+    const value = read(rows, (rows.starts[row] as number) + 1);
+    if (!(Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary))) {
+      if (dropped++ === 0) droppedLine = rows.lines[row] as number;
+      continue;
+    }
+    frequencyHz[kept] = frequency;
+    reflectionReal[kept] = value.real;
+    reflectionImaginary[kept] = value.imaginary;
+    line[kept++] = rows.lines[row] as number;
+  }
+  if (dropped > 0) {
+    const more = dropped > 1 ? ` and ${dropped - 1} more` : "";
+    findings.push(
+      finding("caution", "row-without-number", `Left out line ${droppedLine}${more}: no usable number there.`, {
+        line: droppedLine,
+      }),
+    );
+  }
+  if (kept === 0) {
+    throw new ReadError({
+      code: "no-data",
+      file,
+      found: "no row holds usable numbers",
+      expected: "a frequency and a reflection in each row",
+    });
+  }
+  const reflectionMagnitude = new Float64Array(kept);
+  for (let i = 0; i < kept; i++) reflectionMagnitude[i] = Math.hypot(at(reflectionReal, i), at(reflectionImaginary, i));
+  return {
+    frequencyHz: frequencyHz.subarray(0, kept),
+    reflectionReal: reflectionReal.subarray(0, kept),
+    reflectionImaginary: reflectionImaginary.subarray(0, kept),
+    reflectionMagnitude,
+    line: line.subarray(0, kept),
+  };
+}
+
+/** How to get the wanted reflection from the numbers of one record that follow its frequency. */
+function reflectionReader(
+  scan: TouchstoneScan,
+  { ports, matrixFormat }: Records,
+  references: readonly number[],
+  port: number,
+): (rows: NumberRows, start: number) => Complex {
+  const { parameter, format } = scan.options;
+  const isNormalised = scan.keywords.version === null;
+  const pair = ({ values }: NumberRows, index: number) =>
+    complexFromPair(at(values, index), at(values, index + 1), format);
+  if (parameter === "S") {
+    const place = 2 * placeInRecord(port, port, ports, matrixFormat);
+    return (rows, start) => pair(rows, start + place);
+  }
+  const reference = references[port] as number;
+  if (ports === 1 && (parameter === "Z" || parameter === "Y")) {
+    const referenceOhms = isNormalised ? 1 : reference;
+    const convert = parameter === "Z" ? reflectionFromImpedance : reflectionFromAdmittance;
+    return (rows, start) => convert(pair(rows, start), referenceOhms);
+  }
+  const swapped = ports === 2 && !scan.twoPortOrder12First && matrixFormat === "full";
+  return (rows, start) => {
+    const matrix: Complex[] = [];
+    for (let row = 0; row < ports; row++) {
+      for (let column = 0; column < ports; column++) {
+        const place = swapped
+          ? placeInRecord(column, row, ports, matrixFormat)
+          : placeInRecord(row, column, ports, matrixFormat);
+        const value = pair(rows, start + 2 * place);
+        matrix.push(isNormalised ? value : normalise(value, parameter, row, column, references));
+      }
+    }
+    return reflectionAtPort(matrix, ports, parameter, port);
+  };
+}
+
+/** A matrix entry in ohms or siemens over (or times) the references; the off-diagonal of H and G has no unit. */
+function normalise(
+  value: Complex,
+  parameter: "Y" | "Z" | "H" | "G",
+  row: number,
+  column: number,
+  references: readonly number[],
+): Complex {
+  if ((parameter === "H" || parameter === "G") && row !== column) return value;
+  const isImpedance = parameter === "Z" || parameter === (row === 0 ? "H" : "G");
+  const ohms = Math.sqrt((references[row] as number) * (references[column] as number));
+  return scale(value, isImpedance ? 1 / ohms : ohms);
+}
+
+/** Index of matrix entry (row, column) among the pairs of a record; a triangular matrix holds each pair of ports once. */
+function placeInRecord(row: number, column: number, ports: number, format: Records["matrixFormat"]): number {
+  if (format === "full") return row * ports + column;
+  const [low, high] = row < column ? [row, column] : [column, row];
+  return format === "lower" ? (high * (high + 1)) / 2 + low : low * ports - (low * (low - 1)) / 2 + (high - low);
+}
+
+function complexFromPair(first: number, second: number, format: "DB" | "MA" | "RI"): Complex {
+  if (format === "RI") return complex(first, second);
+  return fromPolarDegrees(format === "MA" ? first : 10 ** (first / 20), second);
+}
