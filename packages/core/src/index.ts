@@ -70,7 +70,7 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
-export type { BandSummary, Point, Span } from "./summary.js";
+export type { BandSummary, Piece, Point, Span } from "./summary.js";
 export {
   type ScalarSweep,
   type Sweep,

@@ -40,6 +40,8 @@ export interface BandSummary {
   readonly band: string;
   readonly lowHz: number;
   readonly highHz: number;
+  /** The parts of the band that were judged: all of it, or what the licence class may use */
+  readonly pieces: readonly Piece[];
   /** Share of the usable pieces of the band that was swept, 0 to 1 */
   readonly sweptFraction: number;
   /** Least ρ within the swept part; null where nothing was swept, like the next three */
@@ -84,7 +86,7 @@ export function judge(sweep: Sweep, limits: Limits): Judgement {
 }
 
 /** A frequency span as a band, or a part of one. */
-interface Piece {
+export interface Piece {
   readonly lowHz: number;
   readonly highHz: number;
 }
@@ -101,6 +103,7 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
     band: band.band,
     lowHz: band.lowHz,
     highHz: band.highHz,
+    pieces: band.pieces,
     sweptFraction: share(sweptHz, usableHz),
     best: extremes && pointOn(curve, extremes.best),
     worst: extremes && pointOn(curve, extremes.worst),

@@ -12,6 +12,9 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
   "not-swept": "not swept",
 };
 
+/** More spans or pieces than these are counted, not listed. */
+const MOST_SPANS = 2;
+
 /** Results for a person at a terminal; what is common to all is said once, at the end. */
 export function checkText(results: readonly CheckResult[], { width }: { width: number }): string {
   const cautions = results[0]?.cautions ?? [];
@@ -21,7 +24,9 @@ export function checkText(results: readonly CheckResult[], { width }: { width: n
     return [
       heading(result),
       "",
-      textTable(columnsFor(result), rowsFor(result)),
+      notSwept.length < result.bands.length
+        ? textTable(columnsFor(result), rowsFor(result))
+        : "No band of the plan was swept.",
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
@@ -81,7 +86,7 @@ function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
     { title: "at MHz", align: "right" },
     { title: "Worst SWR", align: "right" },
     { title: `MHz within ${limits.swr}:1` },
-    { title: "Share", align: "right" },
+    { title: "of band", align: "right" },
     { title: "All of it needs" },
   ];
 }
@@ -91,17 +96,17 @@ function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
 }
 
 function rowFor(result: BandResult): readonly string[] {
-  const { band, verdict, best, worst, withinLimit, sweptFraction } = result;
+  const { band, pieces, verdict, best, worst, withinLimit, sweptFraction } = result;
   const spans = withinLimit.spans;
-  const more = spans.length > 2 ? ` +${spans.length - 2} more` : "";
+  const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
   return [
     band,
-    span(result),
+    pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
     sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict],
     swr(best?.swr ?? null),
     best === null ? "–" : megahertz(best.frequencyHz),
     swr(worst?.swr ?? null),
-    spans.length === 0 ? "none" : spans.slice(0, 2).map(span).join(", ") + more,
+    spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more,
     percent(withinLimit.fraction),
     need(result.need),
   ];

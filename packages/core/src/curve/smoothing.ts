@@ -1,4 +1,5 @@
 import { at, type Column } from "../column.js";
+import { evenWindow, isEven, unevenWindow, type Window } from "./smoothing-window.js";
 import type { Stretch } from "./stretches.js";
 
 /** Half-widths of the windows tried, in samples; 0 leaves the sample as it is. */
@@ -34,16 +35,22 @@ export function smooth(
   const result = columns.map((column) => Float64Array.from(column));
   const remaining = weights === null ? new Float64Array(position.length).fill(1) : Float64Array.from(weights);
   for (const stretch of stretches) {
-    const windows = HALF_WIDTHS.filter((half) => 2 * half <= stretch.last - stretch.first).map(smoothingWindow);
+    const halfWidths = HALF_WIDTHS.filter((half) => 2 * half <= stretch.last - stretch.first);
+    const even = isEven(position, stretch) ? halfWidths.map(evenWindow) : null;
+    const task = { columns, weights, noise, result, remaining };
     for (let i = stretch.first; i <= stretch.last; i++) {
-      smoothSample({ position, columns, weights, noise, result, remaining }, stretch, windows, i);
+      const widest = Math.min(i - stretch.first, stretch.last - i);
+      smoothSample(task, i, (w) => {
+        const half = halfWidths[w] ?? Number.POSITIVE_INFINITY;
+        if (half > widest) return null;
+        return even?.[w] ?? unevenWindow(position, i, half);
+      });
     }
   }
   return { columns: result, remaining };
 }
 
 interface SmoothingTask {
-  readonly position: Column;
   readonly columns: readonly Column[];
   readonly weights: Column | null;
   readonly noise: number;
@@ -51,15 +58,17 @@ interface SmoothingTask {
   readonly remaining: Float64Array;
 }
 
-function smoothSample(task: SmoothingTask, stretch: Stretch, windows: readonly Window[], index: number): void {
+/** @param windowAt the wth window around the sample, narrowest first; null where there is none wider */
+function smoothSample(task: SmoothingTask, index: number, windowAt: (w: number) => Window | null): void {
   const { columns, weights, noise, result, remaining } = task;
   // What each accepted window gave, to compare the next one with: its value per column and its variance.
   const accepted: { values: number[]; variance: number }[] = [
     { values: columns.map((column) => at(column, index)), variance: (weights === null ? 1 : at(weights, index)) ** 2 },
   ];
-  for (const { halfWidth, coefficients } of windows) {
-    if (index - halfWidth < stretch.first || index + halfWidth > stretch.last) break;
-    const candidate = applyWindow(task, coefficients, index - halfWidth);
+  for (let w = 0; ; w++) {
+    const window = windowAt(w);
+    if (window === null) break;
+    const candidate = applyWindow(task, window.coefficients, index - window.halfWidth);
     const agrees = accepted.every(({ values, variance }) => {
       let square = 0;
       for (let c = 0; c < values.length; c++) square += ((values[c] ?? 0) - (candidate.values[c] ?? 0)) ** 2;
@@ -85,21 +94,4 @@ function applyWindow({ columns, weights }: SmoothingTask, coefficients: Float64A
     return sum;
   });
   return { values, variance };
-}
-
-interface Window {
-  readonly halfWidth: number;
-  readonly coefficients: Float64Array;
-}
-
-/**
- * Weights that give the middle value of the cubic fitted to 2·halfWidth + 1 evenly spaced samples.
- * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; closed form derived).
- */
-export function smoothingWindow(halfWidth: number): Window {
-  const m = halfWidth;
-  const coefficients = new Float64Array(2 * m + 1);
-  const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
-  for (let k = -m; k <= m; k++) coefficients[k + m] = (3 * m * (m + 1) - 1 - 5 * k * k) / norm;
-  return { halfWidth, coefficients };
 }

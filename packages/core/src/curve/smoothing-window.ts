@@ -1,0 +1,75 @@
+import { at, type Column } from "../column.js";
+import type { Stretch } from "./stretches.js";
+
+/** Weights that give the value of a fitted cubic at the middle of 2·halfWidth + 1 neighbouring samples. */
+export interface Window {
+  readonly halfWidth: number;
+  readonly coefficients: Float64Array;
+}
+
+/** Steps that differ by less than this share count as equal: frequencies rounded in print. */
+const EVEN_STEPS = 0.02;
+
+/** Whether the samples of a stretch lie evenly spaced. */
+export function isEven(position: Column, { first, last }: Stretch): boolean {
+  const mean = (at(position, last) - at(position, first)) / (last - first);
+  for (let i = first; i < last; i++) {
+    if (Math.abs(at(position, i + 1) - at(position, i) - mean) > EVEN_STEPS * mean) return false;
+  }
+  return true;
+}
+
+/**
+ * The window for evenly spaced samples.
+ *
+ * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; the closed form for a
+ * cubic at the middle is derived).
+ */
+export function evenWindow(halfWidth: number): Window {
+  const m = halfWidth;
+  const coefficients = new Float64Array(2 * m + 1);
+  const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
+  for (let k = -m; k <= m; k++) coefficients[k + m] = (3 * m * (m + 1) - 1 - 5 * k * k) / norm;
+  return { halfWidth, coefficients };
+}
+
+/**
+ * The window around one sample of unevenly spaced ones: least squares by polynomials orthogonal over the samples.
+ *
+ * Source: G. E. Forsythe, J. SIAM 5, 1957, p. 74 (generation and use of orthogonal polynomials; from memory).
+ */
+export function unevenWindow(position: Column, index: number, halfWidth: number): Window {
+  const count = 2 * halfWidth + 1;
+  const start = index - halfWidth;
+  const centre = at(position, index);
+  const scale = (at(position, index + halfWidth) - at(position, start)) / 2;
+  const t = Float64Array.from({ length: count }, (_, k) => (at(position, start + k) - centre) / scale);
+  const coefficients = new Float64Array(count);
+  let previous = new Float64Array(count);
+  let current = new Float64Array(count).fill(1);
+  let previousAtCentre = 0;
+  let currentAtCentre = 1;
+  let previousNorm = 1;
+  for (let degree = 0; degree <= 3; degree++) {
+    let norm = 0;
+    let mean = 0;
+    for (let k = 0; k < count; k++) {
+      const square = at(current, k) ** 2;
+      norm += square;
+      mean += square * at(t, k);
+    }
+    for (let k = 0; k < count; k++) {
+      coefficients[k] = at(coefficients, k) + (currentAtCentre * at(current, k)) / norm;
+    }
+    const shift = mean / norm;
+    const ratio = degree === 0 ? 0 : norm / previousNorm;
+    const next = Float64Array.from(t, (value, k) => (value - shift) * at(current, k) - ratio * at(previous, k));
+    const nextAtCentre = -shift * currentAtCentre - ratio * previousAtCentre;
+    previous = current;
+    current = next;
+    previousAtCentre = currentAtCentre;
+    currentAtCentre = nextAtCentre;
+    previousNorm = norm;
+  }
+  return { halfWidth, coefficients };
+}
