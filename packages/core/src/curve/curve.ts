@@ -53,15 +53,14 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): Curve {
   if (noise === null || noise === 0) {
     return { sweep, stretches, delayS, noise, interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0) };
   }
-  const { columns } = smooth(frequencyHz, [real, imaginary], stretches, noise);
-  const [smoothReal, smoothImaginary] = columns as [Float64Array, Float64Array];
+  const smoothed = smooth(frequencyHz, real, imaginary, stretches, noise, null);
   const floor = CURVATURE_SIGNIFICANCE * noise;
   return {
     sweep,
     stretches,
     delayS,
     noise,
-    interpolation: prepareInterpolation(frequencyHz, smoothReal, smoothImaginary, floor),
+    interpolation: prepareInterpolation(frequencyHz, smoothed.real, smoothed.imaginary, floor),
   };
 }
 
@@ -75,11 +74,9 @@ function scalarCurve(sweep: Sweep, stretches: readonly Stretch[]): Curve {
     weights[i] = (2 * Math.max(rho, LEAST_RELATIVE_NOISE_AT)) / (1 - rho * rho) ** 2;
   }
   const noise = estimateNoise([inverse], stretches, weights);
-  const smoothed =
-    noise === null || noise === 0
-      ? inverse
-      : (smooth(frequencyHz, [inverse], stretches, noise, weights).columns[0] as Float64Array);
   const nothing = new Float64Array(frequencyHz.length);
+  const smoothed =
+    noise === null || noise === 0 ? inverse : smooth(frequencyHz, inverse, null, stretches, noise, weights).real;
   // An unreachable floor: a real column has no circle to follow, parabolas it is.
   const interpolation = prepareInterpolation(frequencyHz, smoothed, nothing, Number.POSITIVE_INFINITY);
   return { sweep, stretches, delayS: 0, noise, interpolation };

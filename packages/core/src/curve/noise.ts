@@ -31,9 +31,13 @@ export function estimateNoise(
   weights: Column | null = null,
 ): number | null {
   let previous: number | null = null;
-  for (let order = FIRST_ORDER; order <= LAST_ORDER; order++) {
-    const estimate = noiseFromDifferences(columns, stretches, weights, order);
-    if (estimate === null) return null;
+  const differences = columns.map((column) => Float64Array.from(column));
+  for (let order = 1; order <= LAST_ORDER; order++) {
+    for (const column of differences) differenceOnce(column);
+    if (order < FIRST_ORDER) continue;
+    const sizes = relativeSizes(differences, stretches, weights, order);
+    if (sizes.length < FEWEST_DIFFERENCES) return null;
+    const estimate = median(sizes) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
     if (previous !== null && estimate > SETTLED_RATIO * previous) {
       const noise = Math.min(estimate, previous);
       return noise <= GREATEST_NOISE ? noise : null;
@@ -43,38 +47,44 @@ export function estimateNoise(
   return null;
 }
 
-function noiseFromDifferences(
-  columns: readonly Column[],
+/** Replaces each value by the next one less itself; the last of a stretch is then not to be used. */
+function differenceOnce(column: Float64Array): void {
+  for (let i = 0; i + 1 < column.length; i++) column[i] = at(column, i + 1) - at(column, i);
+}
+
+/** Sizes of the differences of an order within the stretches, over what noise of 1 would give. */
+function relativeSizes(
+  differences: readonly Float64Array[],
   stretches: readonly Stretch[],
   weights: Column | null,
   order: number,
-): number | null {
+): number[] {
   const coefficients = binomialCoefficients(order);
+  const evenSpread = spreadAt(coefficients, null, 0);
   const sizes: number[] = [];
   for (const { first, last } of stretches) {
     for (let start = first; start + order <= last; start++) {
-      let variance = 0;
       let square = 0;
-      for (let k = 0; k <= order; k++) {
-        const spread = at(coefficients, k) * (weights === null ? 1 : at(weights, start + k));
-        variance += spread * spread;
-      }
-      for (const column of columns) {
-        let difference = 0;
-        for (let k = 0; k <= order; k++) difference += at(coefficients, k) * at(column, start + k);
-        square += difference * difference;
-      }
-      sizes.push(Math.sqrt(square / variance));
+      for (const column of differences) square += at(column, start) ** 2;
+      sizes.push(Math.sqrt(square / (weights === null ? evenSpread : spreadAt(coefficients, weights, start))));
     }
   }
-  if (sizes.length < FEWEST_DIFFERENCES) return null;
-  return median(sizes) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
+  return sizes;
 }
 
-/** (-1)^k · C(order, k). */
+/** Variance of a difference of samples whose standard deviations are the weights (1 without). */
+function spreadAt(coefficients: Float64Array, weights: Column | null, start: number): number {
+  let variance = 0;
+  for (let k = 0; k < coefficients.length; k++) {
+    variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;
+  }
+  return variance;
+}
+
+/** C(order, k), for k from 0 to the order. */
 function binomialCoefficients(order: number): Float64Array {
   const coefficients = new Float64Array(order + 1);
   coefficients[0] = 1;
-  for (let k = 1; k <= order; k++) coefficients[k] = (-at(coefficients, k - 1) * (order - k + 1)) / k;
+  for (let k = 1; k <= order; k++) coefficients[k] = (at(coefficients, k - 1) * (order - k + 1)) / k;
   return coefficients;
 }

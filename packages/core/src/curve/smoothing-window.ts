@@ -1,12 +1,6 @@
 import { at, type Column } from "../column.js";
 import type { Stretch } from "./stretches.js";
 
-/** Weights that give the value of a fitted cubic at the middle of 2·halfWidth + 1 neighbouring samples. */
-export interface Window {
-  readonly halfWidth: number;
-  readonly coefficients: Float64Array;
-}
-
 /** Steps that differ by less than this share count as equal: frequencies rounded in print. */
 const EVEN_STEPS = 0.02;
 
@@ -20,25 +14,12 @@ export function isEven(position: Column, { first, last }: Stretch): boolean {
 }
 
 /**
- * The window for evenly spaced samples.
- *
- * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; the closed form for a
- * cubic at the middle is derived).
- */
-export function evenWindow(halfWidth: number): Window {
-  const m = halfWidth;
-  const coefficients = new Float64Array(2 * m + 1);
-  const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
-  for (let k = -m; k <= m; k++) coefficients[k + m] = (3 * m * (m + 1) - 1 - 5 * k * k) / norm;
-  return { halfWidth, coefficients };
-}
-
-/**
- * The window around one sample of unevenly spaced ones: least squares by polynomials orthogonal over the samples.
+ * Weights that give the value of a cubic, fitted to a sample and its neighbours on both sides, at that sample: least
+ * squares by polynomials orthogonal over the samples.
  *
  * Source: G. E. Forsythe, J. SIAM 5, 1957, p. 74 (generation and use of orthogonal polynomials; from memory).
  */
-export function unevenWindow(position: Column, index: number, halfWidth: number): Window {
+export function unevenWindow(position: Column, index: number, halfWidth: number): Float64Array {
   const count = 2 * halfWidth + 1;
   const start = index - halfWidth;
   const centre = at(position, index);
@@ -71,5 +52,5 @@ export function unevenWindow(position: Column, index: number, halfWidth: number)
     currentAtCentre = nextAtCentre;
     previousNorm = norm;
   }
-  return { halfWidth, coefficients };
+  return coefficients;
 }

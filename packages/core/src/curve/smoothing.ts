@@ -1,15 +1,18 @@
 import { at, type Column } from "../column.js";
-import { evenWindow, isEven, unevenWindow, type Window } from "./smoothing-window.js";
+import { isEven, unevenWindow } from "./smoothing-window.js";
 import type { Stretch } from "./stretches.js";
 
-/** Half-widths of the windows tried, in samples; 0 leaves the sample as it is. */
+/** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
 const AGREEMENT = 2.5;
+/** The difference of two windows varies by no less than this share of the narrower one's variance. */
+const LEAST_SPREAD = 0.1;
 
 /** Columns with their noise reduced where the samples lie close enough together to allow it. */
 export interface Smoothed {
-  readonly columns: readonly Float64Array[];
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
   /** Standard deviation left in each sample over that of a measured sample of weight 1 */
   readonly remaining: Float64Array;
 }
@@ -22,76 +25,164 @@ export interface Smoothed {
  * measured. (The rule is that of O. Lepski, Theory of Probability and Its Applications 35, 1990: on adapting to unknown
  * smoothness; from memory.)
  *
- * @param noise standard deviation of a sample of weight 1, as found by estimateNoise
- * @param weights relative noise of each sample, or null where all are alike
+ * @param imaginary null for a quantity that is real
+ * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
+ * @param weights noise of each sample over `noise`; null where all are alike
  */
 export function smooth(
   position: Column,
-  columns: readonly Column[],
+  real: Column,
+  imaginary: Column | null,
   stretches: readonly Stretch[],
   noise: number,
-  weights: Column | null = null,
+  weights: Column | null,
 ): Smoothed {
-  const result = columns.map((column) => Float64Array.from(column));
-  const remaining = weights === null ? new Float64Array(position.length).fill(1) : Float64Array.from(weights);
+  const second = imaginary ?? new Float64Array(position.length);
+  const tolerance = AGREEMENT * noise * (imaginary === null ? 1 : Math.SQRT2);
+  const result = {
+    real: Float64Array.from(real),
+    imaginary: Float64Array.from(second),
+    remaining: weights === null ? new Float64Array(position.length).fill(1) : Float64Array.from(weights),
+  };
   for (const stretch of stretches) {
-    const halfWidths = HALF_WIDTHS.filter((half) => 2 * half <= stretch.last - stretch.first);
-    const even = isEven(position, stretch) ? halfWidths.map(evenWindow) : null;
-    const task = { columns, weights, noise, result, remaining };
-    for (let i = stretch.first; i <= stretch.last; i++) {
-      const widest = Math.min(i - stretch.first, stretch.last - i);
-      smoothSample(task, i, (w) => {
-        const half = halfWidths[w] ?? Number.POSITIVE_INFINITY;
-        if (half > widest) return null;
-        return even?.[w] ?? unevenWindow(position, i, half);
-      });
-    }
+    const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, tolerance, i, result);
   }
-  return { columns: result, remaining };
+  return result;
 }
 
-interface SmoothingTask {
-  readonly columns: readonly Column[];
-  readonly weights: Column | null;
-  readonly noise: number;
-  readonly result: readonly Float64Array[];
-  readonly remaining: Float64Array;
+/** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */
+const accepted = {
+  real: new Float64Array(HALF_WIDTHS.length + 1),
+  imaginary: new Float64Array(HALF_WIDTHS.length + 1),
+  variance: new Float64Array(HALF_WIDTHS.length + 1),
+};
+
+/** A fit to growing windows: `begin` at a sample, then `widen` to one half-width after the other. */
+interface WindowFit {
+  begin(index: number): void;
+  widen(index: number, halfWidth: number): void;
+  real: number;
+  imaginary: number;
+  /** Of the fitted value, over that of a sample of weight 1 */
+  variance: number;
 }
 
-/** @param windowAt the wth window around the sample, narrowest first; null where there is none wider */
-function smoothSample(task: SmoothingTask, index: number, windowAt: (w: number) => Window | null): void {
-  const { columns, weights, noise, result, remaining } = task;
-  // What each accepted window gave, to compare the next one with: its value per column and its variance.
-  const accepted: { values: number[]; variance: number }[] = [
-    { values: columns.map((column) => at(column, index)), variance: (weights === null ? 1 : at(weights, index)) ** 2 },
-  ];
-  for (let w = 0; ; w++) {
-    const window = windowAt(w);
-    if (window === null) break;
-    const candidate = applyWindow(task, window.coefficients, index - window.halfWidth);
-    const agrees = accepted.every(({ values, variance }) => {
-      let square = 0;
-      for (let c = 0; c < values.length; c++) square += ((values[c] ?? 0) - (candidate.values[c] ?? 0)) ** 2;
-      const spread = Math.max(variance - candidate.variance, 0.1 * variance) * columns.length;
-      return square <= AGREEMENT * AGREEMENT * spread * noise * noise;
-    });
-    if (!agrees) break;
-    accepted.push(candidate);
+function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index: number, result: Smoothed): void {
+  const widest = Math.min(index - stretch.first, stretch.last - index);
+  fit.begin(index);
+  accept(fit, 0);
+  let best = 0;
+  let count = 1;
+  for (const halfWidth of HALF_WIDTHS) {
+    if (halfWidth > widest) break;
+    fit.widen(index, halfWidth);
+    if (!agreesWithAll(fit, count, tolerance)) break;
+    accept(fit, count);
+    if (at(accepted.variance, count) < at(accepted.variance, best)) best = count;
+    count++;
   }
-  const best = accepted.reduce((least, entry) => (entry.variance < least.variance ? entry : least));
-  for (let c = 0; c < columns.length; c++) (result[c] as Float64Array)[index] = best.values[c] as number;
-  remaining[index] = Math.sqrt(best.variance);
+  result.real[index] = at(accepted.real, best);
+  result.imaginary[index] = at(accepted.imaginary, best);
+  result.remaining[index] = Math.sqrt(at(accepted.variance, best));
 }
 
-function applyWindow({ columns, weights }: SmoothingTask, coefficients: Float64Array, start: number) {
-  let variance = 0;
-  for (let k = 0; k < coefficients.length; k++) {
-    variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;
+function accept({ real, imaginary, variance }: WindowFit, place: number): void {
+  accepted.real[place] = real;
+  accepted.imaginary[place] = imaginary;
+  accepted.variance[place] = variance;
+}
+
+function agreesWithAll({ real, imaginary, variance }: WindowFit, count: number, tolerance: number): boolean {
+  for (let k = 0; k < count; k++) {
+    const narrower = at(accepted.variance, k);
+    const spread = Math.max(narrower - variance, LEAST_SPREAD * narrower);
+    const square = (real - at(accepted.real, k)) ** 2 + (imaginary - at(accepted.imaginary, k)) ** 2;
+    if (square > tolerance * tolerance * spread) return false;
   }
-  const values = columns.map((column) => {
-    let sum = 0;
-    for (let k = 0; k < coefficients.length; k++) sum += at(coefficients, k) * at(column, start + k);
-    return sum;
-  });
-  return { values, variance };
+  return true;
+}
+
+/**
+ * The fit for evenly spaced samples. The value of the fitted cubic at the middle of 2m + 1 samples is the sum of
+ * (3m(m + 1) - 1 - 5k²)·y_k over (2m - 1)(2m + 1)(2m + 3) / 3, so that a window widens by adding its new samples to
+ * Σ y and Σ k² y.
+ *
+ * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; the closed form for a
+ * cubic at the middle is derived).
+ */
+function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
+  let reached = 0;
+  let real0 = 0;
+  let real2 = 0;
+  let imaginary0 = 0;
+  let imaginary2 = 0;
+  let variance0 = 0;
+  let variance2 = 0;
+  let variance4 = 0;
+  const fit: WindowFit = {
+    real: 0,
+    imaginary: 0,
+    variance: 1,
+    begin(index) {
+      reached = 0;
+      real0 = fit.real = at(realColumn, index);
+      imaginary0 = fit.imaginary = at(imaginaryColumn, index);
+      variance0 = fit.variance = weights === null ? 1 : at(weights, index) ** 2;
+      real2 = imaginary2 = variance2 = variance4 = 0;
+    },
+    widen(index, m) {
+      for (let k = reached + 1; k <= m; k++) {
+        const square = k * k;
+        const real = at(realColumn, index - k) + at(realColumn, index + k);
+        const imaginary = at(imaginaryColumn, index - k) + at(imaginaryColumn, index + k);
+        real0 += real;
+        real2 += square * real;
+        imaginary0 += imaginary;
+        imaginary2 += square * imaginary;
+        if (weights === null) continue;
+        const variance = at(weights, index - k) ** 2 + at(weights, index + k) ** 2;
+        variance0 += variance;
+        variance2 += square * variance;
+        variance4 += square * square * variance;
+      }
+      reached = m;
+      const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
+      const constant = (3 * m * (m + 1) - 1) / norm;
+      const slope = -5 / norm;
+      fit.real = constant * real0 + slope * real2;
+      fit.imaginary = constant * imaginary0 + slope * imaginary2;
+      // Of equal samples the fit is a projection, whose variance is its weight at the middle.
+      fit.variance =
+        weights === null
+          ? constant
+          : constant * constant * variance0 + 2 * constant * slope * variance2 + slope * slope * variance4;
+    },
+  };
+  return fit;
+}
+
+/** The fit for unevenly spaced samples, each window by itself. */
+function unevenFit(position: Column, realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
+  const fit: WindowFit = {
+    real: 0,
+    imaginary: 0,
+    variance: 1,
+    begin(index) {
+      fit.real = at(realColumn, index);
+      fit.imaginary = at(imaginaryColumn, index);
+      fit.variance = weights === null ? 1 : at(weights, index) ** 2;
+    },
+    widen(index, halfWidth) {
+      const coefficients = unevenWindow(position, index, halfWidth);
+      fit.real = fit.imaginary = fit.variance = 0;
+      for (let k = 0; k < coefficients.length; k++) {
+        const place = index - halfWidth + k;
+        fit.real += at(coefficients, k) * at(realColumn, place);
+        fit.imaginary += at(coefficients, k) * at(imaginaryColumn, place);
+        fit.variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, place))) ** 2;
+      }
+    },
+  };
+  return fit;
 }

@@ -1,0 +1,27 @@
+import { spawnSync } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+const command = fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url));
+const samples = fileURLToPath(new URL("../../samples", import.meta.url));
+
+export interface Outcome {
+  readonly stdout: string;
+  readonly stderr: string;
+  readonly exit: number | null;
+}
+
+/** Runs the built command in samples/, as the README does, with nothing on a terminal. */
+export function runCommand(args: readonly string[], input = ""): Outcome {
+  const { stdout, stderr, status } = spawnSync(process.execPath, [command, ...args], {
+    cwd: samples,
+    encoding: "utf8",
+    input,
+    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100" },
+  });
+  return { stdout, stderr, exit: status };
+}
+
+/** Splits a command line at blanks; "…" and '…' hold blanks together. */
+export function splitArguments(line: string): readonly string[] {
+  return [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, double, single, plain]) => double ?? single ?? plain ?? "");
+}
