@@ -1,13 +1,34 @@
-import { readdirSync, readFileSync, statSync } from "node:fs";
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
-import { type ReadOptions, readSweeps, type Sweep } from "@feedpoint/core";
+import { type ReadOptions, readCompanions, readSweeps, type Sweep } from "@feedpoint/core";
 import { UsageError } from "./exit.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
 const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
 
-/** Reads a file's sweeps; "-" is standard input. @throws ReadError, or UsageError where the file cannot be opened */
+/**
+ * Reads a file's sweeps; "-" is standard input, "a.csv+b.csv" two files that each hold one part of a sweep.
+ *
+ * @throws ReadError, or UsageError where a file cannot be opened
+ */
 export function readFile(path: string, options: ReadOptions): Sweep[] {
+  if (path.includes("+") && !existsSync(path)) {
+    return readCompanions(
+      path.split("+").map((fileName) => ({ bytes: bytesOf(fileName), fileName })),
+      options,
+    );
+  }
   return readSweeps(bytesOf(path), { ...options, fileName: path === "-" ? "standard input" : path });
 }
 
@@ -28,6 +49,7 @@ export function reasonOf(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === "ENOENT") return "there is no such file or folder";
   if (code === "EACCES" || code === "EPERM") return "reading it is not permitted";
+  if (code === "ENOSPC") return "the disk is full";
   if (code === "ELOOP") return "its links lead in a circle";
   return error instanceof Error ? error.message : String(error);
 }
@@ -60,4 +82,27 @@ function filesBelow(folder: string): string[] {
     if (entry.isDirectory()) return filesBelow(path);
     return entry.isFile() && SWEEP_NAMES.test(entry.name) ? [path] : [];
   });
+}
+
+/**
+ * Writes a file whole or not at all: beside its place first, then moved there.
+ *
+ * @throws UsageError where a file is there already and may not be replaced, or where it cannot be written
+ */
+export function writeWhole(path: string, text: string, mayReplace: boolean): void {
+  if (!mayReplace && existsSync(path)) throw new UsageError(`${path} exists already. Say --force to write over it.`);
+  const draft = `${path}.${process.pid}.part`;
+  try {
+    const handle = openSync(draft, "wx");
+    try {
+      writeFileSync(handle, text);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
+    renameSync(draft, path);
+  } catch (error) {
+    rmSync(draft, { force: true });
+    throw new UsageError(`${path}: ${reasonOf(error)}.`);
+  }
 }

@@ -1,8 +1,10 @@
 import { Command, CommanderError } from "commander";
 import { checkCommand } from "./commands/check.js";
+import { convertCommand } from "./commands/convert.js";
 import { diffCommand } from "./commands/diff.js";
 import { gradeCommand } from "./commands/grade.js";
 import { plansCommand } from "./commands/plans.js";
+import { showCommand } from "./commands/show.js";
 import { EXIT, UsageError } from "./exit.js";
 import { printable } from "./present/escape.js";
 
@@ -12,6 +14,8 @@ const program = new Command("feedpoint")
   .addCommand(checkCommand())
   .addCommand(diffCommand())
   .addCommand(gradeCommand())
+  .addCommand(showCommand())
+  .addCommand(convertCommand())
   .addCommand(plansCommand())
   .showHelpAfterError("(feedpoint --help shows what can be asked)")
   .addHelpText(

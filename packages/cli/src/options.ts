@@ -48,7 +48,7 @@ export interface Settings {
 
 /** Adds the options for judging that check, diff and grade share. */
 export function addJudgingOptions(command: Command): Command {
-  return command
+  return addFormatOptions(command, FORMATS)
     .option("--plan <name>", `band plan: ${planIds().join(", ")}, or a file such as ./mine.json`)
     .option("--class <class>", "licence class, where the plan knows classes")
     .option("--bands <list>", "bands to judge, such as 40m,20m (default: all of the plan)", listOf)
@@ -66,8 +66,13 @@ export function addJudgingOptions(command: Command): Command {
       "--wide-range-tuner <swr>",
       `SWR that a wide-range tuner matches (default ${DEFAULT_LIMITS.wideRangeTunerSwr})`,
       swrArgument,
-    )
-    .addOption(new Option("--format <format>", "how to print the result (default: table)").choices(FORMATS))
+    );
+}
+
+/** Adds the choice of output formats. */
+export function addFormatOptions(command: Command, formats: readonly Format[]): Command {
+  return command
+    .addOption(new Option("--format <format>", "how to print the result (default: table)").choices(formats))
     .option("--json", "short for --format json");
 }
 
@@ -99,18 +104,30 @@ export async function settingsFrom(raw: RawOptions): Promise<Settings> {
     licenceClass: licenceClass(raw.class, plan),
     ...(bands === undefined ? {} : { bands }),
     limits,
+    ...outputFrom(raw),
+    reading: readingFrom(raw),
+  };
+}
+
+/** How to print: the format, and the width that text may take. */
+export function outputFrom(raw: RawOptions): { readonly format: Format; readonly width: number } {
+  return {
     format: raw.json ? "json" : (raw.format ?? "table"),
     width: Math.max(60, Math.min(process.stdout.columns ?? 100, 140)),
-    reading: withoutUndefined({
-      port: raw.port,
-      referenceOhms: raw.referenceOhms,
-      delimiter: raw.delimiter,
-      decimal: raw.decimal,
-      frequencyUnit: raw.unit,
-      columns: raw.columns,
-      signedReactance: raw.signedReactance,
-    }),
   };
+}
+
+/** What the user says about the files. */
+export function readingFrom(raw: RawOptions): ReadOptions {
+  return withoutUndefined({
+    port: raw.port,
+    referenceOhms: raw.referenceOhms,
+    delimiter: raw.delimiter,
+    decimal: raw.decimal,
+    frequencyUnit: raw.unit,
+    columns: raw.columns,
+    signedReactance: raw.signedReactance,
+  });
 }
 
 /** The plan of a name, or from a file. */

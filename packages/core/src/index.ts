@@ -56,7 +56,7 @@ export { printableText } from "./printable.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./read-error.js";
 export { COLUMN_NAMES, type ColumnRole, parseColumnRoles, type Quantity } from "./reading/columns.js";
 export type { DecimalMark, Delimiter, FrequencyUnit, ReadOptions } from "./reading/options.js";
-export { readSweeps } from "./reading/read-sweeps.js";
+export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
 export {
   admittanceFromImpedance,
   changeReference,
@@ -82,4 +82,5 @@ export {
   type VectorSweep,
   vectorSweep,
 } from "./sweep.js";
-export type { SweepInfo } from "./sweep-info.js";
+export { type SweepInfo, sweepInfo } from "./sweep-info.js";
+export { delimitedText, touchstoneText } from "./writing/write-sweep.js";

@@ -24,6 +24,8 @@ export interface Point {
   readonly frequencyHz: number;
   /** Infinity where ρ ≥ 1 */
   readonly swr: number;
+  /** Whether the instrument's scale ended there, so that SWR and ρ are at least this */
+  readonly isAtLeast: boolean;
   readonly returnLossDb: number;
   readonly reflectionMagnitude: number;
   readonly resistanceOhms: number | null;
@@ -97,7 +99,7 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
   const sweptHz = band.pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
   const within = band.pieces.flatMap((piece) => clipSpans(spans, piece));
   const widthHz = within.reduce((sum, span) => sum + span.widthHz, 0);
-  const extremes = sweptHz > 0 ? extremesOver(trace, band.pieces) : null;
+  const extremes = extremesOver(trace, band.pieces);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
   return {
     band: band.band,
@@ -146,9 +148,11 @@ export function clipSpans(spans: readonly LimitSpan[], { lowHz, highHz }: Piece)
 
 /** Best and worst over several pieces of a band. */
 export function extremesOver(trace: Trace, pieces: readonly Piece[]): { best: CurvePoint; worst: CurvePoint } | null {
+  // A curve that only touches a piece with its end does not cover any of it; a single reading within counts.
+  const areSpots = trace.curve.sweep.continuity === "spots";
   return pieces
     .map(({ lowHz, highHz }) =>
-      sweptWidthHz(trace.curve, lowHz, highHz) > 0 ? extremesBetween(trace, lowHz, highHz) : null,
+      areSpots || sweptWidthHz(trace.curve, lowHz, highHz) > 0 ? extremesBetween(trace, lowHz, highHz) : null,
     )
     .filter((found) => found !== null)
     .reduce<{ best: CurvePoint; worst: CurvePoint } | null>((all, next) => {
@@ -172,11 +176,17 @@ function pointOn(curve: Curve, { frequencyHz, reflectionMagnitude }: CurvePoint)
   return {
     frequencyHz,
     swr: swrFromReflectionMagnitude(reflectionMagnitude),
+    isAtLeast: isBeyondScale(curve.sweep, reflectionMagnitude),
     returnLossDb: returnLossDb(reflectionMagnitude),
     reflectionMagnitude,
     resistanceOhms: impedance?.real ?? null,
     reactanceOhms: impedance?.imaginary ?? null,
   };
+}
+
+function isBeyondScale(sweep: Sweep, reflectionMagnitude: number): boolean {
+  const ceiling = sweep.kind === "scalar" ? sweep.ceilingMagnitude : null;
+  return ceiling !== null && reflectionMagnitude > ceiling - 1e-9;
 }
 
 function spanAround(spans: readonly LimitSpan[], frequencyHz: number): Span | null {

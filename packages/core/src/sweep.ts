@@ -25,6 +25,8 @@ interface SweepCommon {
   readonly frequencyHz: Column;
   /** ρ = |Γ| as measured: 0 or more, above 1 where noise or calibration put it there */
   readonly reflectionMagnitude: Column;
+  /** curve: dense enough to be joined; spots: single readings, between which nothing is known */
+  readonly continuity: "curve" | "spots";
   readonly findings: readonly Finding[];
 }
 
@@ -38,6 +40,8 @@ export interface VectorSweep extends SweepCommon {
 /** A sweep that knows only ρ. */
 export interface ScalarSweep extends SweepCommon {
   readonly kind: "scalar";
+  /** ρ from which on a reading means "at least", where the instrument's scale ended; null where it did not */
+  readonly ceilingMagnitude: number | null;
 }
 
 /** One run of an analyser over frequency, checked and frozen by its builder; nothing downstream checks again. */
@@ -49,6 +53,7 @@ export interface SweepDetails {
   readonly source: SweepSource;
   readonly takenAt?: string | null;
   readonly referenceOhms: number;
+  readonly continuity?: SweepCommon["continuity"];
   readonly findings?: readonly Finding[];
 }
 
@@ -85,12 +90,13 @@ export function vectorSweep(
 export function scalarSweep(
   details: SweepDetails,
   columns: { frequencyHz: Float64Array; reflectionMagnitude: Float64Array },
+  ceilingMagnitude: number | null = null,
 ): ScalarSweep {
   const { frequencyHz, reflectionMagnitude } = columns;
   checkAxis(frequencyHz, details.referenceOhms);
   checkColumn("reflectionMagnitude", reflectionMagnitude, frequencyHz.length);
   if (reflectionMagnitude.some((value) => value < 0)) throw new TypeError("reflectionMagnitude holds a negative value");
-  return Object.freeze({ kind: "scalar", ...common(details), frequencyHz, reflectionMagnitude });
+  return Object.freeze({ kind: "scalar", ...common(details), frequencyHz, reflectionMagnitude, ceilingMagnitude });
 }
 
 /** Γ of the sample at an index. */
@@ -109,6 +115,7 @@ function common(details: SweepDetails) {
     source: Object.freeze(details.source),
     takenAt: details.takenAt ?? null,
     referenceOhms: details.referenceOhms,
+    continuity: details.continuity ?? "curve",
     findings: Object.freeze([...(details.findings ?? [])]),
   };
 }

@@ -19,7 +19,7 @@ const MOST_SPANS = 2;
 export function checkText(results: readonly CheckResult[], { width }: { width: number }): string {
   const cautions = results[0]?.cautions ?? [];
   const blocks = results.map((result) => {
-    const notSwept = result.bands.filter(({ verdict }) => verdict === "not-swept").map(({ band }) => band);
+    const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
     const findings = findingLines([...result.sweep.findings, ...result.findings], width);
     return [
       heading(result),
@@ -71,7 +71,7 @@ function heading({ sweep, plan, limits }: CheckResult): string {
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
   return [
     printable(sweep.label),
-    `  ${sweep.points} points, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
+    `  ${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
     `  ${printable(sweep.description)}`,
     `  Plan: ${plan.title}${licence} (${plan.id}); limit ${limits.swr}:1`,
   ].join("\n");
@@ -92,7 +92,7 @@ function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
 }
 
 function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
-  return bands.filter(({ verdict }) => verdict !== "not-swept").map(rowFor);
+  return bands.filter(({ best }) => best !== null).map(rowFor);
 }
 
 function rowFor(result: BandResult): readonly string[] {
@@ -102,12 +102,17 @@ function rowFor(result: BandResult): readonly string[] {
   return [
     band,
     pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
-    sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict],
+    sweptText(verdict, sweptFraction),
     swr(best?.swr ?? null),
     best === null ? "–" : megahertz(best.frequencyHz),
-    swr(worst?.swr ?? null),
+    worst?.isAtLeast ? `≥${swr(worst.swr)}` : swr(worst?.swr ?? null),
     spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more,
     percent(withinLimit.fraction),
     need(result.need),
   ];
+}
+
+function sweptText(verdict: Verdict, sweptFraction: number): string {
+  if (sweptFraction === 0) return "single reading";
+  return sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict];
 }

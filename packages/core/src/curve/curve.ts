@@ -33,7 +33,10 @@ const LEAST_RELATIVE_NOISE_AT = 0.01;
 
 /** The curve of a sweep. */
 export function curveOf(sweep: Sweep): Curve {
-  const stretches = findStretches(sweep.frequencyHz);
+  const stretches =
+    sweep.continuity === "spots"
+      ? Array.from(sweep.frequencyHz, (_, i) => ({ first: i, last: i }))
+      : findStretches(sweep.frequencyHz);
   return sweep.kind === "vector" ? vectorCurve(sweep, stretches) : scalarCurve(sweep, stretches);
 }
 

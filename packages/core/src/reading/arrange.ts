@@ -9,6 +9,10 @@ export interface Points {
   readonly reflectionImaginary: Float64Array | null;
   /** Line of each point in its file */
   readonly line: Uint32Array;
+  /** ρ from which on a reading means "at least"; null where the instrument's scale did not end */
+  readonly ceiling: number | null;
+  /** Known to be single readings, however close they lie */
+  readonly areSpots: boolean;
 }
 
 /** Runs of ascending frequency this long or longer, over the same range, are sweeps of their own. */
@@ -126,6 +130,8 @@ function averaged(points: Points, groups: readonly (readonly number[])[]): Point
     reflectionImaginary,
     reflectionMagnitude: mean(points.reflectionMagnitude),
     line: Uint32Array.from(groups, (group) => points.line[group[0] as number] as number),
+    ceiling: points.ceiling,
+    areSpots: points.areSpots,
   };
 }
 
@@ -137,6 +143,8 @@ function pick(points: Points, indices: readonly number[]): Points {
     reflectionReal: points.reflectionReal && column(points.reflectionReal),
     reflectionImaginary: points.reflectionImaginary && column(points.reflectionImaginary),
     line: Uint32Array.from(indices, (index) => points.line[index] as number),
+    ceiling: points.ceiling,
+    areSpots: points.areSpots,
   };
 }
 

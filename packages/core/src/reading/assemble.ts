@@ -1,4 +1,4 @@
-import { at, type Column } from "../column.js";
+import { at } from "../column.js";
 import { type Complex, complex, fromPolarDegrees } from "../complex.js";
 import {
   reflectionFromAdmittance,
@@ -16,6 +16,8 @@ export interface NumberColumn {
   readonly values: Float64Array;
   /** Half of one unit in the last printed place, the median over the rows */
   readonly halfUnit: number;
+  /** Where the instrument's scale ended: values there mean "at least"; null where it did not */
+  readonly ceiling: number | null;
   readonly radians: boolean;
   readonly percent: boolean;
 }
@@ -179,20 +181,4 @@ function rhoAt({ columns, reflection }: Determination, row: number): number {
 function middleOf(numbers: number[]): number {
   numbers.sort((a, b) => a - b);
   return numbers[Math.floor(numbers.length / 2)] as number;
-}
-
-/** Whether a column that should carry signs has lost them: nowhere negative, though it comes down to zero and leaves it. */
-export function looksUnsigned(values: Column, frequencyHz: Column): boolean {
-  let least = Number.POSITIVE_INFINITY;
-  let greatest = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = at(values, i);
-    if (value < 0) return false;
-    if (value < least) least = value;
-    if (value > greatest) greatest = value;
-  }
-  const first = at(frequencyHz, 0);
-  const last = at(frequencyHz, frequencyHz.length - 1);
-  const isWide = Math.abs(last - first) > 0.1 * Math.max(first, last);
-  return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest);
 }

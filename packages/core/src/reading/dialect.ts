@@ -1,6 +1,7 @@
 import { quote, ReadError } from "../read-error.js";
 import { type CellDialect, readCell, splitLines } from "./cells.js";
 import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
+import type { TextLines } from "./text-lines.js";
 
 /** The dialect of a delimited text and where its numbers stand, decided together from whole lines. */
 export interface Dialect extends CellDialect {
@@ -37,7 +38,7 @@ interface Evidence {
  * @throws ReadError `no-data` where no reading gives two columns of numbers; `ambiguous` where two different ones are
  *   equally good
  */
-export function decideDialect(lines: readonly string[], options: ReadOptions, file: string): Dialect {
+export function decideDialect(lines: TextLines, options: ReadOptions, file: string): Dialect {
   const candidates = CANDIDATES.filter(
     ({ delimiter, decimal }) =>
       (options.delimiter === undefined || delimiter === options.delimiter) &&
@@ -57,10 +58,14 @@ export function decideDialect(lines: readonly string[], options: ReadOptions, fi
 }
 
 /** The lines from the first one that holds two numbers, so that a long preamble does not use up the sample. */
-function sampleOf(lines: readonly string[]): { lines: readonly string[]; offset: number } {
-  const start = lines.findIndex((line) => /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(line));
-  const offset = Math.max(0, start);
-  return { lines: lines.slice(offset, offset + SAMPLE_LINES), offset };
+function sampleOf(lines: TextLines): { lines: readonly string[]; offset: number } {
+  for (let line = 0; line < lines.count; line++) {
+    const mayHoldNumbers = lines.end(line) - lines.start(line) >= 3;
+    if (mayHoldNumbers && /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(lines.text(line))) {
+      return { lines: lines.texts(line, line + SAMPLE_LINES), offset: line };
+    }
+  }
+  return { lines: lines.texts(0, SAMPLE_LINES), offset: 0 };
 }
 
 function weigh(candidate: CellDialect, lines: readonly string[], offset: number): Evidence | null {
@@ -122,8 +127,9 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
   return numbers >= 2 || (numbers === 1 && width > 1 && first.kind === "number") ? width : NOT_DATA;
 }
 
-function noNumbers(lines: readonly string[], options: ReadOptions, file: string): ReadError {
-  const example = lines.find((line) => /\d/.test(line)) ?? lines.find((line) => line.trim() !== "") ?? "";
+function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {
+  const shown = lines.texts(0, SAMPLE_LINES);
+  const example = shown.find((line) => /\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
   const forced = options.delimiter !== undefined || options.decimal !== undefined;
   return new ReadError({
     code: "no-data",
@@ -136,13 +142,13 @@ function noNumbers(lines: readonly string[], options: ReadOptions, file: string)
   });
 }
 
-function ambiguous(first: Evidence, second: Evidence, lines: readonly string[], file: string): ReadError {
+function ambiguous(first: Evidence, second: Evidence, lines: TextLines, file: string): ReadError {
   const name = ({ dialect }: Evidence) => `--delimiter ${dialect.delimiter} --decimal ${dialect.decimal}`;
   return new ReadError({
     code: "ambiguous",
     file,
     line: first.dialect.firstDataLine + 1,
-    found: `${quote((lines[first.dialect.firstDataLine] ?? "").trim())} can be read in two ways`,
+    found: `${quote(lines.text(first.dialect.firstDataLine).trim())} can be read in two ways`,
     remedy: `Say which one is meant: ${name(first)} or ${name(second)}.`,
   });
 }

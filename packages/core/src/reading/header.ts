@@ -2,6 +2,7 @@ import { splitLines } from "./cells.js";
 import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
 import type { Delimiter } from "./options.js";
+import type { TextLines } from "./text-lines.js";
 
 /** The header of a delimited text: what each column holds, as far as the text says. */
 export interface Header {
@@ -25,10 +26,10 @@ const UNIT_WORDS = new Set([
  * recognised. It may be split otherwise than the numbers are, stand behind a comment mark, and have a row of units
  * below or above it.
  */
-export function findHeader(lines: readonly string[], dialect: Dialect): Header | null {
+export function findHeader(lines: TextLines, dialect: Dialect): Header | null {
   let units: readonly string[] | null = null;
   for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
-    const line = (lines[i] as string).replace(COMMENT_MARK, "");
+    const line = lines.text(i).replace(COMMENT_MARK, "");
     if (RULE_LINE.test(line)) continue;
     const rowOfUnits = asUnits(line, dialect);
     if (rowOfUnits !== null) {
@@ -37,7 +38,7 @@ export function findHeader(lines: readonly string[], dialect: Dialect): Header |
     }
     const names = bestSplit(line, dialect);
     if (names === null) continue;
-    const above = units ?? (i > 0 ? asUnits((lines[i - 1] as string).replace(COMMENT_MARK, ""), dialect) : null);
+    const above = units ?? (i > 0 ? asUnits(lines.text(i - 1).replace(COMMENT_MARK, ""), dialect) : null);
     const complete = above === null ? names : names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
     return { roles: complete.map(roleFromHeader), names: complete, lineIndex: i };
   }

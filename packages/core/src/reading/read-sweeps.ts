@@ -1,13 +1,15 @@
+import { median } from "simple-statistics";
 import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep.js";
 import { arrangePoints, type Points } from "./arrange.js";
-import { readDelimited } from "./delimited.js";
+import { readDelimited, readDelimitedTogether } from "./delimited.js";
 import type { ReadOptions } from "./options.js";
+import { isBandReadings, readBandReadings } from "./spot-readings.js";
 import { takenAtFrom } from "./taken-at.js";
-import { sourceText } from "./text.js";
-import { readTouchstone } from "./touchstone.js";
-import { looksLikeTouchstone } from "./touchstone-scan.js";
+import { type SourceText, sourceText } from "./text.js";
+import { type ReadPoints, readTouchstone } from "./touchstone.js";
+import { touchstoneSigns } from "./touchstone-scan.js";
 
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.
@@ -20,8 +22,33 @@ import { looksLikeTouchstone } from "./touchstone-scan.js";
 export function readSweeps(bytes: Uint8Array, options: ReadOptions = {}): Sweep[] {
   const file = options.fileName ?? "input";
   const text = sourceText(bytes, file);
-  const isTouchstone = looksLikeTouchstone(text) || isNamedTouchstone(file, options);
-  const read = isTouchstone ? readTouchstone(text, options) : readDelimited(text, options);
+  return sweepsFrom(readPoints(text, options), text, options);
+}
+
+/**
+ * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.
+ *
+ * @throws ReadError as readSweeps, and where the files do not list the same frequencies
+ */
+export function readCompanions(
+  files: readonly { bytes: Uint8Array; fileName: string }[],
+  options: ReadOptions = {},
+): Sweep[] {
+  const texts = files.map(({ bytes, fileName }) => sourceText(bytes, fileName));
+  const name = files.map(({ fileName }) => fileName).join("+");
+  return sweepsFrom(readDelimitedTogether(texts, { ...options, fileName: name }), texts[0] as SourceText, {
+    ...options,
+    fileName: name,
+  });
+}
+
+function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
+  if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
+  return isBandReadings(text) ? readBandReadings(text, options) : readDelimited(text, options);
+}
+
+function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): Sweep[] {
+  const file = options.fileName ?? "input";
   const findings: Finding[] =
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", `Read as ${text.encoding}.`)];
   findings.push(...read.findings);
@@ -39,27 +66,42 @@ export function readSweeps(bytes: Uint8Array, options: ReadOptions = {}): Sweep[
     const number = arranged.length > 1 ? ` (sweep ${index + 1} of ${arranged.length})` : "";
     return build(points, {
       label: baseName(file) + number,
-      source: { file, format: isTouchstone ? "touchstone" : "delimited", description: read.description, comments },
+      source: { file, format: read.format, description: read.description, comments },
       takenAt: takenAtFrom(comments, options.fileName),
       referenceOhms: read.referenceOhms,
+      continuity: isSpots(points) ? "spots" : "curve",
       findings: [...findings, ...findingsAbout(points)],
     });
   });
 }
 
-/** A name like antenna.s1p breaks the tie for a file whose content is no delimited text with a header either. */
-function isNamedTouchstone(file: string, options: ReadOptions): boolean {
-  return /\.(s\d+p|ts)$/i.test(file) && options.columns === undefined && options.delimiter === undefined;
+/** The content decides; a name like antenna.s1p only settles what numbers without any header are. */
+function isMeantAsTouchstone(text: SourceText, options: ReadOptions): boolean {
+  const signs = touchstoneSigns(text);
+  if (signs !== "numbers-first" || options.columns !== undefined) return signs === "touchstone";
+  return /\.(s\d+p|ts)$/i.test(options.fileName ?? "");
 }
 
 function build(points: Points, details: SweepDetails): Sweep {
   const { frequencyHz, reflectionMagnitude, reflectionReal, reflectionImaginary } = points;
   return reflectionReal === null || reflectionImaginary === null
-    ? scalarSweep(details, { frequencyHz, reflectionMagnitude })
+    ? scalarSweep(details, { frequencyHz, reflectionMagnitude }, points.ceiling)
     : vectorSweep(details, { frequencyHz, reflectionReal, reflectionImaginary });
 }
 
-function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points): readonly Finding[] {
+/** A handful of readings this far apart, as a share of their frequency, is no curve (our own choice). */
+const MOST_SPOTS = 12;
+const SPOT_STEP = 0.05;
+
+function isSpots({ frequencyHz, areSpots }: Points): boolean {
+  if (areSpots) return true;
+  if (frequencyHz.length < 2 || frequencyHz.length > MOST_SPOTS) return false;
+  const steps = Array.from(frequencyHz.subarray(1), (value, i) => value / (frequencyHz[i] as number) - 1);
+  return median(steps) > SPOT_STEP;
+}
+
+function findingsAbout(points: Points): readonly Finding[] {
+  const { frequencyHz, reflectionMagnitude, line } = points;
   const findings: Finding[] = [];
   let beyond = 0;
   let first = -1;
@@ -78,10 +120,23 @@ function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points): read
       ),
     );
   }
+  if (isSpots(points)) {
+    findings.push(
+      finding(
+        "caution",
+        "spot-readings",
+        `${frequencyHz.length} single readings, not a curve: nothing is known between them.`,
+      ),
+    );
+  }
   if (frequencyHz.length === 1) {
     findings.push(finding("caution", "single-point", "The sweep has a single point: no band can be judged from it."));
   }
   return findings;
 }
 
-const baseName = (file: string) => file.replace(/^.*[/\\]/, "");
+const baseName = (file: string) =>
+  file
+    .split("+")
+    .map((part) => part.replace(/^.*[/\\]/, ""))
+    .join("+");

@@ -96,16 +96,17 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   };
 }
 
-/** Whether a text's first line that is no comment is a Touchstone option line or keyword. */
-export function looksLikeTouchstone(text: SourceText): boolean {
+/** What a text's first line that is no comment makes of it. */
+export function touchstoneSigns(text: SourceText): "touchstone" | "numbers-first" | "other" {
   const lines = text.decode(0, Math.min(text.bytes.length, 65536)).split(/\r\n|\n|\r/);
   for (const raw of lines) {
-    const content = raw.trim();
+    const content = raw.replaceAll("\0", "").trim();
     if (content === "" || content.startsWith("!") || /^#\d+!/.test(content) || /^begin$/i.test(content)) continue;
-    if (content.startsWith("#")) return isOptionLine(withoutComment(content));
-    return /^\[(version|begin information)/i.test(content);
+    if (content.startsWith("#")) return isOptionLine(withoutComment(content)) ? "touchstone" : "other";
+    if (/^\[\s*(version|begin information)/i.test(content)) return "touchstone";
+    return /^[+-]?\.?\d[\d.eE+-]*\s/.test(content) ? "numbers-first" : "other";
   }
-  return false;
+  return "other";
 }
 
 const isBlank = (byte: number) => byte === SPACE || byte === TAB || byte === FORM_FEED || byte === 0;

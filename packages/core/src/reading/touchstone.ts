@@ -13,6 +13,7 @@ import { scanTouchstone, type TouchstoneScan } from "./touchstone-scan.js";
 
 /** What a reader hands on: points in the file's order, and how they were understood. */
 export interface ReadPoints {
+  readonly format: "touchstone" | "delimited";
   readonly points: Points;
   readonly referenceOhms: number;
   readonly description: string;
@@ -81,6 +82,7 @@ export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoin
     );
   }
   return {
+    format: "touchstone",
     points,
     referenceOhms: references[port] as number,
     description: `Touchstone ${version}, ${records.ports}-port ${line.parameter}, ${FORMAT_WORDS[line.format]}, ${line.unit}`,
@@ -156,6 +158,8 @@ function reflectionPoints(
     reflectionImaginary: reflectionImaginary.subarray(0, kept),
     reflectionMagnitude,
     line: line.subarray(0, kept),
+    ceiling: null,
+    areSpots: false,
   };
 }
 

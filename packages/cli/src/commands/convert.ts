@@ -1,0 +1,34 @@
+import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
+import { Command, Option } from "commander";
+import { UsageError } from "../exit.js";
+import { readFile, writeWhole } from "../files.js";
+import { addReadingOptions, type RawOptions, readingFrom } from "../options.js";
+
+type Target = "touchstone" | "csv";
+
+export function convertCommand(): Command {
+  const command = new Command("convert")
+    .description("Writes a sweep out clean, as Touchstone or CSV; reading it back gives exactly the same sweep.")
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)")
+    .addOption(new Option("--to <format>", "what to write").choices(["touchstone", "csv"]).makeOptionMandatory())
+    .option("-o, --output <file>", "where to write it (default: standard output)")
+    .option("--force", "write over a file that is there");
+  return addReadingOptions(command).action(runConvert);
+}
+
+function runConvert(file: string, raw: RawOptions & { to: Target; output?: string; force?: boolean }): void {
+  const sweeps = readFile(file, readingFrom(raw));
+  const [sweep] = sweeps;
+  if (sweep === undefined || sweeps.length > 1) {
+    throw new UsageError(`${file} holds ${sweeps.length} sweeps of the same range; put one into a file of its own.`);
+  }
+  const text = render(sweep, raw.to, file);
+  if (raw.output === undefined) process.stdout.write(text);
+  else writeWhole(raw.output, text, raw.force === true);
+}
+
+function render(sweep: Sweep, target: Target, file: string): string {
+  if (target === "csv") return delimitedText(sweep);
+  if (sweep.kind === "vector") return touchstoneText(sweep);
+  throw new UsageError(`${file} knows only the size of the reflection; Touchstone needs its angle. Use --to csv.`);
+}

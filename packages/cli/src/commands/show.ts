@@ -1,0 +1,24 @@
+import type { Sweep } from "@feedpoint/core";
+import { Command } from "commander";
+import { readFile } from "../files.js";
+import { addFormatOptions, addReadingOptions, outputFrom, type RawOptions, readingFrom } from "../options.js";
+import { jsonText } from "../present/json.js";
+import { showJson, showText } from "../present/show.js";
+
+export function showCommand(): Command {
+  const command = new Command("show")
+    .description("Says how a file was understood: format, columns, units, range, what was assumed, and its first rows.")
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input, a.csv+b.csv two parts of one)")
+    .option("--rows <number>", "rows to print", Number, 5);
+  return addFormatOptions(addReadingOptions(command), ["table", "json"]).action(runShow);
+}
+
+function runShow(file: string, raw: RawOptions & { rows: number }): void {
+  const output = outputFrom(raw);
+  const sweeps: readonly Sweep[] = readFile(file, readingFrom(raw));
+  const text =
+    output.format === "json"
+      ? jsonText(sweeps.map((sweep) => showJson(sweep, raw.rows)))
+      : sweeps.map((sweep) => showText(sweep, raw.rows, output.width)).join("\n\n");
+  process.stdout.write(`${text}\n`);
+}

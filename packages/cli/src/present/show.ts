@@ -1,0 +1,96 @@
+import { type Sweep, sampleImpedance, sweepInfo, swrFromReflectionMagnitude } from "@feedpoint/core";
+import { printable } from "./escape.js";
+import { findingLines } from "./findings.js";
+import { type TableColumn, textTable, wrap } from "./table.js";
+import { megahertz, span, swr } from "./units.js";
+
+const MOST_COMMENTS = 8;
+const HINT =
+  "If something looks odd, say how the file is meant: --unit, --columns, --delimiter, --decimal, --reference-ohms, --signed-reactance, --port.";
+
+export function showText(sweep: Sweep, rows: number, width: number): string {
+  const { source, frequencyHz, referenceOhms, takenAt, findings } = sweep;
+  const comments = source.comments.slice(0, MOST_COMMENTS).map((comment) => `  | ${wrap(comment, width - 4, "    ")}`);
+  const more =
+    source.comments.length > MOST_COMMENTS ? [`  | … and ${source.comments.length - MOST_COMMENTS} more lines`] : [];
+  const info = sweepInfo(sweep);
+  const facts: readonly (readonly [string, string])[] = [
+    ["Read as", source.description],
+    [
+      "Kind",
+      sweep.kind === "vector"
+        ? "vector (Γ is known as a complex number)"
+        : "scalar (only the size of the reflection is known)",
+    ],
+    [
+      "Range",
+      `${span({ lowHz: info.startHz, highHz: info.stopHz })} MHz, ${frequencyHz.length} point${frequencyHz.length === 1 ? "" : "s"}${stepOf(sweep)}`,
+    ],
+    ["Reference", `${referenceOhms} Ω`],
+    ["Taken", takenAt ?? "not stated"],
+  ];
+  const found = findingLines(findings, width);
+  return [
+    printable(sweep.label),
+    ...facts.map(([name, value]) => `  ${name.padEnd(10)} ${printable(value)}`),
+    ...(comments.length > 0 ? ["", ...comments, ...more] : []),
+    "",
+    textTable(columnsFor(sweep), firstRows(sweep, rows), "  "),
+    ...(found === "" ? [] : ["", found]),
+    "",
+    wrap(HINT, width),
+  ].join("\n");
+}
+
+/** The same for a script: the sweep's description and its first rows. */
+export function showJson(sweep: Sweep, rows: number) {
+  const count = Math.min(rows, sweep.frequencyHz.length);
+  return {
+    schema: "feedpoint/show@1",
+    sweep: sweepInfo(sweep),
+    continuity: sweep.continuity,
+    comments: sweep.source.comments,
+    rows: Array.from({ length: count }, (_, i) => {
+      const impedance = sweep.kind === "vector" ? sampleImpedance(sweep, i) : null;
+      const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;
+      return {
+        frequencyHz: sweep.frequencyHz[i],
+        reflectionMagnitude: rho,
+        reflectionReal: sweep.kind === "vector" ? sweep.reflectionReal[i] : null,
+        reflectionImaginary: sweep.kind === "vector" ? sweep.reflectionImaginary[i] : null,
+        swr: swrFromReflectionMagnitude(rho),
+        resistanceOhms: impedance?.real ?? null,
+        reactanceOhms: impedance?.imaginary ?? null,
+      };
+    }),
+  };
+}
+
+function stepOf({ frequencyHz }: Sweep): string {
+  const steps = Array.from(frequencyHz.subarray(1), (value, i) => value - (frequencyHz[i] ?? 0)).sort((a, b) => a - b);
+  const [least] = steps;
+  const greatest = steps.at(-1);
+  if (least === undefined || greatest === undefined) return "";
+  const inKilohertz = (step: number) => `${Number((step / 1000).toPrecision(4))}`;
+  if (greatest - least < 0.02 * least) return `, step ${inKilohertz(steps[steps.length >> 1] ?? least)} kHz`;
+  return `, steps from ${inKilohertz(least)} to ${inKilohertz(greatest)} kHz`;
+}
+
+function columnsFor(sweep: Sweep): readonly TableColumn[] {
+  const titles = sweep.kind === "vector" ? ["MHz", "SWR", "ρ", "R Ω", "X Ω"] : ["MHz", "SWR", "ρ"];
+  return titles.map((title) => ({ title, align: "right" }));
+}
+
+function firstRows(sweep: Sweep, rows: number): readonly (readonly string[])[] {
+  return Array.from({ length: Math.min(rows, sweep.frequencyHz.length) }, (_, i) => {
+    const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;
+    const scalar = [
+      megahertz(sweep.frequencyHz[i] ?? Number.NaN),
+      swr(swrFromReflectionMagnitude(rho)),
+      rho.toFixed(4),
+    ];
+    if (sweep.kind === "scalar") return scalar;
+    const { real, imaginary } = sampleImpedance(sweep, i);
+    return [...scalar, real.toFixed(1), imaginary.toFixed(1)];
+  });
+}

@@ -1,0 +1,196 @@
+import { at } from "../column.js";
+import { type Finding, finding } from "../finding.js";
+import { quote, ReadError } from "../read-error.js";
+import type { NumberColumn } from "./assemble.js";
+import { printedHalfUnit, splitLines } from "./cells.js";
+import type { ColumnRole } from "./columns.js";
+import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
+import { frequencyUnitFor } from "./frequency-unit.js";
+import { findHeader } from "./header.js";
+import { type NumberTable, readTable } from "./number-table.js";
+import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
+import { rolesFromPreamble } from "./preamble.js";
+import type { SourceText } from "./text.js";
+import { linesOf, type TextLines } from "./text-lines.js";
+
+/** A delimited text taken apart into columns whose meaning its header, or the user, states. */
+export interface DelimitedColumns {
+  readonly file: string;
+  readonly frequencyHz: Float64Array;
+  readonly unit: FrequencyUnit;
+  readonly columns: readonly NumberColumn[];
+  readonly roles: readonly ColumnRole[];
+  /** The header's cells as printed; empty where there is none */
+  readonly names: readonly string[];
+  readonly lines: Uint32Array;
+  /** "commas, decimal point, MHz" */
+  readonly dialect: string;
+  readonly comments: readonly string[];
+}
+
+const MOST_COMMENTS = 200;
+/** Rows looked at to see how many digits a column is printed with. */
+const ROWS_FOR_DIGITS = 200;
+
+/** @throws ReadError where there are no two columns of numbers, or what they hold is not stated */
+export function readColumns(text: SourceText, options: ReadOptions, findings: Finding[]): DelimitedColumns {
+  const lines = linesOf(text);
+  const dialect = decideDialect(lines, options, text.file);
+  const header = options.columns === undefined ? findHeader(lines, dialect) : null;
+  const comments = preamble(lines, header?.lineIndex ?? dialect.firstDataLine);
+  const roles = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns, text.file);
+  if (roles === null) throw withoutHeader(lines, dialect, text.file);
+  const index = roles.findIndex(({ quantity }) => quantity === "frequency");
+  if (index < 0 || index >= dialect.columns) {
+    throw new ReadError({
+      code: "no-frequency",
+      file: text.file,
+      found: "no column holds a frequency",
+      remedy: "Say which one does with --columns.",
+    });
+  }
+  const { table, unit } = tableInHz(
+    lines,
+    dialect,
+    index,
+    options.frequencyUnit ?? roles[index]?.frequencyUnit ?? null,
+    text.file,
+    findings,
+  );
+  report(table, findings);
+  return {
+    file: text.file,
+    frequencyHz: table.columns[index] as Float64Array,
+    unit,
+    columns: numberColumns(table, roles, header?.names ?? [], dialect, lines),
+    roles,
+    names: header?.names ?? [],
+    lines: table.lines,
+    dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${unit}`,
+    comments,
+  };
+}
+
+/** Reads the table with its frequencies in Hz; a unit that is not stated is told from the size of the numbers. */
+function tableInHz(
+  lines: TextLines,
+  dialect: Dialect,
+  index: number,
+  stated: FrequencyUnit | null,
+  file: string,
+  findings: Finding[],
+): { table: NumberTable; unit: FrequencyUnit } {
+  const shiftsFor = (unit: FrequencyUnit) =>
+    Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[unit] : 0));
+  if (stated !== null) return { table: readTable(lines, dialect, shiftsFor(stated)), unit: stated };
+  const asPrinted = readTable(lines, dialect, shiftsFor("Hz"));
+  const unit = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
+  findings.push(
+    finding(
+      "caution",
+      "frequency-unit-inferred",
+      `No unit of frequency is stated; the size of the numbers says ${unit}. Say --unit if it is another.`,
+    ),
+  );
+  return { table: unit === "Hz" ? asPrinted : readTable(lines, dialect, shiftsFor(unit)), unit };
+}
+
+function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
+  if (strange.length > 0) {
+    const more = strange.length > 1 ? ` and ${strange.length - 1} more` : "";
+    findings.push(
+      finding("caution", "row-left-out", `Left out line ${strange[0]}${more}: not a row of numbers like the others.`, {
+        line: strange[0] as number,
+      }),
+    );
+  }
+  if (nextBlockLine !== null) {
+    findings.push(
+      finding("caution", "block-left-out", "Only the first block of numbers was read; another one begins here.", {
+        line: nextBlockLine,
+      }),
+    );
+  }
+}
+
+function numberColumns(
+  table: NumberTable,
+  roles: readonly ColumnRole[],
+  names: readonly string[],
+  dialect: Dialect,
+  lines: TextLines,
+): NumberColumn[] {
+  const sample = Array.from(table.lines.subarray(0, ROWS_FOR_DIGITS), (line) => lines.text(line - 1));
+  const cells = splitLines(sample, dialect.delimiter);
+  return roles.flatMap((role, c): NumberColumn[] => {
+    const values = table.columns[c];
+    if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
+    const halves = cells.map((row) => printedHalfUnit(row[c] ?? "", dialect.decimal)).sort((a, b) => a - b);
+    const { settled, ceiling } = withBounds(
+      values,
+      table.atLeast.filter(({ column }) => column === c),
+    );
+    return [
+      {
+        quantity: role.quantity,
+        name: names[c] ?? `column ${c + 1}`,
+        values: settled,
+        ceiling,
+        halfUnit: halves[halves.length >> 1] ?? 0,
+        radians: role.radians ?? false,
+        percent: role.percent ?? false,
+      },
+    ];
+  });
+}
+
+/** A run of this many equal greatest values is the end of an instrument's scale. */
+const SATURATED_RUN = 3;
+/** A scale does not end below this; a flat, low curve is just flat. */
+const LEAST_CEILING = 4;
+
+/**
+ * Puts the least that "more than" cells allow into a column. A cell that states no bound counts as at least the
+ * greatest value that was read.
+ */
+function withBounds(
+  values: Float64Array,
+  atLeast: readonly { row: number; bound: number | null }[],
+): { settled: Float64Array; ceiling: number | null } {
+  let greatest = Number.NEGATIVE_INFINITY;
+  let run = 0;
+  let longest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value > greatest) {
+      greatest = value;
+      run = longest = 1;
+    } else if (value === greatest) longest = Math.max(longest, ++run);
+    else run = 0;
+  }
+  if (atLeast.length === 0) {
+    return { settled: values, ceiling: longest >= SATURATED_RUN && greatest >= LEAST_CEILING ? greatest : null };
+  }
+  const settled = Float64Array.from(values);
+  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? greatest), Number.POSITIVE_INFINITY);
+  for (const { row, bound } of atLeast) settled[row] = bound ?? greatest;
+  return { settled, ceiling: least };
+}
+
+function preamble(lines: TextLines, end: number): readonly string[] {
+  return lines
+    .texts(0, Math.min(end, MOST_COMMENTS))
+    .map((line) => line.replace(/^[\s"']*[!#%;*]*\s*/, "").replace(/[,;"\s]+$/, ""))
+    .filter((line) => line !== "");
+}
+
+function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {
+  const example = lines.text(dialect.firstDataLine).trim();
+  return new ReadError({
+    code: "no-frequency",
+    file,
+    line: dialect.firstDataLine + 1,
+    found: `numbers (${quote(example)}), but no header that names a frequency and a reading`,
+    remedy: `Say what the ${dialect.columns} columns hold, for example --columns frequency:MHz,${dialect.columns > 2 ? "r,x" : "swr"}`,
+  });
+}

@@ -1,0 +1,28 @@
+import { at } from "../column.js";
+import { ReadError } from "../read-error.js";
+import type { FrequencyUnit } from "./options.js";
+
+/**
+ * The unit that numbers without one can only have in a sweep of an antenna between about 100 kHz and 6 GHz. Numbers
+ * that fit two units are refused: 7.1 may be MHz or, in a laboratory's file, GHz.
+ *
+ * @throws ReadError `ambiguous` where it could be two things
+ */
+export function frequencyUnitFor(values: Float64Array, file: string): FrequencyUnit {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value > 0 && value < least) least = value;
+    if (value > greatest) greatest = value;
+  }
+  if (greatest >= 1e7) return "Hz";
+  if (greatest >= 1000 && greatest < 1e5 && least >= 100) return "kHz";
+  if (greatest >= 10 && greatest < 1000) return "MHz";
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `frequencies from ${least} to ${greatest} without a unit`,
+    remedy: "Say which it is: --unit Hz, --unit kHz, --unit MHz or --unit GHz.",
+  });
+}

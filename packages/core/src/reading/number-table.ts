@@ -1,0 +1,170 @@
+import { readCell, splitLines } from "./cells.js";
+import type { Dialect } from "./dialect.js";
+import { scanNumber, scanned } from "./scan-numbers.js";
+import type { TextLines } from "./text-lines.js";
+
+/** The rows of numbers of a delimited text, column by column. */
+export interface NumberTable {
+  /** NaN where a cell holds no number */
+  readonly columns: readonly Float64Array[];
+  /** Line of each row in the file, counted from 1 */
+  readonly lines: Uint32Array;
+  /** Cells that say "more than": the bound they state (null where they state none) */
+  readonly atLeast: readonly { readonly row: number; readonly column: number; readonly bound: number | null }[];
+  /** Lines among the rows that are no rows of numbers, counted from 1 */
+  readonly strange: readonly number[];
+  /** Line at which another block of numbers begins, counted from 1; null where there is none */
+  readonly nextBlockLine: number | null;
+}
+
+const SPACE = 0x20;
+const TAB = 0x09;
+const DELIMITER_BYTES = { comma: 0x2c, semicolon: 0x3b, tab: TAB, space: SPACE } as const;
+
+/**
+ * Reads the rows from the first line of numbers to the end of their block.
+ *
+ * Plain rows are scanned from the bytes; any other row (quotes, missing cells, "> 10", text) is split by papaparse. Both
+ * ways give the same numbers.
+ *
+ * @param shifts for each column, the power of ten that its values are multiplied by
+ */
+export function readTable(lines: TextLines, dialect: Dialect, shifts: readonly number[]): NumberTable {
+  const table = new TableBuilder(dialect.columns);
+  let next: number | null = null;
+  for (let line = dialect.firstDataLine; line < lines.count; line++) {
+    if (scanPlainRow(lines, line, dialect, shifts, table)) {
+      table.endRow(line + 1);
+      continue;
+    }
+    const text = lines.text(line).trim();
+    if (text === "") continue;
+    if (/^["']?\s*(begin|end)\b/i.test(text)) {
+      next = lineOfMoreNumbers(lines, line + 1, dialect);
+      if (next !== null) break;
+      continue;
+    }
+    if (/^["']?\s*([!#%;*]|\/\/)/.test(text)) continue;
+    readSplitRow(text, line + 1, dialect, shifts, table);
+  }
+  return { ...table.build(), nextBlockLine: next };
+}
+
+/** The first line from `from` on that is a plain row of numbers, counted from 1. */
+function lineOfMoreNumbers(lines: TextLines, from: number, dialect: Dialect): number | null {
+  const ignored = new TableBuilder(dialect.columns);
+  const none = new Array<number>(dialect.columns).fill(0);
+  for (let line = from; line < lines.count; line++) {
+    if (scanPlainRow(lines, line, dialect, none, ignored)) return line + 1;
+  }
+  return null;
+}
+
+/** Scans a row that holds a number in every column and nothing else. @returns false, with nothing kept, for any other */
+function scanPlainRow(
+  lines: TextLines,
+  line: number,
+  dialect: Dialect,
+  shifts: readonly number[],
+  table: TableBuilder,
+): boolean {
+  const { bytes } = lines;
+  const delimiter = DELIMITER_BYTES[dialect.delimiter];
+  const mark = dialect.decimal === "comma" ? 0x2c : 0x2e;
+  const isSpaced = dialect.delimiter === "space";
+  const end = lines.end(line);
+  let position = lines.start(line);
+  for (let column = 0; column < dialect.columns; column++) {
+    while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
+    if (!scanNumber(bytes, position, end, shifts[column], mark)) return false;
+    table.put(column, scanned.value);
+    position = scanned.next;
+    const before = position;
+    while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
+    if (position >= end) return column === dialect.columns - 1;
+    if (isSpaced) {
+      if (position === before) return false;
+    } else if (bytes[position++] !== delimiter) return false;
+  }
+  // What follows the last column may only be an empty cell or blanks.
+  while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
+  return position >= end;
+}
+
+/** Blanks around a number; a tab is one unless it is the delimiter. With blanks as delimiter all of them are skipped. */
+const isBlank = (byte: number, delimiter: number) => byte === SPACE || (byte === TAB && delimiter !== TAB);
+
+function readSplitRow(
+  text: string,
+  line: number,
+  dialect: Dialect,
+  shifts: readonly number[],
+  table: TableBuilder,
+): void {
+  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
+  const last = cells.findLastIndex((cell) => cell !== "");
+  let numbers = 0;
+  for (let column = 0; column < dialect.columns; column++) {
+    const cell = readCell(cells[column] ?? "", dialect.decimal, shifts[column]);
+    if (cell.kind === "number") {
+      numbers++;
+      table.put(column, cell.value);
+    } else if (cell.kind === "at-least") table.putAtLeast(column, cell.value);
+    else table.put(column, Number.NaN);
+  }
+  if (last < 0) table.dropRow();
+  else if (numbers === 0 || last >= dialect.columns) table.dropStrange(line);
+  else table.endRow(line);
+}
+
+class TableBuilder {
+  #columns: Float64Array<ArrayBuffer>[];
+  #lines = new Uint32Array(1024);
+  #rows = 0;
+  readonly #atLeast: { row: number; column: number; bound: number | null }[] = [];
+  readonly #strange: number[] = [];
+
+  constructor(columns: number) {
+    this.#columns = Array.from({ length: columns }, () => new Float64Array(1024));
+  }
+
+  put(column: number, value: number): void {
+    (this.#columns[column] as Float64Array)[this.#rows] = value;
+  }
+
+  putAtLeast(column: number, bound: number | null): void {
+    this.put(column, Number.NaN);
+    this.#atLeast.push({ row: this.#rows, column, bound });
+  }
+
+  endRow(line: number): void {
+    this.#lines[this.#rows++] = line;
+    if (this.#rows < this.#lines.length) return;
+    const lines = new Uint32Array(this.#rows * 2);
+    lines.set(this.#lines);
+    this.#lines = lines;
+    this.#columns = this.#columns.map((old) => {
+      const column = new Float64Array(this.#rows * 2);
+      column.set(old);
+      return column;
+    });
+  }
+
+  dropRow(): void {
+    while (this.#atLeast.at(-1)?.row === this.#rows) this.#atLeast.pop();
+  }
+
+  dropStrange(line: number): void {
+    this.dropRow();
+    this.#strange.push(line);
+  }
+
+  build() {
+    return {
+      columns: this.#columns.map((column) => column.subarray(0, this.#rows)),
+      lines: this.#lines.subarray(0, this.#rows),
+      atLeast: this.#atLeast,
+      strange: this.#strange,
+    };
+  }
+}

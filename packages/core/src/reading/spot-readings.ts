@@ -1,0 +1,78 @@
+import { COMMON_PLAN_ID, planById } from "../band-plan/plans.js";
+import { type Finding, finding } from "../finding.js";
+import { quote, ReadError } from "../read-error.js";
+import { reflectionMagnitudeFromSwr } from "../reflection.js";
+import { readCell } from "./cells.js";
+import type { ReadOptions } from "./options.js";
+import type { SourceText } from "./text.js";
+import { linesOf } from "./text-lines.js";
+import type { ReadPoints } from "./touchstone.js";
+
+/** A band and an SWR, as one writes them down by hand: "40m 1.5", "20 m; SWR 2,1:1". */
+const READING =
+  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*([\d.,]+)(?:\s*:\s*1)?\s*$/i;
+const MOST_LINES = 60;
+
+/** Whether a text is nothing but a handful of readings by band (and perhaps a line of words above them). */
+export function isBandReadings(text: SourceText): boolean {
+  if (text.bytes.length > 4096) return false;
+  const lines = contentOf(text);
+  const readings = lines.filter((line) => READING.test(line));
+  return readings.length > 0 && lines.length <= MOST_LINES && readings.length >= lines.length - 1;
+}
+
+/**
+ * Reads SWR noted by band. Such a reading has no frequency of its own; it is put at the middle of its band, and said.
+ *
+ * @throws ReadError for a band that is not known
+ */
+export function readBandReadings(text: SourceText, options: ReadOptions): ReadPoints {
+  const findings: Finding[] = [
+    finding(
+      "caution",
+      "spot-band",
+      "The readings name bands, not frequencies; each was placed at the middle of its band.",
+    ),
+  ];
+  const bands = planById(COMMON_PLAN_ID)?.bands ?? [];
+  const rows = contentOf(text).flatMap((line, index) => {
+    const match = READING.exec(line);
+    if (match === null) return [];
+    const [, number = "", unit = "", printed = ""] = match;
+    const name = `${number}${unit.toLowerCase()}`;
+    const band = bands.find((candidate) => candidate.band === name);
+    const swr = readCell(printed, printed.includes(",") ? "comma" : "point");
+    if (band === undefined || swr.kind !== "number" || swr.value < 1) {
+      throw new ReadError({
+        code: "bad-row",
+        file: text.file,
+        line: index + 1,
+        found: `${quote(line.trim())} is no reading`,
+        expected: "a band that all ITU Regions know, and an SWR of 1 or more",
+      });
+    }
+    const magnitude = reflectionMagnitudeFromSwr(swr.value);
+    return [{ frequencyHz: (band.lowHz + band.highHz) / 2, magnitude, line: index + 1 }];
+  });
+  return {
+    format: "delimited",
+    points: {
+      frequencyHz: Float64Array.from(rows, ({ frequencyHz }) => frequencyHz),
+      reflectionMagnitude: Float64Array.from(rows, ({ magnitude }) => magnitude),
+      reflectionReal: null,
+      reflectionImaginary: null,
+      line: Uint32Array.from(rows, ({ line }) => line),
+      ceiling: null,
+      areSpots: true,
+    },
+    referenceOhms: options.referenceOhms ?? 50,
+    description: "readings of SWR by band",
+    comments: [],
+    findings,
+  };
+}
+
+function contentOf(text: SourceText): readonly string[] {
+  const lines = linesOf(text);
+  return lines.texts(0, lines.count).filter((line) => line.trim() !== "");
+}

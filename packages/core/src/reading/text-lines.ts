@@ -1,0 +1,60 @@
+import type { SourceText } from "./text.js";
+
+/** The lines of a text as ranges of its bytes, so that only those looked at as text become strings. */
+export interface TextLines {
+  readonly bytes: Uint8Array;
+  readonly count: number;
+  /** Index of a line's first byte, and of the one after its last */
+  start(line: number): number;
+  end(line: number): number;
+  /** The line's characters without line end and zero bytes; lines are counted from 0 */
+  text(line: number): string;
+  /** Lines from `from` up to, not including, `to` */
+  texts(from: number, to: number): readonly string[];
+}
+
+const LINE_FEED = 0x0a;
+const CARRIAGE_RETURN = 0x0d;
+const CONTROL_Z = 0x1a;
+
+/** Finds the lines: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
+export function linesOf(text: SourceText): TextLines {
+  const { bytes } = text;
+  let starts = new Uint32Array(1024);
+  let ends = new Uint32Array(1024);
+  let count = 0;
+  let position = 0;
+  while (position < bytes.length && bytes[position] !== CONTROL_Z) {
+    let end = position;
+    let byte = bytes[end] as number;
+    // Every byte that ends a line or the text is below 0x20: one comparison for the others.
+    while (end < bytes.length && (byte >= 0x20 || !isEnd(byte))) byte = bytes[++end] as number;
+    if (count === starts.length) {
+      starts = doubled(starts);
+      ends = doubled(ends);
+    }
+    starts[count] = position;
+    ends[count++] = end;
+    if (byte === CONTROL_Z) break;
+    position = byte === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
+  }
+  const start = (line: number) => starts[line] as number;
+  const end = (line: number) => ends[line] as number;
+  const textOf = (line: number) => text.decode(start(line), end(line)).replaceAll("\0", "");
+  return {
+    bytes,
+    count,
+    start,
+    end,
+    text: textOf,
+    texts: (from, to) => Array.from({ length: Math.max(0, Math.min(to, count) - from) }, (_, i) => textOf(from + i)),
+  };
+}
+
+const isEnd = (byte: number) => byte === LINE_FEED || byte === CARRIAGE_RETURN || byte === CONTROL_Z;
+
+function doubled(numbers: Uint32Array): Uint32Array<ArrayBuffer> {
+  const next = new Uint32Array(numbers.length * 2);
+  next.set(numbers);
+  return next;
+}

@@ -1,0 +1,41 @@
+import { at } from "../column.js";
+import { printableText } from "../printable.js";
+import type { Sweep, VectorSweep } from "../sweep.js";
+
+/**
+ * A vector sweep as a Touchstone file of version 1: one port, Hz, real and imaginary part. Every number is printed with
+ * the fewest digits that give the same double again, so reading it back is exact.
+ *
+ * Source: IBIS Open Forum, Touchstone File Format Specification, Version 2.1 (2024), keyword-free files.
+ */
+export function touchstoneText(sweep: VectorSweep): string {
+  const { frequencyHz, reflectionReal, reflectionImaginary, referenceOhms, source } = sweep;
+  const lines = source.comments.map((comment) => `! ${asciiText(comment)}`);
+  lines.push(`# Hz S RI R ${referenceOhms}`);
+  for (let i = 0; i < frequencyHz.length; i++) {
+    lines.push(`${at(frequencyHz, i)} ${at(reflectionReal, i)} ${at(reflectionImaginary, i)}`);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+/**
+ * A sweep as comma-separated text: Hz, and the real and imaginary part of the reflection or, for a scalar sweep, its
+ * magnitude. Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
+ */
+export function delimitedText(sweep: Sweep): string {
+  const { frequencyHz, referenceOhms, source } = sweep;
+  const lines = source.comments.map((comment) => `# ${printableText(comment)}`);
+  if (referenceOhms !== 50) lines.push(`# reference impedance ${referenceOhms} ohm`);
+  lines.push(sweep.kind === "vector" ? "Frequency (Hz),S11 real,S11 imaginary" : "Frequency (Hz),reflection magnitude");
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const reading =
+      sweep.kind === "vector"
+        ? `${at(sweep.reflectionReal, i)},${at(sweep.reflectionImaginary, i)}`
+        : `${at(sweep.reflectionMagnitude, i)}`;
+    lines.push(`${at(frequencyHz, i)},${reading}`);
+  }
+  return `${lines.join("\n")}\n`;
+}
+
+/** The specification allows printable ASCII only. */
+const asciiText = (text: string) => printableText(text).replace(/[^\x20-\x7e]/g, "?");
