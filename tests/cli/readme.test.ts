@@ -7,7 +7,9 @@ const readme = readFileSync(new URL("../../README.md", import.meta.url), "utf8")
 const examples = [...readme.matchAll(/^ {4}feedpoint (.+)\n\n```\n([\s\S]*?)\n```$/gm)];
 
 test("the README shows examples of all three jobs", () => {
-  expect(examples.map(([, line]) => (line ?? "").split(" ")[0])).toEqual(expect.arrayContaining(["check", "diff", "grade"]));
+  expect(examples.map(([, line]) => (line ?? "").split(" ")[0])).toEqual(
+    expect.arrayContaining(["check", "diff", "grade"]),
+  );
 });
 
 for (const [, line = "", output = ""] of examples) {

@@ -23,5 +23,7 @@ export function runCommand(args: readonly string[], input = ""): Outcome {
 
 /** Splits a command line at blanks; "…" and '…' hold blanks together. */
 export function splitArguments(line: string): readonly string[] {
-  return [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, double, single, plain]) => double ?? single ?? plain ?? "");
+  return [...line.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(
+    ([, double, single, plain]) => double ?? single ?? plain ?? "",
+  );
 }

@@ -2,7 +2,7 @@ import { type BandPlan, type JudgedBand, judgedBands, type PlanSegment } from ".
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
 import { CAUTIONS } from "./cautions.js";
 import { at, firstIndexAbove } from "./column.js";
-import type { Curve } from "./curve/curve.js";
+import { type Curve, isVectorCurve } from "./curve/curve.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type Finding, finding } from "./finding.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
@@ -60,6 +60,8 @@ const HIDING_RETURN_LOSS_DB = 6;
 const HIDING_SPAN = 2;
 /** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
 const GREATEST_TURN = 0.3;
+/** A step longer than this share of the frequency can step over the dip of a short, loaded antenna (our own choice). */
+const GREATEST_STEP = 0.02;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
@@ -174,34 +176,37 @@ export function planFindings(
 
 function samplingFindings(judgement: Judgement, band: JudgedBand, result: BandResult): readonly Finding[] {
   if (result.sweptFraction === 0) return [];
-  const turn = greatestTurn(judgement.curve, band.lowHz, band.highHz);
-  if (turn.distance <= GREATEST_TURN) return [];
-  const step = (turn.stepHz * GREATEST_TURN) / turn.distance / 2;
+  const { distance, stepHz } = greatestTurn(judgement.curve, band.lowHz, band.highHz);
+  const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
+  if (share <= 1) return [];
+  const why =
+    distance > GREATEST_TURN
+      ? "the reflection changes much from one sample to the next"
+      : "a narrow dip or peak could hide between two samples";
+  const step = Number((stepHz / share / 2000).toPrecision(1));
   return [
-    finding(
-      "caution",
-      "step-too-coarse",
-      `On ${band.band} the reflection changes much from one sample to the next; a step of ${Number((step / 1000).toPrecision(1))} kHz would tell more.`,
-      { band: band.band },
-    ),
+    finding("caution", "step-too-coarse", `On ${band.band} ${why}; a step of ${step} kHz would tell more.`, {
+      band: band.band,
+    }),
   ];
 }
 
 /** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
-function greatestTurn(
-  { sweep, stretches, interpolation }: Curve,
-  lowHz: number,
-  highHz: number,
-): { distance: number; stepHz: number } {
-  const { real, imaginary, position } = interpolation;
-  let greatest = { distance: 0, stepHz: 0 };
-  for (const { first, last } of stretches) {
-    for (let i = Math.max(first, firstIndexAbove(position, lowHz) - 1); i < last && at(position, i) < highHz; i++) {
-      const distance =
-        sweep.kind === "vector"
-          ? Math.hypot(at(real, i + 1) - at(real, i), at(imaginary, i + 1) - at(imaginary, i))
-          : Math.abs(at(sweep.reflectionMagnitude, i + 1) - at(sweep.reflectionMagnitude, i));
-      if (distance > greatest.distance) greatest = { distance, stepHz: at(position, i + 1) - at(position, i) };
+function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: number; stepHz: number } {
+  const { frequencyHz, reflectionMagnitude } = curve.sweep;
+  const [real, imaginary] = isVectorCurve(curve)
+    ? [curve.interpolation.real, curve.interpolation.imaginary]
+    : [reflectionMagnitude, null];
+  let greatest = { distance: -1, stepHz: 0 };
+  for (const { first, last } of curve.stretches) {
+    for (
+      let i = Math.max(first, firstIndexAbove(frequencyHz, lowHz) - 1);
+      i < last && at(frequencyHz, i) < highHz;
+      i++
+    ) {
+      const across = imaginary === null ? 0 : at(imaginary, i + 1) - at(imaginary, i);
+      const distance = Math.hypot(at(real, i + 1) - at(real, i), across);
+      if (distance > greatest.distance) greatest = { distance, stepHz: at(frequencyHz, i + 1) - at(frequencyHz, i) };
     }
   }
   return greatest;

@@ -1,33 +1,42 @@
 import { at, type Column, firstIndexAbove } from "../column.js";
 import { type Complex, complex } from "../complex.js";
-import type { Sweep, VectorSweep } from "../sweep.js";
+import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
 import { bulkDelay } from "./delay.js";
 import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
 import { estimateNoise } from "./noise.js";
+import { prepareScalarInterpolation, type ScalarInterpolation, scalarBetween } from "./scalar-interpolation.js";
 import { smooth } from "./smoothing.js";
 import { findStretches, type Stretch } from "./stretches.js";
 
-/**
- * A sweep as a continuous function of frequency, within its stretches and nowhere else.
- *
- * A vector sweep is interpolated as the complex Γ with its bulk delay taken out (ρ does not feel the delay), by
- * blended three-point rational functions. A scalar sweep is interpolated as 1 / (1 - ρ²), the inverse of the share of
- * power accepted: around a series or parallel resonance that is a parabola in frequency.
- */
-export interface Curve {
-  readonly sweep: Sweep;
+interface CurveCommon {
   readonly stretches: readonly Stretch[];
-  /** Round-trip delay taken out before interpolating, s; 0 for a scalar sweep */
-  readonly delayS: number;
   /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself; null where it cannot be told */
   readonly noise: number | null;
+}
+
+/** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
+export interface VectorCurve extends CurveCommon {
+  readonly sweep: VectorSweep;
+  /** Round-trip delay taken out before interpolating, s */
+  readonly delayS: number;
   readonly interpolation: Interpolation;
 }
 
+/** ρ by way of 1 / (1 - ρ²), the inverse of the share of power accepted. */
+export interface ScalarCurve extends CurveCommon {
+  readonly sweep: ScalarSweep;
+  readonly interpolation: ScalarInterpolation;
+}
+
+/** A sweep as a continuous function of frequency, within its stretches and nowhere else. */
+export type Curve = VectorCurve | ScalarCurve;
+
+export const isVectorCurve = (curve: Curve): curve is VectorCurve => curve.sweep.kind === "vector";
+
 /** Second differences below this many standard deviations are not told from noise. */
 const CURVATURE_SIGNIFICANCE = 8;
-/** ρ at and above this counts as this in 1 / (1 - ρ²), which would run to infinity (SWR 1999). */
-const GREATEST_INVERTIBLE = 0.999;
+/** ρ at and above this counts as this in 1 / (1 - ρ²), which would run to infinity. */
+const GREATEST_INVERTIBLE = 0.999999;
 /** Noise in ρ² fades towards ρ = 0; below this ρ it is taken to stay what it is here. */
 const LEAST_RELATIVE_NOISE_AT = 0.01;
 
@@ -40,7 +49,7 @@ export function curveOf(sweep: Sweep): Curve {
   return sweep.kind === "vector" ? vectorCurve(sweep, stretches) : scalarCurve(sweep, stretches);
 }
 
-function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): Curve {
+function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): VectorCurve {
   const { frequencyHz } = sweep;
   const delayS = bulkDelay(sweep, stretches);
   const real = new Float64Array(frequencyHz.length);
@@ -67,7 +76,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): Curve {
   };
 }
 
-function scalarCurve(sweep: Sweep, stretches: readonly Stretch[]): Curve {
+function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[]): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
   const inverse = new Float64Array(frequencyHz.length);
   const weights = new Float64Array(frequencyHz.length);
@@ -77,12 +86,9 @@ function scalarCurve(sweep: Sweep, stretches: readonly Stretch[]): Curve {
     weights[i] = (2 * Math.max(rho, LEAST_RELATIVE_NOISE_AT)) / (1 - rho * rho) ** 2;
   }
   const noise = estimateNoise([inverse], stretches, weights);
-  const nothing = new Float64Array(frequencyHz.length);
   const smoothed =
     noise === null || noise === 0 ? inverse : smooth(frequencyHz, inverse, null, stretches, noise, weights).real;
-  // An unreachable floor: a real column has no circle to follow, parabolas it is.
-  const interpolation = prepareInterpolation(frequencyHz, smoothed, nothing, Number.POSITIVE_INFINITY);
-  return { sweep, stretches, delayS: 0, noise, interpolation };
+  return { sweep, stretches, noise, interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches) };
 }
 
 const scratch: ComplexResult = { real: 0, imaginary: 0 };
@@ -106,9 +112,9 @@ export function magnitudeWithin(curve: Curve, stretch: Stretch, frequencyHz: num
 
 /** ρ between samples `index` and `index + 1` of a stretch. */
 export function magnitudeBetween(curve: Curve, stretch: Stretch, index: number, frequencyHz: number): number {
+  if (!isVectorCurve(curve)) return scalarBetween(curve.interpolation, index, frequencyHz);
   interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
-  if (curve.sweep.kind === "vector") return Math.sqrt(scratch.real ** 2 + scratch.imaginary ** 2);
-  return scratch.real > 1 ? Math.sqrt(1 - 1 / scratch.real) : 0;
+  return Math.sqrt(scratch.real * scratch.real + scratch.imaginary * scratch.imaginary);
 }
 
 /**
@@ -123,7 +129,8 @@ export function reflectionMagnitudeAt(curve: Curve, frequencyHz: number): number
 
 /** Γ at a frequency; null for a scalar sweep, in a gap and beyond the ends. */
 export function reflectionAt(curve: Curve, frequencyHz: number): Complex | null {
-  const stretch = curve.sweep.kind === "vector" ? stretchAt(curve, frequencyHz) : null;
+  if (!isVectorCurve(curve)) return null;
+  const stretch = stretchAt(curve, frequencyHz);
   if (stretch === null) return null;
   const axis = curve.sweep.frequencyHz;
   if (stretch.first === stretch.last) {

@@ -1,5 +1,5 @@
 import { at } from "../column.js";
-import { type Curve, reflectionAt } from "../curve/curve.js";
+import { reflectionAt, type VectorCurve } from "../curve/curve.js";
 import { leastBetween } from "../curve/search.js";
 import { changeReference } from "../reflection.js";
 import { type CommonSamples, commonSamples, replaceBefore } from "./common-samples.js";
@@ -44,7 +44,7 @@ const LEAST_NOISE = 0.0015;
  *
  * @returns empty where nothing changed beyond noise
  */
-export function findCauses(before: Curve, after: Curve): readonly Cause[] {
+export function findCauses(before: VectorCurve, after: VectorCurve): readonly Cause[] {
   const samples = commonSamples(before, after);
   if (samples.frequencyHz.length < FEWEST_SAMPLES) return [];
   const noise = Math.hypot(before.noise ?? 0, after.noise ?? 0);
@@ -143,7 +143,7 @@ interface ScaleFit {
 }
 
 /** The same antenna with its frequency axis stretched, behind the same line: what a longer or shorter wire does. */
-function fitScale(samples: CommonSamples, before: Curve): ScaleFit {
+function fitScale(samples: CommonSamples, before: VectorCurve): ScaleFit {
   const residualAt = (scale: number) => {
     const scaled = replaceBefore(samples, (frequencyHz) => {
       const reflection = reflectionAt(before, frequencyHz / scale);
@@ -187,7 +187,7 @@ function scaleCause({ scale, residual }: ScaleFit): Cause {
 }
 
 /** A second sweep much rougher from sample to sample than the first: interference or a bad contact. */
-function jumps(before: Curve, after: Curve): readonly Cause[] {
+function jumps(before: VectorCurve, after: VectorCurve): readonly Cause[] {
   if (before.noise === null || after.noise === null) return [];
   const [calm, rough] = before.noise < after.noise ? [before.noise, after.noise] : [after.noise, before.noise];
   if (rough < LEAST_NOISE || rough < JUMPINESS * calm) return [];

@@ -2,7 +2,7 @@ import type { BandPlan, JudgedBand } from "../band-plan/band-plan.js";
 import { CAUTIONS } from "../cautions.js";
 import { type PlanInfo, planFindings, planInfo, selectBands } from "../check.js";
 import { at } from "../column.js";
-import type { Curve } from "../curve/curve.js";
+import { type Curve, isVectorCurve } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
 import { changeReference } from "../reflection.js";
@@ -75,7 +75,7 @@ export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffRes
   const matched = matchReference(after, before.referenceOhms, findings);
   const first = judge(before, limits);
   const second = judge(matched, limits);
-  const causes = before.kind === "vector" && matched.kind === "vector" ? findCauses(first.curve, second.curve) : [];
+  const causes = isVectorCurve(first.curve) && isVectorCurve(second.curve) ? findCauses(first.curve, second.curve) : [];
   const isBlocked = matched.referenceOhms !== before.referenceOhms;
   const judged = selectBands(plan, licenceClass, options.bands);
   const bands = judged.flatMap((band) => diffBand(band, first, second, thresholds, isBlocked ? null : causes));

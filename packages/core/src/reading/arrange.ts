@@ -40,8 +40,8 @@ export function arrangePoints(points: Points, findings: Finding[]): readonly Poi
 
 function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points {
   const { frequencyHz } = points;
+  if (frequencyHz.every((value) => value > 0)) return points;
   const kept = indicesWhere(frequencyHz, (value) => value > 0);
-  if (kept.length === frequencyHz.length) return points;
   const lost = frequencyHz.findIndex((value) => !(value > 0));
   const count = frequencyHz.length - kept.length;
   findings.push(
@@ -52,9 +52,13 @@ function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points
   return pick(points, kept);
 }
 
-const isAscending = (column: Column) => column.every((value, i) => i === 0 || value > at(column, i - 1));
-const isDescending = (column: Column) =>
-  column.length > 1 && column.every((value, i) => i === 0 || value <= at(column, i - 1));
+const isAscending = (column: Column) => isEveryStep(column, (before, value) => value > before);
+const isDescending = (column: Column) => column.length > 1 && isEveryStep(column, (before, value) => value <= before);
+
+function isEveryStep(column: Column, condition: (before: number, value: number) => boolean): boolean {
+  for (let i = 1; i < column.length; i++) if (!condition(at(column, i - 1), at(column, i))) return false;
+  return true;
+}
 
 /** Splits at every descent, then joins runs into sweeps: those that do not overlap, and those too short to stand alone. */
 function groupRuns({ frequencyHz }: Points): readonly number[][] {

@@ -11,12 +11,21 @@ export interface NumberRows {
 
 /** Grows as rows come in. `add` puts a number into the row being filled, `endRow` closes it. */
 export class NumberRowsBuilder {
-  #values = new Float64Array(4096);
+  #values: Float64Array<ArrayBuffer>;
   #count = 0;
-  #starts = new Uint32Array(1024);
-  #lines = new Uint32Array(1024);
-  #leadingHz = new Float64Array(1024);
+  #starts: Uint32Array<ArrayBuffer>;
+  #lines: Uint32Array<ArrayBuffer>;
+  #leadingHz: Float64Array<ArrayBuffer>;
   #rows = 0;
+
+  /** @param bytes length of the text, from which the first size is guessed */
+  constructor(bytes: number) {
+    const rows = 16 + Math.ceil(bytes / 32);
+    this.#values = new Float64Array(3 * rows);
+    this.#starts = new Uint32Array(rows);
+    this.#lines = new Uint32Array(rows);
+    this.#leadingHz = new Float64Array(rows);
+  }
 
   add(value: number): void {
     if (this.#count === this.#values.length) this.#values = grown(this.#values, Float64Array);
@@ -37,6 +46,11 @@ export class NumberRowsBuilder {
   /** Numbers in the row being filled. */
   get pending(): number {
     return this.#count - (this.#starts[this.#rows] as number);
+  }
+
+  /** Forgets what was put into the row being filled. */
+  dropPending(): void {
+    this.#count = this.#starts[this.#rows] as number;
   }
 
   build(): NumberRows {

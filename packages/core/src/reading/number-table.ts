@@ -1,6 +1,6 @@
 import { readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { scanNumber, scanned } from "./scan-numbers.js";
+import { COMMA, POINT, scanNumber, scanned } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
 
 /** The rows of numbers of a delimited text, column by column. */
@@ -70,13 +70,13 @@ function scanPlainRow(
 ): boolean {
   const { bytes } = lines;
   const delimiter = DELIMITER_BYTES[dialect.delimiter];
-  const mark = dialect.decimal === "comma" ? 0x2c : 0x2e;
+  const mark = dialect.decimal === "comma" ? COMMA : POINT;
   const isSpaced = dialect.delimiter === "space";
   const end = lines.end(line);
   let position = lines.start(line);
   for (let column = 0; column < dialect.columns; column++) {
     while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
-    if (!scanNumber(bytes, position, end, shifts[column], mark)) return false;
+    if (!scanNumber(bytes, position, end, shifts[column] ?? 0, mark)) return false;
     table.put(column, scanned.value);
     position = scanned.next;
     const before = position;

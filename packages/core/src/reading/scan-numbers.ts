@@ -1,82 +1,104 @@
-/** Where the last scan left off: the number and the index of the first byte after it. */
-export const scanned = { value: 0, next: 0 };
+/**
+ * Where the last scan left off. Shared and written over by each scan, so that scanning allocates nothing; the NaNs make
+ * the engine keep these fields as plain doubles.
+ */
+export const scanned = {
+  value: Number.NaN,
+  /** Index of the first byte after the number */
+  next: 0,
+  /** The digits as a whole number, and the power of ten that goes with them */
+  mantissa: Number.NaN,
+  exponent: 0,
+};
 
 const ZERO = 0x30;
 const PLUS = 0x2b;
 const MINUS = 0x2d;
-const POINT = 0x2e;
-const isDigit = (byte: number | undefined) => byte !== undefined && byte >= ZERO && byte <= ZERO + 9;
+export const POINT = 0x2e;
+export const COMMA = 0x2c;
+const isDigit = (byte: number) => byte >= ZERO && byte <= ZERO + 9;
 /** E, e, and the D, d of Fortran. */
-const isExponentMark = (byte: number | undefined) => byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64;
+const isExponentMark = (byte: number) => byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64;
 
 /** 10^0 to 10^22: the powers of ten that a double holds exactly. */
 const POWERS_OF_TEN = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
-const MOST_EXACT_DIGITS = 15;
+/** Exponents beyond this are all the same: infinite or zero. */
+const GREATEST_EXPONENT = 9999;
 
 /**
  * Scans a decimal number: digits with an optional sign, decimal mark (leading or trailing allowed) and exponent.
  *
- * Exactly the double nearest to what is printed, like Number(). Up to 15 digits the value is one exact integer times or
- * divided by one exact power of ten, which rounds once (W. D. Clinger, How to read floating point numbers accurately,
- * PLDI 1990); longer ones go through Number().
+ * Exactly the double nearest to what is printed, like Number(). Where the digits are an integer below 2^53 and the power of
+ * ten is at most 22, both are exact and their product or quotient rounds once (W. D. Clinger, How to read floating point
+ * numbers accurately, PLDI 1990); all others go through Number().
  *
- * @param decimalMark byte of the decimal mark: 0x2e for a point, 0x2c for a comma
+ * @param decimalMark byte of the decimal mark, POINT or COMMA
  * @param shift the value is multiplied by 10^shift by moving the decimal mark, so that 7.1 MHz is exactly 7100000 Hz
  * @returns whether a number starts at `start`; the result is left in {@link scanned}
  */
-export function scanNumber(bytes: Uint8Array, start: number, end: number, shift = 0, decimalMark = POINT): boolean {
+export function scanNumber(bytes: Uint8Array, start: number, end: number, shift: number, decimalMark: number): boolean {
   let i = start;
-  const negative = bytes[i] === MINUS;
-  if (negative || bytes[i] === PLUS) i++;
+  let byte = i < end ? (bytes[i] as number) : 0;
+  const isNegative = byte === MINUS;
+  if (isNegative || byte === PLUS) byte = ++i < end ? (bytes[i] as number) : 0;
   let mantissa = 0;
-  let digits = 0;
-  let significant = 0;
   let exponent = shift;
-  for (; i < end && isDigit(bytes[i]); i++) {
-    mantissa = mantissa * 10 + ((bytes[i] as number) - ZERO);
-    if (mantissa > 0) significant++;
-    digits++;
+  const digitsStart = i;
+  while (isDigit(byte)) {
+    mantissa = mantissa * 10 + (byte - ZERO);
+    byte = ++i < end ? (bytes[i] as number) : 0;
   }
-  if (i < end && bytes[i] === decimalMark) {
-    i++;
-    for (; i < end && isDigit(bytes[i]); i++) {
-      mantissa = mantissa * 10 + ((bytes[i] as number) - ZERO);
-      if (mantissa > 0) significant++;
-      digits++;
-      exponent--;
+  let digits = i - digitsStart;
+  if (byte === decimalMark) {
+    const fractionStart = ++i;
+    byte = i < end ? (bytes[i] as number) : 0;
+    while (isDigit(byte)) {
+      mantissa = mantissa * 10 + (byte - ZERO);
+      byte = ++i < end ? (bytes[i] as number) : 0;
     }
+    exponent -= i - fractionStart;
+    digits += i - fractionStart;
   }
   if (digits === 0) return false;
-  const exponentStart = i;
-  let written = 0;
-  if (i < end && isExponentMark(bytes[i])) {
+  const mantissaEnd = i;
+  if (isExponentMark(byte)) {
     let j = i + 1;
-    const negativeExponent = bytes[j] === MINUS;
-    if (negativeExponent || bytes[j] === PLUS) j++;
-    if (j < end && isDigit(bytes[j])) {
-      for (; j < end && isDigit(bytes[j]); j++) written = Math.min(written * 10 + ((bytes[j] as number) - ZERO), 9999);
-      if (negativeExponent) written = -written;
-      i = j;
+    const isNegativeExponent = bytes[j] === MINUS;
+    if (isNegativeExponent || bytes[j] === PLUS) j++;
+    const exponentStart = j;
+    let written = 0;
+    while (j < end && isDigit(bytes[j] as number)) {
+      written = Math.min(written * 10 + ((bytes[j++] as number) - ZERO), GREATEST_EXPONENT);
     }
+    if (j > exponentStart) i = j;
+    exponent += isNegativeExponent ? -written : written;
   }
-  exponent += written;
   scanned.next = i;
-  if (significant <= MOST_EXACT_DIGITS && exponent >= -22 && exponent <= 22) {
-    const value = exponent < 0 ? mantissa / at10(-exponent) : mantissa * at10(exponent);
-    scanned.value = negative ? -value : value;
-    return true;
-  }
-  scanned.value = parseSlowly(bytes, start, exponentStart, decimalMark, written + shift);
+  scanned.exponent = exponent;
+  // Leading zeros are digits too, but do not matter: 2^53 bounds what a double holds exactly.
+  scanned.mantissa = mantissa <= Number.MAX_SAFE_INTEGER ? (isNegative ? -mantissa : mantissa) : Number.NaN;
+  scanned.value = composed(0);
+  if (Number.isNaN(scanned.value)) scanned.value = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
   return true;
+}
+
+/**
+ * The number just scanned, multiplied by 10^shift by moving the decimal mark.
+ *
+ * @returns NaN where that cannot be done in one exact step; scan again with the shift then
+ */
+export function composed(shift: number): number {
+  const exponent = scanned.exponent + shift;
+  if (exponent < -22 || exponent > 22) return Number.NaN;
+  return exponent < 0 ? scanned.mantissa / at10(-exponent) : scanned.mantissa * at10(exponent);
 }
 
 const at10 = (power: number) => POWERS_OF_TEN[power] as number;
 
+/** By Number(); `exponent` is that of all digits as a whole number, so the decimal mark is left out. */
 function parseSlowly(bytes: Uint8Array, start: number, end: number, decimalMark: number, exponent: number): number {
   let text = "";
-  for (let i = start; i < end; i++) {
-    text += bytes[i] === decimalMark ? "." : String.fromCharCode(bytes[i] as number);
-  }
+  for (let i = start; i < end; i++) if (bytes[i] !== decimalMark) text += String.fromCharCode(bytes[i] as number);
   return Number(`${text}e${exponent}`);
 }
 
@@ -88,6 +110,6 @@ export function numberFromText(text: string, shift = 0, decimalMark: "." | "," =
     if (code > 0x7e) return Number.NaN;
     bytes[i] = code;
   }
-  const found = scanNumber(bytes, 0, bytes.length, shift, decimalMark === "," ? 0x2c : POINT);
+  const found = scanNumber(bytes, 0, bytes.length, shift, decimalMark === "," ? COMMA : POINT);
   return found && scanned.next === bytes.length ? scanned.value : Number.NaN;
 }

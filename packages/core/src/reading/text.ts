@@ -5,6 +5,7 @@ export interface SourceText {
   readonly file: string;
   /** UTF-8 or Latin-1 without byte-order mark, so that every ASCII character is one byte of its own value */
   readonly bytes: Uint8Array;
+  /** What decoding has met so far: UTF-8 until a character outside ASCII shows otherwise */
   readonly encoding: "UTF-8" | "Latin-1" | "UTF-16";
   /** The characters of a range of bytes */
   decode(start: number, end: number): string;
@@ -32,6 +33,8 @@ const EXPORT_REMEDY = "Export the sweep from the analyser as Touchstone (.s1p) o
 const isStray = (byte: number) =>
   byte < 0x20 && byte !== 0x09 && byte !== 0x0a && byte !== 0x0d && byte !== 0x0c && byte !== 0x1a;
 const GREATEST_STRAY_SHARE = 0.02;
+/** Bytes at the start that are looked at; what follows must still be numbers to be read. */
+const BINARY_SAMPLE = 65536;
 
 /**
  * Settles whether bytes are text and in which encoding: a byte-order mark decides, else UTF-16 by its zero bytes, else
@@ -58,17 +61,41 @@ export function sourceText(bytes: Uint8Array, file: string): SourceText {
   const sixteen = sixteenBitOrder(bytes);
   if (sixteen !== null) {
     const text = new TextDecoder(sixteen).decode(bytes);
-    return makeText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")), "UTF-16", "utf-8");
+    return sixteenBitText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")));
   }
   refuseBinary(bytes, file);
   const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
-  const body = hasMark ? bytes.subarray(3) : bytes;
-  return isStrictUtf8(body) ? makeText(file, body, "UTF-8", "utf-8") : makeText(file, body, "Latin-1", "windows-1252");
+  return eightBitText(file, hasMark ? bytes.subarray(3) : bytes);
 }
 
-function makeText(file: string, bytes: Uint8Array, encoding: SourceText["encoding"], label: string): SourceText {
-  const decoder = new TextDecoder(label);
-  return { file, bytes, encoding, decode: (start, end) => decoder.decode(bytes.subarray(start, end)) };
+/** Text of one byte per ASCII character. Which encoding the others have is settled, over all bytes, at the first one. */
+function eightBitText(file: string, bytes: Uint8Array): SourceText {
+  const ascii = new TextDecoder("utf-8");
+  let settled: { encoding: "UTF-8" | "Latin-1"; decoder: TextDecoder } | null = null;
+  const settle = () => {
+    const isUtf8 = isStrictUtf8(bytes);
+    settled = isUtf8
+      ? { encoding: "UTF-8", decoder: ascii }
+      : { encoding: "Latin-1", decoder: new TextDecoder("windows-1252") };
+    return settled.decoder;
+  };
+  return {
+    file,
+    bytes,
+    get encoding() {
+      return settled?.encoding ?? "UTF-8";
+    },
+    decode(start, end) {
+      const slice = bytes.subarray(start, end);
+      const decoder = settled?.decoder ?? (slice.some((byte) => byte > 0x7f) ? settle() : ascii);
+      return decoder.decode(slice);
+    },
+  };
+}
+
+function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
+  const decoder = new TextDecoder("utf-8");
+  return { file, bytes, encoding: "UTF-16", decode: (start, end) => decoder.decode(bytes.subarray(start, end)) };
 }
 
 /** Two-letter signatures (BM) may begin an honest text; such a text has no stray control characters. */
@@ -94,13 +121,14 @@ function sixteenBitOrder(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
 }
 
 function refuseBinary(bytes: Uint8Array, file: string): void {
-  let stray = 0;
   // Padding of zeros at the end is harmless and common; zeros within count as stray.
   let end = bytes.length;
   while (end > 0 && bytes[end - 1] === 0) end--;
   if (end === 0) throw new ReadError({ code: "empty", file, found: "the file holds nothing but zero bytes" });
-  for (let i = 0; i < end; i++) if (isStray(bytes[i] as number)) stray++;
-  if (stray > GREATEST_STRAY_SHARE * end) {
+  const head = bytes.subarray(0, Math.min(end, BINARY_SAMPLE));
+  let stray = 0;
+  for (let i = 0; i < head.length; i++) if (isStray(head[i] as number)) stray++;
+  if (stray > GREATEST_STRAY_SHARE * head.length) {
     throw new ReadError({
       code: "not-text",
       file,

@@ -30,6 +30,11 @@ export class KeywordReader {
     this.#findings = findings;
   }
 
+  /** Whether a line of numbers can only be data. */
+  get expectsData(): boolean {
+    return !this.#inInformation && this.#openReference === 0 && !this.ended;
+  }
+
   /** Whether the line lies within [Begin Information], whose contents no reader interprets. */
   skipsInformation(firstByte: number, content: () => string): boolean {
     if (!this.#inInformation) return false;
@@ -105,7 +110,10 @@ export class KeywordReader {
   takesReference(content: () => string, line: number): boolean {
     if (this.#openReference === 0 || this.result.references === null) return false;
     const wanted = this.result.ports;
-    if (wanted !== null && this.result.references.length >= wanted) return false;
+    if (wanted !== null && this.result.references.length >= wanted) {
+      this.#openReference = 0;
+      return false;
+    }
     this.#addReferences(content(), line);
     return true;
   }

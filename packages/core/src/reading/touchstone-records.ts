@@ -13,8 +13,8 @@ export interface Records {
   /** Numbers in a record, its frequency included */
   readonly width: number;
   readonly count: number;
-  /** Row that each record's frequency begins */
-  readonly firstRow: readonly number[];
+  /** Row that each record's frequency begins; null where each row is a record */
+  readonly firstRow: readonly number[] | null;
 }
 
 /** Values in a line of noise data, which may follow the network data of a two-port. */
@@ -44,8 +44,8 @@ export function groupRecords(scan: TouchstoneScan, file: string, port: number, f
   const width = 1 + 2 * (matrixFormat === "full" ? ports * ports : (ports * (ports + 1)) / 2);
   checkParameter(scan, ports, file);
   const end = keywords.version === null ? endOfNetworkData(rows, ports, findings) : rows.lines.length;
-  const firstRow = matchRows(rows, end, width, ports, file, findings);
-  const count = firstRow.length;
+  const firstRow = allOfWidth(rows, end, width) ? null : matchRows(rows, end, width, ports, file, findings);
+  const count = firstRow?.length ?? end;
   if (keywords.frequencies !== null && keywords.frequencies !== count) {
     findings.push(
       finding(
@@ -59,6 +59,11 @@ export function groupRecords(scan: TouchstoneScan, file: string, port: number, f
 }
 
 const countIn = (rows: NumberRows, row: number) => (rows.starts[row + 1] as number) - (rows.starts[row] as number);
+
+function allOfWidth({ starts }: NumberRows, end: number, width: number): boolean {
+  for (let row = 0; row < end; row++) if ((starts[row + 1] as number) - (starts[row] as number) !== width) return false;
+  return true;
+}
 
 function portsFromRows(rows: NumberRows, file: string): number {
   let total = countIn(rows, 0);

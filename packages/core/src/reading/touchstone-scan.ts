@@ -2,7 +2,7 @@ import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { type NumberRows, NumberRowsBuilder } from "./number-rows.js";
 import { UNIT_EXPONENTS } from "./options.js";
-import { scanNumber, scanned } from "./scan-numbers.js";
+import { composed, POINT, scanNumber, scanned } from "./scan-numbers.js";
 import type { SourceText } from "./text.js";
 import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./touchstone-header.js";
 import { KeywordReader } from "./touchstone-keywords.js";
@@ -34,7 +34,7 @@ const MOST_COMMENTS = 200;
 /** Walks the file once. @throws ReadError for a broken header, or a word where a number should be. */
 export function scanTouchstone(text: SourceText): TouchstoneScan {
   const { bytes } = text;
-  const rows = new NumberRowsBuilder();
+  const rows = new NumberRowsBuilder(bytes.length);
   const comments: string[] = [];
   const findings: Finding[] = [];
   const keywords = new KeywordReader(text.file, findings);
@@ -44,6 +44,13 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   let position = 0;
   while (position < bytes.length) {
     line++;
+    if (options !== null && keywords.expectsData) {
+      const next = scanPlainRow(bytes, position, line, UNIT_EXPONENTS[options.unit], rows);
+      if (next > 0) {
+        position = next;
+        continue;
+      }
+    }
     let end = position;
     while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
     let start = position;
@@ -121,6 +128,42 @@ function isBlockMark(bytes: Uint8Array, start: number, end: number): boolean {
   return end - start < 12 && /^(begin|end)\s*$/i.test(String.fromCharCode(...bytes.subarray(start, end)));
 }
 
+/**
+ * Scans a line that holds numbers and blanks only, without looking for its end first.
+ *
+ * @returns index of the first byte of the next line; 0, with nothing kept, where the line holds anything else
+ */
+function scanPlainRow(bytes: Uint8Array, start: number, line: number, shift: number, rows: NumberRowsBuilder): number {
+  const end = bytes.length;
+  let leadingHz = Number.NaN;
+  let i = start;
+  for (;;) {
+    let byte = i < end ? (bytes[i] as number) : LINE_FEED;
+    while (byte === SPACE || byte === TAB) byte = ++i < end ? (bytes[i] as number) : LINE_FEED;
+    if (byte === LINE_FEED || byte === CARRIAGE_RETURN) {
+      if (rows.pending > 0) rows.endRow(line, leadingHz);
+      return byte === CARRIAGE_RETURN && bytes[i + 1] === LINE_FEED ? i + 2 : i + 1;
+    }
+    if (!scanNumber(bytes, i, end, 0, POINT)) break;
+    const { value, next } = scanned;
+    // A number must end in a blank or at the end of its line.
+    if (next < end && (bytes[next] as number) > SPACE) break;
+    if (rows.pending === 0) leadingHz = inHz(bytes, i, end, shift);
+    rows.add(value);
+    i = next;
+  }
+  rows.dropPending();
+  return 0;
+}
+
+/** The number just scanned at `start` as a frequency in Hz. */
+function inHz(bytes: Uint8Array, start: number, end: number, shift: number): number {
+  const value = composed(shift);
+  if (!Number.isNaN(value)) return value;
+  scanNumber(bytes, start, end, shift, POINT);
+  return scanned.value;
+}
+
 function readRow(
   text: SourceText,
   start: number,
@@ -144,9 +187,9 @@ function readRow(
       i++;
       continue;
     }
-    if (scanNumber(bytes, i, end) && endsWord(bytes, scanned.next, end)) {
+    if (scanNumber(bytes, i, end, 0, POINT) && endsWord(bytes, scanned.next, end)) {
       const { value, next } = scanned;
-      if (rows.pending === 0 && scanNumber(bytes, i, end, shift)) leadingHz = scanned.value;
+      if (rows.pending === 0) leadingHz = inHz(bytes, i, end, shift);
       rows.add(value);
       i = next;
       continue;

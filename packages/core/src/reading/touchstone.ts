@@ -122,7 +122,7 @@ function reflectionPoints(
   let dropped = 0;
   let droppedLine = 0;
   for (let r = 0; r < count; r++) {
-    const row = firstRow[r] as number;
+    const row = firstRow === null ? r : (firstRow[r] as number);
     const frequency = at(rows.leadingHz, row);
     const value = read(rows, (rows.starts[row] as number) + 1);
     if (!(Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary))) {
@@ -151,7 +151,8 @@ function reflectionPoints(
     });
   }
   const reflectionMagnitude = new Float64Array(kept);
-  for (let i = 0; i < kept; i++) reflectionMagnitude[i] = Math.hypot(at(reflectionReal, i), at(reflectionImaginary, i));
+  for (let i = 0; i < kept; i++)
+    reflectionMagnitude[i] = Math.sqrt(at(reflectionReal, i) ** 2 + at(reflectionImaginary, i) ** 2);
   return {
     frequencyHz: frequencyHz.subarray(0, kept),
     reflectionReal: reflectionReal.subarray(0, kept),
