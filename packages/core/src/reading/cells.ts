@@ -47,6 +47,8 @@ export type CellValue =
   | { readonly kind: "missing" }
   | { readonly kind: "text" };
 
+/** No special form of a number ("> 10", "---", "1.5:1") is longer than this. */
+const LONGEST_SPECIAL = 24;
 const MISSING: CellValue = { kind: "missing" };
 const TEXT: CellValue = { kind: "text" };
 const OFF_SCALE: CellValue = { kind: "at-least", value: null };
@@ -56,6 +58,7 @@ export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellVal
   const value = numberFromText(cell, shift, decimal === "comma" ? "," : ".");
   if (!Number.isNaN(value)) return { kind: "number", value };
   if (cell === "") return MISSING;
+  if (cell.length > LONGEST_SPECIAL) return TEXT;
   if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|1\.#(ind|qnan)\w*)$/i.test(cell)) return MISSING;
   if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
   const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell);

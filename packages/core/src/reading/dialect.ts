@@ -21,8 +21,9 @@ const CANDIDATES: readonly CellDialect[] = [
   { delimiter: "space", decimal: "point" },
   { delimiter: "space", decimal: "comma" },
 ];
-/** Lines looked at to decide; the rest is read in the way so decided, and checked. */
-const SAMPLE_LINES = 400;
+/** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
+const FEW_LINES = 40;
+const MANY_LINES = 400;
 
 interface Evidence {
   readonly dialect: Dialect;
@@ -44,12 +45,10 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
       (options.delimiter === undefined || delimiter === options.delimiter) &&
       (options.decimal === undefined || decimal === options.decimal),
   );
-  const sample = sampleOf(lines);
-  const found = candidates
-    .map((candidate) => weigh(candidate, sample.lines, sample.offset))
-    .filter((evidence) => evidence !== null);
-  const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
-  const best = found.filter(({ dataLines }) => dataLines === most);
+  const start = firstPossibleRow(lines);
+  const few = bestReadings(candidates, lines, start, FEW_LINES);
+  const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2;
+  const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
   const [first, ...others] = best;
   if (first === undefined) throw noNumbers(lines, options, file);
   const rival = others.find(({ reading }) => reading !== first.reading);
@@ -57,15 +56,26 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   return first.dialect;
 }
 
-/** The lines from the first one that holds two numbers, so that a long preamble does not use up the sample. */
-function sampleOf(lines: TextLines): { lines: readonly string[]; offset: number } {
+/** The readings of the lines from `start` on under which most of them are rows of numbers. */
+function bestReadings(
+  candidates: readonly CellDialect[],
+  lines: TextLines,
+  start: number,
+  count: number,
+): readonly Evidence[] {
+  const sample = lines.texts(start, start + count);
+  const found = candidates.map((candidate) => weigh(candidate, sample, start)).filter((evidence) => evidence !== null);
+  const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
+  return found.filter(({ dataLines }) => dataLines === most);
+}
+
+/** The first line that may hold two numbers: what stands above is preamble, however long. */
+function firstPossibleRow(lines: TextLines): number {
   for (let line = 0; line < lines.count; line++) {
-    const mayHoldNumbers = lines.end(line) - lines.start(line) >= 3;
-    if (mayHoldNumbers && /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(lines.text(line))) {
-      return { lines: lines.texts(line, line + SAMPLE_LINES), offset: line };
-    }
+    const isLongEnough = lines.end(line) - lines.start(line) >= 3;
+    if (isLongEnough && /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(lines.text(line))) return line;
   }
-  return { lines: lines.texts(0, SAMPLE_LINES), offset: 0 };
+  return 0;
 }
 
 function weigh(candidate: CellDialect, lines: readonly string[], offset: number): Evidence | null {
@@ -128,7 +138,7 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
 }
 
 function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {
-  const shown = lines.texts(0, SAMPLE_LINES);
+  const shown = lines.texts(0, MANY_LINES);
   const example = shown.find((line) => /\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
   const forced = options.delimiter !== undefined || options.decimal !== undefined;
   return new ReadError({

@@ -20,7 +20,7 @@ export class NumberRowsBuilder {
 
   /** @param bytes length of the text, from which the first size is guessed */
   constructor(bytes: number) {
-    const rows = 16 + Math.ceil(bytes / 32);
+    const rows = 16 + Math.ceil(bytes / 24);
     this.#values = new Float64Array(3 * rows);
     this.#starts = new Uint32Array(rows);
     this.#lines = new Uint32Array(rows);

@@ -30,6 +30,7 @@ const HASH = 0x23;
 const COMMA = 0x2c;
 const BRACKET = 0x5b;
 const MOST_COMMENTS = 200;
+const LONGEST_FIRST_LINE = 200;
 
 /** Walks the file once. @throws ReadError for a broken header, or a word where a number should be. */
 export function scanTouchstone(text: SourceText): TouchstoneScan {
@@ -105,15 +106,24 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
 
 /** What a text's first line that is no comment makes of it. */
 export function touchstoneSigns(text: SourceText): "touchstone" | "numbers-first" | "other" {
-  const lines = text.decode(0, Math.min(text.bytes.length, 65536)).split(/\r\n|\n|\r/);
-  for (const raw of lines) {
-    const content = raw.replaceAll("\0", "").trim();
-    if (content === "" || content.startsWith("!") || /^#\d+!/.test(content) || /^begin$/i.test(content)) continue;
-    if (content.startsWith("#")) return isOptionLine(withoutComment(content)) ? "touchstone" : "other";
-    if (/^\[\s*(version|begin information)/i.test(content)) return "touchstone";
-    return /^[+-]?\.?\d[\d.eE+-]*\s/.test(content) ? "numbers-first" : "other";
+  const { bytes } = text;
+  let position = 0;
+  while (position < bytes.length) {
+    let end = position;
+    while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
+    while (position < end && isBlank(bytes[position] as number)) position++;
+    const isContent = position < end && bytes[position] !== EXCLAMATION;
+    const content = isContent ? text.decode(position, Math.min(end, position + LONGEST_FIRST_LINE)) : "";
+    if (content !== "" && !/^#\d+!/.test(content) && !/^begin\s*$/i.test(content)) return signsOf(content);
+    position = end + 1;
   }
   return "other";
+}
+
+function signsOf(content: string): "touchstone" | "numbers-first" | "other" {
+  if (content.startsWith("#")) return isOptionLine(withoutComment(content)) ? "touchstone" : "other";
+  if (/^\[\s*(version|begin information)/i.test(content)) return "touchstone";
+  return /^[+-]?\.?\d[\d.eE+-]*\s/.test(content) ? "numbers-first" : "other";
 }
 
 const isBlank = (byte: number) => byte === SPACE || byte === TAB || byte === FORM_FEED || byte === 0;
