@@ -66,9 +66,10 @@ export function reflectedPowerFraction(reflectionMagnitude: number): number {
   return reflectionMagnitude * reflectionMagnitude;
 }
 
-/** Reflection coefficient of an impedance in ohms: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1. */
+/** Reflection coefficient of an impedance in ohms: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1, NaN NaN. */
 export function reflectionFromImpedance(impedance: Complex, referenceOhms: number): Complex {
-  if (!Number.isFinite(impedance.real) || !Number.isFinite(impedance.imaginary)) return complex(1, 0);
+  const size = Math.abs(impedance.real) + Math.abs(impedance.imaginary);
+  if (size === Number.POSITIVE_INFINITY) return complex(1, 0);
   const reference = complex(referenceOhms, 0);
   return divide(subtract(impedance, reference), add(impedance, reference));
 }

@@ -39,7 +39,8 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
     }
     for (const sweep of sweeps) results.push(check(sweep, settings));
   }
-  if (results.length > 0) process.stdout.write(`${render(results, settings)}\n`);
+  if (results.length > 0)
+    process.stdout.write(`${render(results, settings, files.length > 1 || results.length > 1)}\n`);
   if (unreadable > 0) process.exitCode = EXIT.input;
   else if (
     raw.require !== undefined &&
@@ -49,10 +50,10 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
   }
 }
 
-function render(results: readonly CheckResult[], settings: Settings): string {
+function render(results: readonly CheckResult[], settings: Settings, areSeveral: boolean): string {
   switch (settings.format) {
     case "json":
-      return jsonText(results);
+      return jsonText(results, areSeveral);
     case "ndjson":
       return ndjsonText(results);
     case "csv":

@@ -1,6 +1,6 @@
 import type { BandResult, CheckResult, Verdict } from "@feedpoint/core";
 import { csvTable } from "./csv.js";
-import { printable } from "./escape.js";
+import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
 import { megahertz, need, percent, span, swr } from "./units.js";
@@ -37,7 +37,7 @@ export function checkText(results: readonly CheckResult[], { width }: { width: n
 }
 
 export function checkMarkdown(result: CheckResult): string {
-  return [`## ${printable(result.sweep.label)}`, "", markdownTable(columnsFor(result), rowsFor(result))].join("\n");
+  return [`## ${markdownCell(result.sweep.label)}`, "", markdownTable(columnsFor(result), rowsFor(result))].join("\n");
 }
 
 /** One row a band. */

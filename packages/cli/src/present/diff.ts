@@ -19,10 +19,9 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
   const likely = causes.map(({ confidence, message }) =>
     wrap(`${confidence === "likely" ? "Likely cause" : "Possible cause"}: ${message}`, width, "  "),
   );
-  const findings = findingLines(
-    [...before.flatMap((info) => info.findings), ...after.flatMap((info) => info.findings), ...result.findings],
-    width,
-  );
+  const about = (which: string, infos: DiffResult["before"]) =>
+    infos.flatMap((info) => info.findings.map((found) => ({ ...found, message: `${which}: ${found.message}` })));
+  const findings = findingLines([...about("Before", before), ...about("After", after), ...result.findings], width);
   return [
     `Before  ${name(before)}`,
     `After   ${name(after)}`,

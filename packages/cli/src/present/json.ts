@@ -1,6 +1,9 @@
-/** One result as an object, several as an array; numbers that JSON cannot hold (an infinite SWR) become null. */
-export function jsonText(results: readonly unknown[]): string {
-  return JSON.stringify(results.length === 1 ? results[0] : results, null, 2);
+/**
+ * Results as JSON: an array where several inputs or sweeps were asked for, else the one object. Numbers that JSON cannot
+ * hold (an infinite SWR) become null.
+ */
+export function jsonText(results: readonly unknown[], areSeveral = results.length > 1): string {
+  return JSON.stringify(areSeveral ? results : results[0], null, 2);
 }
 
 /** One object a line. */

@@ -17,6 +17,12 @@ export interface ScalarInterpolation {
 /** Beyond this u (ρ 0.91, SWR 22) straight lines serve: nothing is decided there that needs more. */
 const GREATEST_CALM = 6;
 
+/**
+ * u is never below 1. A spline that runs below this between two samples has followed too few of them, and would invent a
+ * dip; straight lines serve there. (A little below is rounding of a perfect match.)
+ */
+const LEAST_INVERSE = 0.97;
+
 /** @param inverse u at each sample, 1 or more (noise may leave it slightly below) */
 export function prepareScalarInterpolation(
   position: Column,
@@ -43,11 +49,17 @@ export function scalarBetween({ position, inverse, bend }: ScalarInterpolation, 
   const a = 1 - b;
   const lowBend = at(bend, index);
   const highBend = at(bend, index + 1);
-  if (Number.isNaN(lowBend) || Number.isNaN(highBend)) {
-    return a * magnitudeOf(at(inverse, index)) + b * magnitudeOf(at(inverse, index + 1));
-  }
+  const straightMagnitude = a * magnitudeOf(at(inverse, index)) + b * magnitudeOf(at(inverse, index + 1));
+  if (Number.isNaN(lowBend) || Number.isNaN(highBend)) return straightMagnitude;
+  const lowest = lowestBetween(at(inverse, index), at(inverse, index + 1), lowBend, highBend, width);
+  if (lowest < LEAST_INVERSE) return straightMagnitude;
   const straight = a * at(inverse, index) + b * at(inverse, index + 1);
   return magnitudeOf(straight + (((a * a * a - a) * lowBend + (b * b * b - b) * highBend) * width * width) / 6);
+}
+
+/** About the least value of the spline between two samples: of its ends and its middle. */
+function lowestBetween(low: number, high: number, lowBend: number, highBend: number, width: number): number {
+  return Math.min(low, high, (low + high) / 2 - ((lowBend + highBend) * width * width) / 16);
 }
 
 /** ρ that belongs to u. */

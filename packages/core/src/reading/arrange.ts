@@ -53,7 +53,10 @@ function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points
 }
 
 const isAscending = (column: Column) => isEveryStep(column, (before, value) => value > before);
-const isDescending = (column: Column) => column.length > 1 && isEveryStep(column, (before, value) => value <= before);
+const isDescending = (column: Column) =>
+  column.length > 1 &&
+  at(column, column.length - 1) < at(column, 0) &&
+  isEveryStep(column, (before, value) => value <= before);
 
 function isEveryStep(column: Column, condition: (before: number, value: number) => boolean): boolean {
   for (let i = 1; i < column.length; i++) if (!condition(at(column, i - 1), at(column, i))) return false;

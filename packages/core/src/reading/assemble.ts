@@ -18,6 +18,8 @@ export interface NumberColumn {
   readonly halfUnit: number;
   /** Where the instrument's scale ended: values there mean "at least"; null where it did not */
   readonly ceiling: number | null;
+  /** The header does not say that it is a reflection; it was assumed */
+  readonly isAssumed: boolean;
   readonly radians: boolean;
   readonly percent: boolean;
 }
@@ -125,6 +127,22 @@ export function determinationsOf(columns: readonly NumberColumn[], referenceOhms
       title: "R and |X|",
       reflection: ([r, x]) =>
         scalar(reflectionFromImpedance(complex(r as number, Math.abs(x as number)), referenceOhms)),
+    });
+  }
+  const size = find("impedance-magnitude");
+  const unsignedAngle = find("impedance-angle-magnitude");
+  if (size !== undefined && unsignedAngle !== undefined) {
+    found.push({
+      columns: [size, unsignedAngle],
+      isVector: false,
+      title: "|Z| and the size of its angle",
+      reflection: ([z, turn]) =>
+        scalar(
+          reflectionFromImpedance(
+            fromPolarDegrees(z as number, inDegrees(turn as number, unsignedAngle)),
+            referenceOhms,
+          ),
+        ),
     });
   }
   for (const { column, title, rho } of magnitudes) {

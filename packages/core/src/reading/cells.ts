@@ -55,11 +55,12 @@ const OFF_SCALE: CellValue = { kind: "at-least", value: null };
 
 /** Reads a cell: a number, "> 10" and its like, nothing ("", "---", "NaN"), or text. */
 export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellValue {
+  if (/^[−–]\d/.test(cell)) return readCell(`-${cell.slice(1)}`, decimal, shift);
   const value = numberFromText(cell, shift, decimal === "comma" ? "," : ".");
   if (!Number.isNaN(value)) return { kind: "number", value };
   if (cell === "") return MISSING;
   if (cell.length > LONGEST_SPECIAL) return TEXT;
-  if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|1\.#(ind|qnan)\w*)$/i.test(cell)) return MISSING;
+  if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;
   if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
   const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell);
   if (bound !== null) {

@@ -8,6 +8,7 @@ export type Quantity =
   | "reactance-magnitude"
   | "impedance-magnitude"
   | "impedance-angle"
+  | "impedance-angle-magnitude"
   | "parallel-resistance"
   | "parallel-reactance"
   | "conductance"
@@ -23,6 +24,8 @@ export type Quantity =
   | "angle"
   | "real"
   | "imaginary"
+  /** "S11" and nothing more */
+  | "reflection"
   | "transmission"
   | "other";
 
@@ -34,29 +37,37 @@ export interface ColumnRole {
   readonly radians?: boolean;
   /** Only for reflected power and reflection magnitude: given in per cent */
   readonly percent?: boolean;
+  /** What the values are multiplied by to be in ohms or siemens: 1000 for kΩ */
+  readonly factor?: number;
+  /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */
+  readonly isAssumed?: boolean;
 }
 
 /** Header words by meaning, lower case without accents: English, German, French, Spanish, Portuguese, Italian, Dutch. */
-const WORDS: Readonly<Record<string, readonly string[]>> = {
+const WORDS = {
   frequency: [
-    "freq",
-    "frequency",
-    "frequenz",
-    "frequence",
-    "frecuencia",
-    "frequencia",
-    "frequenza",
-    "frequentie",
-    "frq",
-    "f",
+    ...[
+      "freq",
+      "frequency",
+      "frequenz",
+      "frequence",
+      "frecuencia",
+      "frequencia",
+      "frequenza",
+      "frequentie",
+      "frq",
+      "f",
+    ],
+    ...["hz", "khz", "mhz", "ghz"],
   ],
   swr: ["swr", "vswr", "ros", "roe", "tos", "swv", "stehwellenverhaltnis", "sgv", "staandegolfverhouding"],
-  loss: ["loss", "verlust", "perte", "perdida", "perda", "perdita"],
+  loss: ["loss", "losses", "verlust", "perte", "pertes", "perdida", "perda", "perdita"],
   return: ["return", "ruckfluss", "retour", "retorno", "ritorno"],
   returnLoss: ["rl", "ruckflussdampfung", "returnloss", "rtnloss"],
   reflected: ["reflected", "reflektiert", "reflechie", "reflejada", "refletida", "riflessa"],
   power: ["power", "leistung", "puissance", "potencia", "potenza", "pwr"],
-  reflection: ["s11", "s22", "gamma", "rho", "reflection", "refl", "reflexion", "reflexao", "riflessione", "rc"],
+  reflection: ["gamma", "rho", "reflection", "refl", "reflexion", "reflexao", "riflessione", "rc"],
+  coefficient: ["coefficient", "coeff", "koeffizient", "faktor", "factor", "coefficiente", "coeficiente"],
   impedance: [
     "z",
     "z11",
@@ -93,85 +104,168 @@ const WORDS: Readonly<Record<string, readonly string[]>> = {
     "xseries",
   ],
   parallel: ["parallel", "par", "paralelo", "parallelo"],
+  parallelResistance: ["rp"],
+  parallelReactance: ["xp"],
   conductance: ["g", "conductance", "leitwert", "conductancia", "conduttanza"],
   susceptance: ["b", "susceptance", "suszeptanz", "susceptancia", "suscettanza"],
   real: ["re", "real", "realteil", "reel", "reelle", "reale"],
   imaginary: ["im", "imag", "imaginary", "imaginar", "imaginarteil", "imaginaire", "imaginaria", "immaginaria"],
-  magnitude: ["mag", "mg", "magnitude", "abs", "betrag", "module", "modulo", "lin", "linmag"],
-  angle: ["phase", "ang", "angle", "theta", "ph", "arg", "winkel", "phasen", "fase", "angulo", "phi", "phasenwinkel"],
+  magnitude: ["mag", "mg", "magnitude", "abs", "betrag", "module", "modulo", "lin", "linmag", "linear"],
+  angle: ["phase", "ang", "angle", "theta", "ph", "arg", "winkel", "fase", "angulo", "phi", "phasenwinkel"],
   degrees: ["deg", "degree", "degrees", "grad", "°"],
   radians: ["rad", "radian", "radians"],
   decibel: ["db", "logmag", "log"],
   ohm: ["ohm", "ohms"],
-  siemens: ["s", "siemens", "ms", "mho"],
+  kiloohm: ["kohm", "kohms"],
+  siemens: ["s", "siemens", "mho"],
+  millisiemens: ["ms", "millisiemens", "mmho"],
   percent: ["%", "percent", "prozent"],
-  spread: ["uncertainty", "unc", "sigma", "std", "stdev", "error", "err", "tolerance"],
-};
+  /** Words that say nothing about what the column holds */
+  filler: [
+    ...[
+      "data",
+      "formatted",
+      "measured",
+      "meas",
+      "value",
+      "values",
+      "ant",
+      "antenna",
+      "series",
+      "smith",
+      "trace",
+      "channel",
+    ],
+    ...["sign", "unwrapped", "u", "of", "the", "at", "input"],
+  ],
+} as const satisfies Record<string, readonly string[]>;
+
+type Meaning = keyof typeof WORDS | "transmission" | "other-port" | "unknown";
+
+const MEANINGS: ReadonlyMap<string, Meaning> = new Map(
+  (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
+    WORDS[meaning].map((word) => [word, meaning] as const),
+  ),
+);
+
+function meaningOf(word: string, port: number): Meaning {
+  const parameter = /^s(\d)(\d)$/.exec(word);
+  if (parameter !== null) {
+    if (parameter[1] !== parameter[2]) return "transmission";
+    return Number(parameter[1]) === port ? "reflection" : "other-port";
+  }
+  // Numbers and names of traces ("trc1", "ch1") say nothing.
+  return MEANINGS.get(word) ?? (/^(\d+|(trc|tr|ch)\d+)$/.test(word) ? "filler" : "unknown");
+}
 
 /**
- * What a header cell says its column holds.
+ * What a header cell says its column holds. A cell with a word that is not known is left alone: "insertion loss (dB)" must
+ * not pass for a reflection because of its dB.
  *
  * @param header the cell's text, brackets and units included
+ * @param port the port whose reflection is wanted
  */
-export function roleFromHeader(header: string): ColumnRole {
+export function roleFromHeader(header: string, port = 1): ColumnRole {
   const words = wordsOf(header);
-  const has = (meaning: string) => words.some((word) => WORDS[meaning]?.includes(word));
-  const unit = words.map(frequencyUnitOf).find((found) => found !== null) ?? null;
-  if (has("spread")) return { quantity: "other" };
-  if (has("frequency") || (unit !== null && words.length === 1)) return { quantity: "frequency", frequencyUnit: unit };
-  if (words.some((word) => /^s(12|21|[3-9]\d|\d[3-9])$/.test(word))) return { quantity: "transmission" };
-  if (has("swr")) return { quantity: "swr" };
-  if (has("returnLoss") || (has("return") && has("loss"))) return { quantity: "return-loss" };
-  if (has("reflected") && (has("power") || has("percent"))) return { quantity: "reflected-power", percent: true };
-  return partOfSomething(words, has);
+  const meanings = new Set(words.map((word) => meaningOf(word, port)));
+  meanings.delete("filler");
+  if (meanings.has("frequency")) {
+    return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
+  }
+  if (meanings.has("transmission")) return { quantity: "transmission" };
+  if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
+  /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
+  const says = (needed: readonly Meaning[], beside: readonly Meaning[] = []) =>
+    needed.every((meaning) => meanings.has(meaning)) &&
+    [...meanings].every((meaning) => needed.includes(meaning) || beside.includes(meaning));
+  return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
 
-/** Headers made of a subject (impedance, reflection, …) and a part of it (real, magnitude, angle, …). */
-function partOfSomething(words: readonly string[], has: (meaning: string) => boolean): ColumnRole {
-  const radians = has("radians");
-  const isAngle = has("angle") || has("degrees") || radians;
-  const isMagnitude = has("magnitude");
-  const isParallel = has("parallel") || words.includes("rp") || words.includes("xp");
-  if (isParallel && (has("resistance") || words.includes("rp"))) return { quantity: "parallel-resistance" };
-  if (isParallel && (has("reactance") || words.includes("xp"))) return { quantity: "parallel-reactance" };
-  if (has("reactance") && !isAngle) return { quantity: isMagnitude ? "reactance-magnitude" : "reactance" };
-  if (has("resistance") && !isAngle) return { quantity: "resistance" };
-  if (has("impedance") || has("ohm")) {
-    if (isAngle) return { quantity: "impedance-angle", radians };
-    if (has("real")) return { quantity: "resistance" };
-    if (has("imaginary")) return { quantity: "reactance" };
-    return has("impedance") ? { quantity: "impedance-magnitude" } : { quantity: "other" };
-  }
-  if (has("conductance") && words.length <= 2) return { quantity: "conductance" };
-  if (has("susceptance") && words.length <= 2) return { quantity: "susceptance" };
-  const isReflection = has("reflection") || / s 1 1 | s 2 2 /.test(` ${words.join(" ")} `);
-  if (has("decibel") && !isAngle) return { quantity: "s11-db" };
-  if (isReflection) {
-    if (isAngle) return { quantity: "reflection-angle", radians };
-    if (has("real")) return { quantity: "reflection-real" };
-    if (has("imaginary")) return { quantity: "reflection-imaginary" };
-    return { quantity: "reflection-magnitude", percent: has("percent") };
-  }
-  if (isAngle) return { quantity: "angle", radians };
-  if (has("real")) return { quantity: "real" };
-  if (has("imaginary")) return { quantity: "imaginary" };
-  if (isMagnitude) return { quantity: "reflection-magnitude" };
-  return { quantity: "other" };
-}
+const scaled =
+  (quantity: Quantity) =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => {
+    if (meanings.has("kiloohm")) return { quantity, factor: 1000 };
+    return meanings.has("millisiemens") ? { quantity, factor: 0.001 } : { quantity };
+  };
+const turned =
+  (quantity: Quantity) =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => ({
+    quantity,
+    radians: meanings.has("radians"),
+  });
+const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
+const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
+
+const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
+const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens"];
+const ANGLES: readonly Meaning[] = ["degrees", "radians"];
+const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient"];
+
+/** What cells mean, by the meanings of their words; the first reading that fits counts. */
+const READINGS: readonly {
+  readonly needed: readonly Meaning[];
+  readonly beside: readonly Meaning[];
+  readonly role: (meanings: ReadonlySet<Meaning>) => ColumnRole;
+}[] = [
+  { needed: ["swr"], beside: [...OF_REFLECTION, "magnitude", "ohm"], role: plain("swr") },
+  { needed: ["returnLoss"], beside: ["decibel", "reflection"], role: plain("return-loss") },
+  { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
+  { needed: ["reflected", "power"], beside: ["percent"], role: () => ({ quantity: "reflected-power", percent: true }) },
+  { needed: ["reflected", "percent"], beside: [], role: () => ({ quantity: "reflected-power", percent: true }) },
+  { needed: ["parallelResistance"], beside: OHMS, role: scaled("parallel-resistance") },
+  { needed: ["parallelReactance"], beside: OHMS, role: scaled("parallel-reactance") },
+  { needed: ["parallel", "resistance"], beside: OHMS, role: scaled("parallel-resistance") },
+  { needed: ["parallel", "reactance"], beside: OHMS, role: scaled("parallel-reactance") },
+  { needed: ["reactance", "magnitude"], beside: OHMS, role: scaled("reactance-magnitude") },
+  { needed: ["reactance"], beside: [...OHMS, "imaginary", "impedance"], role: scaled("reactance") },
+  { needed: ["resistance"], beside: [...OHMS, "real", "impedance"], role: scaled("resistance") },
+  { needed: ["impedance", "angle"], beside: ANGLES, role: turned("impedance-angle") },
+  { needed: ["impedance", "degrees"], beside: [], role: turned("impedance-angle") },
+  { needed: ["impedance", "radians"], beside: [], role: turned("impedance-angle") },
+  { needed: ["impedance", "real"], beside: OHMS, role: scaled("resistance") },
+  { needed: ["impedance", "imaginary"], beside: OHMS, role: scaled("reactance") },
+  { needed: ["impedance"], beside: [...OHMS, "magnitude"], role: scaled("impedance-magnitude") },
+  { needed: ["real", "ohm"], beside: ["reflection"], role: scaled("resistance") },
+  { needed: ["imaginary", "ohm"], beside: ["reflection"], role: scaled("reactance") },
+  { needed: ["conductance"], beside: SIEMENS, role: scaled("conductance") },
+  { needed: ["susceptance"], beside: SIEMENS, role: scaled("susceptance") },
+  { needed: ["reflection", "angle"], beside: [...ANGLES, "coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "degrees"], beside: ["coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "radians"], beside: ["coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "decibel"], beside: ["magnitude", "coefficient"], role: plain("s11-db") },
+  { needed: ["reflection", "real"], beside: ["coefficient"], role: plain("reflection-real") },
+  { needed: ["reflection", "imaginary"], beside: ["coefficient"], role: plain("reflection-imaginary") },
+  { needed: ["reflection", "magnitude"], beside: ["coefficient"], role: plain("reflection-magnitude") },
+  {
+    needed: ["reflection", "percent"],
+    beside: ["coefficient", "magnitude"],
+    role: () => ({ quantity: "reflection-magnitude", percent: true }),
+  },
+  { needed: ["reflection"], beside: ["coefficient"], role: plain("reflection") },
+  { needed: ["decibel"], beside: ["magnitude"], role: assumed("s11-db") },
+  { needed: ["angle"], beside: ANGLES, role: turned("angle") },
+  { needed: ["degrees"], beside: [], role: turned("angle") },
+  { needed: ["radians"], beside: [], role: turned("angle") },
+  { needed: ["real"], beside: [], role: assumed("real") },
+  { needed: ["imaginary"], beside: [], role: assumed("imaginary") },
+  { needed: ["magnitude"], beside: [], role: assumed("reflection-magnitude") },
+];
 
 /** Words of a header: lower case, no accents, "|Z|" as "mag z", brackets and separators as blanks. */
 export function wordsOf(header: string): readonly string[] {
   return header
-    .replace(/\|([^|]+)\|/g, " mag $1 ")
-    .replace(/[Ωω\u2126]/gu, " ohm ")
+    .replaceAll("_", " ")
+    .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
+    .replace(/[Ωω\u2126]/gu, "ohm")
     .replace(/[ßẞ]/g, "ss")
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
-    .replace(/[ΓΓγ]/gu, " gamma ")
-    .replace(/[ρ]/gu, " rho ")
+    .replace(/[Γγ]/gu, " gamma ")
+    .replace(/ρ/gu, " rho ")
     .replace(/[θϑφ∠]/gu, " theta ")
     .toLowerCase()
-    .replace(/\bs\.?w\.?r\.?(?![a-z])/g, "swr")
+    .replace(/(?<![a-z])s ?[([{]? ?(\d) ?[,;:]? ?(\d)(?!\d) ?[)\]}]?/g, " s$1$2 ")
+    .replace(/(?<![a-z])s\.?w\.?r\.?(?![a-z])/g, "swr")
     .replace(/([°%])/g, " $1 ")
     .split(/[^\p{L}\p{N}°%]+/u)
     .flatMap(
@@ -184,7 +278,7 @@ export function wordsOf(header: string): readonly string[] {
 }
 
 /** A part and its subject, or a name and its unit of frequency, written as one word: "ReZ", "FreqMHz". */
-const GLUED = /^(?:(re|im|mag|ang|arg)(z|s11|gamma)|([a-z]{2,}?)([kmg]?hz))$/;
+const GLUED = /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|([a-z]{2,}?)([kmg]?hz))$/;
 
 /** The names that `--columns` takes, and what each means. */
 export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {

@@ -2,14 +2,14 @@ import { at } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import type { NumberColumn } from "./assemble.js";
-import { printedHalfUnit, splitLines } from "./cells.js";
+import { printedHalfUnit, readCell, splitLines } from "./cells.js";
 import type { ColumnRole } from "./columns.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
-import { frequencyUnitFor } from "./frequency-unit.js";
+import { frequencyUnitFor, refuseImpossible } from "./frequency-unit.js";
 import { findHeader } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
 import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
-import { rolesFromPreamble } from "./preamble.js";
+import { frequencyUnitIn, refuseTransmission, rolesFromPreamble, withPreambleUnit } from "./preamble.js";
 import type { SourceText } from "./text.js";
 import { linesOf, type TextLines } from "./text-lines.js";
 
@@ -35,11 +35,17 @@ const ROWS_FOR_DIGITS = 60;
 /** @throws ReadError where there are no two columns of numbers, or what they hold is not stated */
 export function readColumns(text: SourceText, options: ReadOptions, findings: Finding[]): DelimitedColumns {
   const lines = linesOf(text);
-  const dialect = decideDialect(lines, options, text.file);
-  const header = options.columns === undefined ? findHeader(lines, dialect) : null;
+  const decided = decideDialect(lines, options, text.file);
+  const header = options.columns === undefined ? findHeader(lines, decided, options.port ?? 1) : null;
+  const dialect =
+    header === null ? decided : { ...decided, firstDataLine: Math.max(decided.firstDataLine, header.lineIndex + 1) };
   const comments = preamble(lines, header?.lineIndex ?? dialect.firstDataLine);
-  const roles = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns, text.file);
-  if (roles === null) throw withoutHeader(lines, dialect, text.file);
+  const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
+  if (stated === null) throw withoutHeader(lines, dialect, text.file);
+  refuseTransmission(comments, text.file);
+  const roles = withPreambleUnit(stated, comments);
+  checkWidth(roles, header?.names ?? [], dialect, lines, text.file);
+  noteReference([...comments, ...(header?.names ?? [])], options, findings);
   const index = roles.findIndex(({ quantity }) => quantity === "frequency");
   if (index < 0 || index >= dialect.columns) {
     throw new ReadError({
@@ -53,7 +59,8 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     lines,
     dialect,
     index,
-    options.frequencyUnit ?? roles[index]?.frequencyUnit ?? null,
+    header?.names ?? [],
+    { asked: options.frequencyUnit ?? null, stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments) },
     text.file,
     findings,
   );
@@ -76,24 +83,86 @@ function tableInHz(
   lines: TextLines,
   dialect: Dialect,
   index: number,
-  stated: FrequencyUnit | null,
+  header: readonly string[],
+  unit: { readonly asked: FrequencyUnit | null; readonly stated: FrequencyUnit | null },
   file: string,
   findings: Finding[],
 ): { table: NumberTable; unit: FrequencyUnit } {
-  const shiftsFor = (unit: FrequencyUnit) =>
-    Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[unit] : 0));
-  if (stated !== null) return { table: readTable(lines, dialect, shiftsFor(stated)), unit: stated };
-  const asPrinted = readTable(lines, dialect, shiftsFor("Hz"));
-  const unit = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
+  const readIn = (name: FrequencyUnit) =>
+    readTable(
+      lines,
+      dialect,
+      Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[name] : 0)),
+      header,
+    );
+  if (unit.asked !== null) return { table: readIn(unit.asked), unit: unit.asked };
+  if (unit.stated !== null) {
+    const table = readIn(unit.stated);
+    refuseImpossible(table.columns[index] as Float64Array, unit.stated, file);
+    return { table, unit: unit.stated };
+  }
+  const asPrinted = readIn("Hz");
+  const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
   findings.push(
     finding(
       "caution",
       "frequency-unit-inferred",
-      `No unit of frequency is stated; the size of the numbers says ${unit}. Say --unit if it is another.`,
+      `No unit of frequency is stated; the size of the numbers says ${inferred}. Say --unit if it is another.`,
     ),
   );
-  return { table: unit === "Hz" ? asPrinted : readTable(lines, dialect, shiftsFor(unit)), unit };
+  return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
 }
+
+/** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
+function checkWidth(
+  roles: readonly ColumnRole[],
+  names: readonly string[],
+  dialect: Dialect,
+  lines: TextLines,
+  file: string,
+): void {
+  const named = names.length > 0 ? names.findLastIndex((name) => name !== "") + 1 : roles.length;
+  if (named === dialect.columns) return;
+  // A first data row longer by empty cells, and text columns without a name, are harmless.
+  const numbers = numericColumns(lines, dialect);
+  if (named < dialect.columns && numbers.slice(named).every((isNumber) => !isNumber)) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    line: dialect.firstDataLine + 1,
+    found: `${dialect.columns} columns of numbers, but names for ${named}`,
+    expected: "a name for each column",
+    remedy: `Say what the ${dialect.columns} columns hold with --columns, "skip" for those to leave out (frequency:MHz,skip,swr).`,
+  });
+}
+
+/** Which columns hold a number in the first row. */
+function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] {
+  const cells = splitLines([lines.text(dialect.firstDataLine)], dialect.delimiter)[0] ?? [];
+  return Array.from({ length: dialect.columns }, (_, c) => readCell(cells[c] ?? "", dialect.decimal).kind === "number");
+}
+
+/** A reference impedance in the text is never taken at its word, nor passed over in silence. */
+function noteReference(texts: readonly string[], options: ReadOptions, findings: Finding[]): void {
+  if (options.referenceOhms !== undefined) return;
+  for (const text of texts) {
+    const match = REFERENCE.exec(text);
+    const ohms = Number(match?.[1] ?? match?.[2]);
+    if (match === null || ohms === 50 || !(ohms > 0)) continue;
+    findings.push(
+      finding(
+        "caution",
+        "reference-mentioned",
+        `The text says ${quote(text)}. If the readings refer to it, say --reference-ohms ${ohms}.`,
+      ),
+    );
+    return;
+  }
+}
+
+/** "Z0 = 75 Ohm", "Impedance,75", "SWR (75 Ohm)". */
+const REFERENCE =
+  /(?:\bz0?1?\b|impedance|impedanz|reference|bezugswiderstand)[^\d\n]{0,24}?(\d+(?:\.\d+)?)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;
 
 function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
   if (strange.length > 0) {
@@ -126,7 +195,7 @@ function numberColumns(
     const values = table.columns[c];
     if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
     const halves = cells.map((row) => printedHalfUnit(row[c] ?? "", dialect.decimal)).sort((a, b) => a - b);
-    const { settled, ceiling } = withBounds(
+    const { settled: bounded, ceiling } = withBounds(
       values,
       table.atLeast.filter(({ column }) => column === c),
     );
@@ -134,9 +203,10 @@ function numberColumns(
       {
         quantity: role.quantity,
         name: names[c] ?? `column ${c + 1}`,
-        values: settled,
+        values: role.factor === undefined ? bounded : bounded.map((value) => value * (role.factor ?? 1)),
         ceiling,
         halfUnit: halves[halves.length >> 1] ?? 0,
+        isAssumed: role.isAssumed ?? false,
         radians: role.radians ?? false,
         percent: role.percent ?? false,
       },
@@ -186,11 +256,15 @@ function preamble(lines: TextLines, end: number): readonly string[] {
 
 function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {
   const example = lines.text(dialect.firstDataLine).trim();
+  const above = dialect.firstDataLine > 0 ? lines.text(dialect.firstDataLine - 1).trim() : "";
+  const header = /\p{L}/u.test(above)
+    ? `the line above them, ${quote(above)}, does not name a frequency and a reading`
+    : "no header says what they are";
   return new ReadError({
     code: "no-frequency",
     file,
     line: dialect.firstDataLine + 1,
-    found: `numbers (${quote(example)}), but no header that names a frequency and a reading`,
-    remedy: `Say what the ${dialect.columns} columns hold, for example --columns frequency:MHz,${dialect.columns > 2 ? "r,x" : "swr"}`,
+    found: `there are numbers (${quote(example)}), but ${header}`,
+    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:MHz,${dialect.columns > 2 ? "r,x" : "swr"}`,
   });
 }

@@ -12,6 +12,8 @@ import type { SourceText } from "./text.js";
 import type { ReadPoints } from "./touchstone.js";
 
 const DEFAULT_REFERENCE_OHMS = 50;
+/** An SWR of 0.99 is a rounded 1, not an impossible reading. */
+const NEARLY_ZERO = 0.01;
 /** Frequencies of companion files may differ by rounding in print. */
 const SAME_FREQUENCY = 1e-6;
 
@@ -58,7 +60,7 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 export function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
   const referenceOhms = options.referenceOhms ?? DEFAULT_REFERENCE_OHMS;
-  const columns = settleColumns(table.columns, frequencyHz, options.signedReactance === true, file, findings);
+  const columns = settleColumns(table.columns, frequencyHz, options, file, findings);
   const determinations = determinationsOf(columns, referenceOhms);
   const chosen = mostPrecise(determinations);
   if (chosen === null) throw withoutReflection(table);
@@ -111,13 +113,13 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     const value = chosen.reflection(values);
     const frequency = at(frequencyHz, row);
     const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
-    if (!isUsable || (!chosen.isVector && value.real < 0)) {
+    if (!isUsable || (!chosen.isVector && value.real < -NEARLY_ZERO)) {
       lost.push(lines[row] as number);
       continue;
     }
     kept.frequencyHz[size] = frequency;
     kept.line[size] = lines[row] as number;
-    real[size] = value.real;
+    real[size] = chosen.isVector ? value.real : Math.max(0, value.real);
     imaginary[size++] = value.imaginary;
   }
   if (lost.length > 0) {

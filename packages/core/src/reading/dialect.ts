@@ -11,7 +11,7 @@ export interface Dialect extends CellDialect {
   readonly columns: number;
 }
 
-/** Every way of writing that is tried; a comma cannot be delimiter and decimal mark at once. */
+/** Every way of writing that is tried. */
 const CANDIDATES: readonly CellDialect[] = [
   { delimiter: "tab", decimal: "point" },
   { delimiter: "semicolon", decimal: "point" },
@@ -20,6 +20,8 @@ const CANDIDATES: readonly CellDialect[] = [
   { delimiter: "semicolon", decimal: "comma" },
   { delimiter: "space", decimal: "point" },
   { delimiter: "space", decimal: "comma" },
+  // Only quotes make this one possible: "6,900","3,62".
+  { delimiter: "comma", decimal: "comma" },
 ];
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
 const FEW_LINES = 40;
@@ -72,10 +74,16 @@ function bestReadings(
 /** The first line that may hold two numbers: what stands above is preamble, however long. */
 function firstPossibleRow(lines: TextLines): number {
   for (let line = 0; line < lines.count; line++) {
-    const isLongEnough = lines.end(line) - lines.start(line) >= 3;
-    if (isLongEnough && /^[\s"]*[+-]?[\d.,]*\d.*[\s,;"].*\d/.test(lines.text(line))) return line;
+    if (lines.end(line) - lines.start(line) >= 3 && mayHoldNumbers(lines.text(line))) return line;
   }
   return 0;
+}
+
+/** Begins like a number, and has digits again after something that could split columns. */
+function mayHoldNumbers(line: string): boolean {
+  const start = /^[\s"]*[+-]?[.,]?\d[\d.,]*/.exec(line);
+  if (start === null) return false;
+  return /\d/.test(line.slice(start[0].length)) || start[0].includes(",");
 }
 
 function weigh(candidate: CellDialect, lines: readonly string[], offset: number): Evidence | null {
@@ -85,7 +93,7 @@ function weigh(candidate: CellDialect, lines: readonly string[], offset: number)
   for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
   const [columns, dataLines] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0]);
   if (columns < 2) return null;
-  const first = firstOfBlock(widths, columns);
+  const first = widths.indexOf(columns);
   const reading = rows
     .slice(first, first + 50)
     .map((cells) => cells.map((cell) => numberOrText(cell, candidate.decimal)).join("|"))
@@ -98,30 +106,12 @@ function numberOrText(cell: string, decimal: DecimalMark): string {
   return value.kind === "number" ? String(value.value) : cell;
 }
 
-/** Start of the longest run of rows of the usual width, blank lines allowed within: a stray row above is preamble. */
-function firstOfBlock(widths: readonly number[], columns: number): number {
-  let best = { start: widths.indexOf(columns), length: 0 };
-  let start = -1;
-  let length = 0;
-  widths.forEach((width, i) => {
-    if (width === columns) {
-      if (start < 0) start = i;
-      length++;
-      if (length > best.length) best = { start, length };
-    } else if (width !== BLANK) {
-      start = -1;
-      length = 0;
-    }
-  });
-  return best.start;
-}
-
 const BLANK = 0;
 const NOT_DATA = -1;
 
 /**
  * Number of cells of a row of numbers, an empty last cell not counted; BLANK for a blank line, NOT_DATA for anything
- * else. A cell with digits that is no number ("35;2") shows that the line was split in the wrong place.
+ * else, such as prose with a number in it.
  */
 function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
   let width = cells.length;
@@ -131,15 +121,17 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
   for (let i = 0; i < width; i++) {
     const { kind } = readCell(cells[i] as string, decimal);
     if (kind === "number") numbers++;
-    else if (kind === "text" && /\d/.test(cells[i] as string)) return NOT_DATA;
+    // Digits that are no number, or a mark alone, show that the line was split in the wrong place.
+    else if (kind === "text" && /\d|^[,;|]$/.test(cells[i] as string)) return NOT_DATA;
   }
+  if (2 * numbers < width) return NOT_DATA;
   const first = readCell(cells.find((cell) => cell !== "") ?? "", decimal);
   return numbers >= 2 || (numbers === 1 && width > 1 && first.kind === "number") ? width : NOT_DATA;
 }
 
 function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {
   const shown = lines.texts(0, MANY_LINES);
-  const example = shown.find((line) => /\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
+  const example = shown.find((line) => /^\s*"?[+-]?\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
   const forced = options.delimiter !== undefined || options.decimal !== undefined;
   return new ReadError({
     code: "no-data",

@@ -19,10 +19,34 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
   if (greatest >= 1e7) return "Hz";
   if (greatest >= 1000 && greatest < 1e5 && least >= 100) return "kHz";
   if (greatest >= 10 && greatest < 1000) return "MHz";
+  if (greatest === 0) {
+    throw new ReadError({ code: "no-data", file, found: "the frequency column holds no number above 0" });
+  }
   throw new ReadError({
     code: "ambiguous",
     file,
     found: `frequencies from ${least} to ${greatest} without a unit`,
     remedy: "Say which it is: --unit Hz, --unit kHz, --unit MHz or --unit GHz.",
+  });
+}
+
+/** No sweep of an antenna lies outside these; a stated unit that puts it there is wrong. Hz */
+const LEAST_FREQUENCY = 1e4;
+const GREATEST_FREQUENCY = 3e11;
+
+/**
+ * Refuses a unit that its own numbers contradict: 6900000 under "MHz", or 6,900 (thousands) read as 6.9 under "kHz".
+ *
+ * @throws ReadError `ambiguous`
+ */
+export function refuseImpossible(frequencyHz: Float64Array, unit: FrequencyUnit, file: string): void {
+  const greatest = frequencyHz.reduce((most, value) => (value > most ? value : most), 0);
+  if (greatest >= LEAST_FREQUENCY && greatest <= GREATEST_FREQUENCY) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `frequencies up to ${greatest} Hz by the stated unit, ${unit}`,
+    expected: "frequencies at which an antenna is swept",
+    remedy: "The unit or the decimal mark seems to be another; say --unit or --decimal.",
   });
 }

@@ -1,4 +1,4 @@
-import { splitLines } from "./cells.js";
+import { readCell, splitLines } from "./cells.js";
 import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
 import type { Delimiter } from "./options.js";
@@ -15,48 +15,65 @@ export interface Header {
 
 /** How far above the numbers a header is looked for. */
 const REACH = 40;
+/** Characters of a line that are looked at. */
+const LONGEST_HEADER = 4000;
 const COMMENT_MARK = /^[\s"']*(?:[!#%;*']|\/\/|REM\b)+\s*/i;
 const RULE_LINE = /^[\s\-=_+|*~.]*$/;
 const UNIT_WORDS = new Set([
-  ...["hz", "khz", "mhz", "ghz", "ohm", "ohms", "db", "deg", "°", "rad", "%", "1", "siemens", "degrees"],
+  ...["hz", "khz", "mhz", "ghz", "ohm", "ohms", "kohm", "db", "deg", "°", "rad", "%", "1", "siemens", "ms", "degrees"],
 ]);
 
 /**
- * Finds the header: the nearest line of words above the numbers in which a frequency and at least one more column are
- * recognised. It may be split otherwise than the numbers are, stand behind a comment mark, and have a row of units
- * below or above it.
+ * Finds the header: the nearest line of words above the numbers that names a frequency. It may be split otherwise than
+ * the numbers are, stand behind a comment mark, and have a row of units below or above it. Where none stands above, one
+ * below the first numbers is looked for: what stands above that was preamble.
  */
-export function findHeader(lines: TextLines, dialect: Dialect): Header | null {
+export function findHeader(lines: TextLines, dialect: Dialect, port: number): Header | null {
   let units: readonly string[] | null = null;
   for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
-    const line = lines.text(i).replace(COMMENT_MARK, "");
+    const line = contentOf(lines, i);
     if (RULE_LINE.test(line)) continue;
     const rowOfUnits = asUnits(line, dialect);
     if (rowOfUnits !== null) {
       units = rowOfUnits;
       continue;
     }
-    const names = bestSplit(line, dialect);
+    const names = bestSplit(line, dialect, port);
     if (names === null) continue;
-    const above = units ?? (i > 0 ? asUnits(lines.text(i - 1).replace(COMMENT_MARK, ""), dialect) : null);
+    const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1), dialect) : null);
     const complete = above === null ? names : names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
-    return { roles: complete.map(roleFromHeader), names: complete, lineIndex: i };
+    return headerOf(complete, i, port);
+  }
+  for (let i = dialect.firstDataLine + 1; i < Math.min(lines.count, dialect.firstDataLine + REACH); i++) {
+    const names = bestSplit(contentOf(lines, i), dialect, port);
+    if (names !== null) return headerOf(names, i, port);
   }
   return null;
 }
 
-/** The split of a line that recognises the most columns; null where no frequency is among them. */
-function bestSplit(line: string, dialect: Dialect): readonly string[] | null {
+const headerOf = (names: readonly string[], lineIndex: number, port: number): Header => ({
+  roles: names.map((name) => roleFromHeader(name, port)),
+  names,
+  lineIndex,
+});
+
+const contentOf = (lines: TextLines, line: number) =>
+  lines.text(line).slice(0, LONGEST_HEADER).replace(COMMENT_MARK, "");
+
+/** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
+function bestSplit(line: string, dialect: Dialect, port: number): readonly string[] | null {
   const delimiters: Delimiter[] = [dialect.delimiter, "tab", "semicolon", "comma", "space"];
   let best: readonly string[] | null = null;
   let bestScore = 0;
   for (const delimiter of delimiters) {
     for (const cells of splitsOf(line, delimiter)) {
-      const roles = cells.map(roleFromHeader);
+      if (cells.length < 2 || cells.some((cell) => readCell(cell, dialect.decimal).kind === "number")) continue;
+      const roles = cells.map((cell) => roleFromHeader(cell, port));
       if (!roles.some(({ quantity }) => quantity === "frequency")) continue;
       const known = roles.filter(({ quantity }) => quantity !== "other").length;
-      if (known < 2) continue;
-      const score = known + (cells.length === dialect.columns ? 100 : 0);
+      const isSameWidth = cells.length === dialect.columns;
+      if (known < 2 && !isSameWidth) continue;
+      const score = known + (isSameWidth ? 100 : 0);
       if (score > bestScore) {
         best = cells;
         bestScore = score;

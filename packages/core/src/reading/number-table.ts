@@ -17,6 +17,7 @@ export interface NumberTable {
   readonly nextBlockLine: number | null;
 }
 
+const LONGEST_HEADING = 1000;
 const SPACE = 0x20;
 const TAB = 0x09;
 const DELIMITER_BYTES = { comma: 0x2c, semicolon: 0x3b, tab: TAB, space: SPACE } as const;
@@ -27,10 +28,17 @@ const DELIMITER_BYTES = { comma: 0x2c, semicolon: 0x3b, tab: TAB, space: SPACE }
  * Plain rows are scanned from the bytes; any other row (quotes, missing cells, "> 10", text) is split by papaparse. Both
  * ways give the same numbers.
  *
+ * @param header the header's cells; a line like it is a repeat, another one begins another table
  * @param shifts for each column, the power of ten that its values are multiplied by
  */
-export function readTable(lines: TextLines, dialect: Dialect, shifts: readonly number[]): NumberTable {
+export function readTable(
+  lines: TextLines,
+  dialect: Dialect,
+  shifts: readonly number[],
+  header: readonly string[],
+): NumberTable {
   const table = new TableBuilder(dialect.columns);
+  const heading = header.join("|");
   let next: number | null = null;
   for (let line = dialect.firstDataLine; line < lines.count; line++) {
     if (scanPlainRow(lines, line, dialect, shifts, table)) {
@@ -45,9 +53,23 @@ export function readTable(lines: TextLines, dialect: Dialect, shifts: readonly n
       continue;
     }
     if (/^["']?\s*([!#%;*]|\/\/)/.test(text)) continue;
+    if (isAnotherHeading(text, dialect, heading)) {
+      next = line + 1;
+      break;
+    }
     readSplitRow(text, line + 1, dialect, shifts, table);
   }
   return { ...table.build(), nextBlockLine: next };
+}
+
+/** Whether a line names as many columns as there are, otherwise than the header does: another table begins. */
+function isAnotherHeading(text: string, dialect: Dialect, heading: string): boolean {
+  if (heading === "" || text.length > LONGEST_HEADING) return false;
+  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
+  const isWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}/u.test(cell) && cell.length > 1);
+  return (
+    isWords && cells.join("|") !== heading && cells.some((cell) => readCell(cell, dialect.decimal).kind === "text")
+  );
 }
 
 /** The first line from `from` on that is a plain row of numbers, counted from 1. */

@@ -3,47 +3,56 @@ import { type ColumnRole, roleFromHeader } from "./columns.js";
 import { type FrequencyUnit, frequencyUnitOf } from "./options.js";
 
 /**
- * What the columns hold where no header stands over them but the preamble says it in keys and values: "FREQ UNIT Hz",
- * "DATA UNIT VSWR", "Format,Smith,R+jX".
+ * What the columns hold where no header stands over them but the preamble says it in keys and values: "FREQ UNIT Hz" with
+ * "DATA UNIT VSWR", or "Format,Smith,R+jX".
  *
  * @returns null where the preamble does not say enough
- * @throws ReadError where it says that the file holds no reflection
  */
-export function rolesFromPreamble(
-  comments: readonly string[],
-  columns: number,
-  file: string,
-): readonly ColumnRole[] | null {
-  const entries = comments.map((comment) => comment.toLowerCase());
-  refuseTransmission(entries, file);
-  const frequencyUnit = unitOf(entries);
+export function rolesFromPreamble(comments: readonly string[], columns: number): readonly ColumnRole[] | null {
+  const frequencyUnit = frequencyUnitIn(comments);
   if (frequencyUnit === null) return null;
   const frequency: ColumnRole = { quantity: "frequency", frequencyUnit };
-  if (columns >= 3 && entries.some((entry) => /^format\b.*\br\s*\+\s*jx\b/.test(entry))) {
+  if (columns >= 3 && comments.some((comment) => /^format\b.*\br\s*\+\s*jx\b/i.test(comment))) {
     return [frequency, { quantity: "resistance" }, { quantity: "reactance" }];
   }
-  const stated = entries
-    .map((entry) => /^(?:data|y axis|y) units?[\s,:=]+([a-z]+)$/.exec(entry)?.[1])
-    .find((word) => word !== undefined);
-  if (stated === undefined || columns !== 2) return null;
-  const role = roleFromHeader(stated);
-  return role.quantity === "other" ? null : [frequency, role];
+  const role = roleOfData(comments);
+  return role === null || columns !== 2 ? null : [frequency, role];
 }
 
-function unitOf(entries: readonly string[]): FrequencyUnit | null {
-  for (const entry of entries) {
-    const match = /^(?:(?:data )?freq(?:uency)? units?|x axis units?)[\s,:=]+([kmg]?hz)$/.exec(entry);
-    if (match !== null) return frequencyUnitOf(match[1] as string);
+/** A reading that is named "S11" and nothing more takes its meaning from the preamble's unit, where there is one. */
+export function withPreambleUnit(roles: readonly ColumnRole[], comments: readonly string[]): readonly ColumnRole[] {
+  const role = roleOfData(comments);
+  return role === null ? roles : roles.map((stated) => (stated.quantity === "reflection" ? role : stated));
+}
+
+function roleOfData(comments: readonly string[]): ColumnRole | null {
+  for (const comment of comments) {
+    const unit = /^(?:data|y axis|y) units?[\s,:=]+([a-z]+)$/i.exec(comment)?.[1];
+    if (unit === undefined) continue;
+    const role = roleFromHeader(`S11 ${unit}`);
+    return role.quantity === "other" ? null : role;
   }
   return null;
 }
 
-/** Keys that name the measured parameter with a value that is not a reflection. */
-function refuseTransmission(entries: readonly string[], file: string): void {
-  const found = entries.find(
-    (entry) => /^(data|meas\w*( type)?|parameter|trace)\b.*\bs(21|12)\b/.test(entry) && !/\bs(11|22)\b/.test(entry),
-  );
-  if (found === undefined) return;
+/** The unit of frequency that a key of the preamble states. */
+export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | null {
+  for (const comment of comments) {
+    const unit = /^(?:(?:data )?freq(?:uency)? units?|x axis units?)[\s,:=]+([kmg]?hz)$/i.exec(comment)?.[1];
+    if (unit !== undefined) return frequencyUnitOf(unit);
+  }
+  return null;
+}
+
+/**
+ * Refuses a file whose preamble names the measured parameter, and it is no reflection.
+ *
+ * @throws ReadError `not-a-reflection-sweep`
+ */
+export function refuseTransmission(comments: readonly string[], file: string): void {
+  const isTransmission = (comment: string) =>
+    /^(data|meas\w*( type)?|parameter|trace)\b.*\bs(21|12)\b/i.test(comment) && !/\bs(11|22)\b/i.test(comment);
+  if (!comments.some(isTransmission)) return;
   throw new ReadError({
     code: "not-a-reflection-sweep",
     file,

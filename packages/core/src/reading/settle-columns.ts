@@ -1,55 +1,144 @@
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
-import type { NumberColumn } from "./assemble.js";
+import { determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";
 import type { Quantity } from "./columns.js";
+import type { ReadOptions } from "./options.js";
 
 const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"];
 
 /**
  * Settles what a column means from its neighbours and its values: gives angles and parts without a subject theirs, turns
- * a misnamed return loss round, takes an unsigned reactance for what it is.
+ * a misnamed return loss round, takes a reactance or an angle that lost its sign for what it is.
  *
- * @throws ReadError `ambiguous` where two columns hold the same
+ * @throws ReadError `ambiguous` where two columns hold the same, or a column could be two things
  */
 export function settleColumns(
   columns: readonly NumberColumn[],
   frequencyHz: Column,
-  signedReactance: boolean,
+  options: ReadOptions,
   file: string,
   findings: Finding[],
 ): readonly NumberColumn[] {
-  const has = (quantity: Quantity) => columns.some((column) => column.quantity === quantity);
-  const subject = has("impedance-magnitude") && !SIZES.some(has) ? "impedance" : "reflection";
-  const settled = columns.map((column): NumberColumn => {
-    const { quantity, values, name } = column;
-    if (quantity === "angle") return { ...column, quantity: `${subject}-angle` };
-    if (quantity === "real") return { ...column, quantity: "reflection-real" };
-    if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
-    if (quantity === "return-loss" && sign(values) < 0) {
-      findings.push(
-        finding("info", "return-loss-negative", `${quote(name)} is negative, so it was read as S11 in dB.`),
-      );
-      return { ...column, quantity: "s11-db" };
-    }
-    if (quantity === "s11-db" && sign(values) > 0) {
-      findings.push(finding("caution", "s11-positive", `${quote(name)} is positive, so it was read as return loss.`));
-      return { ...column, quantity: "return-loss" };
-    }
-    if (quantity === "reactance" && !signedReactance && looksUnsigned(values, frequencyHz)) {
-      findings.push(
-        finding(
-          "caution",
-          "reactance-without-sign",
-          `${quote(name)} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used. Say --signed-reactance if the sign is right.`,
-        ),
-      );
-      return { ...column, quantity: "reactance-magnitude" };
-    }
-    return column;
-  });
+  const withSubjects = columns.map((column) => settleSubject(column, columns, options, file, findings));
+  const settled = withSubjects.map((column) =>
+    settleSign(column, frequencyHz, options.signedReactance === true, findings),
+  );
   refuseDuplicates(settled, file);
   return settled;
+}
+
+function settleSubject(
+  column: NumberColumn,
+  columns: readonly NumberColumn[],
+  options: ReadOptions,
+  file: string,
+  findings: Finding[],
+): NumberColumn {
+  const { quantity, name, values, isAssumed } = column;
+  if (isAssumed) {
+    if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION) {
+      throw new ReadError({
+        code: "ambiguous",
+        file,
+        found: `${quote(name)} does not say of what, and its values are too large for a reflection`,
+        remedy: "Say what the columns hold, such as --columns frequency:MHz,r,x",
+      });
+    }
+    findings.push(
+      finding("caution", "reflection-assumed", `${quote(name)} does not say of what; it was read as a reflection.`),
+    );
+  }
+  if (quantity === "real") return { ...column, quantity: "reflection-real" };
+  if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
+  if (quantity === "reflection") return settleBareReflection(column, file, findings);
+  if (quantity !== "angle") return column;
+  noteAngleUnit(column, findings);
+  return { ...column, quantity: isAngleOfImpedance(column, columns, options) ? "impedance-angle" : "reflection-angle" };
+}
+
+/** Beyond this no part of a reflection coefficient lies, calibration errors included. */
+const GREATEST_REFLECTION = 1.5;
+
+/** "S11" alone: all negative is dB, all between 0 and about 1 a magnitude. */
+function settleBareReflection(column: NumberColumn, file: string, findings: Finding[]): NumberColumn {
+  const isMagnitude = sign(column.values) >= 0 && greatestSize(column.values) <= GREATEST_REFLECTION;
+  if (!isMagnitude && sign(column.values) >= 0) {
+    throw new ReadError({
+      code: "ambiguous",
+      file,
+      found: `${quote(column.name)} does not say whether it is in dB or a magnitude`,
+      remedy: "Say it with --columns, such as frequency:MHz,s11-db or frequency:MHz,rho",
+    });
+  }
+  const kind = isMagnitude ? "a magnitude" : "dB";
+  findings.push(
+    finding("caution", "reflection-assumed", `${quote(column.name)} names no unit; it was read as ${kind}.`),
+  );
+  return { ...column, quantity: isMagnitude ? "reflection-magnitude" : "s11-db" };
+}
+
+/** Whether an angle is that of Z: with |Z| and nothing else it must be; else the one that agrees with the other columns. */
+function isAngleOfImpedance(
+  angle: NumberColumn,
+  columns: readonly NumberColumn[],
+  { referenceOhms = 50 }: ReadOptions,
+): boolean {
+  const size = columns.find(({ quantity }) => quantity === "impedance-magnitude");
+  if (size === undefined) return false;
+  const others = columns.filter(({ quantity }) => SIZES.includes(quantity));
+  const ofImpedance = determinationsOf([size, { ...angle, quantity: "impedance-angle" }], referenceOhms)[0];
+  const [other] = determinationsOf(others, referenceOhms);
+  if (ofImpedance === undefined || other === undefined) return true;
+  return medianDisagreement(ofImpedance, other) < AGREEMENT;
+}
+
+/** Difference in ρ within which two columns say the same. */
+const AGREEMENT = 0.03;
+/** Angles of a sweep that all lie within this may be radians. */
+const LARGEST_IN_RADIANS = 3.15;
+
+function noteAngleUnit({ name, values, radians }: NumberColumn, findings: Finding[]): void {
+  if (radians || /deg|grad|°/i.test(name) || greatestSize(values) > LARGEST_IN_RADIANS) return;
+  findings.push(
+    finding(
+      "caution",
+      "angle-unit-assumed",
+      `${quote(name)} was read in degrees, but none is larger than ${LARGEST_IN_RADIANS}; if they are radians, say so with --columns (angle:rad).`,
+    ),
+  );
+}
+
+function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean, findings: Finding[]): NumberColumn {
+  const { quantity, values, name } = column;
+  if (quantity === "return-loss" && sign(values) < 0) {
+    findings.push(finding("info", "return-loss-negative", `${quote(name)} is negative, so it was read as S11 in dB.`));
+    return { ...column, quantity: "s11-db" };
+  }
+  if (quantity === "s11-db" && sign(values) > 0) {
+    findings.push(finding("caution", "s11-positive", `${quote(name)} is positive, so it was read as return loss.`));
+    return { ...column, quantity: "return-loss" };
+  }
+  const isSigless =
+    (quantity === "reactance" || quantity === "impedance-angle") && !isSigned && looksUnsigned(values, frequencyHz);
+  if (!isSigless) return column;
+  findings.push(
+    finding(
+      "caution",
+      "reactance-without-sign",
+      `${quote(name)} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used. Say --signed-reactance if the sign is right.`,
+    ),
+  );
+  return { ...column, quantity: `${quantity}-magnitude` };
+}
+
+function greatestSize(values: Column): number {
+  let greatest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const size = Math.abs(at(values, i));
+    if (size > greatest) greatest = size;
+  }
+  return greatest;
 }
 
 /** Negative where practically all values are below zero, positive where practically all are above. */

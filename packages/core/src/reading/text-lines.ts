@@ -1,3 +1,4 @@
+import { ReadError } from "../read-error.js";
 import type { SourceText } from "./text.js";
 
 /** The lines of a text as ranges of its bytes, so that only those looked at as text become strings. */
@@ -29,6 +30,7 @@ export function linesOf(text: SourceText): TextLines {
     let byte = bytes[end] as number;
     // Every byte that ends a line or the text is below 0x20: one comparison for the others.
     while (end < bytes.length && (byte >= 0x20 || !isEnd(byte))) byte = bytes[++end] as number;
+    if (end - position > LONGEST_LINE) throw tooLong(text, count + 1, end - position);
     if (count === starts.length) {
       starts = doubled(starts);
       ends = doubled(ends);
@@ -49,6 +51,20 @@ export function linesOf(text: SourceText): TextLines {
     text: textOf,
     texts: (from, to) => Array.from({ length: Math.max(0, Math.min(to, count) - from) }, (_, i) => textOf(from + i)),
   };
+}
+
+/** No row of a sweep comes near this; whole pictures and archives written as text do. */
+const LONGEST_LINE = 32768;
+
+function tooLong({ file }: SourceText, line: number, length: number): ReadError {
+  return new ReadError({
+    code: "too-large",
+    file,
+    line,
+    found: `the line is ${length} characters long`,
+    expected: "one row of a sweep in a line",
+    remedy: "Export the sweep from the analyser as Touchstone (.s1p) or CSV and read that.",
+  });
 }
 
 const isEnd = (byte: number) => byte === LINE_FEED || byte === CARRIAGE_RETURN || byte === CONTROL_Z;

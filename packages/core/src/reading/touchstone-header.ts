@@ -69,7 +69,8 @@ export function parseOptionLine(text: string, file: string, line: number): Touch
     if (asUnit !== null) {
       take(unit, word);
       unit = asUnit;
-    } else if (PARAMETERS.includes(upper)) parameter = take(parameter, word);
+    } else if (word === "s" && parameter !== null) refuse('"s" (seconds) is no unit of frequency');
+    else if (PARAMETERS.includes(upper)) parameter = take(parameter, word);
     else if (FORMATS.includes(upper)) format = take(format, word);
     else if (upper === "R") {
       take(references, word);
@@ -77,7 +78,11 @@ export function parseOptionLine(text: string, file: string, line: number): Touch
       while (i + 1 < words.length && /^[-+.\d(]/.test(words[i + 1] as string)) {
         references.push(referenceOhms(words[++i] as string, refuse));
       }
-      if (references.length === 0) references = [50];
+      if (references.length === 0) {
+        // A lone R at the end is met in files; before other words it is the head of a table.
+        if (i + 1 < words.length) refuse('"R" has no number after it');
+        references = [50];
+      }
     } else if (/^(s|sec|seconds?|dbm|w|mw)$/i.test(word)) refuse(`${quote(word)} is no unit of frequency`);
     else refuse(`${quote(word)} is not known`);
   }
@@ -105,13 +110,15 @@ export function isOptionLine(text: string): boolean {
       [...PARAMETERS, ...FORMATS, "R"].includes(word.toUpperCase()) ||
       /^r?[\d.]+$/i.test(word),
   );
-  return known.length >= 2 && known.length > words.length / 2;
+  const isTable = /\br\s+[a-z]/i.test(words.join(" ")) && !words.some((word) => FORMATS.includes(word.toUpperCase()));
+  return known.length >= 2 && known.length > words.length / 2 && !isTable;
 }
 
 /** A reference resistance; a complex one written out is accepted where its imaginary part is zero. */
 function referenceOhms(word: string, refuse: (found: string, expected: string) => never): number {
   const complexForm = /^\(([^()]*?)([+-]0*\.?0*)[ij]\)$/i.exec(word);
   const value = numberFromText(complexForm?.[1] ?? word);
-  if (!(value > 0)) refuse(`the reference ${quote(word)} is not usable`, "a positive real number of ohms after R");
+  if (!(value > 0 && value < Number.POSITIVE_INFINITY))
+    refuse(`the reference ${quote(word)} is not usable`, "a positive real number of ohms after R");
   return value;
 }

@@ -50,6 +50,13 @@ export class KeywordReader {
     const keyword = (match[1] as string).toLowerCase();
     const value = (match[2] ?? match[3] ?? "").trim();
     this.#openReference = 0;
+    if (this.result.version === null && keyword !== "version" && !keyword.endsWith("information")) {
+      throw this.#refuse(
+        line,
+        `the keyword ${quote(content)} in a file without [Version]`,
+        "[Version] 2.0 as the first line",
+      );
+    }
     switch (keyword) {
       case "version":
         if (!/^2(\.\d+)?$/.test(value))
