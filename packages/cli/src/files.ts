@@ -11,7 +11,7 @@ import {
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
-import { type ReadOptions, readCompanions, readSweeps, type Sweep } from "@feedpoint/core";
+import { type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
 import { UsageError } from "./exit.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
@@ -30,6 +30,17 @@ export function readFile(path: string, options: ReadOptions): Sweep[] {
     );
   }
   return readSweeps(bytesOf(path), { ...options, fileName: path === "-" ? "standard input" : path });
+}
+
+/** Reads sweeps for judging: vector sweeps are converted to the wanted impedance. */
+export function readForJudging(path: string, options: ReadOptions, systemOhms: number | null): Sweep[] {
+  return readFile(path, options).map((sweep) => {
+    if (systemOhms === null || sweep.referenceOhms === systemOhms) return sweep;
+    if (sweep.kind === "vector") return withReference(sweep, systemOhms);
+    throw new UsageError(
+      `${path}: without phase, a sweep against ${sweep.referenceOhms} Ω cannot be judged against ${systemOhms} Ω.`,
+    );
+  });
 }
 
 function bytesOf(path: string): Uint8Array {

@@ -32,7 +32,10 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) =>
   process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.input),
 );
 
-for (const command of [program, ...program.commands]) command.exitOverride();
+for (const command of [program, ...program.commands]) {
+  command.exitOverride();
+  command.configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, "feedpoint: ")) });
+}
 try {
   await program.parseAsync();
 } catch (error) {

@@ -3,6 +3,7 @@ import {
   type BandPlan,
   COMMON_PLAN_ID,
   DEFAULT_LIMITS,
+  type Instrument,
   type Limits,
   parseColumnRoles,
   planById,
@@ -26,6 +27,8 @@ export interface RawOptions {
   readonly wideRangeTuner?: number;
   readonly format?: Format;
   readonly json?: boolean;
+  readonly systemOhms?: number;
+  readonly directivity?: number;
   readonly port?: number;
   readonly referenceOhms?: number;
   readonly delimiter?: ReadOptions["delimiter"];
@@ -44,6 +47,9 @@ export interface Settings {
   readonly format: Format;
   readonly width: number;
   readonly reading: ReadOptions;
+  /** SWR is judged against this impedance; null: against each file's own */
+  readonly systemOhms: number | null;
+  readonly instrument: Instrument | null;
 }
 
 /** Adds the options for judging that check, diff and grade share. */
@@ -76,6 +82,17 @@ export function addFormatOptions(command: Command, formats: readonly Format[]): 
     .option("--json", "short for --format json");
 }
 
+/** Adds what is known of radio and analyser, for the commands that judge. */
+export function addStationOptions(command: Command): Command {
+  return command
+    .option("--system-ohms <ohms>", "judge the SWR against this impedance instead of the file's own", positiveArgument)
+    .option(
+      "--directivity <dB>",
+      "corrected directivity of the analyser (30 to 40 for hand-held ones)",
+      positiveArgument,
+    );
+}
+
 /** Adds the options that say how a file is to be read. */
 export function addReadingOptions(command: Command): Command {
   return command
@@ -106,14 +123,23 @@ export async function settingsFrom(raw: RawOptions): Promise<Settings> {
     limits,
     ...outputFrom(raw),
     reading: readingFrom(raw),
+    systemOhms: raw.systemOhms ?? null,
+    instrument: raw.directivity === undefined ? null : { directivityDb: raw.directivity },
   };
 }
 
+/** Columns of text where there is no terminal to ask, and the most that is used of a wide one. */
+const UNKNOWN_WIDTH = 120;
+const WIDEST = 160;
+
 /** How to print: the format, and the width that text may take. */
 export function outputFrom(raw: RawOptions): { readonly format: Format; readonly width: number } {
+  if (raw.json && raw.format !== undefined && raw.format !== "json") {
+    throw new UsageError(`--json and --format ${raw.format} contradict each other.`);
+  }
   return {
     format: raw.json ? "json" : (raw.format ?? "table"),
-    width: Math.max(60, Math.min(process.stdout.columns ?? 100, 140)),
+    width: Math.max(60, Math.min(process.stdout.columns ?? UNKNOWN_WIDTH, WIDEST)),
   };
 }
 
@@ -164,7 +190,9 @@ function limitsFrom({ limit, builtInTuner, wideRangeTuner }: RawOptions): Limits
 function licenceClass(name: string | undefined, plan: BandPlan): string | null {
   if (name === undefined) return null;
   if (plan.classes === undefined)
-    throw new UsageError(`The plan ${plan.id} knows no licence classes; leave out --class.`);
+    throw new UsageError(
+      `The plan ${plan.id} knows no licence classes. Leave out --class, or choose a plan that does (--plan us-part97).`,
+    );
   const found = plan.classes.find((known) => known.toLowerCase() === name.toLowerCase());
   if (found === undefined)
     throw new UsageError(`There is no class "${name}" in ${plan.id}. Classes: ${plan.classes.join(", ")}.`);
@@ -187,7 +215,8 @@ const listOf = (text: string) => text.split(",").map((part) => part.trim());
 
 function swrArgument(text: string): number {
   const value = Number(text.replace(/:1$/, ""));
-  if (!(value >= 1 && Number.isFinite(value))) throw new InvalidArgumentError("An SWR is a number of 1 or more.");
+  if (!(value >= 1 && Number.isFinite(value)))
+    throw new InvalidArgumentError("An SWR is a number of 1 or more, with a decimal point.");
   return value;
 }
 
@@ -197,7 +226,7 @@ function positiveArgument(text: string): number {
   return value;
 }
 
-function wholeNumberArgument(text: string): number {
+export function wholeNumberArgument(text: string): number {
   const value = Number(text);
   if (!(Number.isInteger(value) && value > 0)) throw new InvalidArgumentError("A whole number above 0 is needed.");
   return value;

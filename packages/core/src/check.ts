@@ -6,10 +6,13 @@ import { type Curve, isVectorCurve } from "./curve/curve.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type Finding, finding } from "./finding.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
-import { returnLossDb, swrFromReflectionMagnitude } from "./reflection.js";
-import { type BandSummary, clipSpans, extremesOver, type Judgement, judge, share, summariseBand } from "./summary.js";
+import { lossBound } from "./loss-bound.js";
+import { clipSpans, extremesOver, share } from "./pieces.js";
+import { swrFromReflectionMagnitude } from "./reflection.js";
+import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+import type { Instrument } from "./uncertainty/instrument.js";
 
 /** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
 export type Verdict = "pass" | "partial" | "fail" | "not-swept";
@@ -52,12 +55,12 @@ export interface CheckOptions {
   /** Names of the bands wanted; all of the plan where absent */
   readonly bands?: readonly string[];
   readonly limits?: Limits;
+  /** The analyser's own errors, where they are known */
+  readonly instrument?: Instrument | null;
 }
 
-/** Where nothing in a sweep reflects more than this return loss tells, the antenna may be hidden behind loss: 3:1. */
-const HIDING_RETURN_LOSS_DB = 6;
-/** The sweep must span this ratio of frequencies for that to be remarkable. */
-const HIDING_SPAN = 2;
+/** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
+const HIDING_LOSS_DB = 1;
 /** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
 const GREATEST_TURN = 0.3;
 /** A step longer than this share of the frequency can step over the dip of a short, loaded antenna (our own choice). */
@@ -65,11 +68,12 @@ const GREATEST_STEP = 0.02;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS } = options;
+  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, instrument = null } = options;
   const judgement = judge(sweep, limits);
-  const bands = selectBands(plan, licenceClass, options.bands).map((band) => ({
+  const selected = selectBands(plan, licenceClass, options.bands);
+  const bands = selected.map((band) => ({
     band,
-    result: checkBand(judgement, band),
+    result: checkBand(judgement, band, instrument),
   }));
   return {
     schema: "feedpoint/check@1",
@@ -83,8 +87,10 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
         licenceClass,
         bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
       ),
+      ...closedBands(options, selected),
       ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
       ...lossFindings(sweep),
+      ...referenceFindings(sweep),
     ],
     cautions: CAUTIONS,
   };
@@ -100,13 +106,22 @@ export function selectBands(
   return names === undefined ? all : all.filter(({ band }) => names.includes(band));
 }
 
+/** Bands asked for that the licence class may not use. */
+function closedBands({ bands = [], licenceClass }: CheckOptions, open: readonly JudgedBand[]): readonly Finding[] {
+  return bands
+    .filter((name) => !open.some(({ band }) => band === name))
+    .map((band) =>
+      finding("problem", "band-not-permitted", `Class ${licenceClass} has no privileges on ${band}.`, { band }),
+    );
+}
+
 export function planInfo(plan: BandPlan, licenceClass: string | null): PlanInfo {
   const { id, title, edition, source } = plan;
   return { id, title, edition, source, licenceClass };
 }
 
-function checkBand(judgement: Judgement, band: JudgedBand): BandResult {
-  const summary = summariseBand(judgement, band);
+function checkBand(judgement: Judgement, band: JudgedBand, instrument: Instrument | null): BandResult {
+  const summary = withUncertainty(summariseBand(judgement, band), judgement, instrument);
   const { sweptFraction, withinLimit } = summary;
   return {
     ...summary,
@@ -212,25 +227,26 @@ function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: 
   return greatest;
 }
 
-/**
- * What the sweep itself says about loss on the way to the antenna: a passive load reflects at most everything, so the
- * one-way loss ahead of it is at most half of the return loss, at every frequency.
- */
-function lossFindings({ frequencyHz, reflectionMagnitude }: Sweep): readonly Finding[] {
-  const last = frequencyHz.length - 1;
-  if (at(frequencyHz, last) < HIDING_SPAN * at(frequencyHz, 0)) return [];
-  let greatest = 0;
-  for (let i = 1; i <= last; i++) if (at(reflectionMagnitude, i) > at(reflectionMagnitude, greatest)) greatest = i;
-  const rho = at(reflectionMagnitude, greatest);
-  const lossDb = returnLossDb(rho);
-  const where = `${(at(frequencyHz, greatest) / 1e6).toFixed(3)} MHz`;
-  const bound = `At ${where} the loss between analyser and antenna is at most ${Math.max(0, lossDb / 2).toFixed(1)} dB one way (half of the return loss there).`;
-  if (lossDb <= HIDING_RETURN_LOSS_DB) return [finding("info", "loss-bound", bound)];
+/** What radios are made for; Ω (common practice, no source) */
+const RADIO_OHMS = 50;
+
+function referenceFindings({ referenceOhms }: Sweep): readonly Finding[] {
+  if (referenceOhms === RADIO_OHMS) return [];
+  const message = `SWR here is against the ${referenceOhms} Ω of the file; a radio made for ${RADIO_OHMS} Ω sees another SWR. Say --system-ohms ${RADIO_OHMS} to judge for that.`;
+  return [finding("problem", "reference-not-50", message)];
+}
+
+/** What the sweep itself says about loss on the way to the antenna. */
+function lossFindings(sweep: Sweep): readonly Finding[] {
+  const bound = lossBound(sweep);
+  if (bound === null) return [];
+  const text = `Between analyser and antenna at most ${bound.lossDb.toFixed(1)} dB is lost one way near ${(bound.frequencyHz / 1e6).toFixed(1)} MHz (half of the return loss there; more at higher frequencies).`;
+  if (bound.lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", text)];
   return [
     finding(
       "caution",
       "low-swr-may-be-loss",
-      `Nowhere in this sweep is the SWR above ${swrFromReflectionMagnitude(rho).toFixed(1)}: that may be loss (a long, old or wet feedline, a resistor), not a good antenna. ${bound}`,
+      `Nowhere in this sweep is the SWR above ${swrFromReflectionMagnitude(bound.reflectionMagnitude).toFixed(1)}: that may be loss (a long, old or wet feedline, a poor joint), not a good antenna. ${text}`,
     ),
   ];
 }

@@ -1,9 +1,8 @@
 import type { BandPlan } from "./band-plan/band-plan.js";
 import { selectBands } from "./check.js";
-import { spansWithin } from "./curve/trace.js";
 import { DEFAULT_LIMITS, type Limits, type Need } from "./limits.js";
-import { reflectionMagnitudeFromSwr } from "./reflection.js";
-import { clipSpans, judge, share, summariseBand, totalWidth } from "./summary.js";
+import { lossBound } from "./loss-bound.js";
+import { judge, summariseBand } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -83,6 +82,8 @@ export interface SweepGrade {
   /** Mean of the graded bands' grades, rounded to the nearest (a half to the better); null where no band has one */
   readonly grade: Grade | null;
   readonly bands: readonly BandGrade[];
+  /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
+  readonly lossBoundDb: number | null;
   /** The deployment log's row for this sweep */
   readonly log: Readonly<Record<string, string>> | null;
 }
@@ -98,24 +99,14 @@ export interface GradeOptions {
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
   const { plan, licenceClass = null, limits = DEFAULT_LIMITS } = options;
   const judgement = judge(sweep, limits);
-  const within = {
-    withoutTuner: judgement.spans,
-    withBuiltInTuner: spansWithin(judgement.trace, reflectionMagnitudeFromSwr(limits.builtInTunerSwr)),
-    withWideRangeTuner: spansWithin(judgement.trace, reflectionMagnitudeFromSwr(limits.wideRangeTunerSwr)),
-  };
   const bands = selectBands(plan, licenceClass, options.bands).map((band): BandGrade => {
     const summary = summariseBand(judgement, band);
-    const shareWithin = (spans: typeof judgement.spans) => {
-      const widthHz = band.pieces
-        .flatMap((piece) => clipSpans(spans, piece))
-        .reduce((sum, span) => sum + span.widthHz, 0);
-      return share(widthHz, totalWidth(band.pieces));
-    };
+    const { usable } = summary;
     const criterion = GRADE_CRITERIA.find(
       (wanted) =>
-        shareWithin(within.withoutTuner) >= wanted.withoutTuner &&
-        shareWithin(within.withBuiltInTuner) >= wanted.withBuiltInTuner &&
-        shareWithin(within.withWideRangeTuner) >= wanted.withWideRangeTuner,
+        usable.withoutTuner >= wanted.withoutTuner &&
+        usable.withBuiltInTuner >= wanted.withBuiltInTuner &&
+        usable.withWideRangeTuner >= wanted.withWideRangeTuner,
     );
     return {
       band: band.band,
@@ -127,7 +118,13 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
       need: summary.need,
     };
   });
-  return { sweep: sweepInfo(sweep), grade: overall(bands), bands, log: null };
+  return {
+    sweep: sweepInfo(sweep),
+    grade: overall(bands),
+    bands,
+    lossBoundDb: lossBound(sweep)?.lossDb ?? null,
+    log: null,
+  };
 }
 
 function overall(bands: readonly BandGrade[]): Grade | null {

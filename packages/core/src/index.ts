@@ -52,6 +52,8 @@ export {
   type SweepGrade,
 } from "./grade.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
+export { type LossBound, lossBound } from "./loss-bound.js";
+export type { Piece, Span } from "./pieces.js";
 export { printableText } from "./printable.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./read-error.js";
 export { COLUMN_NAMES, type ColumnRole, parseColumnRoles, type Quantity } from "./reading/columns.js";
@@ -70,7 +72,7 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
-export type { BandSummary, Piece, Point, Span } from "./summary.js";
+export type { BandSummary, Point } from "./summary.js";
 export {
   type ScalarSweep,
   type Sweep,
@@ -81,6 +83,9 @@ export {
   scalarSweep,
   type VectorSweep,
   vectorSweep,
+  withReference,
 } from "./sweep.js";
 export { type SweepInfo, sweepInfo } from "./sweep-info.js";
+export type { BandUncertainty, Interval } from "./uncertainty/band-uncertainty.js";
+export { type Instrument, instrumentError } from "./uncertainty/instrument.js";
 export { delimitedText, touchstoneText } from "./writing/write-sweep.js";

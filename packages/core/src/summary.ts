@@ -1,16 +1,9 @@
 import type { JudgedBand } from "./band-plan/band-plan.js";
 import { type Curve, curveOf, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
 import { reflectiveCrossings } from "./curve/resonances.js";
-import {
-  type CurvePoint,
-  extremesBetween,
-  type LimitSpan,
-  spansWithin,
-  sweptWidthHz,
-  type Trace,
-  traceOf,
-} from "./curve/trace.js";
+import { type CurvePoint, type LimitSpan, spansWithin, sweptWidthHz, type Trace, traceOf } from "./curve/trace.js";
 import { type Limits, type Need, needFor } from "./limits.js";
+import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth } from "./pieces.js";
 import {
   impedanceFromReflection,
   reflectionMagnitudeFromSwr,
@@ -18,6 +11,8 @@ import {
   swrFromReflectionMagnitude,
 } from "./reflection.js";
 import type { Sweep } from "./sweep.js";
+import { type BandUncertainty, bandUncertainty, type Interval } from "./uncertainty/band-uncertainty.js";
+import type { Instrument } from "./uncertainty/instrument.js";
 
 /** A point on the curve. Resistance and reactance are null for a scalar sweep. */
 export interface Point {
@@ -30,11 +25,9 @@ export interface Point {
   readonly reflectionMagnitude: number;
   readonly resistanceOhms: number | null;
   readonly reactanceOhms: number | null;
-}
-
-/** A span of frequency; `open…` where the sweep ended, or a gap began, before the limit was met. */
-export interface Span extends LimitSpan {
-  readonly widthHz: number;
+  /** Both ends of what the SWR may be (95 %), where that is told: at the best and the worst point of a band */
+  readonly swrLow?: number;
+  readonly swrHigh?: number;
 }
 
 /** What a curve does within one band. Nothing that was not swept counts as good. */
@@ -58,6 +51,12 @@ export interface BandSummary {
     readonly fraction: number;
     readonly spans: readonly Span[];
   };
+  /** Shares of the whole usable band within reach, by means */
+  readonly usable: {
+    readonly withoutTuner: number;
+    readonly withBuiltInTuner: number;
+    readonly withWideRangeTuner: number;
+  };
   /** The span around the best point with SWR within the limit, band edges ignored; null where the best is not within */
   readonly bandwidth: Span | null;
   /** Where the reactance is 0 within the band; empty for a scalar sweep */
@@ -69,6 +68,8 @@ export interface BandSummary {
   readonly loadedQ: number | null;
   /** What the worst swept point needs */
   readonly need: Need;
+  /** How sure all this is; null where it was not asked for or the samples are too few */
+  readonly uncertainty: BandUncertainty | null;
 }
 
 /** A trace and the spans within each limit, found once and shared by all bands. */
@@ -76,21 +77,25 @@ export interface Judgement {
   readonly curve: Curve;
   readonly trace: Trace;
   readonly limits: Limits;
-  /** Spans over the whole sweep with SWR within `limits.swr` */
+  /** Spans over the whole sweep with SWR within `limits.swr`, and within what each kind of tuner matches */
   readonly spans: readonly LimitSpan[];
+  readonly builtInTunerSpans: readonly LimitSpan[];
+  readonly wideRangeTunerSpans: readonly LimitSpan[];
 }
 
 /** Prepares a sweep for being summarised, band after band. */
 export function judge(sweep: Sweep, limits: Limits): Judgement {
   const curve = curveOf(sweep);
   const trace = traceOf(curve);
-  return { curve, trace, limits, spans: spansWithin(trace, reflectionMagnitudeFromSwr(limits.swr)) };
-}
-
-/** A frequency span as a band, or a part of one. */
-export interface Piece {
-  readonly lowHz: number;
-  readonly highHz: number;
+  const within = (swr: number) => spansWithin(trace, reflectionMagnitudeFromSwr(swr));
+  return {
+    curve,
+    trace,
+    limits,
+    spans: within(limits.swr),
+    builtInTunerSpans: within(limits.builtInTunerSwr),
+    wideRangeTunerSpans: within(limits.wideRangeTunerSwr),
+  };
 }
 
 export function summariseBand(judgement: Judgement, band: JudgedBand): BandSummary {
@@ -98,7 +103,9 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
   const usableHz = totalWidth(band.pieces);
   const sweptHz = band.pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
   const within = band.pieces.flatMap((piece) => clipSpans(spans, piece));
-  const widthHz = within.reduce((sum, span) => sum + span.widthHz, 0);
+  const widthHz = widthOf(within);
+  const shareOf = (all: readonly LimitSpan[]) =>
+    share(widthOf(band.pieces.flatMap((piece) => clipSpans(all, piece))), usableHz);
   const extremes = extremesOver(trace, band.pieces);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
   return {
@@ -112,57 +119,43 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
     atLow: extremes && pointAt(curve, band.lowHz),
     atHigh: extremes && pointAt(curve, band.highHz),
     withinLimit: { limitSwr: limits.swr, widthHz, fraction: share(widthHz, usableHz), spans: within },
+    usable: {
+      withoutTuner: share(widthHz, usableHz),
+      withBuiltInTuner: shareOf(judgement.builtInTunerSpans),
+      withWideRangeTuner: shareOf(judgement.wideRangeTunerSpans),
+    },
     bandwidth,
     resonances: extremes === null ? [] : resonancesIn(trace, band.pieces),
     loadedQ: extremes === null ? null : loadedQ(bandwidth, extremes.best.reflectionMagnitude, limits.swr),
     need: needFor(extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude), limits),
+    uncertainty: null,
   };
 }
 
-/** Share of the whole that a width is; rounding does not make it miss 1. */
-export function share(widthHz: number, wholeHz: number): number {
-  const fraction = widthHz / wholeHz;
-  return fraction > 1 - 1e-9 ? 1 : fraction;
-}
-
-export const totalWidth = (pieces: readonly Piece[]): number =>
-  pieces.reduce((sum, { lowHz, highHz }) => sum + highHz - lowHz, 0);
-
-/** The parts of spans that lie within a piece. A span cut by the piece's edge is not open there. */
-export function clipSpans(spans: readonly LimitSpan[], { lowHz, highHz }: Piece): Span[] {
-  return spans.flatMap((span) => {
-    const low = Math.max(lowHz, span.lowHz);
-    const high = Math.min(highHz, span.highHz);
-    if (low >= high) return [];
-    return [
-      {
-        lowHz: low,
-        highHz: high,
-        widthHz: high - low,
-        openLow: span.openLow && span.lowHz > lowHz,
-        openHigh: span.openHigh && span.highHz < highHz,
-      },
-    ];
+/** The same summary with both ends of what its numbers may be. Costs some dozens of times the summary itself. */
+export function withUncertainty(
+  summary: BandSummary,
+  judgement: Judgement,
+  instrument: Instrument | null,
+): BandSummary {
+  const { best, worst, pieces, bandwidth } = summary;
+  if (best === null || worst === null) return summary;
+  const limit = reflectionMagnitudeFromSwr(judgement.limits.swr);
+  const uncertainty = bandUncertainty(judgement.trace, pieces, limit, best.frequencyHz, bandwidth, instrument);
+  if (uncertainty === null) return summary;
+  const between = ({ low, high }: Interval) => ({
+    swrLow: swrFromReflectionMagnitude(Math.max(0, low)),
+    swrHigh: swrFromReflectionMagnitude(high),
   });
+  return {
+    ...summary,
+    best: { ...best, ...between(uncertainty.bestMagnitude) },
+    worst: { ...worst, ...between(uncertainty.worstMagnitude) },
+    uncertainty,
+  };
 }
 
-/** Best and worst over several pieces of a band. */
-export function extremesOver(trace: Trace, pieces: readonly Piece[]): { best: CurvePoint; worst: CurvePoint } | null {
-  // A curve that only touches a piece with its end does not cover any of it; a single reading within counts.
-  const areSpots = trace.curve.sweep.continuity === "spots";
-  return pieces
-    .map(({ lowHz, highHz }) =>
-      areSpots || sweptWidthHz(trace.curve, lowHz, highHz) > 0 ? extremesBetween(trace, lowHz, highHz) : null,
-    )
-    .filter((found) => found !== null)
-    .reduce<{ best: CurvePoint; worst: CurvePoint } | null>((all, next) => {
-      if (all === null) return next;
-      return {
-        best: next.best.reflectionMagnitude < all.best.reflectionMagnitude ? next.best : all.best,
-        worst: next.worst.reflectionMagnitude > all.worst.reflectionMagnitude ? next.worst : all.worst,
-      };
-    }, null);
-}
+const widthOf = (spans: readonly Span[]) => spans.reduce((sum, { widthHz }) => sum + widthHz, 0);
 
 /** The curve at a frequency; null where nothing was swept. */
 export function pointAt(curve: Curve, frequencyHz: number): Point | null {

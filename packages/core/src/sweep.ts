@@ -1,7 +1,7 @@
 import { at, type Column } from "./column.js";
 import type { Complex } from "./complex.js";
 import type { Finding } from "./finding.js";
-import { impedanceFromReflection } from "./reflection.js";
+import { changeReference, impedanceFromReflection } from "./reflection.js";
 
 /** Where a sweep came from and how its file was understood. */
 export interface SweepSource {
@@ -107,6 +107,22 @@ export function sampleReflection(sweep: VectorSweep, index: number): Complex {
 /** Impedance of the sample at an index, Ω. Always derived from Γ, never stored beside it. */
 export function sampleImpedance(sweep: VectorSweep, index: number): Complex {
   return impedanceFromReflection(sampleReflection(sweep, index), sweep.referenceOhms);
+}
+
+/** The same sweep against another reference impedance, Ω. Only a vector sweep can be converted. */
+export function withReference(sweep: VectorSweep, referenceOhms: number): VectorSweep {
+  if (sweep.referenceOhms === referenceOhms) return sweep;
+  const values = Array.from(sweep.frequencyHz, (_, i) =>
+    changeReference(sampleReflection(sweep, i), sweep.referenceOhms, referenceOhms),
+  );
+  return vectorSweep(
+    { ...sweep, referenceOhms },
+    {
+      frequencyHz: Float64Array.from(sweep.frequencyHz),
+      reflectionReal: Float64Array.from(values, ({ real }) => real),
+      reflectionImaginary: Float64Array.from(values, ({ imaginary }) => imaginary),
+    },
+  );
 }
 
 function common(details: SweepDetails) {

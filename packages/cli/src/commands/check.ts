@@ -1,8 +1,15 @@
 import { type CheckResult, check, type Sweep, type Verdict } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
-import { readFile } from "../files.js";
-import { addJudgingOptions, addReadingOptions, type RawOptions, type Settings, settingsFrom } from "../options.js";
+import { readForJudging } from "../files.js";
+import {
+  addJudgingOptions,
+  addReadingOptions,
+  addStationOptions,
+  type RawOptions,
+  type Settings,
+  settingsFrom,
+} from "../options.js";
 import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
@@ -15,7 +22,7 @@ export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
-  addReadingOptions(addJudgingOptions(command)).addOption(
+  addReadingOptions(addStationOptions(addJudgingOptions(command))).addOption(
     new Option(
       "--require <verdict>",
       "exit with 1 unless every band that was swept, or named with --bands, reaches this",
@@ -31,7 +38,7 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
   for (const file of files) {
     let sweeps: Sweep[];
     try {
-      sweeps = readFile(file, settings.reading);
+      sweeps = readForJudging(file, settings.reading, settings.systemOhms);
     } catch (error) {
       unreadable++;
       process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
@@ -41,11 +48,12 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
   }
   if (results.length > 0)
     process.stdout.write(`${render(results, settings, files.length > 1 || results.length > 1)}\n`);
+  const { require } = raw;
   if (unreadable > 0) process.exitCode = EXIT.input;
-  else if (
-    raw.require !== undefined &&
-    !results.every((result) => holds(result, raw.require as Requirement, settings))
-  ) {
+  else if (require !== undefined) {
+    const missed = results.flatMap((result) => missing(result, require, settings));
+    if (missed.length === 0) return;
+    process.stderr.write(`feedpoint: required ${require}; not reached: ${missed.join(", ")}\n`);
     process.exitCode = EXIT.required;
   }
 }
@@ -65,7 +73,11 @@ function render(results: readonly CheckResult[], settings: Settings, areSeveral:
   }
 }
 
-function holds({ bands }: CheckResult, requirement: Requirement, settings: Settings): boolean {
+/** The bands that do not reach what was required: of those named, or else of those swept. */
+function missing({ bands, sweep }: CheckResult, requirement: Requirement, settings: Settings): string[] {
   const concerned = settings.bands === undefined ? bands.filter(({ verdict }) => verdict !== "not-swept") : bands;
-  return concerned.length > 0 && concerned.every(({ verdict }) => MEETS[requirement].includes(verdict));
+  if (concerned.length === 0) return [`${printable(sweep.label)}: no band`];
+  return concerned
+    .filter(({ verdict }) => !MEETS[requirement].includes(verdict))
+    .map(({ band, verdict }) => `${band} ${verdict}`);
 }

@@ -8,7 +8,7 @@ type Target = "touchstone" | "csv";
 
 export function convertCommand(): Command {
   const command = new Command("convert")
-    .description("Writes a sweep out clean, as Touchstone or CSV; reading it back gives exactly the same sweep.")
+    .description("Writes a sweep out clean, as Touchstone or CSV; reading it back gives exactly the same numbers.")
     .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)")
     .addOption(new Option("--to <format>", "what to write").choices(["touchstone", "csv"]).makeOptionMandatory())
     .option("-o, --output <file>", "where to write it (default: standard output)")
@@ -23,6 +23,11 @@ function runConvert(file: string, raw: RawOptions & { to: Target; output?: strin
     throw new UsageError(`${file} holds ${sweeps.length} sweeps of the same range; put one into a file of its own.`);
   }
   const text = render(sweep, raw.to, file);
+  if (raw.to === "csv" && sweep.referenceOhms !== 50) {
+    process.stderr.write(
+      `feedpoint: CSV states no reference impedance; read it back with --reference-ohms ${sweep.referenceOhms}.\n`,
+    );
+  }
   if (raw.output === undefined) process.stdout.write(text);
   else writeWhole(raw.output, text, raw.force === true);
 }

@@ -1,8 +1,15 @@
 import { type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { readFile } from "../files.js";
-import { addJudgingOptions, addReadingOptions, type RawOptions, type Settings, settingsFrom } from "../options.js";
+import { readForJudging } from "../files.js";
+import {
+  addJudgingOptions,
+  addReadingOptions,
+  addStationOptions,
+  type RawOptions,
+  type Settings,
+  settingsFrom,
+} from "../options.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
@@ -18,7 +25,7 @@ export function diffCommand(): Command {
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
     .argument("<before>", "sweep before the change")
     .argument("<after>", "sweep after the change");
-  addReadingOptions(addJudgingOptions(command)).addOption(
+  addReadingOptions(addStationOptions(addJudgingOptions(command))).addOption(
     new Option("--require <verdict>", "exit with 1 unless every band compared meets this").choices([
       "no-worse",
       "improved",
@@ -31,14 +38,22 @@ async function runDiff(before: string, after: string, raw: RawOptions & { requir
   const settings = await settingsFrom(raw);
   const result = diff(onlySweep(before, settings), onlySweep(after, settings), settings);
   process.stdout.write(`${render(result, settings)}\n`);
+  if (result.bands.length === 0) {
+    process.exitCode = EXIT.input;
+    return;
+  }
   if (raw.require === undefined) return;
   const accepted = MEETS[raw.require];
-  const holds = result.bands.length > 0 && result.bands.every(({ verdict }) => accepted.includes(verdict));
-  if (!holds) process.exitCode = EXIT.required;
+  const missed = result.bands.filter(({ verdict }) => !accepted.includes(verdict));
+  if (missed.length === 0) return;
+  process.stderr.write(
+    `feedpoint: required ${raw.require}; not so: ${missed.map(({ band, verdict }) => `${band} ${verdict}`).join(", ")}\n`,
+  );
+  process.exitCode = EXIT.required;
 }
 
 function onlySweep(file: string, settings: Settings): Sweep {
-  const sweeps = readFile(file, settings.reading);
+  const sweeps = readForJudging(file, settings.reading, settings.systemOhms);
   const [sweep] = sweeps;
   if (sweep === undefined || sweeps.length > 1) {
     throw new UsageError(

@@ -1,8 +1,15 @@
 import { GRADE_CRITERIA, type Grade, gradeSweep, type Sweep, type SweepGrade } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { findSweepFiles, readFile } from "../files.js";
-import { addJudgingOptions, addReadingOptions, type RawOptions, type Settings, settingsFrom } from "../options.js";
+import { findSweepFiles, readForJudging } from "../files.js";
+import {
+  addJudgingOptions,
+  addReadingOptions,
+  addStationOptions,
+  type RawOptions,
+  type Settings,
+  settingsFrom,
+} from "../options.js";
 import { printable } from "../present/escape.js";
 import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
 import { jsonText, ndjsonText } from "../present/json.js";
@@ -27,7 +34,7 @@ export function gradeCommand(): Command {
   const command = new Command("grade")
     .description("Grades every sweep in folders, band by band, by what you need to transmit.")
     .argument("[path...]", "folders (searched to the bottom) and files");
-  addReadingOptions(addJudgingOptions(command))
+  addReadingOptions(addStationOptions(addJudgingOptions(command)))
     .option("--criteria", "print what each grade stands for, and stop")
     .addOption(new Option("--require <grade>", "exit with 1 unless every sweep reaches this grade").choices(GRADES));
   return command.action(runGrade);
@@ -60,7 +67,7 @@ function gradeFiles(files: readonly string[], settings: Settings): GradeReport {
   for (const file of files) {
     let read: Sweep[];
     try {
-      read = readFile(file, settings.reading);
+      read = readForJudging(file, settings.reading, settings.systemOhms);
     } catch (error) {
       unreadable.push({ file, reason: (error as Error).message });
       continue;

@@ -1,7 +1,14 @@
 import type { Sweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { readFile } from "../files.js";
-import { addFormatOptions, addReadingOptions, outputFrom, type RawOptions, readingFrom } from "../options.js";
+import {
+  addFormatOptions,
+  addReadingOptions,
+  outputFrom,
+  type RawOptions,
+  readingFrom,
+  wholeNumberArgument,
+} from "../options.js";
 import { jsonText } from "../present/json.js";
 import { showJson, showText } from "../present/show.js";
 
@@ -9,7 +16,7 @@ export function showCommand(): Command {
   const command = new Command("show")
     .description("Says how a file was understood: format, columns, units, range, what was assumed, and its first rows.")
     .argument("<file>", "sweep: Touchstone or delimited text (- is standard input, a.csv+b.csv two parts of one)")
-    .option("--rows <number>", "rows to print", Number, 5);
+    .option("--rows <number>", "rows to print", wholeNumberArgument, 5);
   return addFormatOptions(addReadingOptions(command), ["table", "json"]).action(runShow);
 }
 

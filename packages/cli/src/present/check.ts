@@ -1,4 +1,5 @@
-import type { BandResult, CheckResult, Verdict } from "@feedpoint/core";
+import type { BandResult, CheckResult, Point, Verdict } from "@feedpoint/core";
+import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
@@ -17,23 +18,22 @@ const MOST_SPANS = 2;
 
 /** Results for a person at a terminal; what is common to all is said once, at the end. */
 export function checkText(results: readonly CheckResult[], { width }: { width: number }): string {
-  const cautions = results[0]?.cautions ?? [];
   const blocks = results.map((result) => {
     const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
     const findings = findingLines([...result.sweep.findings, ...result.findings], width);
     return [
-      heading(result),
+      heading(result, width),
       "",
       notSwept.length < result.bands.length
-        ? textTable(columnsFor(result), rowsFor(result))
-        : "No band of the plan was swept.",
+        ? textTable(columnsFor(result), rowsFor(result), { width })
+        : `None of the bands asked for was swept; the sweep covers ${span({ lowHz: result.sweep.startHz, highHz: result.sweep.stopHz })} MHz.`,
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
       .filter((part) => part !== null)
       .join("\n");
   });
-  return [...blocks, cautions.map((caution) => wrap(`* ${caution}`, width, "  ")).join("\n")].join("\n\n");
+  return [...blocks, shortCautions(width)].join("\n\n");
 }
 
 export function checkMarkdown(result: CheckResult): string {
@@ -66,28 +66,31 @@ export function checkCsv(results: readonly CheckResult[]): string {
   );
 }
 
-function heading({ sweep, plan, limits }: CheckResult): string {
+function heading({ sweep, plan, limits }: CheckResult, width: number): string {
   const licence = plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`;
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
   return [
     printable(sweep.label),
     `  ${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
     `  ${printable(sweep.description)}`,
-    `  Plan: ${plan.title}${licence} (${plan.id}); limit ${limits.swr}:1`,
+    `  ${wrap(`Plan: ${plan.title}${licence} (${plan.id})`, width - 2, "    ")}`,
+    `  Within reach: ${limits.swr}:1 without a tuner, ${limits.builtInTunerSwr}:1 with a built-in one, ${limits.wideRangeTunerSwr}:1 with a wide-range one`,
   ].join("\n");
 }
 
 function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
   return [
     { title: "Band" },
-    { title: "MHz" },
+    { title: "MHz", spare: 4 },
     { title: "Verdict" },
     { title: "Best SWR", align: "right" },
-    { title: "at MHz", align: "right" },
-    { title: "Worst SWR", align: "right" },
+    { title: "at MHz", spare: 3 },
+    { title: "Worst SWR", align: "right", spare: 1 },
     { title: `MHz within ${limits.swr}:1` },
-    { title: "of band", align: "right" },
-    { title: "All of it needs" },
+    { title: `to ${limits.swr}:1`, align: "right" },
+    { title: `to ${limits.builtInTunerSwr}:1`, align: "right", spare: 2 },
+    { title: `to ${limits.wideRangeTunerSwr}:1`, align: "right", spare: 5 },
+    { title: "Whole band needs" },
   ];
 }
 
@@ -96,21 +99,36 @@ function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
 }
 
 function rowFor(result: BandResult): readonly string[] {
-  const { band, pieces, verdict, best, worst, withinLimit, sweptFraction } = result;
+  const { band, pieces, verdict, best, worst, withinLimit, sweptFraction, usable } = result;
   const spans = withinLimit.spans;
   const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
   return [
     band,
     pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
     sweptText(verdict, sweptFraction),
-    swr(best?.swr ?? null),
-    best === null ? "–" : megahertz(best.frequencyHz),
-    worst?.isAtLeast ? `≥${swr(worst.swr)}` : swr(worst?.swr ?? null),
+    swrOf(best),
+    best === null ? "–" : megahertz(best.frequencyHz) + (isEdge(result, best.frequencyHz) ? " edge" : ""),
+    swrOf(worst),
     spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more,
-    percent(withinLimit.fraction),
+    percent(usable.withoutTuner),
+    percent(usable.withBuiltInTuner),
+    percent(usable.withWideRangeTuner),
     need(result.need),
   ];
 }
+
+/** An SWR with both ends of what it may be, where that shows in the digits printed. */
+function swrOf(point: Point | null): string {
+  if (point === null) return "–";
+  const value = `${point.isAtLeast ? "≥" : ""}${swr(point.swr)}`;
+  if (point.swrLow === undefined || point.swrHigh === undefined) return value;
+  const [low, high] = [swr(point.swrLow), swr(point.swrHigh)];
+  return low === high ? value : `${value} (${low}-${high})`;
+}
+
+/** Whether the best point is no dip but an end of what was judged. */
+const isEdge = ({ pieces }: BandResult, frequencyHz: number) =>
+  pieces.some(({ lowHz, highHz }) => frequencyHz === lowHz || frequencyHz === highHz);
 
 function sweptText(verdict: Verdict, sweptFraction: number): string {
   if (sweptFraction === 0) return "single reading";

@@ -1,4 +1,5 @@
 import type { BandDiff, DiffResult, DiffVerdict } from "@feedpoint/core";
+import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
@@ -15,7 +16,8 @@ const VERDICTS: Readonly<Record<DiffVerdict, string>> = {
 
 export function diffText(result: DiffResult, { width }: { width: number }): string {
   const { before, after, bands, causes, plan } = result;
-  const name = (infos: DiffResult["before"]) => printable(infos.map(({ label }) => label).join(", "));
+  const name = (infos: DiffResult["before"]) =>
+    infos.map(({ label, takenAt }) => printable(label) + (takenAt === null ? "" : `, taken ${takenAt}`)).join("; ");
   const likely = causes.map(({ confidence, message }) =>
     wrap(`${confidence === "likely" ? "Likely cause" : "Possible cause"}: ${message}`, width, "  "),
   );
@@ -25,13 +27,13 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
   return [
     `Before  ${name(before)}`,
     `After   ${name(after)}`,
-    `Plan: ${plan.title}${plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`} (${plan.id})`,
+    `Plan: ${plan.title}${plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`} (${plan.id}); limit ${result.limits.swr}:1`,
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),
-    ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor)), ""] : []),
+    ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor), { width }), ""] : []),
     ...whyLines(bands, width),
     ...(findings === "" ? [] : [findings, ""]),
-    ...result.cautions.map((caution) => wrap(`* ${caution}`, width, "  ")),
+    shortCautions(width),
   ].join("\n");
 }
 
@@ -61,9 +63,13 @@ export function diffCsv({ before, after, bands }: DiffResult): string {
   );
 }
 
+/** The reasons of the verdicts; bands with the same one share a line. */
 function whyLines(bands: readonly BandDiff[], width: number): string[] {
-  const changed = bands.filter(({ verdict }) => verdict !== "unchanged");
-  const lines = changed.map(({ band, why }) => wrap(`${band}: ${why}`, width, "  "));
+  const reasons = new Map<string, string[]>();
+  for (const { band, verdict, why } of bands) {
+    if (verdict !== "unchanged") reasons.set(why, [...(reasons.get(why) ?? []), band]);
+  }
+  const lines = [...reasons].map(([why, names]) => wrap(`${names.join(", ")}: ${why}`, width, "  "));
   return lines.length > 0 ? [...lines, ""] : [];
 }
 
@@ -72,9 +78,9 @@ function columnsFor({ limits }: DiffResult): readonly TableColumn[] {
     { title: "Band" },
     { title: "Verdict" },
     { title: "Best SWR", align: "right" },
-    { title: "at MHz", align: "right" },
-    { title: "Moved kHz", align: "right" },
-    { title: "Worst SWR", align: "right" },
+    { title: "at MHz", align: "right", spare: 2 },
+    { title: "Dip moved", align: "right", spare: 1 },
+    { title: "Worst SWR", align: "right", spare: 3 },
     { title: `Within ${limits.swr}:1`, align: "right" },
   ];
 }
@@ -88,8 +94,17 @@ function rowFor({ band, before, after, change, verdict }: BandDiff): readonly st
     VERDICTS[verdict],
     pair(swr(before.best?.swr ?? null), swr(after.best?.swr ?? null)),
     pair(frequency(before), frequency(after)),
-    change.bestFrequencyHz === null ? "–" : signed(change.bestFrequencyHz / 1000, 0),
+    isDip(before) && isDip(after) && change.bestFrequencyHz !== null
+      ? `${signed(change.bestFrequencyHz / 1000, 0)} kHz`
+      : "–",
     pair(swr(before.worst?.swr ?? null), swr(after.worst?.swr ?? null)),
     pair(percent(before.withinLimit.fraction), percent(after.withinLimit.fraction)),
   ];
+}
+
+/** Whether the best point of a band is a dip within it, and not just the end that lies nearest to one. */
+function isDip({ best, pieces }: BandDiff["before"]): boolean {
+  return (
+    best !== null && pieces.every(({ lowHz, highHz }) => best.frequencyHz !== lowHz && best.frequencyHz !== highHz)
+  );
 }

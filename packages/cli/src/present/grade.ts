@@ -6,15 +6,23 @@ import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
 import { percent, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR. */
-export function gradeText({ sweeps, totals }: GradeReport, { width, plan }: Settings): string {
+export function gradeText({ sweeps, totals }: GradeReport, { width, plan, limits }: Settings): string {
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const legend = GRADE_CRITERIA.map(({ grade, meaning }) => `${grade}  ${meaning}`);
   return [
     `Plan: ${plan.title} (${plan.id})`,
+    `Within reach: ${limits.swr}:1 without a tuner, ${limits.builtInTunerSwr}:1 with a built-in one, ${limits.wideRangeTunerSwr}:1 with a wide-range one`,
     "",
-    textTable(columnsFor(sweeps), rowsFor(sweeps)),
+    textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
     "",
-    "Each cell: grade and best SWR; – means not swept, · too little swept to grade.",
+    wrap(
+      "Each cell: grade and best SWR; – means not swept, ? too little swept to grade. Mean: over all bands graded.",
+      width,
+    ),
+    wrap(
+      "Loss: the most that the line can lose one way, by the sweep alone. Loss lowers SWR and so raises a grade: compare deployments with diff.",
+      width,
+    ),
     ...legend.map((line) => wrap(line, width, "   ")),
     "",
     `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`,
@@ -28,8 +36,15 @@ export function gradeMarkdown(sweeps: readonly SweepGrade[]): string {
 /** One row a sweep and band. */
 export function gradeCsv(sweeps: readonly SweepGrade[]): string {
   return csvTable(
-    sweeps.flatMap(({ sweep, grade, bands }) =>
-      bands.map((band) => ({ file: sweep.file, label: sweep.label, takenAt: sweep.takenAt, overall: grade, ...band })),
+    sweeps.flatMap(({ sweep, grade, bands, lossBoundDb }) =>
+      bands.map((band) => ({
+        file: sweep.file,
+        label: sweep.label,
+        takenAt: sweep.takenAt,
+        overall: grade,
+        lossBoundDb,
+        ...band,
+      })),
     ),
   );
 }
@@ -41,7 +56,7 @@ export function criteriaText({ limits, width }: Settings): string {
     { title: `No tuner (${limits.swr}:1)`, align: "right" },
     { title: `Built-in tuner (${limits.builtInTunerSwr}:1)`, align: "right" },
     { title: `Wide-range tuner (${limits.wideRangeTunerSwr}:1)`, align: "right" },
-    { title: "In words" },
+    { title: "In words", spare: 1 },
   ];
   const rows = GRADE_CRITERIA.map(({ grade, withoutTuner, withBuiltInTuner, withWideRangeTuner, meaning }) => [
     grade,
@@ -51,9 +66,12 @@ export function criteriaText({ limits, width }: Settings): string {
     meaning,
   ]);
   return [
-    "Least share of the band that can be used, by what is needed. The first grade whose shares are all reached is given.",
+    wrap(
+      "Least share of the band that can be used, by what is needed. The first grade whose shares are all reached is given.",
+      width,
+    ),
     "",
-    textTable(columns, rows),
+    textTable(columns, rows, { width }),
     "",
     wrap(
       `A band needs ${percent(LEAST_SWEPT_FRACTION)} of it swept to be graded; what was not swept never counts as usable. Over all: the mean of the bands (A 4, B 3, C 2, D 1, F 0), rounded.`,
@@ -70,20 +88,22 @@ const sweptBands = (sweeps: readonly SweepGrade[]) =>
 function columnsFor(sweeps: readonly SweepGrade[]): readonly TableColumn[] {
   return [
     { title: "Sweep" },
-    { title: "All" },
+    { title: "Mean" },
+    { title: "Loss dB", align: "right", spare: 1 },
     ...sweptBands(sweeps).map((title): TableColumn => ({ title, align: "right" })),
   ];
 }
 
 function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] {
   const names = sweptBands(sweeps);
-  return sweeps.map(({ sweep, grade, bands }) => [
+  return sweeps.map(({ sweep, grade, bands, lossBoundDb }) => [
     sweep.label,
     grade ?? "–",
+    lossBoundDb === null ? "–" : `≤${lossBoundDb.toFixed(1)}`,
     ...names.map((name) => {
       const entry = bands.find(({ band }) => band === name);
       if (entry === undefined || entry.bestSwr === null) return "–";
-      return `${entry.grade ?? "·"} ${swr(entry.bestSwr)}`;
+      return `${entry.grade ?? "?"} ${swr(entry.bestSwr)}`;
     }),
   ]);
 }

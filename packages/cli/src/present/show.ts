@@ -35,7 +35,7 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
     ...facts.map(([name, value]) => `  ${name.padEnd(10)} ${printable(value)}`),
     ...(comments.length > 0 ? ["", ...comments, ...more] : []),
     "",
-    textTable(columnsFor(sweep), firstRows(sweep, rows), "  "),
+    textTable(columnsFor(sweep), firstRows(sweep, rows), { indent: "  ", width }),
     ...(found === "" ? [] : ["", found]),
     "",
     wrap(HINT, width),

@@ -4,10 +4,44 @@ import { markdownCell, printable } from "./escape.js";
 export interface TableColumn {
   readonly title: string;
   readonly align?: "left" | "right";
+  /** Order in which columns are left out where the table is wider than the terminal: the highest first; none: never */
+  readonly spare?: number;
 }
 
-/** A table in plain text: columns two blanks apart, titles above a rule. Cells are made printable here. */
-export function textTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[], indent = ""): string {
+/**
+ * A table in plain text: columns two blanks apart, titles above a rule. Cells are made printable here. On a terminal too
+ * narrow for all columns those that can best be spared are left out.
+ */
+export function textTable(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  { indent = "", width = Number.POSITIVE_INFINITY }: { indent?: string; width?: number } = {},
+): string {
+  const kept = [...columns.keys()];
+  while (tableWidth(columns, rows, kept) + stringWidth(indent) > width) {
+    const spared = kept.reduce(
+      (most, c) => ((columns[c]?.spare ?? 0) > (columns[most]?.spare ?? 0) ? c : most),
+      kept[0] ?? 0,
+    );
+    if ((columns[spared]?.spare ?? 0) === 0) break;
+    kept.splice(kept.indexOf(spared), 1);
+  }
+  const pick = <Item>(items: readonly Item[]) => kept.map((c) => items[c] as Item);
+  return fullTable(pick(columns), rows.map(pick), indent);
+}
+
+function tableWidth(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  kept: readonly number[],
+): number {
+  const widths = kept.map((c) =>
+    Math.max(stringWidth(columns[c]?.title ?? ""), ...rows.map((row) => stringWidth(row[c] ?? ""))),
+  );
+  return widths.reduce((sum, width) => sum + width, 0) + 2 * (kept.length - 1);
+}
+
+function fullTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[], indent: string): string {
   const cells = rows.map((row) => row.map(printable));
   const widths = columns.map(({ title }, c) =>
     Math.max(stringWidth(title), ...cells.map((row) => stringWidth(row[c] ?? ""))),

@@ -31,6 +31,9 @@ const NEEDS = {
 
 export const need = (value: keyof typeof NEEDS): string => NEEDS[value];
 
-/** A change with its sign, a true minus for a person. */
-export const signed = (value: number, digits: number): string =>
-  `${value > 0 ? "+" : value < 0 ? "−" : "±"}${Math.abs(value).toFixed(digits)}`;
+/** A change with its sign, a true minus for a person; what rounds to nothing has none. */
+export const signed = (value: number, digits: number): string => {
+  const size = Math.abs(value).toFixed(digits);
+  if (Number(size) === 0) return size;
+  return `${value > 0 ? "+" : "−"}${size}`;
+};

@@ -3,7 +3,7 @@ import { type Complex, complex } from "../complex.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
 import { bulkDelay } from "./delay.js";
 import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
-import { estimateNoise } from "./noise.js";
+import { estimateNoise, greatestNoise } from "./noise.js";
 import { prepareScalarInterpolation, type ScalarInterpolation, scalarBetween } from "./scalar-interpolation.js";
 import { smooth } from "./smoothing.js";
 import { findStretches, type Stretch } from "./stretches.js";
@@ -40,18 +40,26 @@ const GREATEST_INVERTIBLE = 0.999999;
 /** Noise in ρ² fades towards ρ = 0; below this ρ it is taken to stay what it is here. */
 const LEAST_RELATIVE_NOISE_AT = 0.01;
 
+/** What is known of a sweep beforehand, and then not estimated from it. */
+export interface KnownOfSweep {
+  readonly noise?: number | null;
+  readonly delayS?: number;
+  /** Standard deviations by which smoothing windows may differ; more smooths more */
+  readonly agreement?: number;
+}
+
 /** The curve of a sweep. */
-export function curveOf(sweep: Sweep): Curve {
+export function curveOf(sweep: Sweep, known: KnownOfSweep = {}): Curve {
   const stretches =
     sweep.continuity === "spots"
       ? Array.from(sweep.frequencyHz, (_, i) => ({ first: i, last: i }))
       : findStretches(sweep.frequencyHz);
-  return sweep.kind === "vector" ? vectorCurve(sweep, stretches) : scalarCurve(sweep, stretches);
+  return sweep.kind === "vector" ? vectorCurve(sweep, stretches, known) : scalarCurve(sweep, stretches, known);
 }
 
-function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): VectorCurve {
+function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: KnownOfSweep): VectorCurve {
   const { frequencyHz } = sweep;
-  const delayS = bulkDelay(sweep, stretches);
+  const delayS = known.delayS ?? bulkDelay(sweep, stretches);
   const real = new Float64Array(frequencyHz.length);
   const imaginary = new Float64Array(frequencyHz.length);
   for (let i = 0; i < frequencyHz.length; i++) {
@@ -61,11 +69,11 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): VectorC
     real[i] = at(sweep.reflectionReal, i) * cosine - at(sweep.reflectionImaginary, i) * sine;
     imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
   }
-  const noise = estimateNoise([real, imaginary], stretches);
+  const noise = known.noise === undefined ? estimateNoise([real, imaginary], stretches) : known.noise;
   if (noise === null || noise === 0) {
     return { sweep, stretches, delayS, noise, interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0) };
   }
-  const smoothed = smooth(frequencyHz, real, imaginary, stretches, noise, null);
+  const smoothed = smooth(frequencyHz, real, imaginary, stretches, noise, null, known.agreement);
   const floor = CURVATURE_SIGNIFICANCE * noise;
   return {
     sweep,
@@ -76,19 +84,38 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[]): VectorC
   };
 }
 
-function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[]): ScalarCurve {
+function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: KnownOfSweep): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
-  const inverse = new Float64Array(frequencyHz.length);
-  const weights = new Float64Array(frequencyHz.length);
-  for (let i = 0; i < frequencyHz.length; i++) {
+  const { inverse, weights } = inverseOf(reflectionMagnitude);
+  const noise = known.noise === undefined ? estimateNoise([inverse], stretches, weights) : known.noise;
+  const smoothed =
+    noise === null || noise === 0
+      ? inverse
+      : smooth(frequencyHz, inverse, null, stretches, noise, weights, known.agreement).real;
+  return { sweep, stretches, noise, interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches) };
+}
+
+/** 1 / (1 - ρ²) and its noise over that of ρ, sample by sample. */
+function inverseOf(reflectionMagnitude: Column): { inverse: Float64Array; weights: Float64Array } {
+  const inverse = new Float64Array(reflectionMagnitude.length);
+  const weights = new Float64Array(reflectionMagnitude.length);
+  for (let i = 0; i < reflectionMagnitude.length; i++) {
     const rho = Math.min(at(reflectionMagnitude, i), GREATEST_INVERTIBLE);
     inverse[i] = 1 / (1 - rho * rho);
     weights[i] = (2 * Math.max(rho, LEAST_RELATIVE_NOISE_AT)) / (1 - rho * rho) ** 2;
   }
-  const noise = estimateNoise([inverse], stretches, weights);
-  const smoothed =
-    noise === null || noise === 0 ? inverse : smooth(frequencyHz, inverse, null, stretches, noise, weights).real;
-  return { sweep, stretches, noise, interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches) };
+  return { inverse, weights };
+}
+
+/** Noise of a curve, or where it cannot be told, the most that it can be; null for a handful of samples. */
+export function noiseOrBound(curve: Curve): number | null {
+  if (curve.noise !== null) return curve.noise;
+  const { frequencyHz, reflectionMagnitude } = curve.sweep;
+  if (isVectorCurve(curve)) {
+    return greatestNoise(frequencyHz, [curve.interpolation.real, curve.interpolation.imaginary], curve.stretches);
+  }
+  const { inverse, weights } = inverseOf(reflectionMagnitude);
+  return greatestNoise(frequencyHz, [inverse], curve.stretches, weights);
 }
 
 const scratch: ComplexResult = { real: 0, imaginary: 0 };

@@ -134,6 +134,30 @@ function interpolateAround(
   result.imaginary = (topImaginary * bottomReal - topReal * bottomImaginary) / norm;
 }
 
+/**
+ * Value at a position of the rational function of degree one over one through three samples.
+ *
+ * @returns how much larger than a sample's own noise the noise of (value - sample there) is, as for a parabola
+ */
+export function rationalThrough(
+  position: Column,
+  real: Column,
+  imaginary: Column,
+  [i0, i1, i2]: readonly [number, number, number],
+  x: number,
+  result: ComplexResult,
+): number {
+  const pick = (column: Column) => Float64Array.of(at(column, i0), at(column, i1), at(column, i2));
+  const places = pick(position);
+  const three = { position: places, real: pick(real), imaginary: pick(imaginary) };
+  interpolateAround({ ...three, rational: Uint8Array.of(0, 1, 0) }, 1, x, result);
+  const [x0, x1, x2] = places as unknown as [number, number, number];
+  const w0 = ((x - x1) * (x - x2)) / ((x0 - x1) * (x0 - x2));
+  const w1 = ((x - x0) * (x - x2)) / ((x1 - x0) * (x1 - x2));
+  const w2 = ((x - x0) * (x - x1)) / ((x2 - x0) * (x2 - x1));
+  return Math.sqrt(1 + w0 * w0 + w1 * w1 + w2 * w2);
+}
+
 /** Whether the rational interpolant around a sample has enough curvature to be defined and no pole near its samples. */
 function isRationalSound(position: Column, real: Column, imaginary: Column, centre: number, floor: number): boolean {
   const x0 = at(position, centre - 1) - at(position, centre);

@@ -1,5 +1,6 @@
 import { median } from "simple-statistics";
 import { at, type Column } from "../column.js";
+import { type ComplexResult, rationalThrough } from "./interpolation.js";
 import type { Stretch } from "./stretches.js";
 
 /** Orders of difference tried; each next one suppresses what is smooth further and leaves the noise as it is. */
@@ -45,6 +46,60 @@ export function estimateNoise(
     previous = estimate;
   }
   return null;
+}
+
+/**
+ * More noise than this a sweep cannot have, where estimateNoise cannot tell how much it has: the least that differences of
+ * any order, or rational functions through three neighbours, leave unexplained. Part of it may be shape.
+ *
+ * @param columns real and imaginary part, or one column alone
+ * @returns null for fewer than five samples in every stretch
+ */
+export function greatestNoise(
+  position: Column,
+  columns: readonly Column[],
+  stretches: readonly Stretch[],
+  weights: Column | null = null,
+): number | null {
+  const bounds: number[] = [];
+  const differences = columns.map((column) => Float64Array.from(column));
+  const toDeviation = columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN;
+  for (let order = 1; order <= LAST_ORDER; order++) {
+    for (const column of differences) differenceOnce(column);
+    const sizes = relativeSizes(differences, stretches, weights, order);
+    if (order >= 2 && sizes.length >= FEWEST_FOR_A_BOUND) bounds.push(median(sizes) / toDeviation);
+  }
+  const [real, imaginary] = columns;
+  if (real !== undefined && imaginary !== undefined) {
+    const sizes = unexplainedByNeighbours(position, real, imaginary, stretches);
+    if (sizes.length >= FEWEST_FOR_A_BOUND) bounds.push(median(sizes) / toDeviation);
+  }
+  return bounds.length === 0 ? null : Math.min(...bounds);
+}
+
+/** A bound from fewer values than this is no bound. */
+const FEWEST_FOR_A_BOUND = 3;
+
+/** How far each sample lies from the rational function through two neighbours on one side and one on the other. */
+function unexplainedByNeighbours(
+  position: Column,
+  real: Column,
+  imaginary: Column,
+  stretches: readonly Stretch[],
+): number[] {
+  const sizes: number[] = [];
+  const result: ComplexResult = { real: 0, imaginary: 0 };
+  for (const { first, last } of stretches) {
+    for (let i = first + 1; i < last; i++) {
+      for (const far of [i - 2, i + 2]) {
+        if (far < first || far > last) continue;
+        const places = [Math.min(far, i - 1), far < i ? i - 1 : i + 1, far < i ? i + 1 : far] as const;
+        const spread = rationalThrough(position, real, imaginary, places, at(position, i), result);
+        sizes.push(Math.hypot(result.real - at(real, i), result.imaginary - at(imaginary, i)) / spread);
+      }
+    }
+  }
+  return sizes;
 }
 
 /** Replaces each value by the next one less itself; the last of a stretch is then not to be used. */

@@ -5,7 +5,7 @@ import type { Stretch } from "./stretches.js";
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
-const AGREEMENT = 2.5;
+export const AGREEMENT = 2.5;
 /** The difference of two windows varies by no less than this share of the narrower one's variance. */
 const LEAST_SPREAD = 0.1;
 
@@ -36,9 +36,10 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
+  agreement = AGREEMENT,
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
-  const tolerance = AGREEMENT * noise * (imaginary === null ? 1 : Math.SQRT2);
+  const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
   const result = {
     real: Float64Array.from(real),
     imaginary: Float64Array.from(second),

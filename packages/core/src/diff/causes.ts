@@ -67,7 +67,7 @@ export function findCauses(before: VectorCurve, after: VectorCurve): readonly Ca
       confidence: "possible",
       evidence: { differenceRms: difference, residualOfLineChange: line.residual, residualOfScaling: scaled.residual },
       message:
-        "The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another line, nor loss, nor a longer or shorter wire explains the difference.",
+        "The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss growing evenly with frequency, nor a longer or shorter wire explains the difference.",
     },
   ];
 }

@@ -5,11 +5,11 @@ import { at } from "../column.js";
 import { type Curve, isVectorCurve } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
-import { changeReference } from "../reflection.js";
 import { type BandSummary, type Judgement, judge, summariseBand } from "../summary.js";
-import { type Sweep, sampleReflection, type VectorSweep, vectorSweep } from "../sweep.js";
+import { type Sweep, withReference } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { type Cause, findCauses } from "./causes.js";
+import { suspectedLoss } from "./suspected-loss.js";
 
 export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-comparable";
 
@@ -75,7 +75,10 @@ export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffRes
   const matched = matchReference(after, before.referenceOhms, findings);
   const first = judge(before, limits);
   const second = judge(matched, limits);
-  const causes = isVectorCurve(first.curve) && isVectorCurve(second.curve) ? findCauses(first.curve, second.curve) : [];
+  const found = isVectorCurve(first.curve) && isVectorCurve(second.curve) ? findCauses(first.curve, second.curve) : [];
+  const causes = found.some(({ confidence }) => confidence === "likely")
+    ? found
+    : [...found, ...suspectedLoss(first.curve, second.curve)];
   const isBlocked = matched.referenceOhms !== before.referenceOhms;
   const judged = selectBands(plan, licenceClass, options.bands);
   const bands = judged.flatMap((band) => diffBand(band, first, second, thresholds, isBlocked ? null : causes));
@@ -121,21 +124,7 @@ function matchReference(sweep: Sweep, referenceOhms: number, findings: Finding[]
         : `The second sweep refers to ${sweep.referenceOhms} Ω, the first to ${referenceOhms} Ω; without phase they cannot be compared.`,
     ),
   );
-  return canConvert ? atReference(sweep, referenceOhms) : sweep;
-}
-
-function atReference(sweep: VectorSweep, referenceOhms: number): VectorSweep {
-  const values = Array.from(sweep.frequencyHz, (_, i) =>
-    changeReference(sampleReflection(sweep, i), sweep.referenceOhms, referenceOhms),
-  );
-  return vectorSweep(
-    { ...sweep, referenceOhms },
-    {
-      frequencyHz: sweep.frequencyHz as Float64Array,
-      reflectionReal: Float64Array.from(values, ({ real }) => real),
-      reflectionImaginary: Float64Array.from(values, ({ imaginary }) => imaginary),
-    },
-  );
+  return canConvert ? withReference(sweep, referenceOhms) : sweep;
 }
 
 /** @param causes null where the two cannot be compared at all */
@@ -231,6 +220,10 @@ function explained(measured: Judged, causes: readonly Cause[] | null): Judged {
   }
   if (likely?.code === "loss-removed" && measured.verdict !== "unchanged") {
     return { verdict: "improved", why: `less loss on the way; ${measured.why}` };
+  }
+  const suspected = causes.find(({ code, confidence }) => code === "loss-added" && confidence === "possible");
+  if (suspected !== undefined && measured.verdict === "improved") {
+    return { verdict: "mixed", why: `lower SWR, but perhaps only by loss; ${measured.why}` };
   }
   return measured;
 }

@@ -57,7 +57,8 @@ const OFF_SCALE: CellValue = { kind: "at-least", value: null };
 export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellValue {
   if (/^[−–]\d/.test(cell)) return readCell(`-${cell.slice(1)}`, decimal, shift);
   const value = numberFromText(cell, shift, decimal === "comma" ? "," : ".");
-  if (!Number.isNaN(value)) return { kind: "number", value };
+  if (Number.isFinite(value)) return { kind: "number", value };
+  if (!Number.isNaN(value)) return OFF_SCALE;
   if (cell === "") return MISSING;
   if (cell.length > LONGEST_SPECIAL) return TEXT;
   if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;

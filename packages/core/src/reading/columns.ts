@@ -1,3 +1,4 @@
+import { WORDS } from "./header-words.js";
 import { type FrequencyUnit, frequencyUnitOf } from "./options.js";
 
 /** What a column of a delimited file can hold. Angles, and real and imaginary parts, may lack their subject. */
@@ -42,103 +43,6 @@ export interface ColumnRole {
   /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */
   readonly isAssumed?: boolean;
 }
-
-/** Header words by meaning, lower case without accents: English, German, French, Spanish, Portuguese, Italian, Dutch. */
-const WORDS = {
-  frequency: [
-    ...[
-      "freq",
-      "frequency",
-      "frequenz",
-      "frequence",
-      "frecuencia",
-      "frequencia",
-      "frequenza",
-      "frequentie",
-      "frq",
-      "f",
-    ],
-    ...["hz", "khz", "mhz", "ghz"],
-  ],
-  swr: ["swr", "vswr", "ros", "roe", "tos", "swv", "stehwellenverhaltnis", "sgv", "staandegolfverhouding"],
-  loss: ["loss", "losses", "verlust", "perte", "pertes", "perdida", "perda", "perdita"],
-  return: ["return", "ruckfluss", "retour", "retorno", "ritorno"],
-  returnLoss: ["rl", "ruckflussdampfung", "returnloss", "rtnloss"],
-  reflected: ["reflected", "reflektiert", "reflechie", "reflejada", "refletida", "riflessa"],
-  power: ["power", "leistung", "puissance", "potencia", "potenza", "pwr"],
-  reflection: ["gamma", "rho", "reflection", "refl", "reflexion", "reflexao", "riflessione", "rc"],
-  coefficient: ["coefficient", "coeff", "koeffizient", "faktor", "factor", "coefficiente", "coeficiente"],
-  impedance: [
-    "z",
-    "z11",
-    "zs",
-    "impedance",
-    "impedanz",
-    "scheinwiderstand",
-    "impedancia",
-    "impedenza",
-    "impedantie",
-    "imp",
-  ],
-  resistance: [
-    "r",
-    "rs",
-    "resistance",
-    "resistanz",
-    "wirkwiderstand",
-    "resistencia",
-    "resistenza",
-    "weerstand",
-    "rseries",
-  ],
-  reactance: [
-    "x",
-    "xs",
-    "reactance",
-    "reaktanz",
-    "blindwiderstand",
-    "reactancia",
-    "reatancia",
-    "reattanza",
-    "reactantie",
-    "xseries",
-  ],
-  parallel: ["parallel", "par", "paralelo", "parallelo"],
-  parallelResistance: ["rp"],
-  parallelReactance: ["xp"],
-  conductance: ["g", "conductance", "leitwert", "conductancia", "conduttanza"],
-  susceptance: ["b", "susceptance", "suszeptanz", "susceptancia", "suscettanza"],
-  real: ["re", "real", "realteil", "reel", "reelle", "reale"],
-  imaginary: ["im", "imag", "imaginary", "imaginar", "imaginarteil", "imaginaire", "imaginaria", "immaginaria"],
-  magnitude: ["mag", "mg", "magnitude", "abs", "betrag", "module", "modulo", "lin", "linmag", "linear"],
-  angle: ["phase", "ang", "angle", "theta", "ph", "arg", "winkel", "fase", "angulo", "phi", "phasenwinkel"],
-  degrees: ["deg", "degree", "degrees", "grad", "°"],
-  radians: ["rad", "radian", "radians"],
-  decibel: ["db", "logmag", "log"],
-  ohm: ["ohm", "ohms"],
-  kiloohm: ["kohm", "kohms"],
-  siemens: ["s", "siemens", "mho"],
-  millisiemens: ["ms", "millisiemens", "mmho"],
-  percent: ["%", "percent", "prozent"],
-  /** Words that say nothing about what the column holds */
-  filler: [
-    ...[
-      "data",
-      "formatted",
-      "measured",
-      "meas",
-      "value",
-      "values",
-      "ant",
-      "antenna",
-      "series",
-      "smith",
-      "trace",
-      "channel",
-    ],
-    ...["sign", "unwrapped", "u", "of", "the", "at", "input"],
-  ],
-} as const satisfies Record<string, readonly string[]>;
 
 type Meaning = keyof typeof WORDS | "transmission" | "other-port" | "unknown";
 
@@ -253,28 +157,33 @@ const READINGS: readonly {
 
 /** Words of a header: lower case, no accents, "|Z|" as "mag z", brackets and separators as blanks. */
 export function wordsOf(header: string): readonly string[] {
-  return header
-    .replaceAll("_", " ")
-    .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
-    .replace(/[Ωω\u2126]/gu, "ohm")
-    .replace(/[ßẞ]/g, "ss")
-    .normalize("NFD")
-    .replace(/\p{M}/gu, "")
-    .replace(/[Γγ]/gu, " gamma ")
-    .replace(/ρ/gu, " rho ")
-    .replace(/[θϑφ∠]/gu, " theta ")
-    .toLowerCase()
-    .replace(/(?<![a-z])s ?[([{]? ?(\d) ?[,;:]? ?(\d)(?!\d) ?[)\]}]?/g, " s$1$2 ")
-    .replace(/(?<![a-z])s\.?w\.?r\.?(?![a-z])/g, "swr")
-    .replace(/([°%])/g, " $1 ")
-    .split(/[^\p{L}\p{N}°%]+/u)
-    .flatMap(
-      (word) =>
-        GLUED.exec(word)
-          ?.slice(1)
-          .filter((part) => part !== undefined) ?? [word],
-    )
-    .filter((word) => word !== "");
+  return (
+    header
+      // What follows a dash with an equals sign is a setting of the run, not part of the name; "x:1" is how SWR is written.
+      .replace(/ - [^=]*=.*$/, "")
+      .replace(/\b[xn] ?: ?1\b|\b1 ?: ?[xn]\b/gi, " ")
+      .replaceAll("_", " ")
+      .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
+      .replace(/[Ωω\u2126]/gu, "ohm")
+      .replace(/[ßẞ]/g, "ss")
+      .normalize("NFD")
+      .replace(/\p{M}/gu, "")
+      .replace(/[Γγ]/gu, " gamma ")
+      .replace(/ρ/gu, " rho ")
+      .replace(/[θϑφ∠]/gu, " theta ")
+      .toLowerCase()
+      .replace(/(?<![a-z])s ?[([{]? ?(\d) ?[,;:]? ?(\d)(?!\d) ?[)\]}]?/g, " s$1$2 ")
+      .replace(/(?<![a-z])s\.?w\.?r\.?(?![a-z])/g, "swr")
+      .replace(/([°%])/g, " $1 ")
+      .split(/[^\p{L}\p{N}°%]+/u)
+      .flatMap(
+        (word) =>
+          GLUED.exec(word)
+            ?.slice(1)
+            .filter((part) => part !== undefined) ?? [word],
+      )
+      .filter((word) => word !== "")
+  );
 }
 
 /** A part and its subject, or a name and its unit of frequency, written as one word: "ReZ", "FreqMHz". */

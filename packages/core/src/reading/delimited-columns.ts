@@ -39,7 +39,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
   const header = options.columns === undefined ? findHeader(lines, decided, options.port ?? 1) : null;
   const dialect =
     header === null ? decided : { ...decided, firstDataLine: Math.max(decided.firstDataLine, header.lineIndex + 1) };
-  const comments = preamble(lines, header?.lineIndex ?? dialect.firstDataLine);
+  const comments = preamble(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
   const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
   if (stated === null) throw withoutHeader(lines, dialect, text.file);
   refuseTransmission(comments, text.file);
@@ -195,10 +195,9 @@ function numberColumns(
     const values = table.columns[c];
     if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
     const halves = cells.map((row) => printedHalfUnit(row[c] ?? "", dialect.decimal)).sort((a, b) => a - b);
-    const { settled: bounded, ceiling } = withBounds(
-      values,
-      table.atLeast.filter(({ column }) => column === c),
-    );
+    // "More than" makes sense of SWR only; anywhere else the cell holds no number.
+    const atLeast = role.quantity === "swr" ? table.atLeast.filter(({ column }) => column === c) : [];
+    const { settled: bounded, ceiling } = withBounds(values, atLeast);
     return [
       {
         quantity: role.quantity,
@@ -247,9 +246,11 @@ function withBounds(
   return { settled, ceiling: least };
 }
 
-function preamble(lines: TextLines, end: number): readonly string[] {
+/** The lines above the numbers without their comment marks, the header left out. */
+function preamble(lines: TextLines, end: number, header: number): readonly string[] {
   return lines
     .texts(0, Math.min(end, MOST_COMMENTS))
+    .filter((_, line) => line !== header)
     .map((line) => line.replace(/^[\s"']*[!#%;*]*\s*/, "").replace(/[,;"\s]+$/, ""))
     .filter((line) => line !== "");
 }

@@ -40,7 +40,8 @@ const GREATEST_FREQUENCY = 3e11;
  * @throws ReadError `ambiguous`
  */
 export function refuseImpossible(frequencyHz: Float64Array, unit: FrequencyUnit, file: string): void {
-  const greatest = frequencyHz.reduce((most, value) => (value > most ? value : most), 0);
+  let greatest = 0;
+  for (const value of frequencyHz) if (value > greatest) greatest = value;
   if (greatest >= LEAST_FREQUENCY && greatest <= GREATEST_FREQUENCY) return;
   throw new ReadError({
     code: "ambiguous",

@@ -99,6 +99,7 @@ function scanPlainRow(
   for (let column = 0; column < dialect.columns; column++) {
     while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
     if (!scanNumber(bytes, position, end, shifts[column] ?? 0, mark)) return false;
+    if (scanned.value === Number.POSITIVE_INFINITY || scanned.value === Number.NEGATIVE_INFINITY) return false;
     table.put(column, scanned.value);
     position = scanned.next;
     const before = position;

@@ -52,8 +52,8 @@ function settleSubject(
   if (quantity === "real") return { ...column, quantity: "reflection-real" };
   if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
   if (quantity === "reflection") return settleBareReflection(column, file, findings);
+  if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
   if (quantity !== "angle") return column;
-  noteAngleUnit(column, findings);
   return { ...column, quantity: isAngleOfImpedance(column, columns, options) ? "impedance-angle" : "reflection-angle" };
 }
 

@@ -1,15 +1,14 @@
-import { median } from "simple-statistics";
 import { at } from "../column.js";
 import { type Complex, complex, fromPolarDegrees, scale } from "../complex.js";
 import { type Finding, finding } from "../finding.js";
-import type { FindingCode } from "../finding-codes.js";
-import { quote, ReadError } from "../read-error.js";
+import { ReadError } from "../read-error.js";
 import { reflectionFromAdmittance, reflectionFromImpedance } from "../reflection.js";
 import type { Points } from "./arrange.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
 import type { SourceText } from "./text.js";
 import { reflectionAtPort } from "./touchstone-network.js";
+import { oddities } from "./touchstone-oddities.js";
 import { groupRecords, type Records } from "./touchstone-records.js";
 import { scanTouchstone, type TouchstoneScan } from "./touchstone-scan.js";
 
@@ -23,8 +22,6 @@ export interface ReadPoints {
   readonly findings: readonly Finding[];
 }
 
-/** A whole sweep below this ρ is a placeholder for "not measured", not a perfect antenna. */
-const PLACEHOLDER_MAGNITUDE = 1e-6;
 const FORMAT_WORDS = { RI: "real and imaginary", MA: "magnitude and angle", DB: "dB and angle" };
 
 /**
@@ -73,98 +70,6 @@ export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoin
     comments: scan.comments,
     findings,
   };
-}
-
-/** What is legal to the letter, or nearly so, and yet deserves a word. */
-function oddities(
-  scan: TouchstoneScan,
-  { rows, ports }: Records,
-  points: Points,
-  file: string,
-  options: ReadOptions,
-): readonly Finding[] {
-  const { options: line, optionLine } = scan;
-  const found: Finding[] = [];
-  const say = (severity: "info" | "caution" | "problem", code: FindingCode, message: string) =>
-    found.push(finding(severity, code, message, { line: optionLine }));
-  if (ports > 1) {
-    const which = `S${options.port ?? 1}${ports > 9 ? "," : ""}${options.port ?? 1}`;
-    say(
-      "info",
-      "one-port-of-many",
-      `Read ${which} of a ${ports}-port file: the reflection at port ${options.port ?? 1}, the other ports ended in their references.`,
-    );
-  }
-  const named = /\.s(\d+)p$/i.exec(file)?.[1];
-  if (named !== undefined && Number(named) !== ports) {
-    say(
-      "caution",
-      "name-contradicts-ports",
-      `The file's name says ${named} port${named === "1" ? "" : "s"}, its rows hold ${ports}.`,
-    );
-  }
-  const stated = scan.keywords.references ?? line.references;
-  if (options.referenceOhms !== undefined && !stated.includes(options.referenceOhms)) {
-    say("caution", "reference-stated", `The file itself states ${stated.join(", ")} Ω; --reference-ohms was not used.`);
-  }
-  if (scan.keywords.references !== null && stated.length === 1 && ports > 1) {
-    say("caution", "count-mismatch", `[Reference] gives one value for ${ports} ports; it was used for all.`);
-  }
-  const impedanceComment = scan.comments.find((comment) => /port impedance|\bz0\b|impedance\s*[:=]/i.test(comment));
-  if (impedanceComment !== undefined) {
-    say(
-      "info",
-      "reference-mentioned",
-      `A comment speaks of an impedance (${quote(impedanceComment)}); comments are never taken for the reference.`,
-    );
-  }
-  if (line.format === "MA" && hasNegativeMagnitude(rows, ports)) {
-    say(
-      "caution",
-      "negative-magnitude",
-      "Some magnitudes are negative; the numbers may be real and imaginary parts (RI) instead.",
-    );
-  }
-  if (line.parameter === "Z" && scan.keywords.version === null && middleMagnitude(rows) > LARGEST_NORMALISED) {
-    say(
-      "caution",
-      "maybe-not-normalised",
-      "Touchstone 1 impedances are multiples of the reference; these are so large that they may be ohms already.",
-    );
-  }
-  if (points.reflectionMagnitude.every((rho) => rho < PLACEHOLDER_MAGNITUDE)) {
-    say(
-      "problem",
-      "placeholder-values",
-      "Every reflection is practically zero: this looks like a placeholder, not a measurement.",
-    );
-  }
-  const greatest = at(points.frequencyHz, points.frequencyHz.length - 1);
-  if (greatest > GREATEST_FREQUENCY || greatest < LEAST_FREQUENCY) {
-    say(
-      "caution",
-      "frequency-implausible",
-      `Frequencies around ${greatest} Hz: the unit in the option line may be wrong.`,
-    );
-  }
-  return found;
-}
-
-/** A normalised impedance of an antenna seldom exceeds this many times the reference over most of a sweep. */
-const LARGEST_NORMALISED = 20;
-const LEAST_FREQUENCY = 1e4;
-const GREATEST_FREQUENCY = 3e11;
-
-function hasNegativeMagnitude({ values, starts, lines }: NumberRows, ports: number): boolean {
-  if (ports > 2) return false;
-  for (let row = 0; row < lines.length; row++) if (at(values, (starts[row] as number) + 1) < 0) return true;
-  return false;
-}
-
-/** Median size of the first number after each row's frequency. */
-function middleMagnitude({ values, starts, lines }: NumberRows): number {
-  const sizes = Array.from(lines, (_, row) => Math.abs(at(values, (starts[row] as number) + 1)));
-  return median(sizes);
 }
 
 function referencesOf(scan: TouchstoneScan, ports: number, file: string): readonly number[] {

@@ -1,5 +1,6 @@
 import { at } from "../column.js";
 import { printableText } from "../printable.js";
+import { takenAtFrom } from "../reading/taken-at.js";
 import type { Sweep, VectorSweep } from "../sweep.js";
 
 /**
@@ -9,8 +10,8 @@ import type { Sweep, VectorSweep } from "../sweep.js";
  * Source: IBIS Open Forum, Touchstone File Format Specification, Version 2.1 (2024), keyword-free files.
  */
 export function touchstoneText(sweep: VectorSweep): string {
-  const { frequencyHz, reflectionReal, reflectionImaginary, referenceOhms, source } = sweep;
-  const lines = source.comments.map((comment) => `! ${asciiText(comment)}`);
+  const { frequencyHz, reflectionReal, reflectionImaginary, referenceOhms } = sweep;
+  const lines = commentsOf(sweep).map((comment) => `! ${asciiText(comment)}`);
   lines.push(`# Hz S RI R ${referenceOhms}`);
   for (let i = 0; i < frequencyHz.length; i++) {
     lines.push(`${at(frequencyHz, i)} ${at(reflectionReal, i)} ${at(reflectionImaginary, i)}`);
@@ -23,8 +24,8 @@ export function touchstoneText(sweep: VectorSweep): string {
  * magnitude. Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
  */
 export function delimitedText(sweep: Sweep): string {
-  const { frequencyHz, referenceOhms, source } = sweep;
-  const lines = source.comments.map((comment) => `# ${printableText(comment)}`);
+  const { frequencyHz, referenceOhms } = sweep;
+  const lines = commentsOf(sweep).map((comment) => `# ${printableText(comment)}`);
   if (referenceOhms !== 50) lines.push(`# reference impedance ${referenceOhms} ohm`);
   lines.push(sweep.kind === "vector" ? "Frequency (Hz),S11 real,S11 imaginary" : "Frequency (Hz),reflection magnitude");
   for (let i = 0; i < frequencyHz.length; i++) {
@@ -35,6 +36,12 @@ export function delimitedText(sweep: Sweep): string {
     lines.push(`${at(frequencyHz, i)},${reading}`);
   }
   return `${lines.join("\n")}\n`;
+}
+
+/** The sweep's comments; a date that only the file's name stated is written down, since the name may change. */
+function commentsOf({ source, takenAt }: Sweep): readonly string[] {
+  const isStated = takenAt === null || takenAtFrom(source.comments, undefined) === takenAt;
+  return isStated ? source.comments : [...source.comments, `taken ${takenAt.replace("T", " ")}`];
 }
 
 /** The specification allows printable ASCII only. */

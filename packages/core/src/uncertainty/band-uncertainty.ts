@@ -1,0 +1,145 @@
+import { mean, standardDeviation } from "simple-statistics";
+import { type Curve, noiseOrBound } from "../curve/curve.js";
+import { type LimitSpan, spansWithin, type Trace } from "../curve/trace.js";
+import { clipSpans, type Piece, type Span } from "../pieces.js";
+import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
+import { type Instrument, instrumentError } from "./instrument.js";
+import { baseCurve, replicateBase, replicateFeatures, thinnedFeatures } from "./replicates.js";
+
+/** Both ends of what a number may be, with 95 % probability as far as noise goes. */
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** How sure the numbers of a band are. */
+export interface BandUncertainty {
+  /** Standard deviation of ρ that was reckoned with */
+  readonly noise: number;
+  readonly bestMagnitude: Interval;
+  readonly bestHz: Interval;
+  readonly worstMagnitude: Interval;
+  readonly withinHz: Interval;
+  /** Edges of the span around the best point; null where there is none, it is open there, or it may not exist */
+  readonly lowEdgeHz: Interval | null;
+  readonly highEdgeHz: Interval | null;
+}
+
+/** Standard deviations on either side that hold 95 %. */
+const COVERAGE_FACTOR = 1.96;
+/**
+ * Copies of a curve vary less than sweeps of the antenna do, since the curve they start from has been smoothed already,
+ * and its noise is itself an estimate. Found by simulation; tests/accuracy/coverage.test.ts holds the result to it.
+ */
+const COPIES_UNDERSTATE_BY = 1.38;
+/** Reckoned with where a sweep is too short or coarse to tell its noise (common practice, no source). */
+const ASSUMED_NOISE = 0.002;
+/**
+ * Halving the step lowers the error of the interpolation by about this much (its order is four, so by 16 in theory): what
+ * leaving out every other sample changes, over this, is what the step itself may hide.
+ */
+const STEP_GAIN = 8;
+/** A number that more copies than this share do not have is not sure to exist. */
+const LARGEST_MISSING_SHARE = 0.1;
+/** Samples needed for anything to be said. */
+const FEWEST_SAMPLES = 5;
+
+/**
+ * Tells how sure a band's numbers are: noise by looking at noisy copies of the curve (a parametric bootstrap), the step by
+ * leaving out samples, the instrument by its greatest error.
+ *
+ * Source of the method: B. Efron, R. J. Tibshirani, An Introduction to the Bootstrap, 1993, chapter 6 (from memory).
+ *
+ * @param limit ρ of the SWR limit
+ * @param bandwidth span around the best point, null where the best is not within the limit
+ * @returns null where the sweep has too few samples
+ */
+export function bandUncertainty(
+  trace: Trace,
+  pieces: readonly Piece[],
+  limit: number,
+  bestHz: number,
+  bandwidth: Span | null,
+  instrument: Instrument | null,
+): BandUncertainty | null {
+  const { curve } = trace;
+  if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
+  const noise = noiseOrBound(curve) ?? ASSUMED_NOISE;
+  const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
+  const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
+  const look = (other: Curve) => featuresOf(other, pieces, limit, bestHz);
+  const base = replicateBase(curve, low, high, noise);
+  const estimate = look(curve);
+  const ofBase = look(baseCurve(base));
+  const copies = replicateFeatures(base, look);
+  const thinned = base.frequencyHz.length >= 2 * FEWEST_SAMPLES ? thinnedFeatures(base, look) : [];
+  const random = Object.fromEntries(
+    FEATURE_NAMES.map((name) => [name, intervalOf(estimate, copies, thinned, ofBase, name)]),
+  ) as Record<keyof Features, Interval | null>;
+  return withInstrument(random, estimate, trace, pieces, limit, instrument, noise);
+}
+
+/** Interval of one number from its spread over the copies and what the step may hide; null where it may not exist. */
+function intervalOf(
+  estimate: Features,
+  copies: readonly Features[],
+  thinned: readonly Features[],
+  ofBase: Features,
+  name: keyof Features,
+): Interval | null {
+  const value = estimate[name];
+  const known = copies.map((copy) => copy[name]).filter((copy) => !Number.isNaN(copy));
+  if (Number.isNaN(value) || known.length < (1 - LARGEST_MISSING_SHARE) * copies.length) return null;
+  // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
+  const bias = Number.isNaN(ofBase[name]) ? 0 : mean(known) - ofBase[name];
+  const fromNoise = COVERAGE_FACTOR * COPIES_UNDERSTATE_BY * standardDeviation(known);
+  const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
+  const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
+  const half = Math.hypot(fromNoise, fromStep);
+  return { low: value - bias - half, high: value - bias + half };
+}
+
+function withInstrument(
+  random: Record<keyof Features, Interval | null>,
+  estimate: Features,
+  trace: Trace,
+  pieces: readonly Piece[],
+  limit: number,
+  instrument: Instrument | null,
+  noise: number,
+): BandUncertainty | null {
+  const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
+  if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
+  const error = (rho: number) => (instrument === null ? 0 : instrumentError(rho, instrument));
+  const widen = ({ low, high }: Interval): Interval => ({
+    low: Math.max(0, low - error(low)),
+    high: high + error(high),
+  });
+  // The instrument may have read too high or too low all along: the limit is then met elsewhere on the same curve.
+  const generous = spansWithin(trace, limit + error(limit));
+  const strict = spansWithin(trace, Math.max(0, limit - error(limit)));
+  const widthWithin = (spans: readonly LimitSpan[]) =>
+    pieces.flatMap((piece) => clipSpans(spans, piece)).reduce((sum, { widthHz }) => sum + widthHz, 0);
+  const swing = {
+    low: Math.max(0, estimate.withinHz - widthWithin(strict)),
+    high: Math.max(0, widthWithin(generous) - estimate.withinHz),
+  };
+  const around = (spans: readonly LimitSpan[]) =>
+    spans.find((span) => estimate.bestHz >= span.lowHz && estimate.bestHz <= span.highHz);
+  const outer = around(generous);
+  const inner = around(strict);
+  const edge = (interval: Interval | null, shifts: readonly (number | undefined)[], value: number): Interval | null => {
+    if (interval === null || shifts.some((shift) => shift === undefined)) return null;
+    const moves = shifts.map((shift) => (shift ?? value) - value);
+    return { low: interval.low + Math.min(0, ...moves), high: interval.high + Math.max(0, ...moves) };
+  };
+  return {
+    noise,
+    bestMagnitude: widen(bestMagnitude),
+    bestHz,
+    worstMagnitude: widen(worstMagnitude),
+    withinHz: { low: Math.max(0, withinHz.low - swing.low), high: withinHz.high + swing.high },
+    lowEdgeHz: edge(lowEdgeHz, [outer?.lowHz, inner?.lowHz], estimate.lowEdgeHz),
+    highEdgeHz: edge(highEdgeHz, [outer?.highHz, inner?.highHz], estimate.highEdgeHz),
+  };
+}

@@ -1,0 +1,259 @@
+/**
+ * What readers of delimited text have stumbled over: delimiter against decimal comma, preamble, units.
+ *
+ * Sources: issues of public projects by their number.
+ */
+import { type Delimiter, parseColumnRoles } from "@feedpoint/core";
+import { describe, expect, test } from "vitest";
+import {
+  bytesOf,
+  expectLoad,
+  expectMagnitudes,
+  expectRefusal,
+  LOAD,
+  messageOf,
+  notesOf,
+  ROUNDING,
+  RX_ROWS,
+  readOne,
+  rewritten,
+  SWR_LOAD,
+  SWR_ROWS,
+  textOf,
+} from "../support/known-load.js";
+
+const PLAIN = ["reference-assumed"];
+const RX = "Frequency (MHz),R (Ohm),X (Ohm)";
+
+function expectRx(text: string, notes: readonly string[] = PLAIN): void {
+  const sweep = readOne(text);
+  expectLoad(sweep, { tolerance: ROUNDING });
+  expect(notesOf(sweep)).toEqual(notes);
+}
+
+function expectSwr(text: string, notes: readonly string[] = PLAIN): void {
+  const sweep = readOne(text);
+  expectMagnitudes(sweep);
+  expect(notesOf(sweep)).toEqual(notes);
+}
+
+describe("delimiter against decimal comma (mholt/PapaParse#153, #290, #804, #860, #1005; adaltas/node-csv#400)", () => {
+  test.each([
+    ["semicolons", ";"],
+    ["tabs", "\t"],
+  ])("no header, decimal commas, %s: refused without the user's word, exact with it", (_, delimiter) => {
+    const text = textOf(rewritten(SWR_ROWS, delimiter, ","));
+    expectRefusal(text, { code: "no-frequency", line: 1, says: /say what the 2 columns hold, such as --columns/ });
+    const sweep = readOne(text, { columns: parseColumnRoles("frequency:MHz,swr") });
+    expectMagnitudes(sweep);
+    expect(notesOf(sweep)).toEqual(PLAIN);
+  });
+
+  test("a header and four columns between semicolons, decimal commas", () => {
+    const rows = LOAD.map(({ mhz, ohms }, i) => `${mhz},${ohms.join(",")},${i}.5`);
+    expectRx(textOf("Frequency (MHz);R (Ohm);X (Ohm);Temperature", rewritten(rows, ";", ",")));
+  });
+
+  test("commas inside the header's words, data between semicolons", () => {
+    const header = "Frequency, as set (MHz);R, series (Ohm);X, series (Ohm)";
+    expectRx(textOf(header.replace(", as set", ", of the input"), rewritten(RX_ROWS, ";", ",")));
+    expectRx(textOf(header.replace(", as set", ", of the input"), rewritten(RX_ROWS, ";")));
+  });
+
+  test("two preamble lines with commas, then data between semicolons", () => {
+    const preamble = ["Mooring, lock 7, windy", "Wire, 20 m, sloping, invented"];
+    expectSwr(textOf(preamble, "Frequency (MHz);SWR", rewritten(SWR_ROWS, ";", ",")));
+  });
+
+  test.each([
+    ["one blank", " "],
+    ["runs of blanks", "    "],
+    ["blanks and tabs", " \t "],
+  ])("columns split by %s, with either decimal mark", (_, delimiter) => {
+    expectRx(textOf(`MHz${delimiter}R${delimiter}X`, rewritten(RX_ROWS, delimiter)));
+    expectRx(textOf(`MHz${delimiter}R${delimiter}X`, rewritten(RX_ROWS, delimiter, ",")));
+  });
+
+  test.each([",", ";", "\t"])("a degree sign in the header, split by %j", (delimiter) => {
+    const rows = LOAD.slice(0, 2).map(({ mhz, ohms: [r, x] }) =>
+      [mhz, Math.hypot(r, x), (Math.atan2(x, r) * 180) / Math.PI].join(","),
+    );
+    const sweep = readOne(textOf(["Freq (MHz)", "|Z| (Ω)", "Phase (°)"].join(delimiter), rewritten(rows, delimiter)));
+    expectLoad(sweep, { tolerance: ROUNDING, points: LOAD.slice(0, 2) });
+    expect(notesOf(sweep)).toEqual(PLAIN);
+  });
+
+  test("two readings that fit equally well are refused, and both are listed", () => {
+    expectRefusal(textOf("kHz SWR", "7000 ,5", "7050 ,6"), {
+      code: "ambiguous",
+      line: 2,
+      says: /--delimiter (comma --decimal point or --delimiter space --decimal comma|space .* comma --decimal point)/,
+    });
+  });
+});
+
+describe("a wrong delimiter (langgenius/dify PR #42354)", () => {
+  test.each<Delimiter>(["comma", "tab", "space"])("%s, asked for, is a failure and not one column", (delimiter) => {
+    expectRefusal(
+      textOf("Frequency (MHz);SWR", rewritten(SWR_ROWS, ";")),
+      { code: "no-data", says: /no two columns of numbers.*Try it without --delimiter/ },
+      { delimiter },
+    );
+  });
+
+  test("one column of numbers is a failure", () => {
+    expectRefusal(
+      textOf(
+        "SWR",
+        SWR_LOAD.map(({ swr }) => swr),
+      ),
+      {
+        code: "no-data",
+        says: /no two columns of numbers.*expected rows with a frequency and a reading/,
+      },
+    );
+  });
+});
+
+describe("a preamble (mholt/PapaParse#738, #794, #894; adaltas/node-csv-parse#81; duckdb/duckdb#25827)", () => {
+  test("of any form is passed over and kept", () => {
+    const preamble = [
+      "Mooring: lock 7",
+      "! invented",
+      "Start Frequency,+5.0E+07",
+      "Points,7",
+      "Note,wire, 20 m",
+      "",
+      "7",
+    ];
+    const sweep = readOne(textOf(preamble, RX, RX_ROWS));
+    expectLoad(sweep, { tolerance: ROUNDING });
+    expect(notesOf(sweep)).toEqual(PLAIN);
+    expect(sweep.source.comments).toEqual([
+      "Mooring: lock 7",
+      "invented",
+      "Start Frequency,+5.0E+07",
+      "Points,7",
+      "Note,wire, 20 m",
+      "7",
+    ]);
+  });
+
+  test("longer than the table is not taken for the table", () => {
+    const preamble = Array.from({ length: 60 }, (_, i) => `Setting ${i}: ${i * 3}, ${i}`);
+    expectRx(textOf(preamble, RX, RX_ROWS));
+  });
+
+  test("header and rows are not taken for a preamble", () => {
+    expectRx(textOf(RX, RX_ROWS.slice(0, 2), "", RX_ROWS.slice(2)));
+  });
+});
+
+describe("a row of units (OPM/ResInsight#9611; SBFspot/SBFspot#74; PR #1100)", () => {
+  test.each([
+    ["below the header", ["Frequency,R,X", "MHz,Ohm,Ohm"]],
+    ["below the header, in brackets", ["Frequency,R,X", "[MHz],[Ω],[Ω]"]],
+    ["above the header", ["MHz,Ohm,Ohm", "Frequency,R,X"]],
+  ])("%s gives the units", (_, header) => {
+    expectRx(textOf(header, RX_ROWS));
+  });
+
+  test("kHz in that row is kHz", () => {
+    const rows = LOAD.map(({ frequencyHz, ohms }) => `${frequencyHz / 1000},${ohms.join(",")}`);
+    expectRx(textOf("Frequency,R,X", "kHz,Ohm,Ohm", rows));
+  });
+
+  test.each([
+    ["Hz under MHz", "Frequency (MHz),SWR", (hz: number) => `${hz}`],
+    ["MHz under Hz", "Frequency (Hz),SWR", (hz: number) => `${hz / 1e6}`],
+    ["MHz under kHz", "Frequency (kHz),SWR", (hz: number) => `${hz / 1e6}`],
+  ])("a unit that the numbers contradict is refused: %s", (_, header, frequency) => {
+    const rows = SWR_LOAD.map(({ frequencyHz, swr }) => `${frequency(frequencyHz)},${swr}`);
+    expectRefusal(textOf(header, rows), { code: "ambiguous", says: /seems to be another; say --unit or --decimal/ });
+  });
+
+  test.each([
+    ["kHz", 1000],
+    ["Hz", 1],
+  ])("no unit anywhere: %s is told from the size, and said", (unit, hz) => {
+    // Read as kHz, 7 000 000 would be 7 GHz, where no amateur's analyser sweeps an antenna.
+    const rows = SWR_LOAD.map(({ frequencyHz, swr }) => `${frequencyHz / hz},${swr}`);
+    const sweep = readOne(textOf("Frequency,SWR", rows));
+    expectMagnitudes(sweep);
+    expect(notesOf(sweep)).toEqual(["frequency-unit-inferred", "reference-assumed"]);
+    expect(messageOf(sweep, "frequency-unit-inferred")).toContain(`says ${unit}. Say --unit`);
+  });
+
+  test("no unit anywhere, and two that fit: refused", () => {
+    expectRefusal(textOf("Frequency,SWR", SWR_ROWS), {
+      code: "ambiguous",
+      says: /Say which it is: --unit Hz, --unit kHz/,
+    });
+  });
+});
+
+describe("decimal comma and thousands (mholt/PapaParse#143, #327, #461; pandas-dev/pandas#59299)", () => {
+  test.each([
+    ["7,000 as kHz would be 7 kHz", "Frequency (kHz);SWR", ["7,000;2,35", "7,050;2,15", "7,100;1,95"]],
+    ["7,000 beside a decimal point", "Frequency (kHz);SWR", ["7,000;2.35", "7,050;2.15", "7,100;1.95"]],
+    ["7.000,5", "Frequency (kHz);SWR", ["7.000,5;2,35", "7.050,5;2,15", "7.100,5;1,95"]],
+    ["7,000,000", "Frequency (Hz);SWR", ["7,000,000;2.35", "7,050,000;2.15", "7,100,000;1.95"]],
+  ])("%s is refused", (_, header, rows) => {
+    const text = textOf(header, rows);
+    expect(() => readOne(text)).toThrow(/--unit or --decimal|no two columns of numbers/);
+  });
+
+  test("7,000 under MHz is settled by the range", () => {
+    const sweep = readOne(textOf("Frequency (MHz);SWR", "7,000;3,000", "7,050;1,500"));
+    expectMagnitudes(sweep, [
+      { frequencyHz: 7_000_000, rho: 0.5 },
+      { frequencyHz: 7_050_000, rho: 0.2 },
+    ]);
+  });
+
+  test("the mark is decided over all rows, and the row that breaks it is blamed", () => {
+    const rows = rewritten(RX_ROWS, ";", ",");
+    const text = textOf("Frequency (MHz);R;X", rows.slice(0, 2), "7.1;25;-25", rows.slice(3));
+    const sweep = readOne(text);
+    expectLoad(sweep, { tolerance: ROUNDING, points: LOAD.filter((_, i) => i !== 2) });
+    expect(notesOf(sweep)).toEqual(["reference-assumed", "row-without-number@4"]);
+  });
+});
+
+describe("the whole file decides (gitonthescene/csv-reconcile#68; pandas-dev/pandas#28458)", () => {
+  test.each([100, 500])("a decimal comma that first comes after %i whole numbers is seen", (count) => {
+    const rows = Array.from({ length: 2 * count }, (_, i) => `${7000 + i / 2};${i % 2 === 0 ? "3" : "1,5"}`);
+    const early = rows.slice(0, count).map((_, i) => `${6000 + i};3`);
+    const text = textOf(
+      "Frequency (kHz);SWR",
+      early,
+      rows.map((row) => row.replace(".", ",")),
+    );
+    const sweep = readOne(text);
+    expect(sweep.frequencyHz).toHaveLength(3 * count);
+    expect(sweep.frequencyHz[count + 1]).toBe(7_000_500);
+    expect(notesOf(sweep)).toEqual(PLAIN);
+  });
+
+  test.each([
+    ["a letter", "x"],
+    ["a vertical bar", "|"],
+    ["a colon", ":"],
+  ])("%s is no delimiter", (_, mark) => {
+    expectRefusal(textOf(`Frequency (MHz)${mark}SWR`, rewritten(SWR_ROWS, mark)), {
+      code: "no-data",
+      says: /split by comma, semicolon, tab or blanks/,
+    });
+  });
+
+  test("a sample is not cut in the middle of a line: every length of the file reads or is refused", () => {
+    const whole = bytesOf(textOf(RX, RX_ROWS));
+    for (let length = 1; length < whole.length; length++) {
+      try {
+        readOne(whole.subarray(0, length));
+      } catch (error) {
+        expect(error).toHaveProperty("name", "ReadError");
+      }
+    }
+  });
+});
