@@ -17,6 +17,7 @@ import {
   ROUNDING,
   RX_ROWS,
   readOne,
+  rewritten,
   SWR_LOAD,
   SWR_ROWS,
   textOf,
@@ -152,6 +153,13 @@ describe("ragged rows (fsprojects/FSharp.Data#688; deephaven/deephaven-core#1800
     ["in some rows", RX, RX_ROWS.map((row, i) => (i % 2 === 0 ? row : `${row},`))],
   ])("an empty last column %s is ignored", (_, header, rows) => {
     expectRx(textOf(header, rows));
+  });
+
+  test.each(["\t", ";", ","])("%j at the end of every row, or two of them, are ignored", (delimiter) => {
+    for (const end of [delimiter, delimiter + delimiter]) {
+      const rows = rewritten(RX_ROWS, delimiter).map((row) => row + end);
+      expectRx(textOf(rewritten([RX], delimiter), rows));
+    }
   });
 
   test("a row with too few cells is left out with its line", () => {

@@ -10,7 +10,7 @@ import {
   vectorSweep,
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { notesOf, readOne } from "../support/known-load.js";
+import { notesOf, RI_ROWS, RX_ROWS, readOne, textOf } from "../support/known-load.js";
 import { fc } from "../support/property.js";
 
 /** Any double of a reflection's size and beyond, down to the smallest there is; the sign of zero has a test of its own. */
@@ -163,6 +163,16 @@ describe("what deserves a look of its own", () => {
   ])("a comment reading %j changes nothing in what is read", (comment) => {
     const sweep = vector([0.5, 0.2, 0.1], [0.1, -0.2, 0.3], 50, [comment]);
     expectSame(readOne(touchstoneText(sweep)), sweep);
+    expectSame(readOne(delimitedText(sweep)), sweep);
+  });
+
+  test("a file with its units above the header is the same after conversion", () => {
+    const sweep = readOne(textOf("MHz,Ohm,Ohm", "Frequency,R,X", RX_ROWS));
+    expectSame(readOne(delimitedText(sweep)), sweep);
+  });
+
+  test("a file with a row commented out is the same after conversion", () => {
+    const sweep = readOne(textOf("!6.95 0.1 0.2", "# MHz S RI R 50", RI_ROWS));
     expectSame(readOne(delimitedText(sweep)), sweep);
   });
 

@@ -1,7 +1,7 @@
 /** Rows scanned from the bytes and rows split into cells are two ways through the reader; they must give the same. */
 import { type FrequencyUnit, readSweeps, type Sweep } from "@feedpoint/core";
 import { beforeEach, describe, expect, test, vi } from "vitest";
-import { COMMA, numberFromText, POINT, scanNumber, scanned } from "../../packages/core/src/reading/scan-numbers.js";
+import { inUnit } from "../support/decimal-text.js";
 import { bytesOf, notesOf } from "../support/known-load.js";
 import { fc } from "../support/property.js";
 import { present } from "../support/sweeps.js";
@@ -24,16 +24,6 @@ vi.mock("../../packages/core/src/reading/cells.js", async (importOriginal) => {
 beforeEach(() => {
   split.lines = 0;
 });
-
-const SHIFTS: Readonly<Record<FrequencyUnit, number>> = { Hz: 0, kHz: 3, MHz: 6, GHz: 9 };
-
-/** A whole number of hertz in another unit, as text: exact, because only the decimal mark moves. */
-function inUnit(frequencyHz: number, unit: FrequencyUnit): string {
-  const shift = SHIFTS[unit];
-  if (shift === 0) return String(frequencyHz);
-  const digits = String(frequencyHz).padStart(shift + 1, "0");
-  return `${digits.slice(0, -shift)}.${digits.slice(-shift)}`;
-}
 
 /** Positive decimal text of any number of digits, perhaps with an exponent that keeps it between 1e-9 and 1e9. */
 const positiveText = fc
@@ -83,18 +73,36 @@ const table: fc.Arbitrary<Table> = fc
     return { unit, names, rows };
   });
 
-const writing = fc
-  .record({ delimiter: fc.constantFrom(",", ";", "\t"), decimal: fc.constantFrom(".", ",") })
-  .filter(({ delimiter, decimal }) => delimiter !== decimal);
+const writingWith = (delimiters: readonly string[]) =>
+  fc
+    .record({ delimiter: fc.constantFrom(...delimiters), decimal: fc.constantFrom(".", ",") })
+    .filter(({ delimiter, decimal }) => delimiter !== decimal);
 
-/** Ways of writing a row that leave its numbers alone, but not its bytes. */
-const DISGUISES: readonly [string, (cells: readonly string[], delimiter: string) => string][] = [
-  ["every cell quoted", (cells, delimiter) => cells.map((cell) => `"${cell}"`).join(delimiter)],
-  [
-    "cells padded with no-break spaces",
-    (cells, delimiter) => cells.map((cell) => `\u00a0${cell}\u00a0`).join(delimiter),
-  ],
-  ["two empty cells at the end", (cells, delimiter) => [...cells, "", ""].join(delimiter)],
+/** A way of writing a row that leaves its numbers alone, but not its bytes. */
+interface Disguise {
+  readonly name: string;
+  readonly write: (cells: readonly string[], delimiter: string) => string;
+  readonly delimiters: readonly string[];
+}
+
+const ALL = [",", ";", "\t"];
+const DISGUISES: readonly Disguise[] = [
+  {
+    name: "every cell quoted",
+    write: (cells, delimiter) => cells.map((cell) => `"${cell}"`).join(delimiter),
+    delimiters: ALL,
+  },
+  {
+    name: "cells padded with no-break spaces",
+    write: (cells, delimiter) => cells.map((cell) => `\u00a0${cell}\u00a0`).join(delimiter),
+    delimiters: ALL,
+  },
+  {
+    // Tabs at the end of a row have a test of their own, among the pitfalls.
+    name: "two empty cells at the end",
+    write: (cells, delimiter) => [...cells, "", ""].join(delimiter),
+    delimiters: [",", ";"],
+  },
 ];
 
 function textOfTable(
@@ -131,12 +139,12 @@ const columnsOf = (sweep: Sweep) =>
   ].map(bitsOf);
 
 describe("rows scanned and rows split", () => {
-  test.each(DISGUISES)("%s: the same sweeps, bit for bit, by the other way", (_, disguise) => {
+  test.each(DISGUISES)("$name: the same sweeps, bit for bit, by the other way", ({ write, delimiters }) => {
     let read = 0;
     fc.assert(
-      fc.property(table, writing, (points, style) => {
+      fc.property(table, writingWith(delimiters), (points, style) => {
         const plain = outcomeOf(textOfTable(points, style, (cells, delimiter) => cells.join(delimiter)));
-        const other = outcomeOf(textOfTable(points, style, disguise));
+        const other = outcomeOf(textOfTable(points, style, write));
         expect(other.refusal).toBe(plain.refusal);
         expect(other.sweeps.map(columnsOf)).toEqual(plain.sweeps.map(columnsOf));
         expect(other.sweeps.map(notesOf)).toEqual(plain.sweeps.map(notesOf));
@@ -151,7 +159,7 @@ describe("rows scanned and rows split", () => {
 
   test("one disguised row among plain ones makes no difference", () => {
     fc.assert(
-      fc.property(table, writing, fc.nat(), (points, style, chosen) => {
+      fc.property(table, writingWith(ALL), fc.nat(), (points, style, chosen) => {
         const disguised = points.rows[chosen % points.rows.length];
         const plain = outcomeOf(textOfTable(points, style, (cells, delimiter) => cells.join(delimiter)));
         let row = -1;
@@ -172,81 +180,5 @@ describe("rows scanned and rows split", () => {
     const bytes = bytesOf("Frequency (Hz);SWR\n7000000;3\n7100000;1.53");
     const [sweep] = readSweeps(bytes.subarray(0, bytes.length - 1));
     expect(present(sweep, "the sweep").reflectionMagnitude[1]).toBe(0.2);
-  });
-});
-
-describe("a scanned number", () => {
-  const digits = fc.stringMatching(/^[0-9]{0,25}$/);
-  const decimalText = fc
-    .tuple(
-      fc.constantFrom("", "-", "+"),
-      digits,
-      fc.option(digits, { nil: null }),
-      fc.option(fc.integer({ min: -345, max: 345 }), { nil: null }),
-      fc.constantFrom("e", "E", "e+0"),
-    )
-    .filter(([, whole, fraction]) => whole.length + (fraction?.length ?? 0) > 0)
-    .map(([sign, whole, fraction, exponent, mark]) => {
-      const power = exponent === null ? "" : `${exponent < 0 ? mark.charAt(0) : mark}${exponent}`;
-      return `${sign}${whole}${fraction === null ? "" : `.${fraction}`}${power}`;
-    });
-
-  function scan(text: string, shift = 0, mark = POINT): number {
-    const bytes = bytesOf(text);
-    expect(scanNumber(bytes, 0, bytes.length, shift, mark)).toBe(true);
-    expect(scanned.next).toBe(bytes.length);
-    return scanned.value;
-  }
-
-  test("is what Number() makes of the same text, to the last bit and the sign of zero", () => {
-    fc.assert(
-      fc.property(decimalText, (text) => {
-        expect(Object.is(scan(text), Number(text)), text).toBe(true);
-        expect(Object.is(scan(text.replace(".", ","), 0, COMMA), Number(text)), text).toBe(true);
-        expect(Object.is(numberFromText(text), Number(text)), text).toBe(true);
-      }),
-      { numRuns: 5000 },
-    );
-  });
-
-  test("is any double again that was printed with its fewest digits", () => {
-    fc.assert(
-      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) => {
-        const printed = Object.is(value, -0) ? "-0" : String(value);
-        expect(Object.is(scan(printed), value), printed).toBe(true);
-      }),
-      { numRuns: 5000 },
-    );
-  });
-
-  test("with its mark moved is Number() of the text with that exponent", () => {
-    fc.assert(
-      fc.property(digits, digits, fc.constantFrom(3, 6, 9), (whole, fraction, shift) => {
-        fc.pre(whole.length + fraction.length > 0);
-        expect(Object.is(scan(`${whole}.${fraction}`, shift), Number(`${whole}.${fraction}e${shift}`))).toBe(true);
-      }),
-      { numRuns: 2000 },
-    );
-  });
-
-  test("of kilohertz, megahertz and gigahertz is exactly the whole number of hertz", () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 300_000_000_000 }), (frequencyHz) => {
-        for (const unit of ["kHz", "MHz", "GHz"] as const) {
-          expect(scan(inUnit(frequencyHz, unit), SHIFTS[unit])).toBe(frequencyHz);
-        }
-      }),
-      { numRuns: 3000 },
-    );
-  });
-
-  test.each(["", "-", "+", ".", "-.", "e5", ".e5", "x", " 1"])("%j is none", (text) => {
-    const bytes = bytesOf(text);
-    expect(scanNumber(bytes, 0, bytes.length, 0, POINT)).toBe(false);
-    expect(numberFromText(text)).toBeNaN();
-  });
-
-  test.each(["1e", "1e+", "1x", "1.2.3", "1-", "0x7", "1_0", "1 2"])("%j is not taken for one as a whole", (text) => {
-    expect(numberFromText(text)).toBeNaN();
   });
 });

@@ -49,9 +49,7 @@ export const SWR_ROWS: readonly string[] = SWR_LOAD.map(({ mhz, swr }) => `${mhz
 
 /** Rows written with another delimiter, and with decimal commas if wanted. */
 export function rewritten(rows: readonly string[], delimiter: string, decimal: "." | "," = "."): string[] {
-  return rows
-    .map((row) => row.replaceAll(".", decimal === "." ? "." : "\u0000").replaceAll(",", delimiter))
-    .map((row) => row.replaceAll("\u0000", ","));
+  return rows.map((row) => row.replace(/[.,]/g, (mark) => (mark === "." ? decimal : delimiter)));
 }
 
 export const textOf = (...lines: readonly (string | readonly string[])[]): string => `${lines.flat().join("\n")}\n`;

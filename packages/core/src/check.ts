@@ -1,14 +1,13 @@
 import { type BandPlan, type JudgedBand, judgedBands, type PlanSegment } from "./band-plan/band-plan.js";
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
 import { CAUTIONS } from "./cautions.js";
-import { at, firstIndexAbove } from "./column.js";
-import { type Curve, isVectorCurve } from "./curve/curve.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type Finding, finding } from "./finding.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { clipSpans, extremesOver, share } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
+import { samplingFindings, spikeFindings } from "./sampling.js";
 import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
@@ -61,11 +60,6 @@ export interface CheckOptions {
 
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
 const HIDING_LOSS_DB = 1;
-/** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
-const GREATEST_TURN = 0.3;
-/** A step longer than this share of the frequency can step over the dip of a short, loaded antenna (our own choice). */
-const GREATEST_STEP = 0.02;
-
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
   const { plan, licenceClass = null, limits = DEFAULT_LIMITS, instrument = null } = options;
@@ -88,6 +82,7 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
         bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
       ),
       ...closedBands(options, selected),
+      ...spikeFindings(judgement.curve),
       ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
       ...lossFindings(sweep),
       ...referenceFindings(sweep),
@@ -187,44 +182,6 @@ export function planFindings(
     );
   }
   return findings;
-}
-
-function samplingFindings(judgement: Judgement, band: JudgedBand, result: BandResult): readonly Finding[] {
-  if (result.sweptFraction === 0) return [];
-  const { distance, stepHz } = greatestTurn(judgement.curve, band.lowHz, band.highHz);
-  const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
-  if (share <= 1) return [];
-  const why =
-    distance > GREATEST_TURN
-      ? "the reflection changes much from one sample to the next"
-      : "a narrow dip or peak could hide between two samples";
-  const step = Number((stepHz / share / 2000).toPrecision(1));
-  return [
-    finding("caution", "step-too-coarse", `On ${band.band} ${why}; a step of ${step} kHz would tell more.`, {
-      band: band.band,
-    }),
-  ];
-}
-
-/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
-function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: number; stepHz: number } {
-  const { frequencyHz, reflectionMagnitude } = curve.sweep;
-  const [real, imaginary] = isVectorCurve(curve)
-    ? [curve.interpolation.real, curve.interpolation.imaginary]
-    : [reflectionMagnitude, null];
-  let greatest = { distance: -1, stepHz: 0 };
-  for (const { first, last } of curve.stretches) {
-    for (
-      let i = Math.max(first, firstIndexAbove(frequencyHz, lowHz) - 1);
-      i < last && at(frequencyHz, i) < highHz;
-      i++
-    ) {
-      const across = imaginary === null ? 0 : at(imaginary, i + 1) - at(imaginary, i);
-      const distance = Math.hypot(at(real, i + 1) - at(real, i), across);
-      if (distance > greatest.distance) greatest = { distance, stepHz: at(frequencyHz, i + 1) - at(frequencyHz, i) };
-    }
-  }
-  return greatest;
 }
 
 /** What radios are made for; Ω (common practice, no source) */

@@ -47,6 +47,9 @@ export const FINDING_CODES = {
   "reference-not-50": "The sweep refers to another impedance than the 50 Ω of most radios.",
   "band-not-permitted": "The licence class has no privileges on a band that was asked for.",
   "step-too-coarse": "The sweep's step is too coarse for a band.",
+  spike: "A sample stands alone, as interference or a bad contact makes it; it was left out of the curve.",
+  "dip-on-few-samples": "A dip rests on fewer than three samples.",
+  "bandwidth-not-from-q": "The bandwidth is not what a single resonance of the impedance's Q would have.",
   "loss-bound": "The sweep bounds the loss of the feedline from above.",
   "low-swr-may-be-loss": "A low SWR over a wide range may be loss and not radiation.",
   // comparing

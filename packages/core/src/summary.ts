@@ -1,7 +1,8 @@
 import type { JudgedBand } from "./band-plan/band-plan.js";
-import { type Curve, curveOf, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
+import { type Curve, curveOf, isVectorCurve, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
 import { reflectiveCrossings } from "./curve/resonances.js";
 import { type CurvePoint, type LimitSpan, spansWithin, sweptWidthHz, type Trace, traceOf } from "./curve/trace.js";
+import { impedanceQ } from "./impedance-q.js";
 import { type Limits, type Need, needFor } from "./limits.js";
 import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth } from "./pieces.js";
 import {
@@ -66,6 +67,8 @@ export interface BandSummary {
    * the limit yields Q whatever the match at the best point is. Null where the bandwidth is open or there is none.
    */
   readonly loadedQ: number | null;
+  /** Q from the impedance at the resonance nearest to the best point; null for a scalar sweep and without a resonance */
+  readonly impedanceQ: number | null;
   /** What the worst swept point needs */
   readonly need: Need;
   /** How sure all this is; null where it was not asked for or the samples are too few */
@@ -108,6 +111,7 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
     share(widthOf(band.pieces.flatMap((piece) => clipSpans(all, piece))), usableHz);
   const extremes = extremesOver(trace, band.pieces);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
+  const resonances = extremes === null ? [] : resonancesIn(trace, band.pieces);
   return {
     band: band.band,
     lowHz: band.lowHz,
@@ -125,7 +129,8 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
       withWideRangeTuner: shareOf(judgement.wideRangeTunerSpans),
     },
     bandwidth,
-    resonances: extremes === null ? [] : resonancesIn(trace, band.pieces),
+    resonances,
+    impedanceQ: extremes === null ? null : qNearest(curve, resonances, extremes.best.frequencyHz),
     loadedQ: extremes === null ? null : loadedQ(bandwidth, extremes.best.reflectionMagnitude, limits.swr),
     need: needFor(extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude), limits),
     uncertainty: null,
@@ -153,6 +158,16 @@ export function withUncertainty(
     worst: { ...worst, ...between(uncertainty.worstMagnitude) },
     uncertainty,
   };
+}
+
+function qNearest(curve: Curve, resonances: readonly Point[], frequencyHz: number): number | null {
+  const [first, ...others] = resonances.map((point) => point.frequencyHz);
+  if (first === undefined || !isVectorCurve(curve)) return null;
+  const distance = (candidate: number) => Math.abs(candidate - frequencyHz);
+  return impedanceQ(
+    curve,
+    others.reduce((best, next) => (distance(next) < distance(best) ? next : best), first),
+  );
 }
 
 const widthOf = (spans: readonly Span[]) => spans.reduce((sum, { widthHz }) => sum + widthHz, 0);

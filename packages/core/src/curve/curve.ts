@@ -6,12 +6,15 @@ import { type ComplexResult, type Interpolation, interpolateBetween, prepareInte
 import { estimateNoise, greatestNoise } from "./noise.js";
 import { prepareScalarInterpolation, type ScalarInterpolation, scalarBetween } from "./scalar-interpolation.js";
 import { smooth } from "./smoothing.js";
+import { mendSpikes } from "./spikes.js";
 import { findStretches, type Stretch } from "./stretches.js";
 
 interface CurveCommon {
   readonly stretches: readonly Stretch[];
   /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself; null where it cannot be told */
   readonly noise: number | null;
+  /** Indices of samples that stood alone and were put right before anything else */
+  readonly spikes: readonly number[];
 }
 
 /** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
@@ -69,9 +72,17 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     real[i] = at(sweep.reflectionReal, i) * cosine - at(sweep.reflectionImaginary, i) * sine;
     imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
   }
+  const spikes = mendSpikes(frequencyHz, real, imaginary, stretches);
   const noise = known.noise === undefined ? estimateNoise([real, imaginary], stretches) : known.noise;
   if (noise === null || noise === 0) {
-    return { sweep, stretches, delayS, noise, interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0) };
+    return {
+      sweep,
+      stretches,
+      delayS,
+      noise,
+      spikes,
+      interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0),
+    };
   }
   const smoothed = smooth(frequencyHz, real, imaginary, stretches, noise, null, known.agreement);
   const floor = CURVATURE_SIGNIFICANCE * noise;
@@ -80,19 +91,28 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     stretches,
     delayS,
     noise,
+    spikes,
     interpolation: prepareInterpolation(frequencyHz, smoothed.real, smoothed.imaginary, floor),
   };
 }
 
 function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: KnownOfSweep): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
-  const { inverse, weights } = inverseOf(reflectionMagnitude);
+  const mended = Float64Array.from(reflectionMagnitude);
+  const spikes = mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
+  const { inverse, weights } = inverseOf(mended);
   const noise = known.noise === undefined ? estimateNoise([inverse], stretches, weights) : known.noise;
   const smoothed =
     noise === null || noise === 0
       ? inverse
       : smooth(frequencyHz, inverse, null, stretches, noise, weights, known.agreement).real;
-  return { sweep, stretches, noise, interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches) };
+  return {
+    sweep,
+    stretches,
+    noise,
+    spikes,
+    interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches),
+  };
 }
 
 /** 1 / (1 - ρ²) and its noise over that of ρ, sample by sample. */

@@ -95,7 +95,9 @@ function unexplainedByNeighbours(
         if (far < first || far > last) continue;
         const places = [Math.min(far, i - 1), far < i ? i - 1 : i + 1, far < i ? i + 1 : far] as const;
         const spread = rationalThrough(position, real, imaginary, places, at(position, i), result);
-        sizes.push(Math.hypot(result.real - at(real, i), result.imaginary - at(imaginary, i)) / spread);
+        const size = Math.hypot(result.real - at(real, i), result.imaginary - at(imaginary, i)) / spread;
+        // Three equal samples have no such function.
+        if (Number.isFinite(size)) sizes.push(size);
       }
     }
   }

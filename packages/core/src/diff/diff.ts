@@ -221,9 +221,12 @@ function explained(measured: Judged, causes: readonly Cause[] | null): Judged {
   if (likely?.code === "loss-removed" && measured.verdict !== "unchanged") {
     return { verdict: "improved", why: `less loss on the way; ${measured.why}` };
   }
-  const suspected = causes.find(({ code, confidence }) => code === "loss-added" && confidence === "possible");
-  if (suspected !== undefined && measured.verdict === "improved") {
+  const suspected = causes.find(({ code }) => code === "loss-added" || code === "loss-removed")?.code;
+  if (suspected === "loss-added" && measured.verdict === "improved") {
     return { verdict: "mixed", why: `lower SWR, but perhaps only by loss; ${measured.why}` };
+  }
+  if (suspected === "loss-removed" && measured.verdict === "worse") {
+    return { verdict: "mixed", why: `higher SWR, but perhaps only because less is lost; ${measured.why}` };
   }
   return measured;
 }

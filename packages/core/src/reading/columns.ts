@@ -34,6 +34,8 @@ export interface ColumnRole {
   readonly quantity: Quantity;
   /** Only for frequencies; null where the header does not say */
   readonly frequencyUnit?: FrequencyUnit | null;
+  /** The header states a unit of frequency that is not known */
+  readonly isUnknownUnit?: boolean;
   /** Only for angles: radians where the header says so, else degrees */
   readonly radians?: boolean;
   /** Only for reflected power and reflection magnitude: given in per cent */
@@ -74,6 +76,10 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   const meanings = new Set(words.map((word) => meaningOf(word, port)));
   meanings.delete("filler");
   if (meanings.has("frequency")) {
+    // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
+    if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
+      return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+    }
     return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
   }
   if (meanings.has("transmission")) return { quantity: "transmission" };
@@ -84,6 +90,8 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
     [...meanings].every((meaning) => needed.includes(meaning) || beside.includes(meaning));
   return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
+
+const hasBracket = (header: string) => /[([/]/.test(header);
 
 const scaled =
   (quantity: Quantity) =>
@@ -111,7 +119,8 @@ const READINGS: readonly {
   readonly beside: readonly Meaning[];
   readonly role: (meanings: ReadonlySet<Meaning>) => ColumnRole;
 }[] = [
-  { needed: ["swr"], beside: [...OF_REFLECTION, "magnitude", "ohm"], role: plain("swr") },
+  { needed: ["swr"], beside: [...OF_REFLECTION, "magnitude", "ohm", "standing", "wave", "ratio"], role: plain("swr") },
+  { needed: ["standing", "wave", "ratio"], beside: [], role: plain("swr") },
   { needed: ["returnLoss"], beside: ["decibel", "reflection"], role: plain("return-loss") },
   { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
   { needed: ["reflected", "power"], beside: ["percent"], role: () => ({ quantity: "reflected-power", percent: true }) },

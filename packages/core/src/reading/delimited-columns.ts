@@ -55,6 +55,15 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
       remedy: "Say which one does with --columns.",
     });
   }
+  if (roles[index]?.isUnknownUnit && options.frequencyUnit === undefined) {
+    throw new ReadError({
+      code: "ambiguous",
+      file: text.file,
+      found: `the unit of ${quote(header?.names[index] ?? "")} is not known`,
+      expected: "Hz, kHz, MHz or GHz",
+      remedy: "If it is one of these, say which with --unit.",
+    });
+  }
   const { table, unit } = tableInHz(
     lines,
     dialect,
@@ -146,7 +155,7 @@ function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] 
 function noteReference(texts: readonly string[], options: ReadOptions, findings: Finding[]): void {
   if (options.referenceOhms !== undefined) return;
   for (const text of texts) {
-    const match = REFERENCE.exec(text);
+    const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
     const ohms = Number(match?.[1] ?? match?.[2]);
     if (match === null || ohms === 50 || !(ohms > 0)) continue;
     findings.push(
@@ -160,9 +169,9 @@ function noteReference(texts: readonly string[], options: ReadOptions, findings:
   }
 }
 
-/** "Z0 = 75 Ohm", "Impedance,75", "SWR (75 Ohm)". */
+/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)". */
 const REFERENCE =
-  /(?:\bz0?1?\b|impedance|impedanz|reference|bezugswiderstand)[^\d\n]{0,24}?(\d+(?:\.\d+)?)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;
+  /(?:impedance|impedanz|bezugswiderstand)s?[^\d\n]{0,40}?(\d+(?:\.\d+)?)(?! ?dB)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;
 
 function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
   if (strange.length > 0) {

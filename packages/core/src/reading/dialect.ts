@@ -25,11 +25,13 @@ const CANDIDATES: readonly CellDialect[] = [
 ];
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
 const FEW_LINES = 40;
-const MANY_LINES = 400;
+const MANY_LINES = 2000;
 
 interface Evidence {
   readonly dialect: Dialect;
   readonly dataLines: number;
+  /** Whether any number is written with the decimal mark */
+  readonly hasFractions: boolean;
   /** The numbers as this reading has them, to see whether another reading says the same */
   readonly reading: string;
 }
@@ -49,7 +51,8 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   );
   const start = firstPossibleRow(lines);
   const few = bestReadings(candidates, lines, start, FEW_LINES);
-  const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2;
+  // Whole numbers at the start may hide a decimal comma that comes later.
+  const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2 && few[0]?.hasFractions === true;
   const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
   const [first, ...others] = best;
   if (first === undefined) throw noNumbers(lines, options, file);
@@ -93,12 +96,19 @@ function weigh(candidate: CellDialect, lines: readonly string[], offset: number)
   for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
   const [columns, dataLines] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0]);
   if (columns < 2) return null;
+  const mark = candidate.decimal === "comma" ? "," : ".";
+  const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
   const first = widths.indexOf(columns);
   const reading = rows
     .slice(first, first + 50)
-    .map((cells) => cells.map((cell) => numberOrText(cell, candidate.decimal)).join("|"))
+    .map((cells) =>
+      cells
+        .map((cell) => numberOrText(cell, candidate.decimal))
+        .join("|")
+        .replace(/\|+$/, ""),
+    )
     .join("\n");
-  return { dialect: { ...candidate, firstDataLine: offset + first, columns }, dataLines, reading };
+  return { dialect: { ...candidate, firstDataLine: offset + first, columns }, dataLines, hasFractions, reading };
 }
 
 function numberOrText(cell: string, decimal: DecimalMark): string {
@@ -122,7 +132,7 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
     const { kind } = readCell(cells[i] as string, decimal);
     if (kind === "number") numbers++;
     // Digits that are no number, or a mark alone, show that the line was split in the wrong place.
-    else if (kind === "text" && /\d|^[,;|]$/.test(cells[i] as string)) return NOT_DATA;
+    else if (kind === "text" && /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string)) return NOT_DATA;
   }
   if (2 * numbers < width) return NOT_DATA;
   const first = readCell(cells.find((cell) => cell !== "") ?? "", decimal);

@@ -16,7 +16,7 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
     if (value > 0 && value < least) least = value;
     if (value > greatest) greatest = value;
   }
-  if (greatest >= 1e7) return "Hz";
+  if (greatest > 6e6) return "Hz";
   if (greatest >= 1000 && greatest < 1e5 && least >= 100) return "kHz";
   if (greatest >= 10 && greatest < 1000) return "MHz";
   if (greatest === 0) {

@@ -15,6 +15,9 @@ export const WORDS = {
     ],
     ...["hz", "khz", "mhz", "ghz"],
   ],
+  standing: ["standing"],
+  wave: ["wave"],
+  ratio: ["ratio"],
   swr: ["swr", "vswr", "ros", "roe", "tos", "swv", "stehwellenverhaltnis", "sgv", "staandegolfverhouding"],
   loss: ["loss", "losses", "verlust", "perte", "pertes", "perdida", "perda", "perdita"],
   return: ["return", "ruckfluss", "retour", "retorno", "ritorno"],
@@ -91,6 +94,6 @@ export const WORDS = {
       "trace",
       "channel",
     ],
-    ...["sign", "unwrapped", "u", "of", "the", "at", "in", "input"],
+    ...["sign", "unwrapped", "u", "of", "the", "at", "in", "input", "de", "di", "des", "da"],
   ],
 } as const satisfies Record<string, readonly string[]>;

@@ -62,10 +62,16 @@ const contentOf = (lines: TextLines, line: number) =>
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
 function bestSplit(line: string, dialect: Dialect, port: number): readonly string[] | null {
-  const delimiters: Delimiter[] = [dialect.delimiter, "tab", "semicolon", "comma", "space"];
+  const delimiters: Delimiter[] = [
+    dialect.delimiter,
+    ...OTHER_DELIMITERS.filter((other) => other !== dialect.delimiter),
+  ];
   let best: readonly string[] | null = null;
   let bestScore = 0;
   for (const delimiter of delimiters) {
+    // A line that the numbers' own delimiter splits is not taken apart otherwise: its blanks belong to the names.
+    if (best !== null && delimiter === "space") break;
+    if (delimiter === "space" && dialect.delimiter !== "space" && isSplitBy(line, dialect.delimiter)) break;
     for (const cells of splitsOf(line, delimiter)) {
       if (cells.length < 2 || cells.some((cell) => readCell(cell, dialect.decimal).kind === "number")) continue;
       const roles = cells.map((cell) => roleFromHeader(cell, port));
@@ -82,6 +88,10 @@ function bestSplit(line: string, dialect: Dialect, port: number): readonly strin
   }
   return best;
 }
+
+const OTHER_DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
+
+const isSplitBy = (line: string, delimiter: Delimiter) => (splitLines([line], delimiter)[0] ?? []).length > 1;
 
 /** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */
 function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {

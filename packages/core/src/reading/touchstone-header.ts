@@ -69,7 +69,8 @@ export function parseOptionLine(text: string, file: string, line: number): Touch
     if (asUnit !== null) {
       take(unit, word);
       unit = asUnit;
-    } else if (word === "s" && parameter !== null) refuse('"s" (seconds) is no unit of frequency');
+    } else if (word === "s" && (parameter !== null || words.slice(i + 1).includes("S")))
+      refuse('"s" (seconds) is no unit of frequency');
     else if (PARAMETERS.includes(upper)) parameter = take(parameter, word);
     else if (FORMATS.includes(upper)) format = take(format, word);
     else if (upper === "R") {

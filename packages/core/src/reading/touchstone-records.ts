@@ -132,7 +132,9 @@ function matchRows(
       recordRows.push(first);
       continue;
     }
-    const blamed = countIn(rows, first) % 2 === 0 ? first : row - 1;
+    // An even count cannot begin a record, and an odd count after it begins the next: then the first row is the short one.
+    const isFirst = countIn(rows, first) % 2 === 0 || countIn(rows, row - 1) % 2 === 1;
+    const blamed = isFirst ? first : row - 1;
     if (filled < width && row === end && recordRows.length > 0) {
       findings.push(
         finding(

@@ -60,10 +60,9 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     if (start === end) continue;
     const first = bytes[start] as number;
     if (first === CONTROL_Z) break;
-    if (first === EXCLAMATION) {
-      if (comments.length < MOST_COMMENTS) comments.push(text.decode(start + 1, end).trim());
-      continue;
-    }
+    const comment = bytes.subarray(start, end).indexOf(EXCLAMATION);
+    if (comment >= 0 && comments.length < MOST_COMMENTS) comments.push(text.decode(start + comment + 1, end).trim());
+    if (comment === 0) continue;
     if (keywords.skipsInformation(first, () => text.decode(start, end))) continue;
     if (first === HASH) {
       const content = text.decode(start, end);

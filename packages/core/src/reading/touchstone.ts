@@ -37,7 +37,7 @@ export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoin
   const findings: Finding[] = [...scan.findings];
   const records = groupRecords(scan, text.file, options.port ?? 1, findings);
   const port = (options.port ?? 1) - 1;
-  if (port < 0 || port >= records.ports) {
+  if (!Number.isInteger(port) || port < 0 || port >= records.ports) {
     throw new ReadError({
       code: "bad-option",
       file: text.file,

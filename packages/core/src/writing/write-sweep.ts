@@ -14,7 +14,7 @@ export function touchstoneText(sweep: VectorSweep): string {
   const lines = commentsOf(sweep).map((comment) => `! ${asciiText(comment)}`);
   lines.push(`# Hz S RI R ${referenceOhms}`);
   for (let i = 0; i < frequencyHz.length; i++) {
-    lines.push(`${at(frequencyHz, i)} ${at(reflectionReal, i)} ${at(reflectionImaginary, i)}`);
+    lines.push(`${at(frequencyHz, i)} ${exact(at(reflectionReal, i))} ${exact(at(reflectionImaginary, i))}`);
   }
   return `${lines.join("\n")}\n`;
 }
@@ -25,18 +25,25 @@ export function touchstoneText(sweep: VectorSweep): string {
  */
 export function delimitedText(sweep: Sweep): string {
   const { frequencyHz, referenceOhms } = sweep;
-  const lines = commentsOf(sweep).map((comment) => `# ${printableText(comment)}`);
+  // Notes come after a line of words and are marked as such: none of them can pass for a header, a unit or an option line.
+  const lines = [
+    "# A sweep, comma-separated.",
+    ...commentsOf(sweep).map((comment) => `# note: ${printableText(comment)}`),
+  ];
   if (referenceOhms !== 50) lines.push(`# reference impedance ${referenceOhms} ohm`);
   lines.push(sweep.kind === "vector" ? "Frequency (Hz),S11 real,S11 imaginary" : "Frequency (Hz),reflection magnitude");
   for (let i = 0; i < frequencyHz.length; i++) {
     const reading =
       sweep.kind === "vector"
-        ? `${at(sweep.reflectionReal, i)},${at(sweep.reflectionImaginary, i)}`
-        : `${at(sweep.reflectionMagnitude, i)}`;
+        ? `${exact(at(sweep.reflectionReal, i))},${exact(at(sweep.reflectionImaginary, i))}`
+        : exact(at(sweep.reflectionMagnitude, i));
     lines.push(`${at(frequencyHz, i)},${reading}`);
   }
   return `${lines.join("\n")}\n`;
 }
+
+/** The fewest digits that give the same double again; String() drops the sign of -0. */
+const exact = (value: number) => (Object.is(value, -0) ? "-0" : String(value));
 
 /** The sweep's comments; a date that only the file's name stated is written down, since the name may change. */
 function commentsOf({ source, takenAt }: Sweep): readonly string[] {

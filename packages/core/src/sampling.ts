@@ -1,0 +1,104 @@
+import type { JudgedBand } from "./band-plan/band-plan.js";
+import { at, firstIndexAbove } from "./column.js";
+import { type Curve, isVectorCurve } from "./curve/curve.js";
+import { type Finding, finding } from "./finding.js";
+import { bandwidthFromQ } from "./impedance-q.js";
+import type { BandSummary, Judgement } from "./summary.js";
+
+/** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
+const GREATEST_TURN = 0.3;
+/** A step longer than this share of the frequency can step over the dip of a short, loaded antenna (our own choice). */
+const GREATEST_STEP = 0.02;
+/** A dip needs this many samples within the limit to be more than a guess. */
+const FEWEST_IN_A_DIP = 3;
+/** Bandwidth and Q may differ by this share before it is remarkable (our own choice). */
+const BANDWIDTH_SHARE = 0.25;
+const MOST_SPIKES_NAMED = 3;
+
+/** Samples that stood alone and were left out of the curve. */
+export function spikeFindings({ sweep, spikes }: Curve): readonly Finding[] {
+  if (spikes.length === 0) return [];
+  const named = spikes.slice(0, MOST_SPIKES_NAMED).map((index) => (at(sweep.frequencyHz, index) / 1e6).toFixed(3));
+  const more = spikes.length > MOST_SPIKES_NAMED ? ` and ${spikes.length - MOST_SPIKES_NAMED} more` : "";
+  return [
+    finding(
+      "caution",
+      "spike",
+      `The reading${spikes.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more} stand${spikes.length > 1 ? "" : "s"} alone (interference, or a contact that opened) and did not count; sweep again there.`,
+    ),
+  ];
+}
+
+/** What the step of the sweep leaves open on a band. */
+export function samplingFindings(judgement: Judgement, band: JudgedBand, result: BandSummary): readonly Finding[] {
+  if (result.sweptFraction === 0) return [];
+  return [...stepFindings(judgement, band), ...dipFindings(judgement.curve, result), ...qFindings(judgement, result)];
+}
+
+/** A dip within the limit that rests on one or two samples. */
+function dipFindings({ sweep }: Curve, { band, bandwidth }: BandSummary): readonly Finding[] {
+  if (bandwidth === null) return [];
+  const { frequencyHz } = sweep;
+  const inside = firstIndexAbove(frequencyHz, bandwidth.highHz) - firstIndexAbove(frequencyHz, bandwidth.lowHz - 1);
+  if (inside >= FEWEST_IN_A_DIP) return [];
+  const step = Number((bandwidth.widthHz / 5000).toPrecision(1));
+  const message = `The dip on ${band} rests on ${inside} sample${inside === 1 ? "" : "s"}; a step of ${step} kHz would tell more.`;
+  return [finding("caution", "dip-on-few-samples", message, { band })];
+}
+
+/** A bandwidth that is not that of one resonance: two close ones, or loss on the line. */
+function qFindings(
+  { curve, limits }: Judgement,
+  { band, bandwidth, impedanceQ, resonances }: BandSummary,
+): readonly Finding[] {
+  const [resonance] = resonances;
+  if (bandwidth === null || bandwidth.openLow || bandwidth.openHigh || impedanceQ === null || !resonance) return [];
+  const expected = bandwidthFromQ(
+    impedanceQ,
+    resonance.resistanceOhms ?? Number.NaN,
+    curve.sweep.referenceOhms,
+    limits.swr,
+    resonance.frequencyHz,
+  );
+  if (expected === null || Math.abs(bandwidth.widthHz / expected - 1) < BANDWIDTH_SHARE) return [];
+  const inKilohertz = (hertz: number) => `${Math.round(hertz / 1000)} kHz`;
+  const message = `On ${band} the ${limits.swr}:1 bandwidth is ${inKilohertz(bandwidth.widthHz)}; one resonance of Q ${impedanceQ.toFixed(1)}, as the impedance has it here, would give ${inKilohertz(expected)}. More than one resonance, or a feedline between, does that.`;
+  return [finding("info", "bandwidth-not-from-q", message, { band })];
+}
+
+function stepFindings(judgement: Judgement, band: JudgedBand): readonly Finding[] {
+  const { distance, stepHz } = greatestTurn(judgement.curve, band.lowHz, band.highHz);
+  const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
+  if (share <= 1) return [];
+  const why =
+    distance > GREATEST_TURN
+      ? "the reflection changes much from one sample to the next"
+      : "a narrow dip or peak could hide between two samples";
+  const step = Number((stepHz / share / 2000).toPrecision(1));
+  return [
+    finding("caution", "step-too-coarse", `On ${band.band} ${why}; a step of ${step} kHz would tell more.`, {
+      band: band.band,
+    }),
+  ];
+}
+
+/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
+function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: number; stepHz: number } {
+  const { frequencyHz, reflectionMagnitude } = curve.sweep;
+  const [real, imaginary] = isVectorCurve(curve)
+    ? [curve.interpolation.real, curve.interpolation.imaginary]
+    : [reflectionMagnitude, null];
+  let greatest = { distance: -1, stepHz: 0 };
+  for (const { first, last } of curve.stretches) {
+    for (
+      let i = Math.max(first, firstIndexAbove(frequencyHz, lowHz) - 1);
+      i < last && at(frequencyHz, i) < highHz;
+      i++
+    ) {
+      const across = imaginary === null ? 0 : at(imaginary, i + 1) - at(imaginary, i);
+      const distance = Math.hypot(at(real, i + 1) - at(real, i), across);
+      if (distance > greatest.distance) greatest = { distance, stepHz: at(frequencyHz, i + 1) - at(frequencyHz, i) };
+    }
+  }
+  return greatest;
+}
