@@ -99,7 +99,7 @@ function vee40(name, words, legM, droopDegrees) {
       groundCard: sommerfeldGround,
       sourceTag: 1,
     },
-    grid: { fromHz: 6 * mhz, toHz: 8.4 * mhz, stepHz: 10 * khz },
+    grid: { fromHz: 3 * mhz, toHz: 12 * mhz, stepHz: 10 * khz },
     significantDigits: nec2cSignificantDigits,
   };
 }

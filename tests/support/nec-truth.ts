@@ -65,6 +65,7 @@ export const swrOf = (rho: number) => (1 + rho) / (1 - rho);
 export interface BandTruth {
   readonly bestHz: number;
   readonly bestRho: number;
+  readonly worstRho: number;
   readonly lowEdgeHz: number;
   readonly highEdgeHz: number;
   /** Share of the band between the two edges */
@@ -91,6 +92,7 @@ export function bandTruth(points: readonly FinePoint[], lowHz: number, highHz: n
   return {
     bestHz: best.frequencyHz,
     bestRho: best.rho,
+    worstRho: inBand.reduce((most, { rho }) => Math.max(most, rho), 0),
     lowEdgeHz: below.frequencyHz,
     highEdgeHz: above.frequencyHz,
     coverage: width / (highHz - lowHz),
