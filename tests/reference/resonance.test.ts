@@ -51,7 +51,7 @@ describe.each(TABLE)("$antenna on $band", ({ antenna, band, megahertz, ohms }) =
   });
 
   test.each([10_000, 50_000, 100_000])(
-    "resonates within 4 kHz of it under noise of 0.001 in steps of %d Hz, R within 1 %%",
+    "resonates within 4 kHz of it under noise of 0.001 in steps of %d Hz, R within one per cent",
     (stepHz) => {
       for (let seed = 1; seed <= 10; seed++) {
         const { frequencyHz, resistanceOhms } = resonance(antenna, band, stepHz, 0.001, seed);

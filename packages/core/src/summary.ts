@@ -144,7 +144,8 @@ export function withUncertainty(
   instrument: Instrument | null,
 ): BandSummary {
   const { best, worst, pieces, bandwidth } = summary;
-  if (best === null || worst === null) return summary;
+  // Where even the best point is beyond any tuner, nobody needs to know by how much.
+  if (best === null || worst === null || best.swr > judgement.limits.wideRangeTunerSwr) return summary;
   const limit = reflectionMagnitudeFromSwr(judgement.limits.swr);
   const uncertainty = bandUncertainty(judgement.trace, pieces, limit, best.frequencyHz, bandwidth, instrument);
   if (uncertainty === null) return summary;

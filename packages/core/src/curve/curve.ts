@@ -47,6 +47,8 @@ const LEAST_RELATIVE_NOISE_AT = 0.01;
 export interface KnownOfSweep {
   readonly noise?: number | null;
   readonly delayS?: number;
+  /** No sample stands alone */
+  readonly hasNoSpikes?: boolean;
   /** Standard deviations by which smoothing windows may differ; more smooths more */
   readonly agreement?: number;
 }
@@ -72,7 +74,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     real[i] = at(sweep.reflectionReal, i) * cosine - at(sweep.reflectionImaginary, i) * sine;
     imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
   }
-  const spikes = mendSpikes(frequencyHz, real, imaginary, stretches);
+  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
   const noise = known.noise === undefined ? estimateNoise([real, imaginary], stretches) : known.noise;
   if (noise === null || noise === 0) {
     return {
@@ -99,7 +101,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
 function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: KnownOfSweep): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
   const mended = Float64Array.from(reflectionMagnitude);
-  const spikes = mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
+  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
   const { inverse, weights } = inverseOf(mended);
   const noise = known.noise === undefined ? estimateNoise([inverse], stretches, weights) : known.noise;
   const smoothed =

@@ -60,17 +60,17 @@ function departureAt(position: Column, real: Column, imaginary: Column, index: n
   );
 }
 
-/** Value at a sample of the cubic through the two samples before it and the two after. */
+/** Value at a sample of the cubic through the two samples before it and the two after (Lagrange's form). */
 function cubicAt(position: Column, values: Column, index: number): number {
-  const places = [index - 2, index - 1, index + 1, index + 2];
   const x = at(position, index);
-  let sum = 0;
-  for (const k of places) {
-    let weight = 1;
-    for (const other of places) {
-      if (other !== k) weight *= (x - at(position, other)) / (at(position, k) - at(position, other));
-    }
-    sum += weight * at(values, k);
-  }
-  return sum;
+  const a = at(position, index - 2) - x;
+  const b = at(position, index - 1) - x;
+  const c = at(position, index + 1) - x;
+  const d = at(position, index + 2) - x;
+  return (
+    (-at(values, index - 2) * (b * c * d)) / ((a - b) * (a - c) * (a - d)) +
+    (-at(values, index - 1) * (a * c * d)) / ((b - a) * (b - c) * (b - d)) +
+    (-at(values, index + 1) * (a * b * d)) / ((c - a) * (c - b) * (c - d)) +
+    (-at(values, index + 2) * (a * b * c)) / ((d - a) * (d - b) * (d - c))
+  );
 }

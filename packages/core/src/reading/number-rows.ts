@@ -5,7 +5,7 @@ export interface NumberRows {
   readonly starts: Uint32Array;
   /** Line of each row in the file, counted from 1 */
   readonly lines: Uint32Array;
-  /** What each row's first number is in Hz, should it be a frequency */
+  /** What each row's first number is in Hz, should it be a frequency. (Where it is one, `values` may hold it in Hz too.) */
   readonly leadingHz: Float64Array;
 }
 
@@ -46,6 +46,11 @@ export class NumberRowsBuilder {
   /** Numbers in the row being filled. */
   get pending(): number {
     return this.#count - (this.#starts[this.#rows] as number);
+  }
+
+  /** Puts another number in the place of the first one of the row being filled. */
+  replaceFirst(value: number): void {
+    this.#values[this.#starts[this.#rows] as number] = value;
   }
 
   /** Forgets what was put into the row being filled. */

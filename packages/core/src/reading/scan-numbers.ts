@@ -1,15 +1,8 @@
 /**
- * Where the last scan left off. Shared and written over by each scan, so that scanning allocates nothing; the NaNs make
- * the engine keep these fields as plain doubles.
+ * Where the last scan left off: the number, and the index of the first byte after it. Shared and written over by each
+ * scan, so that scanning allocates nothing; the NaN makes the engine keep the field as a plain double.
  */
-export const scanned = {
-  value: Number.NaN,
-  /** Index of the first byte after the number */
-  next: 0,
-  /** The digits as a whole number, and the power of ten that goes with them */
-  mantissa: Number.NaN,
-  exponent: 0,
-};
+export const scanned = { value: Number.NaN, next: 0 };
 
 const ZERO = 0x30;
 const PLUS = 0x2b;
@@ -74,23 +67,14 @@ export function scanNumber(bytes: Uint8Array, start: number, end: number, shift:
     exponent += isNegativeExponent ? -written : written;
   }
   scanned.next = i;
-  scanned.exponent = exponent;
   // Leading zeros are digits too, but do not matter: 2^53 bounds what a double holds exactly.
-  scanned.mantissa = mantissa <= Number.MAX_SAFE_INTEGER ? (isNegative ? -mantissa : mantissa) : Number.NaN;
-  scanned.value = composed(0);
-  if (Number.isNaN(scanned.value)) scanned.value = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
+  if (mantissa > Number.MAX_SAFE_INTEGER || exponent < -22 || exponent > 22) {
+    scanned.value = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
+    return true;
+  }
+  const value = exponent < 0 ? mantissa / at10(-exponent) : mantissa * at10(exponent);
+  scanned.value = isNegative ? -value : value;
   return true;
-}
-
-/**
- * The number just scanned, multiplied by 10^shift by moving the decimal mark.
- *
- * @returns NaN where that cannot be done in one exact step; scan again with the shift then
- */
-export function composed(shift: number): number {
-  const exponent = scanned.exponent + shift;
-  if (exponent < -22 || exponent > 22) return Number.NaN;
-  return exponent < 0 ? scanned.mantissa / at10(-exponent) : scanned.mantissa * at10(exponent);
 }
 
 const at10 = (power: number) => POWERS_OF_TEN[power] as number;

@@ -43,7 +43,9 @@ const BINARY_SAMPLE = 4096;
  *
  * @throws ReadError `empty` or `not-text`
  */
-export function sourceText(bytes: Uint8Array, file: string): SourceText {
+export function sourceText(given: Uint8Array, file: string): SourceText {
+  // A plain view, whatever kind of byte array was given: the scanners are fastest when they only ever meet one kind.
+  const bytes = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
   if (bytes.length === 0) {
     throw new ReadError({ code: "empty", file, found: "the file is empty (0 bytes)", remedy: EXPORT_REMEDY });
   }

@@ -2,7 +2,7 @@ import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { type NumberRows, NumberRowsBuilder } from "./number-rows.js";
 import { UNIT_EXPONENTS } from "./options.js";
-import { composed, POINT, scanNumber, scanned } from "./scan-numbers.js";
+import { POINT, scanNumber, scanned } from "./scan-numbers.js";
 import type { SourceText } from "./text.js";
 import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./touchstone-header.js";
 import { KeywordReader } from "./touchstone-keywords.js";
@@ -46,7 +46,8 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   while (position < bytes.length) {
     line++;
     if (options !== null && keywords.expectsData) {
-      const next = scanPlainRow(bytes, position, line, UNIT_EXPONENTS[options.unit], rows);
+      const isVersion1 = keywords.result.version === null;
+      const next = scanPlainRow(bytes, position, line, UNIT_EXPONENTS[options.unit], isVersion1, rows);
       if (next > 0) {
         position = next;
         continue;
@@ -140,37 +141,49 @@ function isBlockMark(bytes: Uint8Array, start: number, end: number): boolean {
 /**
  * Scans a line that holds numbers and blanks only, without looking for its end first.
  *
+ * The first number is scanned as a frequency. It may be none, in a line that goes on with a matrix: a line of an even
+ * count, or any line of a version 2 file; then it is scanned once more as it stands.
+ *
  * @returns index of the first byte of the next line; 0, with nothing kept, where the line holds anything else
  */
-function scanPlainRow(bytes: Uint8Array, start: number, line: number, shift: number, rows: NumberRowsBuilder): number {
+function scanPlainRow(
+  bytes: Uint8Array,
+  start: number,
+  line: number,
+  shift: number,
+  isVersion1: boolean,
+  rows: NumberRowsBuilder,
+): number {
   const end = bytes.length;
   let leadingHz = Number.NaN;
+  let firstAt = start;
   let i = start;
   for (;;) {
     let byte = i < end ? (bytes[i] as number) : LINE_FEED;
     while (byte === SPACE || byte === TAB) byte = ++i < end ? (bytes[i] as number) : LINE_FEED;
     if (byte === LINE_FEED || byte === CARRIAGE_RETURN) {
-      if (rows.pending > 0) rows.endRow(line, leadingHz);
+      if (rows.pending > 0) {
+        if ((!isVersion1 || rows.pending % 2 === 0) && scanNumber(bytes, firstAt, end, 0, POINT)) {
+          rows.replaceFirst(scanned.value);
+        }
+        rows.endRow(line, leadingHz);
+      }
       return byte === CARRIAGE_RETURN && bytes[i + 1] === LINE_FEED ? i + 2 : i + 1;
     }
-    if (!scanNumber(bytes, i, end, 0, POINT)) break;
+    const isFirst = rows.pending === 0;
+    if (!scanNumber(bytes, i, end, isFirst ? shift : 0, POINT)) break;
     const { value, next } = scanned;
     // A number must end in a blank or at the end of its line.
     if (next < end && (bytes[next] as number) > SPACE) break;
-    if (rows.pending === 0) leadingHz = inHz(bytes, i, end, shift);
+    if (isFirst) {
+      leadingHz = value;
+      firstAt = i;
+    }
     rows.add(value);
     i = next;
   }
   rows.dropPending();
   return 0;
-}
-
-/** The number just scanned at `start` as a frequency in Hz. */
-function inHz(bytes: Uint8Array, start: number, end: number, shift: number): number {
-  const value = composed(shift);
-  if (!Number.isNaN(value)) return value;
-  scanNumber(bytes, start, end, shift, POINT);
-  return scanned.value;
 }
 
 function readRow(
@@ -198,7 +211,7 @@ function readRow(
     }
     if (scanNumber(bytes, i, end, 0, POINT) && endsWord(bytes, scanned.next, end)) {
       const { value, next } = scanned;
-      if (rows.pending === 0) leadingHz = inHz(bytes, i, end, shift);
+      if (rows.pending === 0 && scanNumber(bytes, i, end, shift, POINT)) leadingHz = scanned.value;
       rows.add(value);
       i = next;
       continue;

@@ -93,26 +93,32 @@ function reflectionPoints(
   file: string,
   findings: Finding[],
 ): Points {
-  const { rows, count, firstRow } = records;
+  const { rows, count, firstRow, ports, matrixFormat } = records;
   const frequencyHz = new Float64Array(count);
   const reflectionReal = new Float64Array(count);
   const reflectionImaginary = new Float64Array(count);
   const line = new Uint32Array(count);
+  const isPlain = scan.options.parameter === "S" && scan.options.format === "RI";
+  const place = 1 + 2 * placeInRecord(port, port, ports, matrixFormat);
   const read = reflectionReader(scan, records, references, port);
   let kept = 0;
   let dropped = 0;
   let droppedLine = 0;
   for (let r = 0; r < count; r++) {
     const row = firstRow === null ? r : (firstRow[r] as number);
+    const start = rows.starts[row] as number;
     const frequency = at(rows.leadingHz, row);
-    const value = read(rows, (rows.starts[row] as number) + 1);
-    if (!(Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary))) {
+    // The commonest file by far needs no more than copying.
+    const value = isPlain ? null : read(rows, start + 1);
+    const real = value === null ? at(rows.values, start + place) : value.real;
+    const imaginary = value === null ? at(rows.values, start + place + 1) : value.imaginary;
+    if (!(Number.isFinite(frequency) && Number.isFinite(real) && Number.isFinite(imaginary))) {
       if (dropped++ === 0) droppedLine = rows.lines[row] as number;
       continue;
     }
     frequencyHz[kept] = frequency;
-    reflectionReal[kept] = value.real;
-    reflectionImaginary[kept] = value.imaginary;
+    reflectionReal[kept] = real;
+    reflectionImaginary[kept] = imaginary;
     line[kept++] = rows.lines[row] as number;
   }
   if (dropped > 0) {

@@ -32,6 +32,8 @@ const COVERAGE_FACTOR = 1.96;
  * and its noise is itself an estimate. Found by simulation; tests/accuracy/coverage.test.ts holds the result to it.
  */
 const COPIES_UNDERSTATE_BY = 1.38;
+/** The place of a flat minimum follows the smoothing most. */
+const COPIES_UNDERSTATE_PLACE_BY = 1.55;
 /** Reckoned with where a sweep is too short or coarse to tell its noise (common practice, no source). */
 const ASSUMED_NOISE = 0.002;
 /**
@@ -92,7 +94,8 @@ function intervalOf(
   if (Number.isNaN(value) || known.length < (1 - LARGEST_MISSING_SHARE) * copies.length) return null;
   // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
   const bias = Number.isNaN(ofBase[name]) ? 0 : mean(known) - ofBase[name];
-  const fromNoise = COVERAGE_FACTOR * COPIES_UNDERSTATE_BY * standardDeviation(known);
+  const understated = name === "bestHz" ? COPIES_UNDERSTATE_PLACE_BY : COPIES_UNDERSTATE_BY;
+  const fromNoise = COVERAGE_FACTOR * understated * standardDeviation(known);
   const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
   const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
   const half = Math.hypot(fromNoise, fromStep);

@@ -6,9 +6,9 @@ import type { Features } from "./features.js";
 import { normalNumbers } from "./random.js";
 
 /** Samples beyond the frequencies of interest that are kept, so that smoothing windows reach as far as before. */
-const MARGIN_SAMPLES = 60;
+const MARGIN_SAMPLES = 40;
 /** Noisy copies that are made; they come in pairs of opposite noise. */
-const PAIRS = 24;
+const PAIRS = 20;
 const SEED = 20260501;
 
 /** Part of a curve with its noise taken off as well as can be: the base of the copies, and what they need. */
@@ -58,7 +58,7 @@ export function baseCurve(base: ReplicateBase): Curve {
     imaginary === null
       ? scalarSweep(details, { frequencyHz, reflectionMagnitude: real })
       : vectorSweep(details, { frequencyHz, reflectionReal: real, reflectionImaginary: imaginary });
-  return curveOf(sweep, { noise: null, delayS: 0 });
+  return curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true });
 }
 
 /** Features of copies of the base with fresh noise, always the same for the same base. */
@@ -69,7 +69,9 @@ export function replicateFeatures(base: ReplicateBase, features: (curve: Curve) 
     const across = base.real.map(() => base.noise * normal());
     const along = base.real.map(() => base.noise * normal());
     for (const sign of [1, -1]) {
-      results.push(features(curveOf(withNoise(base, along, across, sign), { noise: base.noise, delayS: 0 })));
+      results.push(
+        features(curveOf(withNoise(base, along, across, sign), { noise: base.noise, delayS: 0, hasNoSpikes: true })),
+      );
     }
   }
   return results;
@@ -100,6 +102,6 @@ export function thinnedFeatures(base: ReplicateBase, features: (curve: Curve) =>
             reflectionReal: thin(base.real),
             reflectionImaginary: thin(base.imaginary),
           });
-    return features(curveOf(sweep, { noise: null, delayS: 0 }));
+    return features(curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true }));
   });
 }
