@@ -29,6 +29,8 @@ export interface RawOptions {
   readonly json?: boolean;
   readonly systemOhms?: number;
   readonly directivity?: number;
+  readonly tracking?: number;
+  readonly sourceMatch?: number;
   readonly port?: number;
   readonly referenceOhms?: number;
   readonly delimiter?: ReadOptions["delimiter"];
@@ -124,7 +126,7 @@ export async function settingsFrom(raw: RawOptions): Promise<Settings> {
     ...outputFrom(raw),
     reading: readingFrom(raw),
     systemOhms: raw.systemOhms ?? null,
-    instrument: raw.directivity === undefined ? null : { directivityDb: raw.directivity },
+    instrument: instrumentFrom(raw),
   };
 }
 
@@ -154,6 +156,18 @@ export function readingFrom(raw: RawOptions): ReadOptions {
     columns: raw.columns,
     signedReactance: raw.signedReactance,
   });
+}
+
+function instrumentFrom({ directivity, tracking, sourceMatch }: RawOptions): Instrument | null {
+  if (directivity === undefined) {
+    if (tracking === undefined && sourceMatch === undefined) return null;
+    throw new UsageError("--tracking and --source-match need --directivity.");
+  }
+  return {
+    directivityDb: directivity,
+    ...(tracking === undefined ? {} : { trackingDb: tracking }),
+    ...(sourceMatch === undefined ? {} : { sourceMatchDb: sourceMatch }),
+  };
 }
 
 /** The plan of a name, or from a file. */

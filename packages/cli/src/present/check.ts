@@ -1,4 +1,4 @@
-import type { BandResult, CheckResult, Point, Verdict } from "@feedpoint/core";
+import type { BandResult, CheckResult, Interval, Point, Verdict } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
@@ -107,14 +107,40 @@ function rowFor(result: BandResult): readonly string[] {
     pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
     sweptText(verdict, sweptFraction),
     swrOf(best),
-    best === null ? "–" : megahertz(best.frequencyHz) + (isEdge(result, best.frequencyHz) ? " edge" : ""),
+    placeOf(result),
     swrOf(worst),
-    spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more,
+    spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more + edgeDoubt(result),
     percent(usable.withoutTuner),
     percent(usable.withBuiltInTuner),
     percent(usable.withWideRangeTuner),
     need(result.need),
   ];
+}
+
+/** Where the best point is, and how sure that is; "edge" where it is no dip. */
+function placeOf(result: BandResult): string {
+  const { best, uncertainty } = result;
+  if (best === null) return "–";
+  const place = megahertz(best.frequencyHz);
+  return isEdge(result, best.frequencyHz) ? `${place} edge` : place + doubt([uncertainty?.bestHz ?? null]);
+}
+
+/** How sure those edges of the span around the best point are that lie within the band. */
+function edgeDoubt({ uncertainty, pieces, bandwidth }: BandResult): string {
+  if (uncertainty === null || bandwidth === null) return "";
+  const isWithin = (frequencyHz: number) =>
+    pieces.some(({ lowHz, highHz }) => frequencyHz > lowHz && frequencyHz < highHz);
+  return doubt([
+    isWithin(bandwidth.lowHz) ? uncertainty.lowEdgeHz : null,
+    isWithin(bandwidth.highHz) ? uncertainty.highEdgeHz : null,
+  ]);
+}
+
+/** Half the widest of some intervals, where it shows in kilohertz. */
+function doubt(intervals: readonly (Interval | null)[]): string {
+  const halves = intervals.map((interval) => (interval === null ? 0 : (interval.high - interval.low) / 2));
+  const kilohertz = Math.round(Math.max(0, ...halves) / 1000);
+  return kilohertz === 0 ? "" : ` ±${kilohertz} kHz`;
 }
 
 /** An SWR with both ends of what it may be, where that shows in the digits printed. */
