@@ -1,4 +1,4 @@
-import { add, type Complex, complex, divide, multiply, scale, subtract } from "./complex.js";
+import { type Complex, complex, divide, multiply, scale, subtract } from "./complex.js";
 
 /**
  * Reflection at the end of a line: the reflection coefficient Γ, its magnitude ρ, and what follows from them.
@@ -68,10 +68,15 @@ export function reflectedPowerFraction(reflectionMagnitude: number): number {
 
 /** Reflection coefficient of an impedance in ohms: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1, NaN NaN. */
 export function reflectionFromImpedance(impedance: Complex, referenceOhms: number): Complex {
-  const size = Math.abs(impedance.real) + Math.abs(impedance.imaginary);
-  if (size === Number.POSITIVE_INFINITY) return complex(1, 0);
-  const reference = complex(referenceOhms, 0);
-  return divide(subtract(impedance, reference), add(impedance, reference));
+  const { real, imaginary } = impedance;
+  const difference = real - referenceOhms;
+  const sum = real + referenceOhms;
+  const square = sum * sum + imaginary * imaginary;
+  if (square > 0 && square < Number.POSITIVE_INFINITY) {
+    return complex((difference * sum + imaginary * imaginary) / square, (imaginary * (sum - difference)) / square);
+  }
+  if (Math.abs(real) + Math.abs(imaginary) === Number.POSITIVE_INFINITY) return complex(1, 0);
+  return divide(complex(difference, imaginary), complex(sum, imaginary));
 }
 
 /** Impedance in ohms behind a reflection coefficient: Z = Z0 (1 + Γ) / (1 - Γ). Γ = 1 gives an infinite resistance. */

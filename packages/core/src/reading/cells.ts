@@ -8,7 +8,12 @@ export interface CellDialect {
   readonly decimal: DecimalMark;
 }
 
-const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = { comma: ",", semicolon: ";", tab: "\t", space: " " };
+export const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = {
+  comma: ",",
+  semicolon: ";",
+  tab: "\t",
+  space: " ",
+};
 
 /**
  * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.

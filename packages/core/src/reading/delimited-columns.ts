@@ -30,7 +30,7 @@ export interface DelimitedColumns {
 
 const MOST_COMMENTS = 200;
 /** Rows looked at to see how many digits a column is printed with. */
-const ROWS_FOR_DIGITS = 60;
+const ROWS_FOR_DIGITS = 30;
 
 /** @throws ReadError where there are no two columns of numbers, or what they hold is not stated */
 export function readColumns(text: SourceText, options: ReadOptions, findings: Finding[]): DelimitedColumns {

@@ -103,13 +103,12 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
   const kept = { frequencyHz: new Float64Array(count), line: new Uint32Array(count) };
   const real = new Float64Array(count);
   const imaginary = new Float64Array(count);
-  const values = chosen.columns.map(() => 0);
+  const columns = chosen.columns.map((column) => column.values);
+  const values = columns.map(() => 0);
   const lost: number[] = [];
   let size = 0;
   for (let row = 0; row < count; row++) {
-    chosen.columns.forEach((column, c) => {
-      values[c] = at(column.values, row);
-    });
+    for (let c = 0; c < columns.length; c++) values[c] = at(columns[c] as Float64Array, row);
     const value = chosen.reflection(values);
     const frequency = at(frequencyHz, row);
     const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
@@ -138,8 +137,8 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
       expected: "numbers in those columns",
     });
   }
-  const magnitude = new Float64Array(size);
-  for (let i = 0; i < size; i++) magnitude[i] = Math.hypot(at(real, i), at(imaginary, i));
+  // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
+  const magnitude = chosen.isVector ? magnitudesOf(real, imaginary, size) : real.subarray(0, size);
   return {
     frequencyHz: kept.frequencyHz.subarray(0, size),
     reflectionReal: chosen.isVector ? real.subarray(0, size) : null,
@@ -149,6 +148,12 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     ceiling: ceilingOf(chosen, findings),
     areSpots: false,
   };
+}
+
+function magnitudesOf(real: Float64Array, imaginary: Float64Array, size: number): Float64Array {
+  const magnitude = new Float64Array(size);
+  for (let i = 0; i < size; i++) magnitude[i] = Math.sqrt(at(real, i) ** 2 + at(imaginary, i) ** 2);
+  return magnitude;
 }
 
 /** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */

@@ -1,5 +1,5 @@
 import { quote, ReadError } from "../read-error.js";
-import { type CellDialect, readCell, splitLines } from "./cells.js";
+import { type CellDialect, DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
 import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
 import type { TextLines } from "./text-lines.js";
 
@@ -44,12 +44,13 @@ interface Evidence {
  *   equally good
  */
 export function decideDialect(lines: TextLines, options: ReadOptions, file: string): Dialect {
+  const start = firstPossibleRow(lines);
   const candidates = CANDIDATES.filter(
     ({ delimiter, decimal }) =>
       (options.delimiter === undefined || delimiter === options.delimiter) &&
-      (options.decimal === undefined || decimal === options.decimal),
+      (options.decimal === undefined || decimal === options.decimal) &&
+      occurs(delimiter, lines.texts(start, start + 1)[0] ?? ""),
   );
-  const start = firstPossibleRow(lines);
   const few = bestReadings(candidates, lines, start, FEW_LINES);
   // Whole numbers at the start may hide a decimal comma that comes later.
   const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2 && few[0]?.hasFractions === true;
@@ -59,6 +60,12 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   const rival = others.find(({ reading }) => reading !== first.reading);
   if (rival !== undefined) throw ambiguous(first, rival, lines, file);
   return first.dialect;
+}
+
+/** Whether a delimiter stands in the first row at all; a comma as decimal mark beside it needs quotes. */
+function occurs(delimiter: Delimiter, row: string): boolean {
+  if (delimiter === "space") return /\S[ \t]+\S/.test(row);
+  return row.includes(DELIMITER_CHARACTERS[delimiter]);
 }
 
 /** The readings of the lines from `start` on under which most of them are rows of numbers. */
@@ -76,7 +83,7 @@ function bestReadings(
 
 /** The first line that may hold two numbers: what stands above is preamble, however long. */
 function firstPossibleRow(lines: TextLines): number {
-  for (let line = 0; line < lines.count; line++) {
+  for (let line = 0; lines.has(line); line++) {
     if (lines.end(line) - lines.start(line) >= 3 && mayHoldNumbers(lines.text(line))) return line;
   }
   return 0;

@@ -44,7 +44,7 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     const complete = above === null ? names : names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
     return headerOf(complete, i, port);
   }
-  for (let i = dialect.firstDataLine + 1; i < Math.min(lines.count, dialect.firstDataLine + REACH); i++) {
+  for (let i = dialect.firstDataLine + 1; i < dialect.firstDataLine + REACH && lines.has(i); i++) {
     const names = bestSplit(contentOf(lines, i), dialect, port);
     if (names !== null) return headerOf(names, i, port);
   }

@@ -1,6 +1,7 @@
 import { readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { COMMA, POINT, scanNumber, scanned } from "./scan-numbers.js";
+import { scanPlainRows } from "./plain-rows.js";
+import { COMMA, POINT, scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
 
 /** The rows of numbers of a delimited text, column by column. */
@@ -18,6 +19,8 @@ export interface NumberTable {
 }
 
 const LONGEST_HEADING = 1000;
+/** Where numbers are scanned to before they are put into their column. */
+const scanned = new Float64Array(1);
 const SPACE = 0x20;
 const TAB = 0x09;
 const DELIMITER_BYTES = { comma: 0x2c, semicolon: 0x3b, tab: TAB, space: SPACE } as const;
@@ -37,10 +40,12 @@ export function readTable(
   shifts: readonly number[],
   header: readonly string[],
 ): NumberTable {
+  const plain = plainTable(lines, dialect, shifts);
+  if (plain !== null) return plain;
   const table = new TableBuilder(dialect.columns);
   const heading = header.join("|");
   let next: number | null = null;
-  for (let line = dialect.firstDataLine; line < lines.count; line++) {
+  for (let line = dialect.firstDataLine; lines.has(line); line++) {
     if (scanPlainRow(lines, line, dialect, shifts, table)) {
       table.endRow(line + 1);
       continue;
@@ -62,6 +67,31 @@ export function readTable(
   return { ...table.build(), nextBlockLine: next };
 }
 
+/** The rest of the text, where it is nothing but full rows of numbers. */
+function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[]): NumberTable | null {
+  const { columns, firstDataLine, delimiter, decimal } = dialect;
+  const values = scanPlainRows(lines.bytes, lines.start(firstDataLine), {
+    columns,
+    delimiter: delimiter === "space" ? null : DELIMITER_BYTES[delimiter],
+    decimalMark: decimal === "comma" ? COMMA : POINT,
+    shifts,
+  });
+  if (values === null || values.length === 0) return null;
+  const count = values.length / columns;
+  const columnOf = (column: number) => {
+    const numbers = new Float64Array(count);
+    for (let row = 0; row < count; row++) numbers[row] = values[row * columns + column] as number;
+    return numbers;
+  };
+  return {
+    columns: Array.from({ length: columns }, (_, column) => columnOf(column)),
+    lines: Uint32Array.from({ length: count }, (_, row) => firstDataLine + 1 + row),
+    atLeast: [],
+    strange: [],
+    nextBlockLine: null,
+  };
+}
+
 /** Whether a line names as many columns as there are, otherwise than the header does: another table begins. */
 function isAnotherHeading(text: string, dialect: Dialect, heading: string): boolean {
   if (heading === "" || text.length > LONGEST_HEADING) return false;
@@ -76,7 +106,7 @@ function isAnotherHeading(text: string, dialect: Dialect, heading: string): bool
 function lineOfMoreNumbers(lines: TextLines, from: number, dialect: Dialect): number | null {
   const ignored = new TableBuilder(dialect.columns);
   const none = new Array<number>(dialect.columns).fill(0);
-  for (let line = from; line < lines.count; line++) {
+  for (let line = from; lines.has(line); line++) {
     if (scanPlainRow(lines, line, dialect, none, ignored)) return line + 1;
   }
   return null;
@@ -98,10 +128,10 @@ function scanPlainRow(
   let position = lines.start(line);
   for (let column = 0; column < dialect.columns; column++) {
     while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
-    if (!scanNumber(bytes, position, end, shifts[column] ?? 0, mark)) return false;
-    if (scanned.value === Number.POSITIVE_INFINITY || scanned.value === Number.NEGATIVE_INFINITY) return false;
-    table.put(column, scanned.value);
-    position = scanned.next;
+    const next = scanNumber(bytes, position, shifts[column] ?? 0, mark, scanned, 0);
+    if (next < 0 || !Number.isFinite(scanned[0] as number)) return false;
+    table.put(column, scanned[0] as number);
+    position = next;
     const before = position;
     while (position < end && isBlank(bytes[position] as number, delimiter)) position++;
     if (position >= end) return column === dialect.columns - 1;

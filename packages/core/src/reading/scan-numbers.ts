@@ -1,20 +1,14 @@
-/**
- * Where the last scan left off: the number, and the index of the first byte after it. Shared and written over by each
- * scan, so that scanning allocates nothing; the NaN makes the engine keep the field as a plain double.
- */
-export const scanned = { value: Number.NaN, next: 0 };
-
 const ZERO = 0x30;
 const PLUS = 0x2b;
 const MINUS = 0x2d;
 export const POINT = 0x2e;
 export const COMMA = 0x2c;
-const isDigit = (byte: number) => byte >= ZERO && byte <= ZERO + 9;
 /** E, e, and the D, d of Fortran. */
 const isExponentMark = (byte: number) => byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64;
 
 /** 10^0 to 10^22: the powers of ten that a double holds exactly. */
 const POWERS_OF_TEN = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
+const GREATEST_EXACT = Number.MAX_SAFE_INTEGER;
 /** Exponents beyond this are all the same: infinite or zero. */
 const GREATEST_EXPONENT = 9999;
 
@@ -25,59 +19,76 @@ const GREATEST_EXPONENT = 9999;
  * ten is at most 22, both are exact and their product or quotient rounds once (W. D. Clinger, How to read floating point
  * numbers accurately, PLDI 1990); all others go through Number().
  *
- * @param decimalMark byte of the decimal mark, POINT or COMMA
  * @param shift the value is multiplied by 10^shift by moving the decimal mark, so that 7.1 MHz is exactly 7100000 Hz
- * @returns whether a number starts at `start`; the result is left in {@link scanned}
+ * @param decimalMark byte of the decimal mark, POINT or COMMA
+ * @param target where the value is put, at `place`: a column that is being filled, so that nothing is allocated
+ * @returns index of the first byte after the number; -1 where none starts at `start`
  */
-export function scanNumber(bytes: Uint8Array, start: number, end: number, shift: number, decimalMark: number): boolean {
+export function scanNumber(
+  bytes: Uint8Array,
+  start: number,
+  shift: number,
+  decimalMark: number,
+  target: Float64Array,
+  place: number,
+): number {
   let i = start;
-  let byte = i < end ? (bytes[i] as number) : 0;
+  // Beyond the last byte there is nothing, which `| 0` makes a zero byte: no digit, so every loop ends there.
+  let byte = (bytes[i] as number) | 0;
   const isNegative = byte === MINUS;
-  if (isNegative || byte === PLUS) byte = ++i < end ? (bytes[i] as number) : 0;
+  if (isNegative || byte === PLUS) byte = (bytes[++i] as number) | 0;
   let mantissa = 0;
   let exponent = shift;
   const digitsStart = i;
-  while (isDigit(byte)) {
-    mantissa = mantissa * 10 + (byte - ZERO);
-    byte = ++i < end ? (bytes[i] as number) : 0;
+  let digit = byte - ZERO;
+  while (digit >>> 0 <= 9) {
+    mantissa = mantissa * 10 + digit;
+    digit = ((bytes[++i] as number) | 0) - ZERO;
   }
   let digits = i - digitsStart;
-  if (byte === decimalMark) {
+  if (digit + ZERO === decimalMark) {
     const fractionStart = ++i;
-    byte = i < end ? (bytes[i] as number) : 0;
-    while (isDigit(byte)) {
-      mantissa = mantissa * 10 + (byte - ZERO);
-      byte = ++i < end ? (bytes[i] as number) : 0;
+    digit = ((bytes[i] as number) | 0) - ZERO;
+    while (digit >>> 0 <= 9) {
+      mantissa = mantissa * 10 + digit;
+      digit = ((bytes[++i] as number) | 0) - ZERO;
     }
     exponent -= i - fractionStart;
     digits += i - fractionStart;
   }
-  if (digits === 0) return false;
+  if (digits === 0) return -1;
   const mantissaEnd = i;
-  if (isExponentMark(byte)) {
-    let j = i + 1;
-    const isNegativeExponent = bytes[j] === MINUS;
-    if (isNegativeExponent || bytes[j] === PLUS) j++;
-    const exponentStart = j;
-    let written = 0;
-    while (j < end && isDigit(bytes[j] as number)) {
-      written = Math.min(written * 10 + ((bytes[j++] as number) - ZERO), GREATEST_EXPONENT);
+  if (isExponentMark(digit + ZERO)) {
+    const written = exponentAt(bytes, i + 1);
+    if (written !== null) {
+      i = written.next;
+      exponent += written.value;
     }
-    if (j > exponentStart) i = j;
-    exponent += isNegativeExponent ? -written : written;
   }
-  scanned.next = i;
   // Leading zeros are digits too, but do not matter: 2^53 bounds what a double holds exactly.
-  if (mantissa > Number.MAX_SAFE_INTEGER || exponent < -22 || exponent > 22) {
-    scanned.value = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
-    return true;
+  if (mantissa > GREATEST_EXACT || exponent < -22 || exponent > 22) {
+    target[place] = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
+    return i;
   }
-  const value = exponent < 0 ? mantissa / at10(-exponent) : mantissa * at10(exponent);
-  scanned.value = isNegative ? -value : value;
-  return true;
+  const value =
+    exponent < 0 ? mantissa / (POWERS_OF_TEN[-exponent] as number) : mantissa * (POWERS_OF_TEN[exponent] as number);
+  target[place] = isNegative ? -value : value;
+  return i;
 }
 
-const at10 = (power: number) => POWERS_OF_TEN[power] as number;
+/** The exponent written after its mark; null where there are no digits, and the mark is then no part of the number. */
+function exponentAt(bytes: Uint8Array, start: number): { value: number; next: number } | null {
+  const isNegative = bytes[start] === MINUS;
+  const digitsStart = isNegative || bytes[start] === PLUS ? start + 1 : start;
+  let value = 0;
+  let i = digitsStart;
+  for (let digit = digitAt(bytes, i); digit >= 0 && digit <= 9; digit = digitAt(bytes, ++i)) {
+    value = Math.min(value * 10 + digit, GREATEST_EXPONENT);
+  }
+  return i === digitsStart ? null : { value: isNegative ? -value : value, next: i };
+}
+
+const digitAt = (bytes: Uint8Array, index: number) => ((bytes[index] as number) | 0) - ZERO;
 
 /** By Number(); `exponent` is that of all digits as a whole number, so the decimal mark is left out. */
 function parseSlowly(bytes: Uint8Array, start: number, end: number, decimalMark: number, exponent: number): number {
@@ -94,6 +105,7 @@ export function numberFromText(text: string, shift = 0, decimalMark: "." | "," =
     if (code > 0x7e) return Number.NaN;
     bytes[i] = code;
   }
-  const found = scanNumber(bytes, 0, bytes.length, shift, decimalMark === "," ? COMMA : POINT);
-  return found && scanned.next === bytes.length ? scanned.value : Number.NaN;
+  const target = new Float64Array(1);
+  const next = scanNumber(bytes, 0, shift, decimalMark === "," ? COMMA : POINT, target, 0);
+  return next === bytes.length && next > 0 ? (target[0] as number) : Number.NaN;
 }

@@ -74,5 +74,5 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
 
 function contentOf(text: SourceText): readonly string[] {
   const lines = linesOf(text);
-  return lines.texts(0, lines.count).filter((line) => line.trim() !== "");
+  return lines.texts(0, Number.POSITIVE_INFINITY).filter((line) => line.trim() !== "");
 }

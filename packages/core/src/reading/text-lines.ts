@@ -1,14 +1,15 @@
 import { ReadError } from "../read-error.js";
 import type { SourceText } from "./text.js";
 
-/** The lines of a text as ranges of its bytes, so that only those looked at as text become strings. */
+/** The lines of a text as ranges of its bytes, found as they are asked for; only those looked at become strings. */
 export interface TextLines {
   readonly bytes: Uint8Array;
-  readonly count: number;
-  /** Index of a line's first byte, and of the one after its last */
+  /** Whether there is a line of this number; lines are counted from 0 */
+  has(line: number): boolean;
+  /** Index of a line's first byte, and of the one after its last; of lines that there are */
   start(line: number): number;
   end(line: number): number;
-  /** The line's characters without line end and zero bytes; lines are counted from 0 */
+  /** The line's characters without line end and zero bytes */
   text(line: number): string;
   /** Lines from `from` up to, not including, `to` */
   texts(from: number, to: number): readonly string[];
@@ -18,14 +19,14 @@ const LINE_FEED = 0x0a;
 const CARRIAGE_RETURN = 0x0d;
 const CONTROL_Z = 0x1a;
 
-/** Finds the lines: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
+/** The lines of a text: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
 export function linesOf(text: SourceText): TextLines {
   const { bytes } = text;
-  let starts = new Uint32Array(1024);
-  let ends = new Uint32Array(1024);
+  let starts = new Uint32Array(256);
+  let ends = new Uint32Array(256);
   let count = 0;
   let position = 0;
-  while (position < bytes.length && bytes[position] !== CONTROL_Z) {
+  const findNext = () => {
     let end = position;
     let byte = bytes[end] as number;
     // Every byte that ends a line or the text is below 0x20: one comparison for the others.
@@ -37,19 +38,25 @@ export function linesOf(text: SourceText): TextLines {
     }
     starts[count] = position;
     ends[count++] = end;
-    if (byte === CONTROL_Z) break;
-    position = byte === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
-  }
-  const start = (line: number) => starts[line] as number;
-  const end = (line: number) => ends[line] as number;
-  const textOf = (line: number) => text.decode(start(line), end(line)).replaceAll("\0", "");
+    const isLast = byte === CONTROL_Z;
+    position = isLast ? bytes.length : byte === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
+  };
+  const has = (line: number) => {
+    while (count <= line && position < bytes.length && bytes[position] !== CONTROL_Z) findNext();
+    return line < count;
+  };
+  const textOf = (line: number) => text.decode(starts[line] as number, ends[line] as number).replaceAll("\0", "");
   return {
     bytes,
-    count,
-    start,
-    end,
+    has,
+    start: (line) => starts[line] as number,
+    end: (line) => ends[line] as number,
     text: textOf,
-    texts: (from, to) => Array.from({ length: Math.max(0, Math.min(to, count) - from) }, (_, i) => textOf(from + i)),
+    texts: (from, to) => {
+      const found: string[] = [];
+      for (let line = from; line < to && has(line); line++) found.push(textOf(line));
+      return found;
+    },
   };
 }
 

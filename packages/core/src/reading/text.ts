@@ -35,7 +35,7 @@ const STRAY = Uint8Array.from({ length: 256 }, (_, byte) =>
 );
 const GREATEST_STRAY_SHARE = 0.02;
 /** Bytes at the start that are looked at; what follows must still be numbers to be read. */
-const BINARY_SAMPLE = 4096;
+const BINARY_SAMPLE = 1024;
 
 /**
  * Settles whether bytes are text and in which encoding: a byte-order mark decides, else UTF-16 by its zero bytes, else
@@ -114,7 +114,7 @@ function looksTextual(bytes: Uint8Array): boolean {
 function sixteenBitOrder(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return "utf-16le";
   if (bytes[0] === 0xfe && bytes[1] === 0xff) return "utf-16be";
-  const sample = bytes.subarray(0, 4096);
+  const sample = bytes.subarray(0, BINARY_SAMPLE);
   let zerosAtEven = 0;
   let zerosAtOdd = 0;
   for (let i = 0; i < sample.length; i++) {

@@ -2,7 +2,8 @@ import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { type NumberRows, NumberRowsBuilder } from "./number-rows.js";
 import { UNIT_EXPONENTS } from "./options.js";
-import { POINT, scanNumber, scanned } from "./scan-numbers.js";
+import { scanPlainRows } from "./plain-rows.js";
+import { POINT, scanNumber } from "./scan-numbers.js";
 import type { SourceText } from "./text.js";
 import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./touchstone-header.js";
 import { KeywordReader } from "./touchstone-keywords.js";
@@ -35,7 +36,7 @@ const LONGEST_FIRST_LINE = 200;
 /** Walks the file once. @throws ReadError for a broken header, or a word where a number should be. */
 export function scanTouchstone(text: SourceText): TouchstoneScan {
   const { bytes } = text;
-  const rows = new NumberRowsBuilder(bytes.length);
+  let rows: NumberRowsBuilder | null = null;
   const comments: string[] = [];
   const findings: Finding[] = [];
   const keywords = new KeywordReader(text.file, findings);
@@ -43,10 +44,16 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   let optionLine = 0;
   let line = 0;
   let position = 0;
+  let plain: NumberRows | null = null;
   while (position < bytes.length) {
     line++;
     if (options !== null && keywords.expectsData) {
+      if (rows === null && keywords.result.version === null) {
+        plain = plainOnePort(bytes, position, line, UNIT_EXPONENTS[options.unit]);
+        if (plain !== null) break;
+      }
       const isVersion1 = keywords.result.version === null;
+      rows ??= new NumberRowsBuilder(bytes.length);
       const next = scanPlainRow(bytes, position, line, UNIT_EXPONENTS[options.unit], isVersion1, rows);
       if (next > 0) {
         position = next;
@@ -89,6 +96,7 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     if (keywords.takesReference(() => withoutComment(text.decode(start, end)), line)) continue;
     if (isBlockMark(bytes, start, end)) continue;
     if (options === null) throw missingOptionLine(text, line, start, end);
+    rows ??= new NumberRowsBuilder(bytes.length);
     readRow(text, start, end, line, UNIT_EXPONENTS[options.unit], rows);
   }
   if (options === null) throw missingOptionLine(text, line, 0, 0);
@@ -98,7 +106,7 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     optionLine,
     keywords: keywords.result,
     twoPortOrder12First: keywords.order12First,
-    rows: rows.build(),
+    rows: plain ?? (rows ?? new NumberRowsBuilder(0)).build(),
     comments,
     findings,
   };
@@ -138,6 +146,23 @@ function isBlockMark(bytes: Uint8Array, start: number, end: number): boolean {
   return end - start < 12 && /^(begin|end)\s*$/i.test(String.fromCharCode(...bytes.subarray(start, end)));
 }
 
+/** The rest of the file, where it is nothing but rows of three numbers: a one-port as nearly every analyser writes it. */
+function plainOnePort(bytes: Uint8Array, start: number, line: number, shift: number): NumberRows | null {
+  const layout = { columns: 3, delimiter: null, decimalMark: POINT, shifts: [shift, 0, 0] };
+  const values = scanPlainRows(bytes, start, layout);
+  if (values === null || values.length === 0) return null;
+  const count = values.length / 3;
+  const starts = new Uint32Array(count + 1);
+  const lines = new Uint32Array(count);
+  const leadingHz = new Float64Array(count);
+  for (let row = 0; row < count; row++) {
+    starts[row + 1] = 3 * (row + 1);
+    lines[row] = line + row;
+    leadingHz[row] = values[3 * row] as number;
+  }
+  return { values, starts, lines, leadingHz };
+}
+
 /**
  * Scans a line that holds numbers and blanks only, without looking for its end first.
  *
@@ -163,16 +188,15 @@ function scanPlainRow(
     while (byte === SPACE || byte === TAB) byte = ++i < end ? (bytes[i] as number) : LINE_FEED;
     if (byte === LINE_FEED || byte === CARRIAGE_RETURN) {
       if (rows.pending > 0) {
-        if ((!isVersion1 || rows.pending % 2 === 0) && scanNumber(bytes, firstAt, end, 0, POINT)) {
-          rows.replaceFirst(scanned.value);
-        }
+        if (!isVersion1 || rows.pending % 2 === 0) rows.replaceFirst(numberAt(bytes, firstAt, 0));
         rows.endRow(line, leadingHz);
       }
       return byte === CARRIAGE_RETURN && bytes[i + 1] === LINE_FEED ? i + 2 : i + 1;
     }
     const isFirst = rows.pending === 0;
-    if (!scanNumber(bytes, i, end, isFirst ? shift : 0, POINT)) break;
-    const { value, next } = scanned;
+    const next = scanNumber(bytes, i, isFirst ? shift : 0, POINT, scanned, 0);
+    if (next < 0) break;
+    const value = scanned[0] as number;
     // A number must end in a blank or at the end of its line.
     if (next < end && (bytes[next] as number) > SPACE) break;
     if (isFirst) {
@@ -184,6 +208,15 @@ function scanPlainRow(
   }
   rows.dropPending();
   return 0;
+}
+
+/** Where numbers that are not put into a column right away are scanned to. */
+const scanned = new Float64Array(1);
+
+/** The number that is known to start at a byte. */
+function numberAt(bytes: Uint8Array, start: number, shift: number): number {
+  scanNumber(bytes, start, shift, POINT, scanned, 0);
+  return scanned[0] as number;
 }
 
 function readRow(
@@ -209,10 +242,10 @@ function readRow(
       i++;
       continue;
     }
-    if (scanNumber(bytes, i, end, 0, POINT) && endsWord(bytes, scanned.next, end)) {
-      const { value, next } = scanned;
-      if (rows.pending === 0 && scanNumber(bytes, i, end, shift, POINT)) leadingHz = scanned.value;
-      rows.add(value);
+    const next = scanNumber(bytes, i, 0, POINT, scanned, 0);
+    if (next > 0 && endsWord(bytes, next, end)) {
+      if (rows.pending === 0) leadingHz = numberAt(bytes, i, shift);
+      rows.add(numberAt(bytes, i, 0));
       i = next;
       continue;
     }
