@@ -27,6 +27,8 @@ interface SweepCommon {
   readonly reflectionMagnitude: Column;
   /** curve: dense enough to be joined; spots: single readings, between which nothing is known */
   readonly continuity: "curve" | "spots";
+  /** Noise in each part of Γ (in ρ), told from readings repeated at the same frequency; null where there are too few */
+  readonly repeatNoise: number | null;
   readonly findings: readonly Finding[];
 }
 
@@ -54,6 +56,7 @@ export interface SweepDetails {
   readonly takenAt?: string | null;
   readonly referenceOhms: number;
   readonly continuity?: SweepCommon["continuity"];
+  readonly repeatNoise?: number | null;
   readonly findings?: readonly Finding[];
 }
 
@@ -132,6 +135,7 @@ function common(details: SweepDetails) {
     takenAt: details.takenAt ?? null,
     referenceOhms: details.referenceOhms,
     continuity: details.continuity ?? "curve",
+    repeatNoise: details.repeatNoise ?? null,
     findings: Object.freeze([...(details.findings ?? [])]),
   };
 }

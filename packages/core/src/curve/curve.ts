@@ -11,7 +11,7 @@ import { findStretches, type Stretch } from "./stretches.js";
 
 interface CurveCommon {
   readonly stretches: readonly Stretch[];
-  /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself; null where it cannot be told */
+  /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself or from repeated readings; null where neither can tell */
   readonly noise: number | null;
   /** Indices of samples that stood alone and were put right before anything else */
   readonly spikes: readonly number[];
@@ -75,7 +75,8 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
   }
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
-  const noise = known.noise === undefined ? estimateNoise([real, imaginary], stretches) : known.noise;
+  const noise =
+    known.noise === undefined ? (estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise) : known.noise;
   if (noise === null || noise === 0) {
     return {
       sweep,
@@ -103,7 +104,8 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   const mended = Float64Array.from(reflectionMagnitude);
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
   const { inverse, weights } = inverseOf(mended);
-  const noise = known.noise === undefined ? estimateNoise([inverse], stretches, weights) : known.noise;
+  const noise =
+    known.noise === undefined ? (estimateNoise([inverse], stretches, weights) ?? sweep.repeatNoise) : known.noise;
   const smoothed =
     noise === null || noise === 0
       ? inverse

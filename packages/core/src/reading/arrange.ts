@@ -1,3 +1,4 @@
+import { sumNthPowerDeviations } from "simple-statistics";
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 
@@ -13,6 +14,8 @@ export interface Points {
   readonly ceiling: number | null;
   /** Known to be single readings, however close they lie */
   readonly areSpots: boolean;
+  /** Noise of the averaged values, told from readings repeated at the same frequency; null without enough of them */
+  readonly repeatNoise: number | null;
 }
 
 /** Runs of ascending frequency this long or longer, over the same range, are sweeps of their own. */
@@ -139,7 +142,32 @@ function averaged(points: Points, groups: readonly (readonly number[])[]): Point
     line: Uint32Array.from(groups, (group) => points.line[group[0] as number] as number),
     ceiling: points.ceiling,
     areSpots: points.areSpots,
+    repeatNoise: noiseOfRepeats(points, groups),
   };
+}
+
+/** Frequencies that must be repeated for their spread to say something. */
+const FEWEST_REPEATED = 5;
+
+/** Standard deviation, in each part of Γ, of the mean of repeated readings: pooled over all of them. */
+function noiseOfRepeats(points: Points, groups: readonly (readonly number[])[]): number | null {
+  const columns =
+    points.reflectionReal !== null && points.reflectionImaginary !== null
+      ? [points.reflectionReal, points.reflectionImaginary]
+      : [points.reflectionMagnitude];
+  const repeated = groups.filter((group) => group.length > 1);
+  if (repeated.length < FEWEST_REPEATED) return null;
+  let square = 0;
+  let freedom = 0;
+  for (const group of repeated) {
+    for (const column of columns) {
+      const values = group.map((index) => at(column, index));
+      square += sumNthPowerDeviations(values, 2);
+      freedom += group.length - 1;
+    }
+  }
+  const readings = repeated.reduce((sum, group) => sum + group.length, 0) / repeated.length;
+  return Math.sqrt(square / freedom / readings);
 }
 
 function pick(points: Points, indices: readonly number[]): Points {
@@ -152,6 +180,7 @@ function pick(points: Points, indices: readonly number[]): Points {
     line: Uint32Array.from(indices, (index) => points.line[index] as number),
     ceiling: points.ceiling,
     areSpots: points.areSpots,
+    repeatNoise: points.repeatNoise,
   };
 }
 

@@ -147,6 +147,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     line: kept.line.subarray(0, size),
     ceiling: ceilingOf(chosen, findings),
     areSpots: false,
+    repeatNoise: null,
   };
 }
 

@@ -70,6 +70,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       takenAt: takenAtFrom(comments, options.fileName),
       referenceOhms: read.referenceOhms,
       continuity: isSpots(points) ? "spots" : "curve",
+      repeatNoise: points.repeatNoise,
       findings: [...findings, ...findingsAbout(points)],
     });
   });

@@ -64,6 +64,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       line: Uint32Array.from(rows, ({ line }) => line),
       ceiling: null,
       areSpots: true,
+      repeatNoise: null,
     },
     referenceOhms: options.referenceOhms ?? 50,
     description: "readings of SWR by band",

@@ -148,6 +148,7 @@ function reflectionPoints(
     line: line.subarray(0, kept),
     ceiling: null,
     areSpots: false,
+    repeatNoise: null,
   };
 }
 
