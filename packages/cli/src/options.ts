@@ -115,19 +115,24 @@ export function addReadingOptions(command: Command): Command {
 
 /** Turns what was typed into settings. @throws UsageError naming the option and what it takes */
 export async function settingsFrom(raw: RawOptions): Promise<Settings> {
-  const plan = await findPlan(raw.plan ?? COMMON_PLAN_ID);
   const limits = limitsFrom(raw);
-  const bands = raw.bands?.map((name) => bandName(name, plan));
   return {
-    plan,
-    licenceClass: licenceClass(raw.class, plan),
-    ...(bands === undefined ? {} : { bands }),
+    ...(await planSettings(raw)),
     limits,
     ...outputFrom(raw),
     reading: readingFrom(raw),
     systemOhms: raw.systemOhms ?? null,
     instrument: instrumentFrom(raw),
   };
+}
+
+/** The plan, class and bands that were asked for. */
+export async function planSettings(
+  raw: Pick<RawOptions, "plan" | "class" | "bands">,
+): Promise<Pick<Settings, "plan" | "licenceClass" | "bands">> {
+  const plan = await findPlan(raw.plan ?? COMMON_PLAN_ID);
+  const bands = raw.bands?.map((name) => bandName(name, plan));
+  return { plan, licenceClass: licenceClass(raw.class, plan), ...(bands === undefined ? {} : { bands }) };
 }
 
 /** Columns of text where there is no terminal to ask, and the most that is used of a wide one. */
@@ -225,7 +230,7 @@ function bandName(name: string, plan: BandPlan): string {
   return found.band;
 }
 
-const listOf = (text: string) => text.split(",").map((part) => part.trim());
+export const listOf = (text: string) => text.split(",").map((part) => part.trim());
 
 function swrArgument(text: string): number {
   const value = Number(text.replace(/:1$/, ""));

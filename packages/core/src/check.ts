@@ -1,4 +1,11 @@
-import { type BandPlan, type JudgedBand, judgedBands, type PlanSegment } from "./band-plan/band-plan.js";
+import {
+  type BandPlan,
+  type Emission,
+  emissionsIn,
+  type JudgedBand,
+  judgedBands,
+  type PlanSegment,
+} from "./band-plan/band-plan.js";
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
 import { CAUTIONS } from "./cautions.js";
 import { sweptWidthHz } from "./curve/trace.js";
@@ -18,6 +25,8 @@ export type Verdict = "pass" | "partial" | "fail" | "not-swept";
 
 export interface SegmentResult {
   readonly use: string;
+  /** What the licence class may send there; null where the plan does not say */
+  readonly emissions: readonly Emission[] | null;
   readonly lowHz: number;
   readonly highHz: number;
   readonly sweptFraction: number;
@@ -60,6 +69,7 @@ export interface CheckOptions {
 
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
 const HIDING_LOSS_DB = 1;
+
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
   const { plan, licenceClass = null, limits = DEFAULT_LIMITS, instrument = null } = options;
@@ -67,7 +77,7 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
   const selected = selectBands(plan, licenceClass, options.bands);
   const bands = selected.map((band) => ({
     band,
-    result: checkBand(judgement, band, instrument),
+    result: checkBand(judgement, band, licenceClass, instrument),
   }));
   return {
     schema: "feedpoint/check@1",
@@ -106,7 +116,12 @@ function closedBands({ bands = [], licenceClass }: CheckOptions, open: readonly 
   return bands
     .filter((name) => !open.some(({ band }) => band === name))
     .map((band) =>
-      finding("problem", "band-not-permitted", `Class ${licenceClass} has no privileges on ${band}.`, { band }),
+      finding(
+        "problem",
+        "band-not-permitted",
+        licenceClass ? `Class ${licenceClass} has no privileges on ${band}.` : `The plan has no band ${band}.`,
+        { band },
+      ),
     );
 }
 
@@ -115,17 +130,23 @@ export function planInfo(plan: BandPlan, licenceClass: string | null): PlanInfo 
   return { id, title, edition, source, licenceClass };
 }
 
-function checkBand(judgement: Judgement, band: JudgedBand, instrument: Instrument | null): BandResult {
+function checkBand(
+  judgement: Judgement,
+  band: JudgedBand,
+  licenceClass: string | null,
+  instrument: Instrument | null,
+): BandResult {
   const summary = withUncertainty(summariseBand(judgement, band), judgement, instrument);
   const { sweptFraction, withinLimit } = summary;
   return {
     ...summary,
     verdict: verdictOf(sweptFraction, withinLimit.fraction),
-    segments: band.segments.map((segment) => checkSegment(judgement, segment)),
+    segments: band.segments.map((segment) => checkSegment(judgement, segment, licenceClass)),
   };
 }
 
-function checkSegment(judgement: Judgement, { use, lowHz, highHz }: PlanSegment): SegmentResult {
+function checkSegment(judgement: Judgement, segment: PlanSegment, licenceClass: string | null): SegmentResult {
+  const { use, lowHz, highHz } = segment;
   const piece = { lowHz, highHz };
   const sweptFraction = share(sweptWidthHz(judgement.curve, lowHz, highHz), highHz - lowHz);
   const withinHz = clipSpans(judgement.spans, piece).reduce((sum, { widthHz }) => sum + widthHz, 0);
@@ -133,6 +154,7 @@ function checkSegment(judgement: Judgement, { use, lowHz, highHz }: PlanSegment)
   const extremes = extremesOver(judgement.trace, [piece]);
   return {
     use,
+    emissions: emissionsIn(segment, licenceClass),
     lowHz,
     highHz,
     sweptFraction,

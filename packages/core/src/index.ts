@@ -2,7 +2,9 @@
 export {
   type BandPlan,
   type Emission,
+  emissionsIn,
   type Grant,
+  greatestPowerIn,
   type JudgedBand,
   judgedBands,
   type PlanBand,

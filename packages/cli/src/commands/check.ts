@@ -28,10 +28,14 @@ export function checkCommand(): Command {
       "exit with 1 unless every band that was swept, or named with --bands, reaches this",
     ).choices(["pass", "partial"]),
   );
+  command.option("--segments", "show each segment of the plan: what it is for, and whether the antenna serves it");
   return command.action(runCheck);
 }
 
-async function runCheck(files: readonly string[], raw: RawOptions & { require?: Requirement }): Promise<void> {
+async function runCheck(
+  files: readonly string[],
+  raw: RawOptions & { require?: Requirement; segments?: boolean },
+): Promise<void> {
   const settings = await settingsFrom(raw);
   const results: CheckResult[] = [];
   let unreadable = 0;
@@ -47,7 +51,9 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
     for (const sweep of sweeps) results.push(check(sweep, settings));
   }
   if (results.length > 0)
-    process.stdout.write(`${render(results, settings, files.length > 1 || results.length > 1)}\n`);
+    process.stdout.write(
+      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true })}\n`,
+    );
   const { require } = raw;
   if (unreadable > 0) process.exitCode = EXIT.input;
   else if (require !== undefined) {
@@ -58,7 +64,11 @@ async function runCheck(files: readonly string[], raw: RawOptions & { require?: 
   }
 }
 
-function render(results: readonly CheckResult[], settings: Settings, areSeveral: boolean): string {
+function render(
+  results: readonly CheckResult[],
+  settings: Settings,
+  { areSeveral, withSegments }: { areSeveral: boolean; withSegments: boolean },
+): string {
   switch (settings.format) {
     case "json":
       return jsonText(results, areSeveral);
@@ -69,7 +79,7 @@ function render(results: readonly CheckResult[], settings: Settings, areSeveral:
     case "markdown":
       return results.map(checkMarkdown).join("\n\n");
     case "table":
-      return checkText(results, settings);
+      return checkText(results, { width: settings.width, withSegments });
   }
 }
 

@@ -1,17 +1,35 @@
-import { planById, planIds } from "@feedpoint/core";
+import { type BandPlan, planById, planIds } from "@feedpoint/core";
 import { Command } from "commander";
-import { textTable } from "../present/table.js";
+import { addFormatOptions, type Format, listOf, outputFrom, planSettings } from "../options.js";
+import { jsonText } from "../present/json.js";
+import { planListText, planText } from "../present/plans.js";
+
+interface RawPlansOptions {
+  readonly class?: string;
+  readonly bands?: readonly string[];
+  readonly format?: Format;
+  readonly json?: boolean;
+}
 
 export function plansCommand(): Command {
-  return new Command("plans").description("Lists the band plans that come with feedpoint.").action(() => {
-    const rows = planIds().flatMap((id) => {
+  const command = new Command("plans")
+    .description("Lists the band plans, or prints one: its segments, what may be sent there and with what power.")
+    .argument("[plan]", "name of a plan, or a file such as ./mine.json")
+    .option("--class <class>", "only what this licence class may use")
+    .option("--bands <list>", "only these bands, such as 40m,20m", listOf);
+  return addFormatOptions(command, ["table", "json"]).action(runPlans);
+}
+
+async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise<void> {
+  const { format, width } = outputFrom(raw);
+  if (name === undefined) {
+    const plans = planIds().flatMap((id): BandPlan[] => {
       const plan = planById(id);
-      if (plan === null) return [];
-      const isConfirmed = plan.bands.every(({ segments }) => segments.every(({ confirmed }) => confirmed));
-      return [[id, plan.title, plan.edition, isConfirmed ? "from sources" : "partly from memory"]];
+      return plan === null ? [] : [plan];
     });
-    process.stdout.write(
-      `${textTable([{ title: "Plan" }, { title: "Title" }, { title: "Edition" }, { title: "Confirmed" }], rows)}\n`,
-    );
-  });
+    process.stdout.write(`${format === "json" ? jsonText(plans, true) : planListText(plans, width)}\n`);
+    return;
+  }
+  const { plan, licenceClass, bands } = await planSettings({ ...raw, plan: name });
+  process.stdout.write(`${format === "json" ? jsonText([plan]) : planText(plan, licenceClass, bands, width)}\n`);
 }

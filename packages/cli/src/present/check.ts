@@ -4,7 +4,7 @@ import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, need, percent, span, swr } from "./units.js";
+import { emissions, megahertz, need, percent, span, swr, use } from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   pass: "pass",
@@ -17,7 +17,10 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 const MOST_SPANS = 2;
 
 /** Results for a person at a terminal; what is common to all is said once, at the end. */
-export function checkText(results: readonly CheckResult[], { width }: { width: number }): string {
+export function checkText(
+  results: readonly CheckResult[],
+  { width, withSegments }: { width: number; withSegments: boolean },
+): string {
   const blocks = results.map((result) => {
     const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
     const findings = findingLines([...result.sweep.findings, ...result.findings], width);
@@ -26,7 +29,8 @@ export function checkText(results: readonly CheckResult[], { width }: { width: n
       "",
       notSwept.length < result.bands.length
         ? textTable(columnsFor(result), rowsFor(result), { width })
-        : `None of the bands asked for was swept; the sweep covers ${span({ lowHz: result.sweep.startHz, highHz: result.sweep.stopHz })} MHz.`,
+        : nothingJudged(result),
+      withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
@@ -141,6 +145,38 @@ function doubt(intervals: readonly (Interval | null)[]): string {
   const halves = intervals.map((interval) => (interval === null ? 0 : (interval.high - interval.low) / 2));
   const kilohertz = Math.round(Math.max(0, ...halves) / 1000);
   return kilohertz === 0 ? "" : ` ±${kilohertz} kHz`;
+}
+
+function nothingJudged({ bands, sweep }: CheckResult): string {
+  if (bands.length === 0) return "There is no band left to judge.";
+  return `None of the bands asked for was swept; the sweep covers ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz.`;
+}
+
+const SEGMENT_COLUMNS: readonly TableColumn[] = [
+  { title: "Band" },
+  { title: "Segment MHz" },
+  { title: "For", spare: 1 },
+  { title: "You may send", spare: 2 },
+  { title: "Verdict" },
+  { title: "Worst SWR", align: "right" },
+  { title: "within limit", align: "right" },
+];
+
+/** A row for each segment of the bands that were swept. */
+function segmentRows({ bands }: CheckResult): readonly (readonly string[])[] {
+  return bands
+    .filter(({ best }) => best !== null)
+    .flatMap(({ band, segments }) =>
+      segments.map((segment) => [
+        band,
+        span(segment),
+        use(segment.use),
+        emissions(segment.emissions),
+        VERDICTS[segment.verdict],
+        swr(segment.worstSwr),
+        percent(segment.withinLimitFraction),
+      ]),
+    );
 }
 
 /** An SWR with both ends of what it may be, where that shows in the digits printed. */

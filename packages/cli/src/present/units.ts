@@ -18,8 +18,11 @@ export const percent = (fraction: number): string => {
   return `${rounded} %`;
 };
 
-export const span = ({ lowHz, highHz }: { lowHz: number; highHz: number }): string =>
-  `${megahertz(lowHz)}-${megahertz(highHz)}`;
+/** A span in MHz; a channel of a few kilohertz with one digit more. */
+export const span = ({ lowHz, highHz }: { lowHz: number; highHz: number }): string => {
+  const digits = highHz - lowHz < 10_000 ? 4 : 3;
+  return `${(lowHz / 1e6).toFixed(digits)}-${(highHz / 1e6).toFixed(digits)}`;
+};
 
 const NEEDS = {
   none: "no tuner",
@@ -37,3 +40,27 @@ export const signed = (value: number, digits: number): string => {
   if (Number(size) === 0) return size;
   return `${value > 0 ? "+" : "−"}${size}`;
 };
+
+const USES: Readonly<Record<string, string>> = {
+  allocation: "all",
+  all: "all",
+  cw: "Morse",
+  "cw-data": "Morse, data",
+  "cw-phone": "Morse, phone",
+  narrow: "narrow modes",
+  "all-narrow": "all, narrow",
+  channel: "channel",
+  beacon: "beacons",
+  "weak-signal": "weak signals",
+  fm: "FM",
+  satellite: "satellites",
+  guard: "kept clear",
+};
+
+/** What a segment is for, in words. */
+export const use = (name: string): string => USES[name] ?? name;
+
+const EMISSIONS: Readonly<Record<string, string>> = { cw: "Morse", mcw: "tone Morse" };
+
+export const emissions = (names: readonly string[] | null): string =>
+  names === null ? "–" : names.map((name) => EMISSIONS[name] ?? name).join(", ");

@@ -21,7 +21,7 @@ export interface PlanSource {
   readonly title: string;
   readonly section?: string;
   readonly edition?: string;
-  /** primary: the authority's own text; reprint: a copy of it; transcription: retyped or quoted; summary: news */
+  /** primary: the authority's own text; reprint: a copy of it; retyped: typed again or quoted; summary: news */
   readonly kind: string;
   /** What of it was read */
   readonly read?: string;
@@ -101,6 +101,24 @@ export function judgedBands(plan: BandPlan, licenceClass: string | null): readon
       ? []
       : [{ band, lowHz: first.lowHz, highHz: last.highHz, pieces, segments: usable }];
   });
+}
+
+/** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
+export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
+  if (segment.grants === undefined) return segment.emissions ?? null;
+  const granted = segment.grants.filter(({ classes }) => licenceClass === null || classes.includes(licenceClass));
+  return [...new Set(granted.flatMap(({ emissions }) => emissions))];
+}
+
+/** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
+export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
+  const limits = (segment.grants ?? [])
+    .filter(({ classes }) => licenceClass === null || classes.includes(licenceClass))
+    .map(({ maxPower }) => maxPower ?? null);
+  return [...limits, segment.maxPower ?? null].reduce(
+    (most, next) => (next !== null && (most === null || next.watts > most.watts) ? next : most),
+    null,
+  );
 }
 
 function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {

@@ -1,7 +1,7 @@
 import { mean, standardDeviation } from "simple-statistics";
 import { type Curve, noiseOrBound } from "../curve/curve.js";
 import { type LimitSpan, spansWithin, type Trace } from "../curve/trace.js";
-import { clipSpans, type Piece, type Span } from "../pieces.js";
+import { clipSpans, type Piece, type Span, totalWidth } from "../pieces.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
 import { type Instrument, instrumentError } from "./instrument.js";
 import { baseCurve, replicateBase, replicateFeatures, thinnedFeatures } from "./replicates.js";
@@ -113,7 +113,7 @@ function withInstrument(
 ): BandUncertainty | null {
   const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
   if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
-  const error = (rho: number) => (instrument === null ? 0 : instrumentError(rho, instrument));
+  const error = (rho: number) => (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
   const widen = ({ low, high }: Interval): Interval => ({
     low: Math.max(0, low - error(low)),
     high: high + error(high),
@@ -141,7 +141,10 @@ function withInstrument(
     bestMagnitude: widen(bestMagnitude),
     bestHz,
     worstMagnitude: widen(worstMagnitude),
-    withinHz: { low: Math.max(0, withinHz.low - swing.low), high: withinHz.high + swing.high },
+    withinHz: {
+      low: Math.max(0, withinHz.low - swing.low),
+      high: Math.min(totalWidth(pieces), withinHz.high + swing.high),
+    },
     lowEdgeHz: edge(lowEdgeHz, [outer?.lowHz, inner?.lowHz], estimate.lowEdgeHz),
     highEdgeHz: edge(highEdgeHz, [outer?.highHz, inner?.highHz], estimate.highEdgeHz),
   };

@@ -1,0 +1,72 @@
+import { type BandPlan, emissionsIn, greatestPowerIn, judgedBands, type PowerLimit } from "@feedpoint/core";
+import { type TableColumn, textTable, wrap } from "./table.js";
+import { emissions, span, use } from "./units.js";
+
+const isConfirmed = (plan: BandPlan) =>
+  plan.bands.every(({ segments }) => segments.every(({ confirmed }) => confirmed));
+
+/** The plans that there are, one a line. */
+export function planListText(plans: readonly BandPlan[], width: number): string {
+  const columns: readonly TableColumn[] = [
+    { title: "Plan" },
+    { title: "Title" },
+    { title: "Classes", spare: 2 },
+    { title: "Confirmed", spare: 1 },
+  ];
+  const rows = plans.map((plan) => [
+    plan.id,
+    plan.title,
+    plan.classes?.join(", ") ?? "–",
+    isConfirmed(plan) ? "from sources" : "partly from memory",
+  ]);
+  return [
+    textTable(columns, rows, { width }),
+    "",
+    wrap(
+      "feedpoint plans <plan> prints one. Band plans are data with their edition and source, not legal advice.",
+      width,
+    ),
+  ].join("\n");
+}
+
+const BASES: Readonly<Record<PowerLimit["basis"], string>> = { pep: "W PEP", erp: "W ERP", eirp: "W EIRP" };
+const power = (limit: PowerLimit | null) => (limit === null ? "–" : `${limit.watts} ${BASES[limit.basis]}`);
+
+/** One plan as a table of its segments, for a licence class (null: for all), for some bands (undefined: for all). */
+export function planText(
+  plan: BandPlan,
+  licenceClass: string | null,
+  bands: readonly string[] | undefined,
+  width: number,
+): string {
+  const columns: readonly TableColumn[] = [
+    { title: "Band" },
+    { title: "MHz" },
+    { title: "For" },
+    { title: "May send", spare: 1 },
+    { title: "At most", spare: 2 },
+    { title: "Known from", spare: 3 },
+  ];
+  const rows = judgedBands(plan, licenceClass)
+    .filter(({ band }) => bands === undefined || bands.includes(band))
+    .flatMap(({ band, segments }) =>
+      segments.map((segment) => [
+        band,
+        span(segment),
+        use(segment.use),
+        emissions(emissionsIn(segment, licenceClass)),
+        power(greatestPowerIn(segment, licenceClass)),
+        segment.confirmed ? segment.sources.join(", ") : "memory",
+      ]),
+    );
+  return [
+    wrap(`${plan.title} (${plan.id})${licenceClass === null ? "" : `, class ${licenceClass}`}`, width),
+    wrap(`Edition: ${plan.edition}`, width, "  "),
+    wrap(`Source: ${plan.source.title}`, width, "  "),
+    "",
+    textTable(columns, rows, { width }),
+    "",
+    ...plan.notes.map((note) => wrap(`- ${note}`, width, "  ")),
+    wrap("Not legal advice: check with the authority before transmitting.", width),
+  ].join("\n");
+}
