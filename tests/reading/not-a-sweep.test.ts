@@ -232,3 +232,7 @@ test("what stands in a message is made printable", () => {
   const text = latin1Of(`# MHz S \u0007\u001b[31mRI\u0085 R 50\n${"7 0.5 0\n".repeat(20)}`);
   expectRefusal(text, { code: "bad-option-line", line: 1, says: /^[^\p{Cc}\p{Cf}]*$/u });
 });
+
+test("a file name with a line end in it still gives a message of one line", () => {
+  expect(() => readOne("no sweep at all\n", { fileName: "mooring\n2.csv" })).toThrow(/^mooring·2\.csv: [^\n]*$/);
+});

@@ -47,7 +47,8 @@ export class ReadError extends Error {
 }
 
 function describe({ file, line, found, expected, remedy }: ReadProblem): string {
-  const place = line === undefined ? file : `${file}, line ${line}`;
+  const name = printableText(file);
+  const place = line === undefined ? name : `${name}, line ${line}`;
   const wanted = expected === undefined ? "" : `; expected ${expected}`;
   const advice = remedy === undefined ? "" : ` ${remedy}`;
   return `${place}: ${found}${wanted}.${advice}`;
