@@ -1,5 +1,5 @@
-import stringWidth from "string-width";
 import { markdownCell, printable } from "./escape.js";
+import { textWidth } from "./text-width.js";
 
 export interface TableColumn {
   readonly title: string;
@@ -18,7 +18,7 @@ export function textTable(
   { indent = "", width = Number.POSITIVE_INFINITY }: { indent?: string; width?: number } = {},
 ): string {
   const kept = [...columns.keys()];
-  while (tableWidth(columns, rows, kept) + stringWidth(indent) > width) {
+  while (tableWidth(columns, rows, kept) + textWidth(indent) > width) {
     const spared = kept.reduce(
       (most, c) => ((columns[c]?.spare ?? 0) > (columns[most]?.spare ?? 0) ? c : most),
       kept[0] ?? 0,
@@ -36,7 +36,7 @@ function tableWidth(
   kept: readonly number[],
 ): number {
   const widths = kept.map((c) =>
-    Math.max(stringWidth(columns[c]?.title ?? ""), ...rows.map((row) => stringWidth(row[c] ?? ""))),
+    Math.max(textWidth(columns[c]?.title ?? ""), ...rows.map((row) => textWidth(row[c] ?? ""))),
   );
   return widths.reduce((sum, width) => sum + width, 0) + 2 * (kept.length - 1);
 }
@@ -44,14 +44,14 @@ function tableWidth(
 function fullTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[], indent: string): string {
   const cells = rows.map((row) => row.map(printable));
   const widths = columns.map(({ title }, c) =>
-    Math.max(stringWidth(title), ...cells.map((row) => stringWidth(row[c] ?? ""))),
+    Math.max(textWidth(title), ...cells.map((row) => textWidth(row[c] ?? ""))),
   );
   const line = (row: readonly string[]) =>
     indent +
     columns
       .map(({ align }, c) => {
         const text = row[c] ?? "";
-        const padding = " ".repeat((widths[c] ?? 0) - stringWidth(text));
+        const padding = " ".repeat((widths[c] ?? 0) - textWidth(text));
         return align === "right" ? padding + text : text + padding;
       })
       .join("  ")
@@ -77,11 +77,17 @@ export function markdownTable(columns: readonly TableColumn[], rows: readonly (r
 export function wrap(text: string, width: number, indent = ""): string {
   const lines: string[] = [];
   let line = "";
+  let taken = 0;
   for (const word of printable(text).split(" ")) {
-    if (line !== "" && stringWidth(line) + 1 + stringWidth(word) > width) {
+    const wordWidth = textWidth(word);
+    if (line !== "" && taken + 1 + wordWidth > width) {
       lines.push(line);
       line = indent + word;
-    } else line = line === "" ? word : `${line} ${word}`;
+      taken = textWidth(indent) + wordWidth;
+    } else {
+      taken += line === "" ? wordWidth : 1 + wordWidth;
+      line = line === "" ? word : `${line} ${word}`;
+    }
   }
   return [...lines, line].join("\n");
 }
