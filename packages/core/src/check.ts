@@ -12,12 +12,13 @@ import { sweptWidthHz } from "./curve/trace.js";
 import { type Finding, finding } from "./finding.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
-import { clipSpans, extremesOver, share } from "./pieces.js";
+import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { samplingFindings, spikeFindings } from "./sampling.js";
 import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+import { type Grounds, groundsOf } from "./uncertainty/band-uncertainty.js";
 import type { Instrument } from "./uncertainty/instrument.js";
 
 /** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
@@ -75,9 +76,10 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
   const { plan, licenceClass = null, limits = DEFAULT_LIMITS, instrument = null } = options;
   const judgement = judge(sweep, limits);
   const selected = selectBands(plan, licenceClass, options.bands);
+  const grounds = groundsOf(judgement.trace);
   const bands = selected.map((band) => ({
     band,
-    result: checkBand(judgement, band, licenceClass, instrument),
+    result: checkBand(judgement, band, licenceClass, grounds, instrument),
   }));
   return {
     schema: "feedpoint/check@1",
@@ -134,9 +136,10 @@ function checkBand(
   judgement: Judgement,
   band: JudgedBand,
   licenceClass: string | null,
+  grounds: Grounds | null,
   instrument: Instrument | null,
 ): BandResult {
-  const summary = withUncertainty(summariseBand(judgement, band), judgement, instrument);
+  const summary = withUncertainty(summariseBand(judgement, band), judgement, grounds, instrument);
   const { sweptFraction, withinLimit } = summary;
   return {
     ...summary,
@@ -149,8 +152,7 @@ function checkSegment(judgement: Judgement, segment: PlanSegment, licenceClass: 
   const { use, lowHz, highHz } = segment;
   const piece = { lowHz, highHz };
   const sweptFraction = share(sweptWidthHz(judgement.curve, lowHz, highHz), highHz - lowHz);
-  const withinHz = clipSpans(judgement.spans, piece).reduce((sum, { widthHz }) => sum + widthHz, 0);
-  const withinLimitFraction = share(withinHz, highHz - lowHz);
+  const withinLimitFraction = share(widthWithin(judgement.spans, [piece]), highHz - lowHz);
   const extremes = extremesOver(judgement.trace, [piece]);
   return {
     use,

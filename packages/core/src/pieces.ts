@@ -38,6 +38,12 @@ export function clipSpans(spans: readonly LimitSpan[], { lowHz, highHz }: Piece)
   });
 }
 
+/** Width of the spans that lies within some pieces, Hz. */
+export const widthWithin = (spans: readonly LimitSpan[], pieces: readonly Piece[]): number =>
+  widthOf(pieces.flatMap((piece) => clipSpans(spans, piece)));
+
+export const widthOf = (spans: readonly Span[]): number => spans.reduce((sum, { widthHz }) => sum + widthHz, 0);
+
 /** Best and worst over several pieces of a band. */
 export function extremesOver(trace: Trace, pieces: readonly Piece[]): { best: CurvePoint; worst: CurvePoint } | null {
   // A curve that only touches a piece with its end does not cover any of it; a single reading within counts.

@@ -1,10 +1,18 @@
 import type { JudgedBand } from "./band-plan/band-plan.js";
 import { type Curve, curveOf, isVectorCurve, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
 import { reflectiveCrossings } from "./curve/resonances.js";
-import { type CurvePoint, type LimitSpan, spansWithin, sweptWidthHz, type Trace, traceOf } from "./curve/trace.js";
+import {
+  type CurvePoint,
+  type LimitSpan,
+  spanAt,
+  spansWithin,
+  sweptWidthHz,
+  type Trace,
+  traceOf,
+} from "./curve/trace.js";
 import { impedanceQ } from "./impedance-q.js";
 import { type Limits, type Need, needFor } from "./limits.js";
-import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth } from "./pieces.js";
+import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth, widthOf, widthWithin } from "./pieces.js";
 import {
   impedanceFromReflection,
   reflectionMagnitudeFromSwr,
@@ -12,7 +20,7 @@ import {
   swrFromReflectionMagnitude,
 } from "./reflection.js";
 import type { Sweep } from "./sweep.js";
-import { type BandUncertainty, bandUncertainty, type Interval } from "./uncertainty/band-uncertainty.js";
+import { type BandUncertainty, bandUncertainty, type Grounds, type Interval } from "./uncertainty/band-uncertainty.js";
 import type { Instrument } from "./uncertainty/instrument.js";
 
 /** A point on the curve. Resistance and reactance are null for a scalar sweep. */
@@ -107,8 +115,7 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
   const sweptHz = band.pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
   const within = band.pieces.flatMap((piece) => clipSpans(spans, piece));
   const widthHz = widthOf(within);
-  const shareOf = (all: readonly LimitSpan[]) =>
-    share(widthOf(band.pieces.flatMap((piece) => clipSpans(all, piece))), usableHz);
+  const shareOf = (all: readonly LimitSpan[]) => share(widthWithin(all, band.pieces), usableHz);
   const extremes = extremesOver(trace, band.pieces);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
   const resonances = extremes === null ? [] : resonancesIn(trace, band.pieces);
@@ -140,14 +147,15 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
 /** The same summary with both ends of what its numbers may be. Costs some dozens of times the summary itself. */
 export function withUncertainty(
   summary: BandSummary,
-  judgement: Judgement,
+  { limits }: Judgement,
+  grounds: Grounds | null,
   instrument: Instrument | null,
 ): BandSummary {
   const { best, worst, pieces, bandwidth } = summary;
   // Where even the best point is beyond any tuner, nobody needs to know by how much.
-  if (best === null || worst === null || best.swr > judgement.limits.wideRangeTunerSwr) return summary;
-  const limit = reflectionMagnitudeFromSwr(judgement.limits.swr);
-  const uncertainty = bandUncertainty(judgement.trace, pieces, limit, best.frequencyHz, bandwidth, instrument);
+  if (grounds === null || best === null || worst === null || best.swr > limits.wideRangeTunerSwr) return summary;
+  const limit = reflectionMagnitudeFromSwr(limits.swr);
+  const uncertainty = bandUncertainty(grounds, pieces, limit, best.frequencyHz, bandwidth, instrument);
   if (uncertainty === null) return summary;
   const between = ({ low, high }: Interval) => ({
     swrLow: swrFromReflectionMagnitude(Math.max(0, low)),
@@ -170,8 +178,6 @@ function qNearest(curve: Curve, resonances: readonly Point[], frequencyHz: numbe
     others.reduce((best, next) => (distance(next) < distance(best) ? next : best), first),
   );
 }
-
-const widthOf = (spans: readonly Span[]) => spans.reduce((sum, { widthHz }) => sum + widthHz, 0);
 
 /** The curve at a frequency; null where nothing was swept. */
 export function pointAt(curve: Curve, frequencyHz: number): Point | null {
@@ -199,7 +205,7 @@ function isBeyondScale(sweep: Sweep, reflectionMagnitude: number): boolean {
 }
 
 function spanAround(spans: readonly LimitSpan[], frequencyHz: number): Span | null {
-  const span = spans.find(({ lowHz, highHz }) => frequencyHz >= lowHz && frequencyHz <= highHz);
+  const span = spanAt(spans, frequencyHz);
   return span === undefined ? null : { ...span, widthHz: span.highHz - span.lowHz };
 }
 

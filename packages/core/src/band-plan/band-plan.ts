@@ -106,24 +106,24 @@ export function judgedBands(plan: BandPlan, licenceClass: string | null): readon
 /** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
   if (segment.grants === undefined) return segment.emissions ?? null;
-  const granted = segment.grants.filter(({ classes }) => licenceClass === null || classes.includes(licenceClass));
-  return [...new Set(granted.flatMap(({ emissions }) => emissions))];
+  return [...new Set(grantsTo(segment, licenceClass).flatMap(({ emissions }) => emissions))];
 }
 
 /** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
 export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
-  const limits = (segment.grants ?? [])
-    .filter(({ classes }) => licenceClass === null || classes.includes(licenceClass))
-    .map(({ maxPower }) => maxPower ?? null);
+  const limits = grantsTo(segment, licenceClass).map(({ maxPower }) => maxPower ?? null);
   return [...limits, segment.maxPower ?? null].reduce(
     (most, next) => (next !== null && (most === null || next.watts > most.watts) ? next : most),
     null,
   );
 }
 
+/** The grants of a segment that hold for a class (all of them, for null). */
+const grantsTo = ({ grants = [] }: PlanSegment, licenceClass: string | null): readonly Grant[] =>
+  licenceClass === null ? grants : grants.filter(({ classes }) => classes.includes(licenceClass));
+
 function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {
-  if (segment.grants === undefined || licenceClass === null) return true;
-  return segment.grants.some(({ classes }) => classes.includes(licenceClass));
+  return segment.grants === undefined || licenceClass === null || grantsTo(segment, licenceClass).length > 0;
 }
 
 /** A transmission to be looked up in a plan. */
@@ -177,11 +177,7 @@ function grantFor(segment: PlanSegment, { emission, licenceClass }: Transmission
   if (segment.grants === undefined) {
     return segment.emissions === undefined || segment.emissions.includes(emission) ? {} : null;
   }
-  const grant = segment.grants.find(
-    ({ classes, emissions }) =>
-      (licenceClass === null || classes.includes(licenceClass)) && emissions.includes(emission),
-  );
-  return grant ?? null;
+  return grantsTo(segment, licenceClass).find(({ emissions }) => emissions.includes(emission)) ?? null;
 }
 
 const lower = (a: PowerLimit | null, b: PowerLimit | null) => (a === null || (b !== null && b.watts < a.watts) ? b : a);

@@ -77,18 +77,11 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
   const noise =
     known.noise === undefined ? (estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise) : known.noise;
-  if (noise === null || noise === 0) {
-    return {
-      sweep,
-      stretches,
-      delayS,
-      noise,
-      spikes,
-      interpolation: prepareInterpolation(frequencyHz, real, imaginary, 0),
-    };
-  }
-  const smoothed = smooth(frequencyHz, real, imaginary, stretches, noise, null, known.agreement);
-  const floor = CURVATURE_SIGNIFICANCE * noise;
+  const smoothed =
+    noise === null || noise === 0
+      ? { real, imaginary }
+      : smooth(frequencyHz, real, imaginary, stretches, noise, null, known.agreement);
+  const floor = CURVATURE_SIGNIFICANCE * (noise ?? 0);
   return {
     sweep,
     stretches,

@@ -12,6 +12,8 @@ const FEWEST_DIFFERENCES = 8;
 const SETTLED_RATIO = 0.85;
 /** A larger "noise" is taken for shape that the sweep does not resolve. */
 const GREATEST_NOISE = 0.03;
+/** Reckoned with where a sweep is too short or coarse to tell its noise (common practice, no source). */
+export const ASSUMED_NOISE = 0.002;
 /** Median of a Rayleigh distribution over its parameter: √(2 ln 2). */
 const RAYLEIGH_MEDIAN = 1.1774100225154747;
 /** Median of the absolute value of a normal variable over its standard deviation. */

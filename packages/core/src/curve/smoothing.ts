@@ -13,8 +13,6 @@ const LEAST_SPREAD = 0.1;
 export interface Smoothed {
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
-  /** Standard deviation left in each sample over that of a measured sample of weight 1 */
-  readonly remaining: Float64Array;
 }
 
 /**
@@ -43,7 +41,6 @@ export function smooth(
   const result = {
     real: Float64Array.from(real),
     imaginary: Float64Array.from(second),
-    remaining: weights === null ? new Float64Array(position.length).fill(1) : Float64Array.from(weights),
   };
   for (const stretch of stretches) {
     const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
@@ -85,7 +82,6 @@ function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index
   }
   result.real[index] = at(accepted.real, best);
   result.imaginary[index] = at(accepted.imaginary, best);
-  result.remaining[index] = Math.sqrt(at(accepted.variance, best));
 }
 
 function accept({ real, imaginary, variance }: WindowFit, place: number): void {

@@ -41,11 +41,12 @@ export function traceOf(curve: Curve): Trace {
     for (let i = stretch.first; i < stretch.last; i++) {
       const start = at(axis, i);
       const step = at(axis, i + 1) - start;
-      const pieces = piecesBetween(curve, stretch, i);
+      const atStart = magnitudeBetween(curve, stretch, i, start);
+      const pieces = piecesBetween(curve, stretch, i, atStart);
       for (let piece = 0; piece < pieces; piece++) {
         const frequency = start + (step * piece) / pieces;
         frequencies.push(frequency);
-        magnitudes.push(magnitudeBetween(curve, stretch, i, frequency));
+        magnitudes.push(piece === 0 ? atStart : magnitudeBetween(curve, stretch, i, frequency));
       }
     }
     const end = at(axis, stretch.last);
@@ -61,13 +62,13 @@ export function traceOf(curve: Curve): Trace {
   };
 }
 
-/** How many pieces an interval needs so that each is nearly straight, from the curve's bend at its middle. */
-function piecesBetween(curve: Curve, stretch: Stretch, index: number): number {
+/** How many pieces an interval that begins at a known ρ needs so that each is nearly straight, from its bend at the middle. */
+function piecesBetween(curve: Curve, stretch: Stretch, index: number, atStart: number): number {
   const axis = curve.sweep.frequencyHz;
   const low = at(axis, index);
   const high = at(axis, index + 1);
   const middle = magnitudeBetween(curve, stretch, index, (low + high) / 2);
-  const ends = (magnitudeBetween(curve, stretch, index, low) + magnitudeBetween(curve, stretch, index, high)) / 2;
+  const ends = (atStart + magnitudeBetween(curve, stretch, index, high)) / 2;
   const bend = Math.abs(middle - ends);
   return bend <= GREATEST_BEND ? 1 : Math.min(MOST_PIECES, 2 * Math.ceil(Math.sqrt(bend / GREATEST_BEND)));
 }
@@ -97,6 +98,10 @@ export function spansWithin(trace: Trace, limit: number): readonly LimitSpan[] {
   }
   return spans;
 }
+
+/** The span that holds a frequency; undefined where none does. */
+export const spanAt = (spans: readonly LimitSpan[], frequencyHz: number): LimitSpan | undefined =>
+  spans.find(({ lowHz, highHz }) => frequencyHz >= lowHz && frequencyHz <= highHz);
 
 /** Where ρ crosses `limit` between knots `k` and `k + 1`. */
 function crossingBetween(trace: Trace, k: number, limit: number): number {

@@ -24,14 +24,7 @@ export function commonSamples(before: Curve, after: Curve): CommonSamples {
     if (first === null || second === null) continue;
     rows.push([frequency, first.real, first.imaginary, second.real, second.imaginary]);
   }
-  const column = (c: number) => Float64Array.from(rows, (row) => row[c] as number);
-  return {
-    frequencyHz: column(0),
-    beforeReal: column(1),
-    beforeImaginary: column(2),
-    afterReal: column(3),
-    afterImaginary: column(4),
-  };
+  return samplesFrom(rows);
 }
 
 /** The same samples with another curve in the place of `before`, where it is known. */
@@ -45,6 +38,11 @@ export function replaceBefore(
     if (value !== null)
       rows.push([frequency, value.real, value.imaginary, at(samples.afterReal, i), at(samples.afterImaginary, i)]);
   });
+  return samplesFrom(rows);
+}
+
+/** @param rows frequency, Γ before and Γ after, each as real and imaginary part */
+function samplesFrom(rows: readonly (readonly number[])[]): CommonSamples {
   const column = (c: number) => Float64Array.from(rows, (row) => row[c] as number);
   return {
     frequencyHz: column(0),

@@ -3,6 +3,7 @@ import { CAUTIONS } from "../cautions.js";
 import { type PlanInfo, planFindings, planInfo, selectBands } from "../check.js";
 import { at } from "../column.js";
 import { type Curve, isVectorCurve } from "../curve/curve.js";
+import { ASSUMED_NOISE } from "../curve/noise.js";
 import { type Finding, finding } from "../finding.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
 import { type BandSummary, type Judgement, judge, summariseBand } from "../summary.js";
@@ -63,8 +64,6 @@ export interface DiffOptions {
   readonly thresholds?: Thresholds;
 }
 
-/** Noise of a sweep too short or coarse to tell its own (common practice, no source). */
-const ASSUMED_NOISE = 0.002;
 /** A difference of two points must exceed this many standard deviations of their noise. */
 const SIGNIFICANCE = 3;
 

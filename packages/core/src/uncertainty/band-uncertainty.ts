@@ -1,10 +1,11 @@
 import { mean, standardDeviation } from "simple-statistics";
 import { type Curve, noiseOrBound } from "../curve/curve.js";
-import { type LimitSpan, spansWithin, type Trace } from "../curve/trace.js";
-import { clipSpans, type Piece, type Span, totalWidth } from "../pieces.js";
+import { ASSUMED_NOISE } from "../curve/noise.js";
+import { spanAt, spansWithin, type Trace, traceOf } from "../curve/trace.js";
+import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
 import { type Instrument, instrumentError } from "./instrument.js";
-import { baseCurve, replicateBase, replicateFeatures, thinnedFeatures } from "./replicates.js";
+import { baseCurve, replicateBase, replicateFeatures, smootherCurve, thinnedFeatures } from "./replicates.js";
 
 /** Both ends of what a number may be, with 95 % probability as far as noise goes. */
 export interface Interval {
@@ -34,8 +35,6 @@ const COVERAGE_FACTOR = 1.96;
 const COPIES_UNDERSTATE_BY = 1.38;
 /** The place of a flat minimum follows the smoothing most. */
 const COPIES_UNDERSTATE_PLACE_BY = 1.55;
-/** Reckoned with where a sweep is too short or coarse to tell its noise (common practice, no source). */
-const ASSUMED_NOISE = 0.002;
 /**
  * Halving the step lowers the error of the interpolation by about this much (its order is four, so by 16 in theory): what
  * leaving out every other sample changes, over this, is what the step itself may hide.
@@ -46,6 +45,22 @@ const LARGEST_MISSING_SHARE = 0.1;
 /** Samples needed for anything to be said. */
 const FEWEST_SAMPLES = 5;
 
+/** What the intervals of every band of a sweep start from. */
+export interface Grounds {
+  readonly trace: Trace;
+  /** Standard deviation of ρ to reckon with */
+  readonly noise: number;
+  /** The curve that noisy copies are made of */
+  readonly smoother: Curve;
+}
+
+/** @returns null where the sweep has too few samples for anything to be said */
+export function groundsOf(trace: Trace): Grounds | null {
+  const { curve } = trace;
+  if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
+  return { trace, noise: noiseOrBound(curve) ?? ASSUMED_NOISE, smoother: smootherCurve(curve) };
+}
+
 /**
  * Tells how sure a band's numbers are: noise by looking at noisy copies of the curve (a parametric bootstrap), the step by
  * leaving out samples, the instrument by its greatest error.
@@ -54,24 +69,21 @@ const FEWEST_SAMPLES = 5;
  *
  * @param limit ρ of the SWR limit
  * @param bandwidth span around the best point, null where the best is not within the limit
- * @returns null where the sweep has too few samples
+ * @returns null where a number of the band may not exist
  */
 export function bandUncertainty(
-  trace: Trace,
+  { trace, noise, smoother }: Grounds,
   pieces: readonly Piece[],
   limit: number,
   bestHz: number,
   bandwidth: Span | null,
   instrument: Instrument | null,
 ): BandUncertainty | null {
-  const { curve } = trace;
-  if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
-  const noise = noiseOrBound(curve) ?? ASSUMED_NOISE;
   const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
-  const look = (other: Curve) => featuresOf(other, pieces, limit, bestHz);
-  const base = replicateBase(curve, low, high, noise);
-  const estimate = look(curve);
+  const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
+  const base = replicateBase(smoother, low, high, noise);
+  const estimate = featuresOf(trace, pieces, limit, bestHz);
   const ofBase = look(baseCurve(base));
   const copies = replicateFeatures(base, look);
   const thinned = base.frequencyHz.length >= 2 * FEWEST_SAMPLES ? thinnedFeatures(base, look) : [];
@@ -121,16 +133,12 @@ function withInstrument(
   // The instrument may have read too high or too low all along: the limit is then met elsewhere on the same curve.
   const generous = spansWithin(trace, limit + error(limit));
   const strict = spansWithin(trace, Math.max(0, limit - error(limit)));
-  const widthWithin = (spans: readonly LimitSpan[]) =>
-    pieces.flatMap((piece) => clipSpans(spans, piece)).reduce((sum, { widthHz }) => sum + widthHz, 0);
   const swing = {
-    low: Math.max(0, estimate.withinHz - widthWithin(strict)),
-    high: Math.max(0, widthWithin(generous) - estimate.withinHz),
+    low: Math.max(0, estimate.withinHz - widthWithin(strict, pieces)),
+    high: Math.max(0, widthWithin(generous, pieces) - estimate.withinHz),
   };
-  const around = (spans: readonly LimitSpan[]) =>
-    spans.find((span) => estimate.bestHz >= span.lowHz && estimate.bestHz <= span.highHz);
-  const outer = around(generous);
-  const inner = around(strict);
+  const outer = spanAt(generous, estimate.bestHz);
+  const inner = spanAt(strict, estimate.bestHz);
   const edge = (interval: Interval | null, shifts: readonly (number | undefined)[], value: number): Interval | null => {
     if (interval === null || shifts.some((shift) => shift === undefined)) return null;
     const moves = shifts.map((shift) => (shift ?? value) - value);

@@ -1,6 +1,5 @@
-import type { Curve } from "../curve/curve.js";
-import { type LimitSpan, spansWithin, traceOf } from "../curve/trace.js";
-import { clipSpans, extremesOver, type Piece } from "../pieces.js";
+import { spanAt, spansWithin, type Trace } from "../curve/trace.js";
+import { extremesOver, type Piece, widthWithin } from "../pieces.js";
 
 /** The numbers of a band whose uncertainty is told. NaN where the curve has none. */
 export interface Features {
@@ -23,8 +22,7 @@ export const FEATURE_NAMES = [
 ] as const;
 
 /** @param aroundHz frequency of the best point, by which the same span is found again in another curve */
-export function featuresOf(curve: Curve, pieces: readonly Piece[], limit: number, aroundHz: number): Features {
-  const trace = traceOf(curve);
+export function featuresOf(trace: Trace, pieces: readonly Piece[], limit: number, aroundHz: number): Features {
   const spans = spansWithin(trace, limit);
   const extremes = extremesOver(trace, pieces);
   const span = spanAt(spans, aroundHz);
@@ -32,11 +30,8 @@ export function featuresOf(curve: Curve, pieces: readonly Piece[], limit: number
     bestMagnitude: extremes?.best.reflectionMagnitude ?? Number.NaN,
     bestHz: extremes?.best.frequencyHz ?? Number.NaN,
     worstMagnitude: extremes?.worst.reflectionMagnitude ?? Number.NaN,
-    withinHz: pieces.flatMap((piece) => clipSpans(spans, piece)).reduce((sum, { widthHz }) => sum + widthHz, 0),
+    withinHz: widthWithin(spans, pieces),
     lowEdgeHz: span === undefined || span.openLow ? Number.NaN : span.lowHz,
     highEdgeHz: span === undefined || span.openHigh ? Number.NaN : span.highHz,
   };
 }
-
-const spanAt = (spans: readonly LimitSpan[], frequencyHz: number) =>
-  spans.find(({ lowHz, highHz }) => frequencyHz >= lowHz && frequencyHz <= highHz);

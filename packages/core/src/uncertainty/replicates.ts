@@ -21,9 +21,8 @@ export interface ReplicateBase {
   readonly details: SweepDetails;
 }
 
-/** The samples around some frequencies. */
-export function replicateBase(raw: Curve, lowHz: number, highHz: number, noise: number): ReplicateBase {
-  const curve = smootherCurve(raw);
+/** The samples of a curve around some frequencies. */
+export function replicateBase(curve: Curve, lowHz: number, highHz: number, noise: number): ReplicateBase {
   const { frequencyHz } = curve.sweep;
   let first = 0;
   while (first < frequencyHz.length && at(frequencyHz, first) < lowHz) first++;
@@ -45,21 +44,30 @@ export function replicateBase(raw: Curve, lowHz: number, highHz: number, noise: 
 /** Wiggles that noise left in the curve would be copied as if they were the antenna's; the base is smoothed further. */
 const BASE_AGREEMENT = 4;
 
-function smootherCurve(curve: Curve): Curve {
+/** The curve that copies start from. */
+export function smootherCurve(curve: Curve): Curve {
   if (curve.noise === null) return curve;
   const known = isVectorCurve(curve) ? { noise: curve.noise, delayS: curve.delayS } : { noise: curve.noise };
   return curveOf(curve.sweep, { ...known, agreement: BASE_AGREEMENT });
 }
 
-/** The base itself as a curve. */
-export function baseCurve(base: ReplicateBase): Curve {
-  const { frequencyHz, real, imaginary, details } = base;
+/** A curve through samples that are known to hold no noise. */
+function noiselessCurve(
+  details: SweepDetails,
+  frequencyHz: Float64Array,
+  real: Float64Array,
+  imaginary: Float64Array | null,
+): Curve {
   const sweep =
     imaginary === null
       ? scalarSweep(details, { frequencyHz, reflectionMagnitude: real })
       : vectorSweep(details, { frequencyHz, reflectionReal: real, reflectionImaginary: imaginary });
   return curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true });
 }
+
+/** The base itself as a curve. */
+export const baseCurve = ({ details, frequencyHz, real, imaginary }: ReplicateBase): Curve =>
+  noiselessCurve(details, frequencyHz, real, imaginary);
 
 /** Features of copies of the base with fresh noise, always the same for the same base. */
 export function replicateFeatures(base: ReplicateBase, features: (curve: Curve) => Features): readonly Features[] {
@@ -93,15 +101,7 @@ function withNoise(base: ReplicateBase, along: Float64Array, across: Float64Arra
 export function thinnedFeatures(base: ReplicateBase, features: (curve: Curve) => Features): readonly Features[] {
   return [0, 1].map((offset) => {
     const thin = (column: Float64Array) => column.filter((_, i) => i % 2 === offset);
-    const frequencyHz = thin(base.frequencyHz);
-    const sweep =
-      base.imaginary === null
-        ? scalarSweep(base.details, { frequencyHz, reflectionMagnitude: thin(base.real) })
-        : vectorSweep(base.details, {
-            frequencyHz,
-            reflectionReal: thin(base.real),
-            reflectionImaginary: thin(base.imaginary),
-          });
-    return features(curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true }));
+    const imaginary = base.imaginary && thin(base.imaginary);
+    return features(noiselessCurve(base.details, thin(base.frequencyHz), thin(base.real), imaginary));
   });
 }
