@@ -11,6 +11,17 @@ export function at(column: Column, index: number): number {
   return column[index] as number;
 }
 
+/** √(real² + imaginary²) of two columns of the same length. */
+export function magnitudesOf(real: Column, imaginary: Column): Float64Array {
+  const magnitudes = new Float64Array(real.length);
+  for (let i = 0; i < magnitudes.length; i++) {
+    const x = at(real, i);
+    const y = at(imaginary, i);
+    magnitudes[i] = Math.sqrt(x * x + y * y);
+  }
+  return magnitudes;
+}
+
 /** First index whose value is greater than `value`, in an ascending column (its length if there is none). */
 export function firstIndexAbove(column: Column, value: number): number {
   let low = 0;

@@ -1,4 +1,4 @@
-import { at, type Column } from "./column.js";
+import { at, type Column, magnitudesOf } from "./column.js";
 import type { Complex } from "./complex.js";
 import type { Finding } from "./finding.js";
 import { changeReference, impedanceFromReflection } from "./reflection.js";
@@ -73,19 +73,13 @@ export function vectorSweep(
   checkAxis(frequencyHz, details.referenceOhms);
   checkColumn("reflectionReal", reflectionReal, frequencyHz.length);
   checkColumn("reflectionImaginary", reflectionImaginary, frequencyHz.length);
-  const reflectionMagnitude = new Float64Array(frequencyHz.length);
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const real = at(reflectionReal, i);
-    const imaginary = at(reflectionImaginary, i);
-    reflectionMagnitude[i] = Math.sqrt(real * real + imaginary * imaginary);
-  }
   return Object.freeze({
     kind: "vector",
     ...common(details),
     frequencyHz,
     reflectionReal,
     reflectionImaginary,
-    reflectionMagnitude,
+    reflectionMagnitude: magnitudesOf(reflectionReal, reflectionImaginary),
   });
 }
 

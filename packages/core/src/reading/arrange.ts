@@ -18,6 +18,14 @@ export interface Points {
   readonly repeatNoise: number | null;
 }
 
+/** What is said of rows that hold no usable number: the line of the first, and how many there are. */
+export function rowsWithoutNumber(firstLine: number, count: number): Finding {
+  const more = count > 1 ? ` and ${count - 1} more` : "";
+  return finding("caution", "row-without-number", `Left out line ${firstLine}${more}: no usable number there.`, {
+    line: firstLine,
+  });
+}
+
 /** Runs of ascending frequency this long or longer, over the same range, are sweeps of their own. */
 const FEWEST_POINTS_OF_A_SWEEP = 5;
 

@@ -9,7 +9,14 @@ import { frequencyUnitFor, refuseImpossible } from "./frequency-unit.js";
 import { findHeader } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
 import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
-import { frequencyUnitIn, refuseTransmission, rolesFromPreamble, withPreambleUnit } from "./preamble.js";
+import {
+  frequencyUnitIn,
+  noteReference,
+  preambleOf,
+  refuseTransmission,
+  rolesFromPreamble,
+  withPreambleUnit,
+} from "./preamble.js";
 import type { SourceText } from "./text.js";
 import { linesOf, type TextLines } from "./text-lines.js";
 
@@ -28,7 +35,6 @@ export interface DelimitedColumns {
   readonly comments: readonly string[];
 }
 
-const MOST_COMMENTS = 200;
 /** Rows looked at to see how many digits a column is printed with. */
 const ROWS_FOR_DIGITS = 30;
 
@@ -39,7 +45,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
   const header = options.columns === undefined ? findHeader(lines, decided, options.port ?? 1) : null;
   const dialect =
     header === null ? decided : { ...decided, firstDataLine: Math.max(decided.firstDataLine, header.lineIndex + 1) };
-  const comments = preamble(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
+  const comments = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
   const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
   if (stated === null) throw withoutHeader(lines, dialect, text.file);
   refuseTransmission(comments, text.file);
@@ -151,28 +157,6 @@ function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] 
   return Array.from({ length: dialect.columns }, (_, c) => readCell(cells[c] ?? "", dialect.decimal).kind === "number");
 }
 
-/** A reference impedance in the text is never taken at its word, nor passed over in silence. */
-function noteReference(texts: readonly string[], options: ReadOptions, findings: Finding[]): void {
-  if (options.referenceOhms !== undefined) return;
-  for (const text of texts) {
-    const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
-    const ohms = Number(match?.[1] ?? match?.[2]);
-    if (match === null || ohms === 50 || !(ohms > 0)) continue;
-    findings.push(
-      finding(
-        "caution",
-        "reference-mentioned",
-        `The text says ${quote(text)}. If the readings refer to it, say --reference-ohms ${ohms}.`,
-      ),
-    );
-    return;
-  }
-}
-
-/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)". */
-const REFERENCE =
-  /(?:impedance|impedanz|bezugswiderstand)s?[^\d\n]{0,40}?(\d+(?:\.\d+)?)(?! ?dB)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;
-
 function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
   if (strange.length > 0) {
     const more = strange.length > 1 ? ` and ${strange.length - 1} more` : "";
@@ -253,15 +237,6 @@ function withBounds(
   const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? greatest), Number.POSITIVE_INFINITY);
   for (const { row, bound } of atLeast) settled[row] = bound ?? greatest;
   return { settled, ceiling: least };
-}
-
-/** The lines above the numbers without their comment marks, the header left out. */
-function preamble(lines: TextLines, end: number, header: number): readonly string[] {
-  return lines
-    .texts(0, Math.min(end, MOST_COMMENTS))
-    .filter((_, line) => line !== header)
-    .map((line) => line.replace(/^[\s"']*[!#%;*]*\s*/, "").replace(/[,;"\s]+$/, ""))
-    .filter((line) => line !== "");
 }
 
 function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {

@@ -1,17 +1,17 @@
-import { at } from "../column.js";
+import { at, magnitudesOf } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { reflectionMagnitudeFromSwr } from "../reflection.js";
-import type { Points } from "./arrange.js";
+import { type Points, rowsWithoutNumber } from "./arrange.js";
 import { type Determination, determinationsOf, resolutionOf } from "./assemble.js";
 import { crossCheck } from "./cross-check.js";
 import { type DelimitedColumns, readColumns } from "./delimited-columns.js";
-import type { ReadOptions } from "./options.js";
+import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
+import { transmissionError } from "./preamble.js";
 import { settleColumns } from "./settle-columns.js";
 import type { SourceText } from "./text.js";
 import type { ReadPoints } from "./touchstone.js";
 
-const DEFAULT_REFERENCE_OHMS = 50;
 /** An SWR of 0.99 is a rounded 1, not an impossible reading. */
 const NEARLY_ZERO = 0.01;
 /** Frequencies of companion files may differ by rounding in print. */
@@ -105,7 +105,8 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
   const imaginary = new Float64Array(count);
   const columns = chosen.columns.map((column) => column.values);
   const values = columns.map(() => 0);
-  const lost: number[] = [];
+  let lost = 0;
+  let lostLine = 0;
   let size = 0;
   for (let row = 0; row < count; row++) {
     for (let c = 0; c < columns.length; c++) values[c] = at(columns[c] as Float64Array, row);
@@ -113,7 +114,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     const frequency = at(frequencyHz, row);
     const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
     if (!isUsable || (!chosen.isVector && value.real < -NEARLY_ZERO)) {
-      lost.push(lines[row] as number);
+      if (lost++ === 0) lostLine = lines[row] as number;
       continue;
     }
     kept.frequencyHz[size] = frequency;
@@ -121,14 +122,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     real[size] = chosen.isVector ? value.real : Math.max(0, value.real);
     imaginary[size++] = value.imaginary;
   }
-  if (lost.length > 0) {
-    const more = lost.length > 1 ? ` and ${lost.length - 1} more` : "";
-    findings.push(
-      finding("caution", "row-without-number", `Left out line ${lost[0]}${more}: no usable number there.`, {
-        line: lost[0] as number,
-      }),
-    );
-  }
+  if (lost > 0) findings.push(rowsWithoutNumber(lostLine, lost));
   if (size === 0) {
     throw new ReadError({
       code: "no-data",
@@ -137,24 +131,19 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
       expected: "numbers in those columns",
     });
   }
-  // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
-  const magnitude = chosen.isVector ? magnitudesOf(real, imaginary, size) : real.subarray(0, size);
+  const first = real.subarray(0, size);
+  const second = imaginary.subarray(0, size);
   return {
     frequencyHz: kept.frequencyHz.subarray(0, size),
-    reflectionReal: chosen.isVector ? real.subarray(0, size) : null,
-    reflectionImaginary: chosen.isVector ? imaginary.subarray(0, size) : null,
-    reflectionMagnitude: magnitude,
+    reflectionReal: chosen.isVector ? first : null,
+    reflectionImaginary: chosen.isVector ? second : null,
+    // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
+    reflectionMagnitude: chosen.isVector ? magnitudesOf(first, second) : first,
     line: kept.line.subarray(0, size),
     ceiling: ceilingOf(chosen, findings),
     areSpots: false,
     repeatNoise: null,
   };
-}
-
-function magnitudesOf(real: Float64Array, imaginary: Float64Array, size: number): Float64Array {
-  const magnitude = new Float64Array(size);
-  for (let i = 0; i < size; i++) magnitude[i] = Math.sqrt(at(real, i) ** 2 + at(imaginary, i) ** 2);
-  return magnitude;
 }
 
 /** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */
@@ -173,13 +162,7 @@ function ceilingOf({ columns, isVector }: Determination, findings: Finding[]): n
 
 function withoutReflection({ names, roles, file }: DelimitedColumns): ReadError {
   if (roles.some(({ quantity }) => quantity === "transmission")) {
-    return new ReadError({
-      code: "not-a-reflection-sweep",
-      file,
-      found: "the columns hold transmission (S21 or S12)",
-      expected: "a reflection: S11, SWR, return loss or impedance",
-      remedy: "Export S11 of the antenna's port.",
-    });
+    return transmissionError(file, "the columns hold");
   }
   return new ReadError({
     code: "no-reflection",

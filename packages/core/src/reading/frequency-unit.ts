@@ -31,8 +31,8 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
 }
 
 /** No sweep of an antenna lies outside these; a stated unit that puts it there is wrong. Hz */
-const LEAST_FREQUENCY = 1e4;
-const GREATEST_FREQUENCY = 3e11;
+export const LEAST_FREQUENCY = 1e4;
+export const GREATEST_FREQUENCY = 3e11;
 
 /**
  * Refuses a unit that its own numbers contradict: 6900000 under "MHz", or 6,900 (thousands) read as 6.9 under "kHz".

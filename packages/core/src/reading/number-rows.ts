@@ -1,3 +1,5 @@
+import { doubled } from "./grow.js";
+
 /** Rows of numbers of any length, without an object per row: all values in one array, with where each row starts. */
 export interface NumberRows {
   readonly values: Float64Array;
@@ -28,15 +30,15 @@ export class NumberRowsBuilder {
   }
 
   add(value: number): void {
-    if (this.#count === this.#values.length) this.#values = grown(this.#values, Float64Array);
+    if (this.#count === this.#values.length) this.#values = doubled(this.#values);
     this.#values[this.#count++] = value;
   }
 
   endRow(line: number, leadingHz: number): void {
     if (this.#rows + 1 >= this.#starts.length) {
-      this.#starts = grown(this.#starts, Uint32Array);
-      this.#lines = grown(this.#lines, Uint32Array);
-      this.#leadingHz = grown(this.#leadingHz, Float64Array);
+      this.#starts = doubled(this.#starts);
+      this.#lines = doubled(this.#lines);
+      this.#leadingHz = doubled(this.#leadingHz);
     }
     this.#leadingHz[this.#rows] = leadingHz;
     this.#lines[this.#rows++] = line;
@@ -66,13 +68,4 @@ export class NumberRowsBuilder {
       leadingHz: this.#leadingHz.subarray(0, this.#rows),
     };
   }
-}
-
-function grown<Numbers extends Float64Array | Uint32Array>(
-  old: Numbers,
-  make: new (length: number) => Numbers,
-): Numbers {
-  const next = new make(old.length * 2);
-  next.set(old);
-  return next;
 }

@@ -1,7 +1,9 @@
+import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
 import { readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
+import { doubled } from "./grow.js";
 import { scanPlainRows } from "./plain-rows.js";
-import { COMMA, POINT, scanNumber } from "./scan-numbers.js";
+import { scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
 
 /** The rows of numbers of a delimited text, column by column. */
@@ -21,9 +23,7 @@ export interface NumberTable {
 const LONGEST_HEADING = 1000;
 /** Where numbers are scanned to before they are put into their column. */
 const scanned = new Float64Array(1);
-const SPACE = 0x20;
-const TAB = 0x09;
-const DELIMITER_BYTES = { comma: 0x2c, semicolon: 0x3b, tab: TAB, space: SPACE } as const;
+const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: SPACE } as const;
 
 /**
  * Reads the rows from the first line of numbers to the end of their block.
@@ -193,14 +193,8 @@ class TableBuilder {
   endRow(line: number): void {
     this.#lines[this.#rows++] = line;
     if (this.#rows < this.#lines.length) return;
-    const lines = new Uint32Array(this.#rows * 2);
-    lines.set(this.#lines);
-    this.#lines = lines;
-    this.#columns = this.#columns.map((old) => {
-      const column = new Float64Array(this.#rows * 2);
-      column.set(old);
-      return column;
-    });
+    this.#lines = doubled(this.#lines);
+    this.#columns = this.#columns.map(doubled);
   }
 
   dropRow(): void {

@@ -22,6 +22,9 @@ export interface ReadOptions {
   readonly signedReactance?: boolean;
 }
 
+/** Reference impedance where neither file nor user states one, Ω. */
+export const DEFAULT_REFERENCE_OHMS = 50;
+
 /** Powers of ten from each unit to Hz. */
 export const UNIT_EXPONENTS: Readonly<Record<FrequencyUnit, number>> = { Hz: 0, kHz: 3, MHz: 6, GHz: 9 };
 

@@ -1,3 +1,5 @@
+import { CARRIAGE_RETURN, LINE_FEED, SPACE, TAB } from "./ascii.js";
+import { doubled } from "./grow.js";
 import { scanNumber } from "./scan-numbers.js";
 
 /** How plain rows are written: so many numbers in each, and what stands between them. */
@@ -10,10 +12,6 @@ export interface PlainLayout {
   readonly shifts: readonly number[];
 }
 
-const TAB = 0x09;
-const LINE_FEED = 0x0a;
-const CARRIAGE_RETURN = 0x0d;
-const SPACE = 0x20;
 /** Room is made for rows of this many bytes, and then for as many as come. */
 const LIKELY_ROW_LENGTH = 24;
 const FIRST_GUESS = 16;
@@ -53,10 +51,4 @@ export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLay
     i++;
   }
   return values.subarray(0, count);
-}
-
-function doubled(values: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
-  const next = new Float64Array(2 * values.length);
-  next.set(values);
-  return next;
 }

@@ -1,6 +1,19 @@
-import { ReadError } from "../read-error.js";
+import { type Finding, finding } from "../finding.js";
+import { quote, ReadError } from "../read-error.js";
 import { type ColumnRole, roleFromHeader } from "./columns.js";
-import { type FrequencyUnit, frequencyUnitOf } from "./options.js";
+import { type FrequencyUnit, frequencyUnitOf, type ReadOptions } from "./options.js";
+import type { TextLines } from "./text-lines.js";
+
+const MOST_COMMENTS = 200;
+
+/** The lines above the numbers without their comment marks, the header left out. */
+export function preambleOf(lines: TextLines, end: number, header: number): readonly string[] {
+  return lines
+    .texts(0, Math.min(end, MOST_COMMENTS))
+    .filter((_, line) => line !== header)
+    .map((line) => line.replace(/^[\s"']*[!#%;*]*\s*/, "").replace(/[,;"\s]+$/, ""))
+    .filter((line) => line !== "");
+}
 
 /**
  * What the columns hold where no header stands over them but the preamble says it in keys and values: "FREQ UNIT Hz" with
@@ -53,11 +66,38 @@ export function refuseTransmission(comments: readonly string[], file: string): v
   const isTransmission = (comment: string) =>
     /^(data|meas\w*( type)?|parameter|trace)\b.*\bs(21|12)\b/i.test(comment) && !/\bs(11|22)\b/i.test(comment);
   if (!comments.some(isTransmission)) return;
-  throw new ReadError({
+  throw transmissionError(file, "the preamble says that the file holds");
+}
+
+/** @param where what holds it, with its verb: "the columns hold" */
+export function transmissionError(file: string, where: string): ReadError {
+  return new ReadError({
     code: "not-a-reflection-sweep",
     file,
-    found: "the preamble says that the file holds transmission (S21 or S12)",
+    found: `${where} transmission (S21 or S12)`,
     expected: "a reflection: S11, SWR, return loss or impedance",
     remedy: "Export S11 of the antenna's port.",
   });
 }
+
+/** A reference impedance in the text is never taken at its word, nor passed over in silence. */
+export function noteReference(texts: readonly string[], options: ReadOptions, findings: Finding[]): void {
+  if (options.referenceOhms !== undefined) return;
+  for (const text of texts) {
+    const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
+    const ohms = Number(match?.[1] ?? match?.[2]);
+    if (match === null || ohms === 50 || !(ohms > 0)) continue;
+    findings.push(
+      finding(
+        "caution",
+        "reference-mentioned",
+        `The text says ${quote(text)}. If the readings refer to it, say --reference-ohms ${ohms}.`,
+      ),
+    );
+    return;
+  }
+}
+
+/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)". */
+const REFERENCE =
+  /(?:impedance|impedanz|bezugswiderstand)s?[^\d\n]{0,40}?(\d+(?:\.\d+)?)(?! ?dB)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;

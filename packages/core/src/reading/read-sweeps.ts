@@ -63,15 +63,16 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
         expected: "frequencies in the first column",
       });
     }
+    const areSpots = isSpots(points);
     const number = arranged.length > 1 ? ` (sweep ${index + 1} of ${arranged.length})` : "";
     return build(points, {
       label: baseName(file) + number,
       source: { file, format: read.format, description: read.description, comments },
       takenAt: takenAtFrom(comments, options.fileName),
       referenceOhms: read.referenceOhms,
-      continuity: isSpots(points) ? "spots" : "curve",
+      continuity: areSpots ? "spots" : "curve",
       repeatNoise: points.repeatNoise,
-      findings: [...findings, ...findingsAbout(points)],
+      findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });
 }
@@ -101,8 +102,7 @@ function isSpots({ frequencyHz, areSpots }: Points): boolean {
   return median(steps) > SPOT_STEP;
 }
 
-function findingsAbout(points: Points): readonly Finding[] {
-  const { frequencyHz, reflectionMagnitude, line } = points;
+function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSpots: boolean): readonly Finding[] {
   const findings: Finding[] = [];
   let beyond = 0;
   let first = -1;
@@ -121,7 +121,7 @@ function findingsAbout(points: Points): readonly Finding[] {
       ),
     );
   }
-  if (isSpots(points)) {
+  if (areSpots) {
     findings.push(
       finding(
         "caution",

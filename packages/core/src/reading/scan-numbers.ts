@@ -1,8 +1,5 @@
-const ZERO = 0x30;
-const PLUS = 0x2b;
-const MINUS = 0x2d;
-export const POINT = 0x2e;
-export const COMMA = 0x2c;
+import { COMMA, MINUS, PLUS, POINT, ZERO } from "./ascii.js";
+
 /** E, e, and the D, d of Fortran. */
 const isExponentMark = (byte: number) => byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64;
 

@@ -3,7 +3,7 @@ import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";
 import type { Quantity } from "./columns.js";
-import type { ReadOptions } from "./options.js";
+import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 
 const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"];
 
@@ -82,7 +82,7 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
 function isAngleOfImpedance(
   angle: NumberColumn,
   columns: readonly NumberColumn[],
-  { referenceOhms = 50 }: ReadOptions,
+  { referenceOhms = DEFAULT_REFERENCE_OHMS }: ReadOptions,
 ): boolean {
   const size = columns.find(({ quantity }) => quantity === "impedance-magnitude");
   if (size === undefined) return false;

@@ -3,7 +3,7 @@ import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { reflectionMagnitudeFromSwr } from "../reflection.js";
 import { readCell } from "./cells.js";
-import type { ReadOptions } from "./options.js";
+import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 import type { SourceText } from "./text.js";
 import { linesOf } from "./text-lines.js";
 import type { ReadPoints } from "./touchstone.js";
@@ -66,7 +66,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       areSpots: true,
       repeatNoise: null,
     },
-    referenceOhms: options.referenceOhms ?? 50,
+    referenceOhms: options.referenceOhms ?? DEFAULT_REFERENCE_OHMS,
     description: "readings of SWR by band",
     comments: [],
     findings,

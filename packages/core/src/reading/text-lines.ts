@@ -1,4 +1,6 @@
 import { ReadError } from "../read-error.js";
+import { CARRIAGE_RETURN, CONTROL_Z, LINE_FEED } from "./ascii.js";
+import { doubled } from "./grow.js";
 import type { SourceText } from "./text.js";
 
 /** The lines of a text as ranges of its bytes, found as they are asked for; only those looked at become strings. */
@@ -14,10 +16,6 @@ export interface TextLines {
   /** Lines from `from` up to, not including, `to` */
   texts(from: number, to: number): readonly string[];
 }
-
-const LINE_FEED = 0x0a;
-const CARRIAGE_RETURN = 0x0d;
-const CONTROL_Z = 0x1a;
 
 /** The lines of a text: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
 export function linesOf(text: SourceText): TextLines {
@@ -75,9 +73,3 @@ function tooLong({ file }: SourceText, line: number, length: number): ReadError 
 }
 
 const isEnd = (byte: number) => byte === LINE_FEED || byte === CARRIAGE_RETURN || byte === CONTROL_Z;
-
-function doubled(numbers: Uint32Array): Uint32Array<ArrayBuffer> {
-  const next = new Uint32Array(numbers.length * 2);
-  next.set(numbers);
-  return next;
-}

@@ -4,6 +4,7 @@ import { type Finding, finding } from "../finding.js";
 import type { FindingCode } from "../finding-codes.js";
 import { quote } from "../read-error.js";
 import type { Points } from "./arrange.js";
+import { GREATEST_FREQUENCY, LEAST_FREQUENCY } from "./frequency-unit.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
 import type { Records } from "./touchstone-records.js";
@@ -11,6 +12,7 @@ import type { TouchstoneScan } from "./touchstone-scan.js";
 
 /** A whole sweep below this ρ is a placeholder for "not measured", not a perfect antenna. */
 const PLACEHOLDER_MAGNITUDE = 1e-6;
+
 /** What is legal to the letter, or nearly so, and yet deserves a word. */
 export function oddities(
   scan: TouchstoneScan,
@@ -95,8 +97,6 @@ export function oddities(
 
 /** A normalised impedance of an antenna seldom exceeds this many times the reference over most of a sweep. */
 const LARGEST_NORMALISED = 20;
-const LEAST_FREQUENCY = 1e4;
-const GREATEST_FREQUENCY = 3e11;
 
 function hasNegativeMagnitude({ values, starts, lines }: NumberRows, ports: number): boolean {
   if (ports > 2) return false;

@@ -1,9 +1,9 @@
-import { at } from "../column.js";
+import { at, magnitudesOf } from "../column.js";
 import { type Complex, complex, fromPolarDegrees, scale } from "../complex.js";
 import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
 import { reflectionFromAdmittance, reflectionFromImpedance } from "../reflection.js";
-import type { Points } from "./arrange.js";
+import { type Points, rowsWithoutNumber } from "./arrange.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
 import type { SourceText } from "./text.js";
@@ -121,14 +121,7 @@ function reflectionPoints(
     reflectionImaginary[kept] = imaginary;
     line[kept++] = rows.lines[row] as number;
   }
-  if (dropped > 0) {
-    const more = dropped > 1 ? ` and ${dropped - 1} more` : "";
-    findings.push(
-      finding("caution", "row-without-number", `Left out line ${droppedLine}${more}: no usable number there.`, {
-        line: droppedLine,
-      }),
-    );
-  }
+  if (dropped > 0) findings.push(rowsWithoutNumber(droppedLine, dropped));
   if (kept === 0) {
     throw new ReadError({
       code: "no-data",
@@ -137,14 +130,13 @@ function reflectionPoints(
       expected: "a frequency and a reflection in each row",
     });
   }
-  const reflectionMagnitude = new Float64Array(kept);
-  for (let i = 0; i < kept; i++)
-    reflectionMagnitude[i] = Math.sqrt(at(reflectionReal, i) ** 2 + at(reflectionImaginary, i) ** 2);
+  const real = reflectionReal.subarray(0, kept);
+  const imaginary = reflectionImaginary.subarray(0, kept);
   return {
     frequencyHz: frequencyHz.subarray(0, kept),
-    reflectionReal: reflectionReal.subarray(0, kept),
-    reflectionImaginary: reflectionImaginary.subarray(0, kept),
-    reflectionMagnitude,
+    reflectionReal: real,
+    reflectionImaginary: imaginary,
+    reflectionMagnitude: magnitudesOf(real, imaginary),
     line: line.subarray(0, kept),
     ceiling: null,
     areSpots: false,
