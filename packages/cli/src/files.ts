@@ -43,6 +43,16 @@ export function readForJudging(path: string, options: ReadOptions, systemOhms: n
   });
 }
 
+/** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */
+export function onlySweepIn(path: string, options: ReadOptions, systemOhms: number | null): Sweep {
+  const sweeps = readForJudging(path, options, systemOhms);
+  const [sweep] = sweeps;
+  if (sweep !== undefined && sweeps.length === 1) return sweep;
+  throw new UsageError(
+    `${path} holds ${sweeps.length} sweeps of the same range; put the wanted one into a file of its own.`,
+  );
+}
+
 function bytesOf(path: string): Uint8Array {
   try {
     if (path !== "-" && statSync(path).isDirectory()) {

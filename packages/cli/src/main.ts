@@ -2,9 +2,13 @@ import { Command, CommanderError } from "commander";
 import { checkCommand } from "./commands/check.js";
 import { convertCommand } from "./commands/convert.js";
 import { diffCommand } from "./commands/diff.js";
+import { feedlinesCommand } from "./commands/feedlines.js";
 import { gradeCommand } from "./commands/grade.js";
 import { plansCommand } from "./commands/plans.js";
+import { schemaCommand } from "./commands/schema.js";
 import { showCommand } from "./commands/show.js";
+import { stationCommand } from "./commands/station.js";
+import { trimCommand } from "./commands/trim.js";
 import { EXIT, UsageError } from "./exit.js";
 import { printable } from "./present/escape.js";
 
@@ -14,9 +18,13 @@ const program = new Command("feedpoint")
   .addCommand(checkCommand())
   .addCommand(diffCommand())
   .addCommand(gradeCommand())
+  .addCommand(trimCommand())
   .addCommand(showCommand())
   .addCommand(convertCommand())
   .addCommand(plansCommand())
+  .addCommand(feedlinesCommand())
+  .addCommand(stationCommand())
+  .addCommand(schemaCommand())
   .showHelpAfterError("(feedpoint --help shows what can be asked)")
   .addHelpText(
     "before",
@@ -24,6 +32,7 @@ const program = new Command("feedpoint")
   feedpoint check sweep.s1p --plan itu-r1
   feedpoint diff before.csv after.csv --bands 40m,20m
   feedpoint grade sweeps/
+  feedpoint trim sweep.s1p --to 7.1 --wire-length 20
 `,
   );
 
@@ -32,7 +41,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) =>
   process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.input),
 );
 
-for (const command of [program, ...program.commands]) {
+for (const command of [program, ...program.commands, ...program.commands.flatMap(({ commands }) => commands)]) {
   command.exitOverride();
   command.configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, "feedpoint: ")) });
 }

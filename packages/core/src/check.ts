@@ -1,23 +1,21 @@
-import {
-  type BandPlan,
-  type Emission,
-  emissionsIn,
-  type JudgedBand,
-  judgedBands,
-  type PlanSegment,
-} from "./band-plan/band-plan.js";
-import { COMMON_PLAN_ID } from "./band-plan/plans.js";
+import { type Emission, emissionsIn, type JudgedBand, type PlanSegment } from "./band-plan/band-plan.js";
 import { CAUTIONS } from "./cautions.js";
 import { sweptWidthHz } from "./curve/trace.js";
+import { type BandFeedline, bandFeedline, feedlineFindings } from "./feedline/band-feedline.js";
+import type { Feedline } from "./feedline/feedline.js";
 import { type Finding, finding } from "./finding.js";
+import { closedBands, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { samplingFindings, spikeFindings } from "./sampling.js";
+import { type DialResult, dialResult } from "./station/dials.js";
+import { type Equipment, type PowerResult, powersIn } from "./station/power.js";
 import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+import { dipFindings } from "./trim.js";
 import { type Grounds, groundsOf } from "./uncertainty/band-uncertainty.js";
 import type { Instrument } from "./uncertainty/instrument.js";
 
@@ -40,11 +38,10 @@ export interface SegmentResult {
 export interface BandResult extends BandSummary {
   readonly verdict: Verdict;
   readonly segments: readonly SegmentResult[];
-}
-
-/** What identifies a plan in a result. */
-export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
-  readonly licenceClass: string | null;
+  /** The greatest power in each mode that was asked for; empty where none was */
+  readonly power: readonly PowerResult[];
+  /** What the feedline does on this band; null where it is not known or nothing was swept */
+  readonly feedline: BandFeedline | null;
 }
 
 export interface CheckResult {
@@ -52,20 +49,22 @@ export interface CheckResult {
   readonly sweep: SweepInfo;
   readonly plan: PlanInfo;
   readonly limits: Limits;
+  readonly feedline: Feedline | null;
   readonly bands: readonly BandResult[];
+  readonly dials: readonly DialResult[];
   readonly findings: readonly Finding[];
   readonly cautions: readonly string[];
 }
 
-export interface CheckOptions {
-  readonly plan: BandPlan;
-  /** null: the whole of each band, whatever the class */
-  readonly licenceClass?: string | null;
-  /** Names of the bands wanted; all of the plan where absent */
-  readonly bands?: readonly string[];
-  readonly limits?: Limits;
+export interface CheckOptions extends JudgingOptions {
   /** The analyser's own errors, where they are known */
   readonly instrument?: Instrument | null;
+  /** The line between analyser and antenna, where it is known */
+  readonly feedline?: Feedline | null;
+  /** What radio and antenna are made for; power is told for `modes` */
+  readonly equipment?: Equipment;
+  /** Dial frequencies to be judged, Hz: in each of `modes`, or as bare frequencies where there are none */
+  readonly dialsHz?: readonly number[];
 }
 
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
@@ -73,78 +72,54 @@ const HIDING_LOSS_DB = 1;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, instrument = null } = options;
+  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, feedline = null, modes, dialsHz = [] } = options;
   const judgement = judge(sweep, limits);
-  const selected = selectBands(plan, licenceClass, options.bands);
+  const selected = selectBands(options);
   const grounds = groundsOf(judgement.trace);
-  const bands = selected.map((band) => ({
-    band,
-    result: checkBand(judgement, band, licenceClass, grounds, instrument),
-  }));
+  const bands = selected.map((band) => ({ band, result: checkBand(judgement, band, grounds, options) }));
+  const results = bands.map(({ result }) => result);
   return {
     schema: "feedpoint/check@1",
     sweep: sweepInfo(sweep),
-    plan: planInfo(plan, licenceClass),
+    plan: planInfo(options),
     limits,
-    bands: bands.map(({ result }) => result),
+    feedline,
+    bands: results,
+    dials: dialsHz.flatMap((frequencyHz) =>
+      (modes ?? [null]).map((mode) => dialResult(judgement, plan, licenceClass, frequencyHz, mode)),
+    ),
     findings: [
       ...planFindings(
-        plan,
-        licenceClass,
+        options,
         bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
       ),
       ...closedBands(options, selected),
       ...spikeFindings(judgement.curve),
       ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
+      ...dipFindings(judgement, results),
       ...lossFindings(sweep),
+      ...(feedline === null ? [] : feedlineFindings(sweep, feedline, results)),
       ...referenceFindings(sweep),
     ],
     cautions: CAUTIONS,
   };
 }
 
-/** The bands of a plan that were asked for, in the plan's order. */
-export function selectBands(
-  plan: BandPlan,
-  licenceClass: string | null,
-  names?: readonly string[],
-): readonly JudgedBand[] {
-  const all = judgedBands(plan, licenceClass);
-  return names === undefined ? all : all.filter(({ band }) => names.includes(band));
-}
-
-/** Bands asked for that the licence class may not use. */
-function closedBands({ bands = [], licenceClass }: CheckOptions, open: readonly JudgedBand[]): readonly Finding[] {
-  return bands
-    .filter((name) => !open.some(({ band }) => band === name))
-    .map((band) =>
-      finding(
-        "problem",
-        "band-not-permitted",
-        licenceClass ? `Class ${licenceClass} has no privileges on ${band}.` : `The plan has no band ${band}.`,
-        { band },
-      ),
-    );
-}
-
-export function planInfo(plan: BandPlan, licenceClass: string | null): PlanInfo {
-  const { id, title, edition, source } = plan;
-  return { id, title, edition, source, licenceClass };
-}
-
 function checkBand(
   judgement: Judgement,
   band: JudgedBand,
-  licenceClass: string | null,
   grounds: Grounds | null,
-  instrument: Instrument | null,
+  { licenceClass = null, instrument = null, feedline = null, modes = [], equipment = {} }: CheckOptions,
 ): BandResult {
   const summary = withUncertainty(summariseBand(judgement, band), judgement, grounds, instrument);
   const { sweptFraction, withinLimit } = summary;
+  const power = summary.best === null ? [] : powersIn(judgement, band, licenceClass, modes, equipment);
   return {
     ...summary,
     verdict: verdictOf(sweptFraction, withinLimit.fraction),
     segments: band.segments.map((segment) => checkSegment(judgement, segment, licenceClass)),
+    power,
+    feedline: feedline && bandFeedline(judgement.curve, feedline, summary, power),
   };
 }
 
@@ -170,42 +145,6 @@ function verdictOf(sweptFraction: number, withinFraction: number): Verdict {
   if (sweptFraction === 0) return "not-swept";
   if (withinFraction === 0) return "fail";
   return sweptFraction === 1 && withinFraction === 1 ? "pass" : "partial";
-}
-
-/** What the choice of plan and class leaves open. */
-export function planFindings(
-  plan: BandPlan,
-  licenceClass: string | null,
-  judged: readonly JudgedBand[],
-): readonly Finding[] {
-  const findings: Finding[] = [];
-  if (plan.id === COMMON_PLAN_ID) {
-    findings.push(
-      finding(
-        "info",
-        "plan-common",
-        "No band plan was chosen, so only what all three ITU Regions have in common was judged. Choose yours with --plan.",
-      ),
-    );
-  }
-  if (plan.classes !== undefined && licenceClass === null) {
-    findings.push(
-      finding(
-        "caution",
-        "class-not-stated",
-        `Judged for every licence class together. Say which is yours with --class (${plan.classes.join(", ")}).`,
-      ),
-    );
-  }
-  for (const { band, segments } of judged) {
-    if (segments.every(({ confirmed }) => confirmed)) continue;
-    findings.push(
-      finding("caution", "plan-from-memory", `The plan's ${band} edges could not all be confirmed from a source.`, {
-        band,
-      }),
-    );
-  }
-  return findings;
 }
 
 /** What radios are made for; Ω (common practice, no source) */

@@ -52,6 +52,14 @@ export const FINDING_CODES = {
   "bandwidth-not-from-q": "The bandwidth is not what a single resonance of the impedance's Q would have.",
   "loss-bound": "The sweep bounds the loss of the feedline from above.",
   "low-swr-may-be-loss": "A low SWR over a wide range may be loss and not radiation.",
+  "dip-outside-band": "The dip lies beside the band: the wire is too long or too short for it.",
+  "feedline-loss-typical": "The feedline's loss is that of its kind, not of this line.",
+  "feedline-loss-too-high": "The sweep contradicts the loss of the feedline as stated.",
+  "feedline-needs-phase": "A sweep without phase cannot be followed along a line of another impedance.",
+  "feedline-overload": "Voltage or current on the feedline may exceed its rating.",
+  // trimming
+  "no-dip": "There is no dip near the wanted frequency.",
+  "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
   "scalar-comparison": "A sweep without phase was compared; causes cannot be told apart.",

@@ -1,6 +1,5 @@
-import type { BandPlan } from "./band-plan/band-plan.js";
-import { selectBands } from "./check.js";
-import { DEFAULT_LIMITS, type Limits, type Need } from "./limits.js";
+import { type JudgingOptions, selectBands } from "./judging.js";
+import { DEFAULT_LIMITS, type Need } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { judge, summariseBand } from "./summary.js";
 import type { Sweep } from "./sweep.js";
@@ -88,18 +87,13 @@ export interface SweepGrade {
   readonly log: Readonly<Record<string, string>> | null;
 }
 
-export interface GradeOptions {
-  readonly plan: BandPlan;
-  readonly licenceClass?: string | null;
-  readonly bands?: readonly string[];
-  readonly limits?: Limits;
-}
+export type GradeOptions = JudgingOptions;
 
 /** Grades a sweep on every band, and over all. */
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS } = options;
+  const { limits = DEFAULT_LIMITS } = options;
   const judgement = judge(sweep, limits);
-  const bands = selectBands(plan, licenceClass, options.bands).map((band): BandGrade => {
+  const bands = selectBands(options).map((band): BandGrade => {
     const summary = summariseBand(judgement, band);
     const { usable } = summary;
     const criterion = GRADE_CRITERIA.find(

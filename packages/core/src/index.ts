@@ -21,7 +21,6 @@ export {
   type CheckOptions,
   type CheckResult,
   check,
-  type PlanInfo,
   type SegmentResult,
   type Verdict,
 } from "./check.js";
@@ -41,6 +40,28 @@ export {
   diff,
   type Thresholds,
 } from "./diff/diff.js";
+export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
+export type { BandFeedline } from "./feedline/band-feedline.js";
+export {
+  type Feedline,
+  type FeedlineDetails,
+  feedlineFrom,
+  matchedLossDb,
+  type StatedLoss,
+  sectionAt,
+} from "./feedline/feedline.js";
+export { FEEDLINE_KINDS, type FeedlineKind, feedlineKindById, type LossModel } from "./feedline/feedline-kinds.js";
+export {
+  deliveredFraction,
+  greatestStress,
+  type LineSection,
+  type LineStress,
+  magnitudeAtLoad,
+  reflectionAtInput,
+  reflectionAtLoad,
+  throughLine,
+  totalLossDb,
+} from "./feedline/line.js";
 export type { Finding, Severity } from "./finding.js";
 export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
 export {
@@ -53,8 +74,10 @@ export {
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
 } from "./grade.js";
+export type { JudgingOptions, PlanInfo } from "./judging.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
 export { type LossBound, lossBound } from "./loss-bound.js";
+export { nearestName, suggestion } from "./nearest.js";
 export type { Piece, Span } from "./pieces.js";
 export { printableText } from "./printable.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./read-error.js";
@@ -74,6 +97,10 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
+export type { DialResult } from "./station/dials.js";
+export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
+export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
+export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
 export type { BandSummary, Point } from "./summary.js";
 export {
   type ScalarSweep,
@@ -88,6 +115,7 @@ export {
   withReference,
 } from "./sweep.js";
 export { type SweepInfo, sweepInfo } from "./sweep-info.js";
+export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./trim.js";
 export type { BandUncertainty, Interval } from "./uncertainty/band-uncertainty.js";
 export { type Instrument, instrumentError } from "./uncertainty/instrument.js";
 export { delimitedText, touchstoneText } from "./writing/write-sweep.js";

@@ -1,2 +1,13 @@
 /** Checks of data from outside, built with zod. Apart from the main entry, so that who needs none of it loads none. */
 export { bandPlanSchema, parseBandPlan } from "./band-plan/band-plan-schema.js";
+
+import { z } from "zod";
+import { bandPlanSchema } from "./band-plan/band-plan-schema.js";
+import { stationSchema } from "./station/station-schema.js";
+
+export { parseStation, stationSchema } from "./station/station-schema.js";
+
+const SCHEMAS = { plan: bandPlanSchema, station: stationSchema };
+
+/** The JSON Schema (draft 2020-12) of a file that a user can write. */
+export const jsonSchemaOf = (what: keyof typeof SCHEMAS): object => z.toJSONSchema(SCHEMAS[what], { io: "input" });

@@ -109,9 +109,18 @@ export function sampleImpedance(sweep: VectorSweep, index: number): Complex {
 /** The same sweep against another reference impedance, Ω. Only a vector sweep can be converted. */
 export function withReference(sweep: VectorSweep, referenceOhms: number): VectorSweep {
   if (sweep.referenceOhms === referenceOhms) return sweep;
-  const values = Array.from(sweep.frequencyHz, (_, i) =>
-    changeReference(sampleReflection(sweep, i), sweep.referenceOhms, referenceOhms),
+  return mapReflections(sweep, referenceOhms, (reflection) =>
+    changeReference(reflection, sweep.referenceOhms, referenceOhms),
   );
+}
+
+/** The same sweep with each Γ replaced by what a function makes of it, against a reference impedance in Ω. */
+export function mapReflections(
+  sweep: VectorSweep,
+  referenceOhms: number,
+  map: (reflection: Complex, frequencyHz: number) => Complex,
+): VectorSweep {
+  const values = Array.from(sweep.frequencyHz, (frequency, i) => map(sampleReflection(sweep, i), frequency));
   return vectorSweep(
     { ...sweep, referenceOhms },
     {

@@ -2,14 +2,10 @@ import { type CheckResult, check, type Sweep, type Verdict } from "@feedpoint/co
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
 import { readForJudging } from "../files.js";
-import {
-  addJudgingOptions,
-  addReadingOptions,
-  addStationOptions,
-  type RawOptions,
-  type Settings,
-  settingsFrom,
-} from "../options.js";
+import { frequenciesArgument } from "../options/arguments.js";
+import { addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { type Settings, settingsFrom } from "../options/settings.js";
 import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
@@ -22,19 +18,21 @@ export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
-  addReadingOptions(addStationOptions(addJudgingOptions(command))).addOption(
-    new Option(
-      "--require <verdict>",
-      "exit with 1 unless every band that was swept, or named with --bands, reaches this",
-    ).choices(["pass", "partial"]),
-  );
+  addPowerOptions(addFeedlineOptions(addJudgingOptions(command)))
+    .option("--at <list>", "dial frequencies in MHz, such as 14.074,7.030", frequenciesArgument)
+    .addOption(
+      new Option(
+        "--require <verdict>",
+        "exit with 1 unless every band that was swept, or named with --bands, reaches this",
+      ).choices(["pass", "partial"]),
+    );
   command.option("--segments", "show each segment of the plan: what it is for, and whether the antenna serves it");
   return command.action(runCheck);
 }
 
 async function runCheck(
   files: readonly string[],
-  raw: RawOptions & { require?: Requirement; segments?: boolean },
+  raw: RawOptions & { require?: Requirement; segments?: boolean; at?: readonly number[] },
 ): Promise<void> {
   const settings = await settingsFrom(raw);
   const results: CheckResult[] = [];
@@ -48,7 +46,8 @@ async function runCheck(
       process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
       continue;
     }
-    for (const sweep of sweeps) results.push(check(sweep, settings));
+    for (const sweep of sweeps)
+      results.push(check(sweep, { ...settings, ...(raw.at === undefined ? {} : { dialsHz: raw.at }) }));
   }
   if (results.length > 0)
     process.stdout.write(
@@ -79,7 +78,7 @@ function render(
     case "markdown":
       return results.map(checkMarkdown).join("\n\n");
     case "table":
-      return checkText(results, { width: settings.width, withSegments });
+      return checkText(results, { ...settings, withSegments });
   }
 }
 

@@ -1,8 +1,10 @@
 import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { UsageError } from "../exit.js";
-import { readFile, writeWhole } from "../files.js";
-import { addReadingOptions, type RawOptions, readingFrom } from "../options.js";
+import { onlySweepIn, writeWhole } from "../files.js";
+import { addReadingOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { readingFrom } from "../options/settings.js";
 
 type Target = "touchstone" | "csv";
 
@@ -17,11 +19,7 @@ export function convertCommand(): Command {
 }
 
 function runConvert(file: string, raw: RawOptions & { to: Target; output?: string; force?: boolean }): void {
-  const sweeps = readFile(file, readingFrom(raw));
-  const [sweep] = sweeps;
-  if (sweep === undefined || sweeps.length > 1) {
-    throw new UsageError(`${file} holds ${sweeps.length} sweeps of the same range; put one into a file of its own.`);
-  }
+  const sweep = onlySweepIn(file, readingFrom(raw), null);
   const text = render(sweep, raw.to, file);
   if (raw.to === "csv" && sweep.referenceOhms !== 50) {
     process.stderr.write(

@@ -1,15 +1,10 @@
-import { type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
+import { type DiffResult, type DiffVerdict, diff } from "@feedpoint/core";
 import { Command, Option } from "commander";
-import { EXIT, UsageError } from "../exit.js";
-import { readForJudging } from "../files.js";
-import {
-  addJudgingOptions,
-  addReadingOptions,
-  addStationOptions,
-  type RawOptions,
-  type Settings,
-  settingsFrom,
-} from "../options.js";
+import { EXIT } from "../exit.js";
+import { onlySweepIn } from "../files.js";
+import { addJudgingOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
@@ -25,7 +20,7 @@ export function diffCommand(): Command {
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
     .argument("<before>", "sweep before the change")
     .argument("<after>", "sweep after the change");
-  addReadingOptions(addStationOptions(addJudgingOptions(command))).addOption(
+  addJudgingOptions(command).addOption(
     new Option("--require <verdict>", "exit with 1 unless every band compared meets this").choices([
       "no-worse",
       "improved",
@@ -36,7 +31,8 @@ export function diffCommand(): Command {
 
 async function runDiff(before: string, after: string, raw: RawOptions & { require?: Requirement }): Promise<void> {
   const settings = await settingsFrom(raw);
-  const result = diff(onlySweep(before, settings), onlySweep(after, settings), settings);
+  const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
+  const result = diff(read(before), read(after), settings);
   process.stdout.write(`${render(result, settings)}\n`);
   if (result.bands.length === 0) {
     process.exitCode = EXIT.input;
@@ -50,17 +46,6 @@ async function runDiff(before: string, after: string, raw: RawOptions & { requir
     `feedpoint: required ${raw.require}; not so: ${missed.map(({ band, verdict }) => `${band} ${verdict}`).join(", ")}\n`,
   );
   process.exitCode = EXIT.required;
-}
-
-function onlySweep(file: string, settings: Settings): Sweep {
-  const sweeps = readForJudging(file, settings.reading, settings.systemOhms);
-  const [sweep] = sweeps;
-  if (sweep === undefined || sweeps.length > 1) {
-    throw new UsageError(
-      `${file} holds ${sweeps.length} sweeps of the same range; put the one to compare into a file of its own.`,
-    );
-  }
-  return sweep;
 }
 
 function render(result: DiffResult, settings: Settings): string {

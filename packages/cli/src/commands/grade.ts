@@ -2,14 +2,9 @@ import { GRADE_CRITERIA, type Grade, gradeSweep, type Sweep, type SweepGrade } f
 import { Command, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { findSweepFiles, readForJudging } from "../files.js";
-import {
-  addJudgingOptions,
-  addReadingOptions,
-  addStationOptions,
-  type RawOptions,
-  type Settings,
-  settingsFrom,
-} from "../options.js";
+import { addJudgingOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
 import { jsonText, ndjsonText } from "../present/json.js";
@@ -34,7 +29,7 @@ export function gradeCommand(): Command {
   const command = new Command("grade")
     .description("Grades every sweep in folders, band by band, by what you need to transmit.")
     .argument("[path...]", "folders (searched to the bottom) and files");
-  addReadingOptions(addStationOptions(addJudgingOptions(command)))
+  addJudgingOptions(command)
     .option("--criteria", "print what each grade stands for, and stop")
     .addOption(new Option("--require <grade>", "exit with 1 unless every sweep reaches this grade").choices(GRADES));
   return command.action(runGrade);

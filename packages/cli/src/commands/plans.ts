@@ -1,6 +1,10 @@
 import { type BandPlan, planById, planIds } from "@feedpoint/core";
 import { Command } from "commander";
-import { addFormatOptions, type Format, listOf, outputFrom, planSettings } from "../options.js";
+import { listOf } from "../options/arguments.js";
+import { addFormatOptions } from "../options/declare.js";
+import { choosePlan } from "../options/find-plan.js";
+import type { Format } from "../options/raw-options.js";
+import { outputFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { planListText, planText } from "../present/plans.js";
 
@@ -30,6 +34,6 @@ async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise
     process.stdout.write(`${format === "json" ? jsonText(plans, true) : planListText(plans, width)}\n`);
     return;
   }
-  const { plan, licenceClass, bands } = await planSettings({ ...raw, plan: name });
+  const { plan, licenceClass, bands } = await choosePlan({ ...raw, plan: name });
   process.stdout.write(`${format === "json" ? jsonText([plan]) : planText(plan, licenceClass, bands, width)}\n`);
 }

@@ -1,14 +1,10 @@
 import type { Sweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { readFile } from "../files.js";
-import {
-  addFormatOptions,
-  addReadingOptions,
-  outputFrom,
-  type RawOptions,
-  readingFrom,
-  wholeNumberArgument,
-} from "../options.js";
+import { wholeNumberArgument } from "../options/arguments.js";
+import { addFormatOptions, addReadingOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { outputFrom, readingFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { showJson, showText } from "../present/show.js";
 

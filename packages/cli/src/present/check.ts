@@ -1,10 +1,11 @@
-import type { BandResult, CheckResult, Interval, Point, Verdict } from "@feedpoint/core";
+import type { BandResult, CheckResult, Interval, Mode, Point, Verdict } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
+import { stationTables } from "./check-station.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, megahertz, need, percent, span, swr, use } from "./units.js";
+import { emissions, limitsLine, megahertz, need, percent, planLine, span, swr, use } from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   pass: "pass",
@@ -16,21 +17,29 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 /** More spans or pieces than these are counted, not listed. */
 const MOST_SPANS = 2;
 
+export interface CheckTextOptions {
+  readonly width: number;
+  readonly withSegments: boolean;
+  readonly stationFile: string | null;
+  readonly modes?: readonly Mode[];
+}
+
 /** Results for a person at a terminal; what is common to all is said once, at the end. */
 export function checkText(
   results: readonly CheckResult[],
-  { width, withSegments }: { width: number; withSegments: boolean },
+  { width, withSegments, stationFile, modes }: CheckTextOptions,
 ): string {
   const blocks = results.map((result) => {
     const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
     const findings = findingLines([...result.sweep.findings, ...result.findings], width);
     return [
-      heading(result, width),
+      heading(result, { width, stationFile, modes }),
       "",
       notSwept.length < result.bands.length
         ? textTable(columnsFor(result), rowsFor(result), { width })
         : nothingJudged(result),
       withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
+      ...stationTables(result, width).map((table) => `\n${table}`),
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
@@ -70,15 +79,23 @@ export function checkCsv(results: readonly CheckResult[]): string {
   );
 }
 
-function heading({ sweep, plan, limits }: CheckResult, width: number): string {
-  const licence = plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`;
+function heading(
+  { sweep, plan, limits }: CheckResult,
+  {
+    width,
+    stationFile,
+    modes,
+  }: Pick<CheckTextOptions, "width" | "stationFile"> & { modes: readonly Mode[] | undefined },
+): string {
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
   return [
     printable(sweep.label),
     `  ${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
     `  ${printable(sweep.description)}`,
-    `  ${wrap(`Plan: ${plan.title}${licence} (${plan.id})`, width - 2, "    ")}`,
-    `  Within reach: ${limits.swr}:1 without a tuner, ${limits.builtInTunerSwr}:1 with a built-in one, ${limits.wideRangeTunerSwr}:1 with a wide-range one`,
+    `  ${wrap(planLine(plan), width - 2, "    ")}`,
+    `  ${limitsLine(limits)}`,
+    ...(modes === undefined ? [] : [`  Judged where these may be sent: ${modes.map(({ name }) => name).join(", ")}`]),
+    ...(stationFile === null ? [] : [`  Station: ${printable(stationFile)}`]),
   ].join("\n");
 }
 

@@ -4,7 +4,7 @@ import { csvTable } from "./csv.js";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, percent, signed, swr } from "./units.js";
+import { megahertz, percent, planLine, signed, swr } from "./units.js";
 
 const VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
@@ -27,7 +27,7 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
   return [
     `Before  ${name(before)}`,
     `After   ${name(after)}`,
-    `Plan: ${plan.title}${plan.licenceClass === null ? "" : `, class ${plan.licenceClass}`} (${plan.id}); limit ${result.limits.swr}:1`,
+    `${planLine(plan)}; limit ${result.limits.swr}:1`,
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),
     ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor), { width }), ""] : []),

@@ -1,9 +1,9 @@
 import { GRADE_CRITERIA, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
 import type { GradeReport } from "../commands/grade.js";
-import type { Settings } from "../options.js";
+import type { Settings } from "../options/settings.js";
 import { csvTable } from "./csv.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { percent, swr } from "./units.js";
+import { limitsLine, percent, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR. */
 export function gradeText({ sweeps, totals }: GradeReport, { width, plan, limits }: Settings): string {
@@ -11,7 +11,7 @@ export function gradeText({ sweeps, totals }: GradeReport, { width, plan, limits
   const legend = GRADE_CRITERIA.map(({ grade, meaning }) => `${grade}  ${meaning}`);
   return [
     `Plan: ${plan.title} (${plan.id})`,
-    `Within reach: ${limits.swr}:1 without a tuner, ${limits.builtInTunerSwr}:1 with a built-in one, ${limits.wideRangeTunerSwr}:1 with a wide-range one`,
+    limitsLine(limits),
     "",
     textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
     "",

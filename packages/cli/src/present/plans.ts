@@ -1,6 +1,6 @@
-import { type BandPlan, emissionsIn, greatestPowerIn, judgedBands, type PowerLimit } from "@feedpoint/core";
+import { type BandPlan, emissionsIn, greatestPowerIn, judgedBands } from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, span, use } from "./units.js";
+import { emissions, power, span, use } from "./units.js";
 
 const isConfirmed = (plan: BandPlan) =>
   plan.bands.every(({ segments }) => segments.every(({ confirmed }) => confirmed));
@@ -28,9 +28,6 @@ export function planListText(plans: readonly BandPlan[], width: number): string 
     ),
   ].join("\n");
 }
-
-const BASES: Readonly<Record<PowerLimit["basis"], string>> = { pep: "W PEP", erp: "W ERP", eirp: "W EIRP" };
-const power = (limit: PowerLimit | null) => (limit === null ? "–" : `${limit.watts} ${BASES[limit.basis]}`);
 
 /** One plan as a table of its segments, for a licence class (null: for all), for some bands (undefined: for all). */
 export function planText(

@@ -1,3 +1,5 @@
+import type { Limits, PlanInfo, PowerLimit } from "@feedpoint/core";
+
 /** The one place that picks digits and units for people. */
 
 export const megahertz = (frequencyHz: number): string => (frequencyHz / 1e6).toFixed(3);
@@ -40,6 +42,24 @@ export const signed = (value: number, digits: number): string => {
   if (Number(size) === 0) return size;
   return `${value > 0 ? "+" : "−"}${size}`;
 };
+
+const BASES: Readonly<Record<PowerLimit["basis"], string>> = { pep: "W PEP", erp: "W ERP", eirp: "W EIRP" };
+
+/** A limit of power with where it is measured. */
+export const power = (limit: PowerLimit | null): string =>
+  limit === null ? "–" : `${limit.watts} ${BASES[limit.basis]}`;
+
+/** A power in watts, with a digit more where it is small. */
+export const watts = (value: number | null): string =>
+  value === null ? "–" : `${value < 10 ? Number(value.toFixed(1)) : Math.round(value)} W`;
+
+/** Which plan was judged by. */
+export const planLine = ({ title, licenceClass, id }: PlanInfo): string =>
+  `Plan: ${title}${licenceClass === null ? "" : `, class ${licenceClass}`} (${id})`;
+
+/** The limits in force. */
+export const limitsLine = ({ swr: limit, builtInTunerSwr, wideRangeTunerSwr }: Limits): string =>
+  `Within reach: ${limit}:1 without a tuner, ${builtInTunerSwr}:1 with a built-in one, ${wideRangeTunerSwr}:1 with a wide-range one`;
 
 const USES: Readonly<Record<string, string>> = {
   allocation: "all",

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { parseWith } from "../parse-with.js";
 import type { BandPlan } from "./band-plan.js";
 
 const emission = z.enum(["cw", "data", "phone", "image", "mcw"]);
@@ -86,15 +87,6 @@ export const bandPlanSchema = z
 /**
  * Checks data that should be a band plan.
  *
- * @throws Error whose message names each place that is wrong ("bands[2].segments[0].lowHz: …")
+ * @throws Error whose message names each place that is wrong
  */
-export function parseBandPlan(data: unknown): BandPlan {
-  const result = bandPlanSchema.safeParse(data);
-  if (result.success) return result.data;
-  throw new Error(result.error.issues.map(({ path, message }) => `${placeOf(path)}: ${message}`).join("; "));
-}
-
-function placeOf(path: readonly PropertyKey[]): string {
-  const place = path.map((part) => (typeof part === "number" ? `[${part}]` : `.${String(part)}`)).join("");
-  return place.replace(/^\./, "") || "the file";
-}
+export const parseBandPlan = (data: unknown): BandPlan => parseWith(bandPlanSchema, data);

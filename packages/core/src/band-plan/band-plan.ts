@@ -81,14 +81,30 @@ export interface JudgedBand {
   readonly segments: readonly PlanSegment[];
 }
 
+/** What a band plan asks of a signal. */
+export interface Signal {
+  readonly emission: Emission;
+  /** What the signal takes up, Hz */
+  readonly bandwidthHz: number;
+}
+
 /**
  * The bands of a plan as a licence class may use them; without a class, as any class may.
  *
- * Bands in which the class may not transmit at all are left out.
+ * @param signals only where one of these may be sent; null: wherever anything may
+ * @returns without the bands in which nothing of that may be sent
  */
-export function judgedBands(plan: BandPlan, licenceClass: string | null): readonly JudgedBand[] {
+export function judgedBands(
+  plan: BandPlan,
+  licenceClass: string | null,
+  signals: readonly Signal[] | null = null,
+): readonly JudgedBand[] {
   return plan.bands.flatMap(({ band, segments }) => {
-    const usable = segments.filter((segment) => isGranted(segment, licenceClass));
+    const usable = segments.filter(
+      (segment) =>
+        isGranted(segment, licenceClass) &&
+        (signals === null || signals.some((signal) => takesSignal(segment, licenceClass, signal))),
+    );
     const pieces: { lowHz: number; highHz: number }[] = [];
     for (const { lowHz, highHz } of usable) {
       const last = pieces.at(-1);
@@ -103,9 +119,12 @@ export function judgedBands(plan: BandPlan, licenceClass: string | null): readon
   });
 }
 
+/** What a segment's use leaves to be sent, where the plan says no more than the use. */
+const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["cw"], beacon: [], guard: [] };
+
 /** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
-  if (segment.grants === undefined) return segment.emissions ?? null;
+  if (segment.grants === undefined) return segment.emissions ?? EMISSIONS_BY_USE[segment.use] ?? null;
   return [...new Set(grantsTo(segment, licenceClass).flatMap(({ emissions }) => emissions))];
 }
 
@@ -118,9 +137,36 @@ export function greatestPowerIn(segment: PlanSegment, licenceClass: string | nul
   );
 }
 
+/**
+ * The limits of power that all hold for an emission of a class in a segment; none where the plan does not say.
+ *
+ * Where several grants allow it (without a class, say), the one with the greatest power counts.
+ */
+export function powerLimitsIn(
+  segment: PlanSegment,
+  licenceClass: string | null,
+  emission: Emission,
+): readonly PowerLimit[] {
+  const [first, ...others] = grantsTo(segment, licenceClass).filter(({ emissions }) => emissions.includes(emission));
+  if (first === undefined) return segment.maxPower === undefined ? [] : [segment.maxPower];
+  const wattsOf = ({ maxPower }: Grant) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
+  const grant = others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first);
+  const { maxPower, alsoMaxTransmitterWattsPep } = grant;
+  return [
+    ...(maxPower === undefined ? [] : [maxPower]),
+    ...(alsoMaxTransmitterWattsPep === undefined ? [] : [{ watts: alsoMaxTransmitterWattsPep, basis: "pep" } as const]),
+  ];
+}
+
 /** The grants of a segment that hold for a class (all of them, for null). */
 const grantsTo = ({ grants = [] }: PlanSegment, licenceClass: string | null): readonly Grant[] =>
   licenceClass === null ? grants : grants.filter(({ classes }) => classes.includes(licenceClass));
+
+/** Whether a class (any, for null) may send a signal in a segment. */
+export function takesSignal(segment: PlanSegment, licenceClass: string | null, signal: Signal): boolean {
+  if (segment.maxBandwidthHz !== undefined && signal.bandwidthHz > segment.maxBandwidthHz) return false;
+  return emissionsIn(segment, licenceClass)?.includes(signal.emission) ?? true;
+}
 
 function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {
   return segment.grants === undefined || licenceClass === null || grantsTo(segment, licenceClass).length > 0;
@@ -131,6 +177,8 @@ export interface Transmission {
   /** Carrier or dial frequency, Hz */
   readonly frequencyHz: number;
   readonly emission: Emission;
+  /** What the signal itself takes up, Hz, held against a segment's limit of bandwidth; not looked at where absent */
+  readonly bandwidthHz?: number;
   /** null: any class */
   readonly licenceClass: string | null;
   /** What the signal takes up beside its frequency, Hz; nothing where absent */
@@ -173,10 +221,12 @@ function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
   return !band.segments.some(({ lowHz }) => lowHz === segment.highHz);
 }
 
-function grantFor(segment: PlanSegment, { emission, licenceClass }: Transmission): { maxPower?: PowerLimit } | null {
-  if (segment.grants === undefined) {
-    return segment.emissions === undefined || segment.emissions.includes(emission) ? {} : null;
-  }
+function grantFor(
+  segment: PlanSegment,
+  { emission, bandwidthHz = 0, licenceClass }: Transmission,
+): { maxPower?: PowerLimit } | null {
+  if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return null;
+  if (segment.grants === undefined) return {};
   return grantsTo(segment, licenceClass).find(({ emissions }) => emissions.includes(emission)) ?? null;
 }
 

@@ -1,4 +1,5 @@
 import { at } from "../column.js";
+import { SPEED_OF_LIGHT } from "../constants.js";
 import { reflectionAt, type VectorCurve } from "../curve/curve.js";
 import { leastBetween } from "../curve/search.js";
 import { changeReference } from "../reflection.js";
@@ -23,7 +24,6 @@ export interface Cause {
   readonly message: string;
 }
 
-const SPEED_OF_LIGHT = 299_792_458;
 /** An explanation may leave this much of Γ unexplained (or more, where the sweeps are noisier than that). */
 const EXPLAINED_RESIDUAL = 0.012;
 const NOISE_MARGIN = 4;

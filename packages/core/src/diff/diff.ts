@@ -1,10 +1,10 @@
-import type { BandPlan, JudgedBand } from "../band-plan/band-plan.js";
+import type { JudgedBand } from "../band-plan/band-plan.js";
 import { CAUTIONS } from "../cautions.js";
-import { type PlanInfo, planFindings, planInfo, selectBands } from "../check.js";
 import { at } from "../column.js";
 import { type Curve, isVectorCurve } from "../curve/curve.js";
 import { ASSUMED_NOISE } from "../curve/noise.js";
 import { type Finding, finding } from "../finding.js";
+import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "../judging.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
 import { type BandSummary, type Judgement, judge, summariseBand } from "../summary.js";
 import { type Sweep, withReference } from "../sweep.js";
@@ -56,11 +56,7 @@ export interface DiffResult {
   readonly cautions: readonly string[];
 }
 
-export interface DiffOptions {
-  readonly plan: BandPlan;
-  readonly licenceClass?: string | null;
-  readonly bands?: readonly string[];
-  readonly limits?: Limits;
+export interface DiffOptions extends JudgingOptions {
   readonly thresholds?: Thresholds;
 }
 
@@ -69,7 +65,7 @@ const SIGNIFICANCE = 3;
 
 /** Compares two deployments band by band, on what both sweeps cover, and looks for the cause. */
 export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffResult {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS } = options;
+  const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS } = options;
   const findings: Finding[] = [];
   const matched = matchReference(after, before.referenceOhms, findings);
   const first = judge(before, limits);
@@ -79,7 +75,7 @@ export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffRes
     ? found
     : [...found, ...suspectedLoss(first.curve, second.curve)];
   const isBlocked = matched.referenceOhms !== before.referenceOhms;
-  const judged = selectBands(plan, licenceClass, options.bands);
+  const judged = selectBands(options);
   const bands = judged.flatMap((band) => diffBand(band, first, second, thresholds, isBlocked ? null : causes));
   if (bands.length === 0) {
     findings.push(
@@ -100,12 +96,12 @@ export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffRes
     schema: "feedpoint/diff@1",
     before: [sweepInfo(before)],
     after: [sweepInfo(after)],
-    plan: planInfo(plan, licenceClass),
+    plan: planInfo(options),
     limits,
     thresholds,
     bands,
     causes,
-    findings: [...findings, ...planFindings(plan, licenceClass, compared)],
+    findings: [...findings, ...planFindings(options, compared)],
     cautions: CAUTIONS,
   };
 }

@@ -1,4 +1,5 @@
 import { at } from "../column.js";
+import { DECIBELS_PER_NEPER } from "../constants.js";
 import type { CommonSamples } from "./common-samples.js";
 
 /** How the second sweep follows from the first through a change of the line alone. */
@@ -14,7 +15,6 @@ export interface LineFit {
 /** Longest change of delay looked for, s: about 60 m of coax, there and back. */
 const GREATEST_DELAY_S = 600e-9;
 const REFINEMENTS = 12;
-const DECIBELS_PER_NEPER = 8.685889638065037;
 
 /**
  * Fits after ≈ before · 10^(-2 loss(f) / 20) · exp(-j2πf delay) with loss ∝ √f: a coherent search over the delay, then

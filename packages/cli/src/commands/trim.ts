@@ -1,0 +1,74 @@
+import { type Sweep, type TrimResult, trim } from "@feedpoint/core";
+import { Command } from "commander";
+import { EXIT, UsageError } from "../exit.js";
+import { onlySweepIn } from "../files.js";
+import { frequencyArgument, positiveArgument } from "../options/arguments.js";
+import { addFeedlineOptions, addJudgingOptions } from "../options/declare.js";
+import { bandName } from "../options/find-plan.js";
+import type { RawOptions } from "../options/raw-options.js";
+import { type Settings, settingsFrom } from "../options/settings.js";
+import { jsonText, ndjsonText } from "../present/json.js";
+import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
+
+interface RawTrimOptions extends RawOptions {
+  readonly band?: string;
+  readonly to?: number;
+  readonly wireLength?: number;
+}
+
+export function trimCommand(): Command {
+  const command = new Command("trim")
+    .description("Says how much to lengthen or shorten a wire for a band, and what that should do to all bands.")
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
+  return addFeedlineOptions(addJudgingOptions(command))
+    .option("--band <band>", "the band to trim for (not needed where --to lies in a band)")
+    .option("--to <MHz>", "where the dip is wanted (default: the middle of the band)", frequencyArgument)
+    .option("--wire-length <m>", "length of wire that the cut changes, for an answer in centimetres", positiveArgument)
+    .action(runTrim);
+}
+
+async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
+  const settings = await settingsFrom(raw);
+  const band = wantedBand(raw, settings);
+  const wantedHz = raw.to ?? settings.station.wantedHz?.[band];
+  const wireLengthM = raw.wireLength ?? settings.station.antenna?.wireLengthM;
+  const sweep: Sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
+  const result = trim(sweep, {
+    ...settings,
+    // A wire is trimmed for one band, and what that does to the others matters.
+    ...(raw.bands === undefined ? { bands: settings.plan.bands.map((each) => each.band) } : {}),
+    band,
+    ...(wantedHz === undefined ? {} : { wantedHz }),
+    ...(wireLengthM === undefined ? {} : { wireLengthM }),
+  });
+  process.stdout.write(`${render(result, settings)}\n`);
+  if (result.dip === null) process.exitCode = EXIT.input;
+}
+
+/** The band that was named, or the one that the wanted frequency lies in. */
+function wantedBand({ band, to }: RawTrimOptions, { plan, station }: Settings): string {
+  if (band !== undefined) return bandName(band, plan);
+  if (to !== undefined) {
+    const found = plan.bands.find(({ lowHz, highHz }) => to >= lowHz && to <= highHz);
+    if (found !== undefined) return found.band;
+    throw new UsageError(`${to / 1e6} MHz lies in no band of ${plan.id}. Name the band to judge with --band.`);
+  }
+  const [only, ...others] = Object.keys(station.wantedHz ?? {});
+  if (only !== undefined && others.length === 0) return bandName(only, plan);
+  throw new UsageError("Say for which band: --band 40m, or where the dip is wanted: --to 7.1");
+}
+
+function render(result: TrimResult, settings: Settings): string {
+  switch (settings.format) {
+    case "json":
+      return jsonText([result]);
+    case "ndjson":
+      return ndjsonText([result]);
+    case "csv":
+      return trimCsv(result);
+    case "markdown":
+      return trimMarkdown(result);
+    case "table":
+      return trimText(result, settings.width);
+  }
+}

@@ -1,0 +1,59 @@
+import { MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
+import { InvalidArgumentError } from "commander";
+
+/** What single options take, checked as they are typed. */
+
+export const listOf = (text: string): readonly string[] => text.split(",").map((part) => part.trim());
+
+export function swrArgument(text: string): number {
+  const value = Number(text.replace(/:1$/, ""));
+  if (!(value >= 1 && Number.isFinite(value)))
+    throw new InvalidArgumentError("An SWR is a number of 1 or more, with a decimal point.");
+  return value;
+}
+
+export function positiveArgument(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError("A number above 0 is needed.");
+  return value;
+}
+
+export function wholeNumberArgument(text: string): number {
+  const value = Number(text);
+  if (!(Number.isInteger(value) && value > 0)) throw new InvalidArgumentError("A whole number above 0 is needed.");
+  return value;
+}
+
+export function columnsArgument(text: string) {
+  try {
+    return parseColumnRoles(text);
+  } catch (error) {
+    throw new InvalidArgumentError((error as Error).message);
+  }
+}
+
+/** Names by which modes go elsewhere. */
+const OTHER_MODE_NAMES: Readonly<Record<string, ModeName>> = { phone: "ssb", voice: "ssb", morse: "cw" };
+
+export function modesArgument(text: string): readonly ModeName[] {
+  return listOf(text.toLowerCase()).map((name) => {
+    const found = MODE_NAMES.find((known) => known === name) ?? OTHER_MODE_NAMES[name];
+    if (found !== undefined) return found;
+    throw new InvalidArgumentError(
+      `There is no mode "${name}".${suggestion(name, MODE_NAMES)} Modes: ${MODE_NAMES.join(", ")}.`,
+    );
+  });
+}
+
+const UNITS_HZ: Readonly<Record<string, number>> = { "": 1e6, hz: 1, khz: 1e3, mhz: 1e6, ghz: 1e9 };
+
+/** One frequency: in MHz, or with its unit ("14074kHz"). @returns Hz */
+export function frequencyArgument(text: string): number {
+  const [, digits = "", unit = ""] = /^\s*([\d.]+)\s*([a-z]*)\s*$/i.exec(text) ?? [];
+  const value = Number(digits) * (UNITS_HZ[unit.toLowerCase()] ?? Number.NaN);
+  if (!(value > 0)) throw new InvalidArgumentError('A frequency in MHz is needed, or one with its unit ("14074kHz").');
+  // What was typed in decimal is a whole number of hertz, which the product misses by a rounding.
+  return Math.round(value * 1000) / 1000;
+}
+
+export const frequenciesArgument = (text: string): readonly number[] => listOf(text).map(frequencyArgument);

@@ -1,0 +1,100 @@
+import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, planIds } from "@feedpoint/core";
+import { type Command, Option } from "commander";
+import {
+  columnsArgument,
+  listOf,
+  modesArgument,
+  positiveArgument,
+  swrArgument,
+  wholeNumberArgument,
+} from "./arguments.js";
+import { FORMATS, type Format } from "./raw-options.js";
+
+/** Adds everything that the commands share which judge sweeps. */
+export function addJudgingOptions(command: Command): Command {
+  return addReadingOptions(addStationOptions(addPlanOptions(addFormatOptions(command, FORMATS))));
+}
+
+/** Adds the choice of output formats. */
+export function addFormatOptions(command: Command, formats: readonly Format[]): Command {
+  return command
+    .addOption(new Option("--format <format>", "how to print the result (default: table)").choices(formats))
+    .option("--json", "short for --format json");
+}
+
+function addPlanOptions(command: Command): Command {
+  return command
+    .option("--plan <name>", `band plan: ${planIds().join(", ")}, or a file such as ./mine.json`)
+    .option("--class <class>", "licence class, where the plan knows classes")
+    .option("--bands <list>", "bands to judge, such as 40m,20m (default: all of the plan)", listOf)
+    .option("--modes <list>", `judge only where these may be sent: ${MODE_NAMES.join(", ")}`, modesArgument)
+    .option(
+      "--limit <swr>",
+      `SWR up to which you transmit without a tuner (default ${DEFAULT_LIMITS.swr})`,
+      swrArgument,
+    )
+    .option(
+      "--built-in-tuner <swr>",
+      `SWR that a built-in tuner matches (default ${DEFAULT_LIMITS.builtInTunerSwr})`,
+      swrArgument,
+    )
+    .option(
+      "--wide-range-tuner <swr>",
+      `SWR that a wide-range tuner matches (default ${DEFAULT_LIMITS.wideRangeTunerSwr})`,
+      swrArgument,
+    );
+}
+
+function addStationOptions(command: Command): Command {
+  return command
+    .option("--station <file>", "what you state once and for all (default: station.json in this folder, if there)")
+    .option("--no-station", "leave station.json alone")
+    .option("--system-ohms <ohms>", "judge the SWR against this impedance instead of the file's own", positiveArgument)
+    .option(
+      "--directivity <dB>",
+      "corrected directivity of the analyser (30 to 40 for hand-held ones)",
+      positiveArgument,
+    );
+}
+
+/** Adds the line between the place of measurement and the antenna. */
+export function addFeedlineOptions(command: Command): Command {
+  return command
+    .addOption(
+      new Option("--feedline <kind>", "kind of line between analyser and antenna").choices(
+        FEEDLINE_KINDS.map(({ id }) => id),
+      ),
+    )
+    .option("--feedline-length <m>", "its length in metres", positiveArgument);
+}
+
+/** Adds what limits power. */
+export function addPowerOptions(command: Command): Command {
+  return command
+    .option("--power <W>", "greatest output of the radio, W PEP", positiveArgument)
+    .addOption(
+      new Option("--tuner <which>", "what stands between radio and feedline").choices([
+        "none",
+        "built-in",
+        "wide-range",
+      ]),
+    );
+}
+
+/** Adds the options that say how a file is to be read. */
+export function addReadingOptions(command: Command): Command {
+  return command
+    .option("--port <number>", "port of a file with several (default 1)", wholeNumberArgument)
+    .option("--reference-ohms <ohms>", "reference impedance of a file that states none (default 50)", positiveArgument)
+    .addOption(
+      new Option("--delimiter <name>", "what splits the columns").choices(["comma", "semicolon", "tab", "space"]),
+    )
+    .addOption(new Option("--decimal <mark>", "decimal mark").choices(["point", "comma"]))
+    .addOption(new Option("--unit <unit>", "unit of frequency").choices(["Hz", "kHz", "MHz", "GHz"]))
+    .option(
+      "--columns <list>",
+      "what the columns hold, such as frequency:MHz,r,x or frequency:Hz,skip,swr",
+      columnsArgument,
+    )
+    .option("--signed-reactance", "the reactance has its sign although it is nowhere negative");
+}

@@ -1,0 +1,123 @@
+import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
+import { type TableColumn, textTable, wrap } from "./table.js";
+import { megahertz, need, percent, power, span, swr, watts } from "./units.js";
+
+/** What a check says of feedline, power and dial frequencies, as tables for a terminal; nothing where none was stated. */
+export function stationTables(result: CheckResult, width: number): readonly string[] {
+  return [dialTable(result, width), powerTable(result, width), feedlineTable(result, width)].filter(
+    (table) => table !== null,
+  );
+}
+
+const DIAL_COLUMNS: readonly TableColumn[] = [
+  { title: "Dial MHz" },
+  { title: "Mode" },
+  { title: "Occupies MHz", spare: 2 },
+  { title: "Permitted" },
+  { title: "Licence limit", spare: 1 },
+  { title: "SWR", align: "right" },
+  { title: "Needs" },
+];
+
+function dialTable({ dials }: CheckResult, width: number): string | null {
+  return dials.length === 0 ? null : textTable(DIAL_COLUMNS, dials.map(dialRow), { width });
+}
+
+function dialRow(dial: DialResult): readonly string[] {
+  return [
+    megahertz(dial.frequencyHz),
+    dial.mode ?? "–",
+    dial.highHz > dial.lowHz ? span(dial) : "–",
+    permission(dial),
+    power(dial.licenceLimit),
+    swr(dial.worstSwr),
+    need(dial.need),
+  ];
+}
+
+function permission({ isPermitted, band }: DialResult): string {
+  if (band === null) return "outside all bands";
+  if (isPermitted === null) return "–";
+  return isPermitted ? "yes" : "no";
+}
+
+const POWER_COLUMNS: readonly TableColumn[] = [
+  { title: "Band" },
+  { title: "Mode" },
+  { title: "MHz", spare: 2 },
+  { title: "In reach", align: "right" },
+  { title: "Licence", align: "right", spare: 1 },
+  { title: "Greatest power", align: "right" },
+  { title: "limited by" },
+  { title: "at SWR", align: "right" },
+  { title: "at the best SWR", align: "right", spare: 3 },
+  { title: "average", align: "right", spare: 4 },
+];
+
+/** More pieces than these are counted, not listed. */
+const MOST_PIECES = 2;
+
+function powerTable({ bands }: CheckResult, width: number): string | null {
+  const rows = bands.flatMap(({ power: results }) => results).map(powerRow);
+  return rows.length === 0 ? null : textTable(POWER_COLUMNS, rows, { width });
+}
+
+function powerRow(result: PowerResult): readonly string[] {
+  const { pieces, licenceLimits } = result;
+  return [
+    result.band,
+    result.mode,
+    pieces.length > MOST_PIECES ? `${pieces.length} pieces` : pieces.map(span).join(", "),
+    percent(result.usableFraction),
+    licenceLimits.length === 0 ? "–" : licenceLimits.map((limit: PowerLimit) => power(limit)).join(", "),
+    watts(result.watts),
+    result.limitedBy ?? "–",
+    swr(result.worstSwr),
+    watts(result.bestWatts),
+    watts(result.averageWatts),
+  ];
+}
+
+const FEEDLINE_COLUMNS: readonly TableColumn[] = [
+  { title: "Band" },
+  { title: "Matched loss", align: "right" },
+  { title: "Best SWR" },
+  { title: "loss", align: "right" },
+  { title: "delivered", align: "right" },
+  { title: "Worst SWR", spare: 2 },
+  { title: "loss", align: "right", spare: 2 },
+  { title: "delivered", align: "right", spare: 2 },
+  { title: "On the line at most", align: "right", spare: 3 },
+];
+
+function feedlineTable({ bands, feedline }: CheckResult, width: number): string | null {
+  if (feedline === null) return null;
+  const rows = bands.flatMap(({ band, best, worst, feedline: result }) => {
+    if (result?.atBest == null || result.atWorst === null) return [];
+    const { atBest, atWorst, stress, powerW } = result;
+    return [
+      [
+        band,
+        `${atBest.matchedLossDb.toFixed(2)} dB`,
+        ...endOf(best?.swr ?? null, atBest),
+        ...endOf(worst?.swr ?? null, atWorst),
+        stress === null ? "–" : `${stress.volts.toFixed(0)} V, ${stress.amperes.toFixed(1)} A at ${watts(powerW)}`,
+      ],
+    ];
+  });
+  if (rows.length === 0) return null;
+  return [
+    wrap(`Through the feedline: ${feedlineText(feedline)}. SWR at the analyser → at the antenna's end:`, width, "  "),
+    textTable(FEEDLINE_COLUMNS, rows, { width }),
+  ].join("\n");
+}
+
+function endOf(swrHere: number | null, { antennaSwr, totalLossDb, deliveredFraction }: AntennaEnd): readonly string[] {
+  const pair = `${swr(swrHere)} → ${swr(antennaSwr)}`;
+  if (totalLossDb === Number.POSITIVE_INFINITY) return [pair, "–", "–"];
+  return [pair, `${totalLossDb.toFixed(2)} dB`, percent(deliveredFraction)];
+}
+
+/** A feedline in a few words. */
+export const feedlineText = ({ title, lengthM, characteristicOhms, velocityFactor }: Feedline): string =>
+  `${title}, ${lengthM} m, ${characteristicOhms} Ω, velocity factor ${velocityFactor}`;

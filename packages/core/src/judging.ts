@@ -1,0 +1,80 @@
+import { type BandPlan, type JudgedBand, judgedBands } from "./band-plan/band-plan.js";
+import { COMMON_PLAN_ID } from "./band-plan/plans.js";
+import { type Finding, finding } from "./finding.js";
+import type { Limits } from "./limits.js";
+import type { Mode } from "./station/modes.js";
+
+/** What every judgement of a sweep is held against. */
+export interface JudgingOptions {
+  readonly plan: BandPlan;
+  /** null: the whole of each band, whatever the class */
+  readonly licenceClass?: string | null;
+  /** Names of the bands wanted; all of the plan where absent */
+  readonly bands?: readonly string[];
+  /** Only where one of these modes may be; wherever anything may be sent where absent */
+  readonly modes?: readonly Mode[];
+  readonly limits?: Limits;
+}
+
+/** What identifies a plan in a result. */
+export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
+  readonly licenceClass: string | null;
+}
+
+export function planInfo({ plan, licenceClass = null }: JudgingOptions): PlanInfo {
+  const { id, title, edition, source } = plan;
+  return { id, title, edition, source, licenceClass };
+}
+
+/** The bands of a plan that were asked for, in the plan's order. */
+export function selectBands({ plan, licenceClass = null, bands, modes }: JudgingOptions): readonly JudgedBand[] {
+  const all = judgedBands(plan, licenceClass, modes ?? null);
+  return bands === undefined ? all : all.filter(({ band }) => bands.includes(band));
+}
+
+/** Bands asked for in which nothing of what was asked for may be sent. */
+export function closedBands(options: JudgingOptions, open: readonly JudgedBand[]): readonly Finding[] {
+  const { bands = [], licenceClass, modes } = options;
+  return bands
+    .filter((name) => !open.some(({ band }) => band === name))
+    .map((band) => {
+      const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
+      const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;
+      return finding("problem", "band-not-permitted", `${who}${forWhat} on ${band}.`, { band });
+    });
+}
+
+/** What the choice of plan and class leaves open. */
+export function planFindings(
+  { plan, licenceClass = null }: JudgingOptions,
+  judged: readonly JudgedBand[],
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  if (plan.id === COMMON_PLAN_ID) {
+    findings.push(
+      finding(
+        "info",
+        "plan-common",
+        "No band plan was chosen, so only what all three ITU Regions have in common was judged. Choose yours with --plan.",
+      ),
+    );
+  }
+  if (plan.classes !== undefined && licenceClass === null) {
+    findings.push(
+      finding(
+        "caution",
+        "class-not-stated",
+        `Judged for every licence class together. Say which is yours with --class (${plan.classes.join(", ")}).`,
+      ),
+    );
+  }
+  for (const { band, segments } of judged) {
+    if (segments.every(({ confirmed }) => confirmed)) continue;
+    findings.push(
+      finding("caution", "plan-from-memory", `The plan's ${band} edges could not all be confirmed from a source.`, {
+        band,
+      }),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,71 @@
+import { type BandPlan, type PowerLimit, privilegeFor } from "../band-plan/band-plan.js";
+import { extremesBetween, sweptWidthHz } from "../curve/trace.js";
+import { type Need, needFor } from "../limits.js";
+import { share } from "../pieces.js";
+import { swrFromReflectionMagnitude } from "../reflection.js";
+import { type Judgement, type Point, pointAt } from "../summary.js";
+import { type Mode, occupiedBy } from "./modes.js";
+
+/** What holds at a dial frequency for a mode, over all that the signal occupies. */
+export interface DialResult {
+  readonly frequencyHz: number;
+  /** null: nothing but the frequency itself was asked for */
+  readonly mode: Mode["name"] | null;
+  /** What the transmission occupies */
+  readonly lowHz: number;
+  readonly highHz: number;
+  /** The band that the dial frequency lies in; null outside all */
+  readonly band: string | null;
+  /** Whether plan and class allow it; null without a mode, for then only the SWR was asked for */
+  readonly isPermitted: boolean | null;
+  readonly licenceLimit: PowerLimit | null;
+  /** The curve at the dial frequency; null where it was not swept */
+  readonly point: Point | null;
+  /** Worst SWR over what is occupied; null where not all of that was swept */
+  readonly worstSwr: number | null;
+  readonly need: Need;
+}
+
+/** Judges a dial frequency. */
+export function dialResult(
+  judgement: Judgement,
+  plan: BandPlan,
+  licenceClass: string | null,
+  frequencyHz: number,
+  mode: Mode | null,
+): DialResult {
+  const occupied = mode === null ? { belowHz: 0, aboveHz: 0 } : occupiedBy(mode, frequencyHz);
+  const lowHz = frequencyHz - occupied.belowHz;
+  const highHz = frequencyHz + occupied.aboveHz;
+  const privilege =
+    mode &&
+    privilegeFor(plan, {
+      frequencyHz,
+      emission: mode.emission,
+      bandwidthHz: mode.bandwidthHz,
+      licenceClass,
+      occupied,
+    });
+  const worstSwr = worstBetween(judgement, lowHz, highHz);
+  return {
+    frequencyHz,
+    mode: mode?.name ?? null,
+    lowHz,
+    highHz,
+    band: plan.bands.find((band) => frequencyHz >= band.lowHz && frequencyHz <= band.highHz)?.band ?? null,
+    isPermitted: privilege?.allowed ?? null,
+    licenceLimit: privilege?.maxPower ?? null,
+    point: pointAt(judgement.curve, frequencyHz),
+    worstSwr,
+    need: needFor(worstSwr, judgement.limits),
+  };
+}
+
+/** The worst SWR from one frequency to another; null unless all between them was swept. */
+function worstBetween({ curve, trace }: Judgement, lowHz: number, highHz: number): number | null {
+  const isSwept =
+    pointAt(curve, lowHz) !== null &&
+    (lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1);
+  const extremes = isSwept ? extremesBetween(trace, lowHz, highHz) : null;
+  return extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude);
+}

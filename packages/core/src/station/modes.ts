@@ -1,0 +1,89 @@
+import type { Emission } from "../band-plan/band-plan.js";
+
+/** Modes of operating that can be named with `--modes` and in a station file. */
+export const MODE_NAMES = ["cw", "ssb", "usb", "lsb", "am", "fm", "rtty", "data", "image"] as const;
+export type ModeName = (typeof MODE_NAMES)[number];
+
+/** A way of operating: what it counts as in a band plan, what it takes up, how much of the time it is at full power. */
+export interface Mode {
+  readonly name: ModeName;
+  readonly emission: Emission;
+  /** Where the signal lies: around the dial frequency, above it, below it, or on the side that is usual on the band */
+  readonly side: "around" | "above" | "below" | "customary";
+  /** All that a transmission may reach, Hz: its width, or how far from the dial frequency it goes to one side */
+  readonly widthHz: number;
+  /** What one signal takes up within that, Hz: held against a segment's limit of bandwidth */
+  readonly bandwidthHz: number;
+  /** Average over peak envelope power while transmitting, 0 to 1 */
+  readonly dutyFactor: number;
+}
+
+/** Speech and audio tones start here above the suppressed carrier, Hz (common practice, no source). */
+const AUDIO_STARTS_HZ = 300;
+const SSB_WIDTH_HZ = 2800;
+
+/**
+ * Widths: 2.8 kHz of sideband is the limit of 47 CFR 97.307(f)(3) for data and 97.303(h) on 60 m, which voice keeps to as well; the
+ * others are common practice, no source (FM: 2 · (5 + 3) kHz, Carson's rule). Duty factors: FCC OET Bulletin 65, Supplement B,
+ * table 2 (second-hand): conversational SSB without processing 20 %, CW 40 %, FM, FSK and AFSK 100 %; AM and image taken as 100 %.
+ */
+const DEFAULTS: Readonly<Record<ModeName, Omit<Mode, "name">>> = {
+  cw: { emission: "cw", side: "around", widthHz: 150, bandwidthHz: 150, dutyFactor: 0.4 },
+  ssb: voice("customary"),
+  usb: voice("above"),
+  lsb: voice("below"),
+  am: { emission: "phone", side: "around", widthHz: 6000, bandwidthHz: 6000, dutyFactor: 1 },
+  fm: { emission: "phone", side: "around", widthHz: 16_000, bandwidthHz: 16_000, dutyFactor: 1 },
+  rtty: { emission: "data", side: "around", widthHz: 250, bandwidthHz: 250, dutyFactor: 1 },
+  // One narrow signal anywhere in the audio range of a sideband transmitter.
+  data: { emission: "data", side: "above", widthHz: SSB_WIDTH_HZ, bandwidthHz: 500, dutyFactor: 1 },
+  image: { emission: "image", side: "customary", widthHz: SSB_WIDTH_HZ, bandwidthHz: 2500, dutyFactor: 1 },
+};
+
+function voice(side: Mode["side"]): Omit<Mode, "name"> {
+  return {
+    emission: "phone",
+    side,
+    widthHz: SSB_WIDTH_HZ,
+    bandwidthHz: SSB_WIDTH_HZ - AUDIO_STARTS_HZ,
+    dutyFactor: 0.2,
+  };
+}
+
+/** What the operator states of a mode instead of the usual values. */
+export interface ModeSettings {
+  readonly widthHz?: number;
+  readonly dutyFactor?: number;
+}
+
+/** A mode, with the operator's own values where there are some. */
+export function modeOf(name: ModeName, { widthHz, dutyFactor }: ModeSettings = {}): Mode {
+  const mode = { name, ...DEFAULTS[name] };
+  return {
+    ...mode,
+    dutyFactor: dutyFactor ?? mode.dutyFactor,
+    widthHz: widthHz ?? mode.widthHz,
+    bandwidthHz: widthHz === undefined ? mode.bandwidthHz : mode.bandwidthHz * (widthHz / mode.widthHz),
+  };
+}
+
+/** Lower sideband is usual below this, Hz, but for the 60 m band (common practice, no source; on 60 m 47 CFR 97.303(h)). */
+const UPPER_SIDEBAND_FROM_HZ = 10e6;
+const SIXTY_METRES_HZ = [5.2e6, 5.5e6] as const;
+
+/** How far a transmission reaches below and above its dial frequency, Hz. */
+export function occupiedBy({ side, widthHz }: Mode, frequencyHz: number): { belowHz: number; aboveHz: number } {
+  switch (side) {
+    case "around":
+      return { belowHz: widthHz / 2, aboveHz: widthHz / 2 };
+    case "above":
+      return { belowHz: 0, aboveHz: widthHz };
+    case "below":
+      return { belowHz: widthHz, aboveHz: 0 };
+    case "customary":
+      return isUpperCustomary(frequencyHz) ? { belowHz: 0, aboveHz: widthHz } : { belowHz: widthHz, aboveHz: 0 };
+  }
+}
+
+const isUpperCustomary = (frequencyHz: number) =>
+  frequencyHz >= UPPER_SIDEBAND_FROM_HZ || (frequencyHz >= SIXTY_METRES_HZ[0] && frequencyHz <= SIXTY_METRES_HZ[1]);

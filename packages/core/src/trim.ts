@@ -1,0 +1,182 @@
+import { CAUTIONS } from "./cautions.js";
+import { at } from "./column.js";
+import { extremesBetween } from "./curve/trace.js";
+import { sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
+import type { Feedline } from "./feedline/feedline.js";
+import { type Finding, finding } from "./finding.js";
+import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
+import { DEFAULT_LIMITS, type Limits } from "./limits.js";
+import { reflectionMagnitudeFromSwr } from "./reflection.js";
+import { type BandSummary, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
+import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
+import { type SweepInfo, sweepInfo } from "./sweep-info.js";
+
+/** What a change of length should do to a band. */
+export interface TrimmedBand {
+  readonly band: string;
+  /** null where nothing of it was swept */
+  readonly before: BandSummary | null;
+  /** Foretold; null where the stretched sweep does not reach the band */
+  readonly after: BandSummary | null;
+}
+
+export interface TrimResult {
+  readonly schema: "feedpoint/trim@1";
+  readonly sweep: SweepInfo;
+  readonly plan: PlanInfo;
+  readonly limits: Limits;
+  readonly feedline: Feedline | null;
+  /** The band that the wire is trimmed for */
+  readonly band: string;
+  readonly wantedHz: number;
+  /** The dip as it is; null where there is none within 20 % of the wanted frequency */
+  readonly dip: Point | null;
+  /** Wanted length over present length, less 1: negative means shorten; null without a dip */
+  readonly lengthChange: number | null;
+  /** The change in m; null where the length of the wire is not known */
+  readonly lengthChangeM: number | null;
+  readonly bands: readonly TrimmedBand[];
+  readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
+}
+
+export interface TrimOptions extends JudgingOptions {
+  /** The band to trim for, one that the plan has */
+  readonly band: string;
+  /** Where the dip is wanted, Hz; the middle of the band where absent */
+  readonly wantedHz?: number;
+  readonly feedline?: Feedline | null;
+  readonly wireLengthM?: number;
+}
+
+/** A dip further from the wanted frequency than this is another resonance, not one to be trimmed (our own choice). */
+const GREATEST_CHANGE = 0.2;
+/** SWR that a dip must reach to count as one that can be trimmed for (our own choice). */
+const USELESS_SWR = 10;
+
+/**
+ * How much longer or shorter a wire should be for its dip to lie where it is wanted, and what that would do to all bands.
+ *
+ * New length = old length · measured / wanted frequency: common practice, no source; a NEC-2 dipole over ground follows it to
+ * 0.1 % over ± 3 % of length. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
+ * is first moved to the antenna and back again afterwards, because the line does not change its length.
+ *
+ * @throws RangeError where the plan has no such band
+ */
+export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
+  const { limits = DEFAULT_LIMITS, feedline = null, wireLengthM = null } = options;
+  const bands = selectBands(options);
+  const band = bands.find((each) => each.band === options.band);
+  if (band === undefined) throw new RangeError(`the plan has no band "${options.band}"`);
+  const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
+  const before = judge(sweep, limits);
+  const dip = dipNear(before, wantedHz);
+  const after = dip && judge(stretched(sweep, wantedHz / dip.frequencyHz, feedline), limits);
+  const lengthChange = dip && dip.frequencyHz / wantedHz - 1;
+  const summaryOf = (judgement: Judgement | null, judged: (typeof bands)[number]) => {
+    const summary = judgement && summariseBand(judgement, judged);
+    return summary?.best ? summary : null;
+  };
+  return {
+    schema: "feedpoint/trim@1",
+    sweep: sweepInfo(sweep),
+    plan: planInfo(options),
+    limits,
+    feedline,
+    band: band.band,
+    wantedHz,
+    dip,
+    lengthChange,
+    lengthChangeM: wireLengthM === null || lengthChange === null ? null : wireLengthM * lengthChange,
+    bands: bands
+      .map((each) => ({ band: each.band, before: summaryOf(before, each), after: summaryOf(after, each) }))
+      .filter((each) => each.before !== null || each.after !== null),
+    findings: [...planFindings(options, [band]), ...predictionFindings(sweep, dip, wantedHz, feedline)],
+    cautions: CAUTIONS,
+  };
+}
+
+/** What is to be kept in mind when reading the prediction. */
+function predictionFindings(
+  sweep: Sweep,
+  dip: Point | null,
+  wantedHz: number,
+  feedline: Feedline | null,
+): readonly Finding[] {
+  const megahertz = (wantedHz / 1e6).toFixed(3);
+  if (dip === null) {
+    return [
+      finding(
+        "problem",
+        "no-dip",
+        `The sweep has no dip below ${USELESS_SWR}:1 within 20 % of ${megahertz} MHz to trim.`,
+      ),
+    ];
+  }
+  const message =
+    sweep.kind === "scalar"
+      ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
+      : "No feedline was stated, so the prediction is rough: it stretches what the feedline does along with the antenna.";
+  return sweep.kind === "scalar" || feedline === null ? [finding("info", "prediction-rough", message)] : [];
+}
+
+/** The lowest dip of the SWR near a frequency; null where there is none. The ends of what was swept are no dips. */
+export function dipNear({ curve, trace }: Judgement, wantedHz: number): Point | null {
+  const { frequencyHz, reflectionMagnitude, stretches } = trace;
+  let lowest: number | null = null;
+  for (const { first, last } of stretches) {
+    for (let k = first + 1; k < last; k++) {
+      const rho = at(reflectionMagnitude, k);
+      const isDip = rho <= at(reflectionMagnitude, k - 1) && rho <= at(reflectionMagnitude, k + 1);
+      if (!isDip || Math.abs(at(frequencyHz, k) / wantedHz - 1) > GREATEST_CHANGE) continue;
+      if (lowest === null || rho < at(reflectionMagnitude, lowest)) lowest = k;
+    }
+  }
+  if (lowest === null || at(reflectionMagnitude, lowest) > reflectionMagnitudeFromSwr(USELESS_SWR)) return null;
+  const refined = extremesBetween(trace, at(frequencyHz, lowest - 1), at(frequencyHz, lowest + 1));
+  return refined && pointAt(curve, refined.best.frequencyHz);
+}
+
+/** The sweep of the same antenna with all frequencies multiplied by a factor, seen through the same feedline. */
+function stretched(sweep: Sweep, factor: number, feedline: Feedline | null): Sweep {
+  if (sweep.kind === "scalar") {
+    const { frequencyHz, reflectionMagnitude, ceilingMagnitude } = sweep;
+    return scalarSweep(
+      sweep,
+      { frequencyHz: multiplied(frequencyHz, factor), reflectionMagnitude: Float64Array.from(reflectionMagnitude) },
+      ceilingMagnitude,
+    );
+  }
+  if (feedline === null) return withAxis(sweep, factor);
+  return sweepAtAnalyser(withAxis(sweepAtAntenna(sweep, feedline), factor), feedline, sweep.referenceOhms);
+}
+
+const withAxis = (sweep: VectorSweep, factor: number): VectorSweep =>
+  vectorSweep(sweep, {
+    frequencyHz: multiplied(sweep.frequencyHz, factor),
+    reflectionReal: Float64Array.from(sweep.reflectionReal),
+    reflectionImaginary: Float64Array.from(sweep.reflectionImaginary),
+  });
+
+const multiplied = (values: Readonly<Float64Array>, factor: number) =>
+  Float64Array.from(values, (value) => value * factor);
+
+/** A dip further from the middle of a band than this is not worth a hint (our own choice). */
+const GREATEST_HINT = 0.08;
+
+/** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
+export function dipFindings(judgement: Judgement, bands: readonly BandSummary[]): readonly Finding[] {
+  const beside = bands.flatMap(({ band, best, lowHz, highHz, pieces }) => {
+    const isEdge = pieces.some((piece) => best?.frequencyHz === piece.lowHz || best?.frequencyHz === piece.highHz);
+    const middleHz = (lowHz + highHz) / 2;
+    const dip = isEdge ? dipNear(judgement, middleHz) : null;
+    if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
+    const change = dip.frequencyHz / middleHz - 1;
+    if (Math.abs(change) > GREATEST_HINT) return [];
+    const fault = `${Math.abs(change * 100).toFixed(1)} % too ${change < 0 ? "long" : "short"}`;
+    return [`${band} at ${(dip.frequencyHz / 1e6).toFixed(3)} MHz (wire ${fault})`];
+  });
+  if (beside.length === 0) return [];
+  const message = `Dips beside the band: ${beside.join(", ")}, held against the middle of each. feedpoint trim shows what a change of length would do.`;
+  return [finding("info", "dip-outside-band", message)];
+}
