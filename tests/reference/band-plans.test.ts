@@ -2,12 +2,24 @@
  * The band plans that come with the library.
  *
  * Sources: 47 CFR 97.301 (class edges), 97.303(h)(3) with 91 FR 1405 (60 m), 97.305 (emissions), read in reprints and
- * quotations; ITU Radio Regulations, Article 5, as the Region columns of 47 CFR 97.301 and IARU Region 1 quote it.
+ * quotations; ITU Radio Regulations, Article 5, as the Region columns of 47 CFR 97.301 and IARU Region 1 quote it. For the
+ * plans after these: a retyped draft of the Japanese band-use table (19 Nov 2022), a page on Australian licence grades
+ * (after Feb 2024), the Canadian society's notice on RBR-4 (July 2022).
  */
-import { type BandPlan, COMMON_PLAN_ID, type Emission, judgedBands, planById, planIds } from "@feedpoint/core";
+import {
+  type BandPlan,
+  COMMON_PLAN_ID,
+  check,
+  type Emission,
+  judgedBands,
+  planById,
+  planCertainty,
+  planIds,
+  privilegeFor,
+} from "@feedpoint/core";
 import { parseBandPlan } from "@feedpoint/core/schema";
 import { describe, expect, test } from "vitest";
-import { type Pair, present } from "../support/sweeps.js";
+import { evenly, type Pair, present, sweepOfMagnitudes } from "../support/sweeps.js";
 
 const plan = (id: string): BandPlan => present(planById(id), id);
 const us = plan("us-part97");
@@ -20,7 +32,7 @@ function spansKhz(licenceClass: string, emission: Emission, bandName: string): P
   );
   const spans: [number, number][] = [];
   for (const { lowHz, highHz, grants = [] } of band.segments) {
-    if (!grants.some((grant) => grant.classes.includes(licenceClass) && grant.emissions.includes(emission))) continue;
+    if (!grants.some((grant) => grant.classes.includes(licenceClass) && grant.emissions?.includes(emission))) continue;
     const last = spans.at(-1);
     if (last?.[1] === lowHz / 1000) last[1] = highHz / 1000;
     else spans.push([lowHz / 1000, highHz / 1000]);
@@ -32,7 +44,9 @@ describe("every plan that comes with the library", () => {
   test("is found by its name, the common one first, and no other is", () => {
     expect(planIds()[0]).toBe(COMMON_PLAN_ID);
     expect(new Set(planIds()).size).toBe(planIds().length);
-    expect(planIds()).toEqual(expect.arrayContaining(["us-part97", "itu-r1", "itu-r2", "itu-r3", "iaru-r1-hf"]));
+    expect(planIds()).toEqual(
+      expect.arrayContaining(["us-part97", "itu-r1", "itu-r2", "itu-r3", "iaru-r1-hf", "jp-mic", "au-part"]),
+    );
     expect(planById("no-such-plan")).toBeNull();
   });
 
@@ -55,6 +69,79 @@ describe("every plan that comes with the library", () => {
       expect(within).toBeLessThanOrEqual(band.highHz);
       reached = band.highHz;
     }
+  });
+});
+
+describe("a plan that rests on memory", () => {
+  const fromMemory = planIds().filter((id) => /^(mostly-)?from-memory$/.test(planCertainty(plan(id))));
+  const sweep = sweepOfMagnitudes(evenly(3e6, 30e6, 50e3), Array<number>(541).fill(0.2));
+  const cautions = (id: string) =>
+    check(sweep, { plan: plan(id) }).findings.filter(({ code }) => code === "plan-from-memory");
+
+  test("is one of these, and its title says so", () => {
+    expect(fromMemory).toEqual(["iaru-r2-hf", "iaru-r3-hf", "uk-memory"]);
+    for (const id of fromMemory) expect(plan(id).title).toMatch(/from memory$/);
+  });
+
+  test("has no part in what is judged where no plan was chosen", () => {
+    expect(plan(COMMON_PLAN_ID).source.title).toBe("What itu-r1, itu-r2, itu-r3 have in common");
+    expect(plan(COMMON_PLAN_ID).sources.map(({ id }) => id)).not.toContain("memory");
+  });
+
+  test.each([
+    ["uk-memory", "The whole of this plan rests on memory; nothing of it was read from a source."],
+    ["iaru-r2-hf", "Most of this plan rests on memory; read whole from a source: only 160m, 80m, 60m."],
+    ["iaru-r3-hf", "Most of this plan rests on memory; read whole from a source: no band of it."],
+  ])("%s says so once in a result, whichever bands were judged", (id, message) => {
+    expect(cautions(id)).toEqual([{ code: "plan-from-memory", severity: "caution", message }]);
+    expect(check(sweep, { plan: plan(id), bands: ["80m"] }).findings).toContainEqual(
+      expect.objectContaining({ message }),
+    );
+  });
+
+  test("is told from one that does so in part, which names the bands, and from one read whole", () => {
+    expect(planCertainty(plan("itu-r1"))).toBe("partly-from-memory");
+    expect(cautions("itu-r1").map(({ band }) => band)).toEqual(["20m"]);
+    expect(planCertainty(plan("us-part97"))).toBe("from-sources");
+    expect(cautions("us-part97")).toEqual([]);
+  });
+});
+
+describe("national plans", () => {
+  test("that hold only a part say so in their titles", () => {
+    const partial = planIds().filter((id) => plan(id).notes.some((note) => note.startsWith("Partial:")));
+    expect(partial).toEqual(["au-part", "ca-rbr4-part"]);
+    for (const id of partial) expect(plan(id).title).toContain("partial");
+  });
+
+  test("Japan: 80 m is six pieces with gaps between", () => {
+    const eighty = judgedBands(plan("jp-mic"), null).find(({ band }) => band === "80m");
+    expect(eighty?.pieces.map(({ lowHz, highHz }) => [lowHz / 1000, highHz / 1000])).toEqual([
+      [3500, 3580],
+      [3599, 3612],
+      [3662, 3687],
+      [3702, 3716],
+      [3745, 3770],
+      [3791, 3805],
+    ]);
+  });
+
+  // Power is stated by grade, what may be sent is not.
+  test.each([
+    ["foundation", 7_050_000, { allowed: true, maxPower: { watts: 10, basis: "pep" } }],
+    ["standard", 7_050_000, { allowed: true, maxPower: { watts: 100, basis: "pep" } }],
+    ["foundation", 14_100_000, { allowed: false, maxPower: null }],
+    ["standard", 14_100_000, { allowed: true, maxPower: { watts: 100, basis: "pep" } }],
+    ["standard", 10_120_000, { allowed: false, maxPower: null }],
+  ])("Australia: %s on %d Hz", (licenceClass, frequencyHz, expected) => {
+    expect(privilegeFor(plan("au-part"), { frequencyHz, emission: "phone", licenceClass })).toEqual(expected);
+  });
+
+  test("Canada: 60 m is where the United States have it, with 100 W ERP throughout", () => {
+    const sixty = (id: string) => present(plan(id).bands.find(({ band }) => band === "60m")?.segments, id);
+    const edges = (id: string) => sixty(id).map(({ lowHz, highHz }) => [lowHz, highHz]);
+    expect(edges("ca-rbr4-part")).toEqual(edges("us-part97"));
+    for (const { maxPower } of sixty("ca-rbr4-part")) expect(maxPower).toEqual({ watts: 100, basis: "erp" });
   });
 });
 

@@ -42,7 +42,7 @@ export const FINDING_CODES = {
   "single-point": "A sweep of one point cannot be judged as a curve.",
   // judging
   "plan-common": "No band plan was chosen: what all three ITU Regions have in common was used.",
-  "plan-from-memory": "Part of the band plan could not be confirmed from a source.",
+  "plan-from-memory": "The band plan, or part of it, rests on memory and not on a source.",
   "class-not-stated": "No licence class was stated: the whole of each band was judged.",
   "reference-not-50": "The sweep refers to another impedance than the 50 Ω of most radios.",
   "band-not-permitted": "The licence class has no privileges on a band that was asked for.",

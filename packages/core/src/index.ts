@@ -14,6 +14,7 @@ export {
   privilegeFor,
   type Transmission,
 } from "./band-plan/band-plan.js";
+export { type PlanCertainty, planCertainty } from "./band-plan/certainty.js";
 export { COMMON_PLAN_ID, planById, planIds } from "./band-plan/plans.js";
 export { CAUTIONS } from "./cautions.js";
 export {

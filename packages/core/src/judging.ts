@@ -1,4 +1,5 @@
 import { type BandPlan, type JudgedBand, judgedBands } from "./band-plan/band-plan.js";
+import { memoryFindings } from "./band-plan/certainty.js";
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
 import { type Finding, finding } from "./finding.js";
 import type { Limits } from "./limits.js";
@@ -68,13 +69,5 @@ export function planFindings(
       ),
     );
   }
-  for (const { band, segments } of judged) {
-    if (segments.every(({ confirmed }) => confirmed)) continue;
-    findings.push(
-      finding("caution", "plan-from-memory", `The plan's ${band} edges could not all be confirmed from a source.`, {
-        band,
-      }),
-    );
-  }
-  return findings;
+  return [...findings, ...memoryFindings(plan, judged)];
 }

@@ -1,9 +1,20 @@
-import { type BandPlan, emissionsIn, greatestPowerIn, judgedBands } from "@feedpoint/core";
+import {
+  type BandPlan,
+  emissionsIn,
+  greatestPowerIn,
+  judgedBands,
+  type PlanCertainty,
+  planCertainty,
+} from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
 import { emissions, power, span, use } from "./units.js";
 
-const isConfirmed = (plan: BandPlan) =>
-  plan.bands.every(({ segments }) => segments.every(({ confirmed }) => confirmed));
+const CERTAINTIES: Readonly<Record<PlanCertainty, string>> = {
+  "from-sources": "from sources",
+  "partly-from-memory": "partly from memory",
+  "mostly-from-memory": "mostly from memory",
+  "from-memory": "from memory",
+};
 
 /** The plans that there are, one a line. */
 export function planListText(plans: readonly BandPlan[], width: number): string {
@@ -17,7 +28,7 @@ export function planListText(plans: readonly BandPlan[], width: number): string 
     plan.id,
     plan.title,
     plan.classes?.join(", ") ?? "–",
-    isConfirmed(plan) ? "from sources" : "partly from memory",
+    CERTAINTIES[planCertainty(plan)],
   ]);
   return [
     textTable(columns, rows, { width }),

@@ -8,7 +8,7 @@ const powerLimit = z.strictObject({ watts: z.number().positive(), basis: z.enum(
 
 const grant = z.strictObject({
   classes: z.array(z.string()).min(1),
-  emissions: z.array(emission).min(1),
+  emissions: z.array(emission).min(1).exactOptional(),
   maxPower: powerLimit.exactOptional(),
   alsoMaxTransmitterWattsPep: z.number().positive().exactOptional(),
   note: z.string().exactOptional(),

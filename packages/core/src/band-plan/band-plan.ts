@@ -21,7 +21,10 @@ export interface PlanSource {
   readonly title: string;
   readonly section?: string;
   readonly edition?: string;
-  /** primary: the authority's own text; reprint: a copy of it; retyped: typed again or quoted; summary: news */
+  /**
+   * primary: the authority's own text; reprint: a copy of it; retyped: typed again or quoted; summary: news;
+   * practice: what operators do; memory: nothing was read
+   */
   readonly kind: string;
   /** What of it was read */
   readonly read?: string;
@@ -49,7 +52,8 @@ export interface PowerLimit {
 
 export interface Grant {
   readonly classes: readonly string[];
-  readonly emissions: readonly Emission[];
+  /** Absent where the plan does not say what may be sent */
+  readonly emissions?: readonly Emission[];
   readonly maxPower?: PowerLimit;
   readonly alsoMaxTransmitterWattsPep?: number;
   readonly note?: string;
@@ -125,7 +129,8 @@ const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["
 /** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
   if (segment.grants === undefined) return segment.emissions ?? EMISSIONS_BY_USE[segment.use] ?? null;
-  return [...new Set(grantsTo(segment, licenceClass).flatMap(({ emissions }) => emissions))];
+  const granted = grantsTo(segment, licenceClass).map(({ emissions = null }) => emissions);
+  return granted.includes(null) ? null : [...new Set(granted.flatMap((names) => names ?? []))];
 }
 
 /** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
@@ -147,7 +152,7 @@ export function powerLimitsIn(
   licenceClass: string | null,
   emission: Emission,
 ): readonly PowerLimit[] {
-  const [first, ...others] = grantsTo(segment, licenceClass).filter(({ emissions }) => emissions.includes(emission));
+  const [first, ...others] = grantsTo(segment, licenceClass).filter((grant) => grantsEmission(grant, emission));
   if (first === undefined) return segment.maxPower === undefined ? [] : [segment.maxPower];
   const wattsOf = ({ maxPower }: Grant) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
   const grant = others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first);
@@ -157,6 +162,8 @@ export function powerLimitsIn(
     ...(alsoMaxTransmitterWattsPep === undefined ? [] : [{ watts: alsoMaxTransmitterWattsPep, basis: "pep" } as const]),
   ];
 }
+
+const grantsEmission = ({ emissions }: Grant, emission: Emission) => emissions?.includes(emission) ?? true;
 
 /** The grants of a segment that hold for a class (all of them, for null). */
 const grantsTo = ({ grants = [] }: PlanSegment, licenceClass: string | null): readonly Grant[] =>
@@ -227,7 +234,7 @@ function grantFor(
 ): { maxPower?: PowerLimit } | null {
   if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return null;
   if (segment.grants === undefined) return {};
-  return grantsTo(segment, licenceClass).find(({ emissions }) => emissions.includes(emission)) ?? null;
+  return grantsTo(segment, licenceClass).find((grant) => grantsEmission(grant, emission)) ?? null;
 }
 
 const lower = (a: PowerLimit | null, b: PowerLimit | null) => (a === null || (b !== null && b.watts < a.watts) ? b : a);

@@ -1,12 +1,30 @@
 import { type BandPlan, commonPlan } from "./band-plan.js";
+import auPart from "./plans/au-part.json" with { type: "json" };
+import caPart from "./plans/ca-rbr4-part.json" with { type: "json" };
 import iaruR1 from "./plans/iaru-r1-hf.json" with { type: "json" };
+import iaruR2 from "./plans/iaru-r2-hf.json" with { type: "json" };
+import iaruR3 from "./plans/iaru-r3-hf.json" with { type: "json" };
 import ituR1 from "./plans/itu-r1.json" with { type: "json" };
 import ituR2 from "./plans/itu-r2.json" with { type: "json" };
 import ituR3 from "./plans/itu-r3.json" with { type: "json" };
+import jpMic from "./plans/jp-mic.json" with { type: "json" };
+import ukMemory from "./plans/uk-memory.json" with { type: "json" };
 import usPart97 from "./plans/us-part97.json" with { type: "json" };
 
 /** The plans that come with the library. The tests hold each against the schema, so it is not checked again at run time. */
-const PLANS = [usPart97, ituR1, ituR2, ituR3, iaruR1] as readonly unknown[] as readonly BandPlan[];
+const PLANS = [
+  usPart97,
+  ituR1,
+  ituR2,
+  ituR3,
+  iaruR1,
+  iaruR2,
+  iaruR3,
+  jpMic,
+  auPart,
+  caPart,
+  ukMemory,
+] as readonly unknown[] as readonly BandPlan[];
 
 /** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
 export const COMMON_PLAN_ID = "itu-common";
