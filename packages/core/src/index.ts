@@ -1,5 +1,14 @@
 /** The public surface of the library, by name, and nothing else. */
 export {
+  ACTIVITIES,
+  ACTIVITY_SOURCES,
+  type Activity,
+  type ActivityFilter,
+  type ActivityKind,
+  type ActivityRegion,
+  activitiesFor,
+} from "./band-plan/activity.js";
+export {
   type BandPlan,
   type Emission,
   emissionsIn,

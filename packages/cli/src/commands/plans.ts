@@ -1,18 +1,20 @@
-import { type BandPlan, planById, planIds } from "@feedpoint/core";
+import { ACTIVITIES, ACTIVITY_SOURCES, type BandPlan, planById, planIds } from "@feedpoint/core";
 import { Command } from "commander";
+import { UsageError } from "../exit.js";
 import { listOf } from "../options/arguments.js";
 import { addFormatOptions } from "../options/declare.js";
 import { choosePlan } from "../options/find-plan.js";
 import type { Format } from "../options/raw-options.js";
 import { outputFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
-import { planListText, planText } from "../present/plans.js";
+import { activityText, planListText, planText } from "../present/plans.js";
 
 interface RawPlansOptions {
   readonly class?: string;
   readonly bands?: readonly string[];
   readonly format?: Format;
   readonly json?: boolean;
+  readonly activity?: boolean;
 }
 
 export function plansCommand(): Command {
@@ -20,11 +22,13 @@ export function plansCommand(): Command {
     .description("Lists the band plans, or prints one: its segments, what may be sent there and with what power.")
     .argument("[plan]", "name of a plan, or a file such as ./mine.json")
     .option("--class <class>", "only what this licence class may use")
-    .option("--bands <list>", "only these bands, such as 40m,20m", listOf);
+    .option("--bands <list>", "only these bands, such as 40m,20m", listOf)
+    .option("--activity", "common activity frequencies (FT8, CW QRP, …) instead of plans");
   return addFormatOptions(command, ["table", "json"]).action(runPlans);
 }
 
 async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise<void> {
+  if (raw.activity) return runActivity(name, raw);
   const { format, width } = outputFrom(raw);
   if (name === undefined) {
     const plans = planIds().flatMap((id): BandPlan[] => {
@@ -36,4 +40,18 @@ async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise
   }
   const { plan, licenceClass, bands } = await choosePlan({ ...raw, plan: name });
   process.stdout.write(`${format === "json" ? jsonText([plan]) : planText(plan, licenceClass, bands, width)}\n`);
+}
+
+async function runActivity(name: string | undefined, raw: RawPlansOptions): Promise<void> {
+  if (name !== undefined || raw.class !== undefined) {
+    throw new UsageError("--activity belongs to no plan or class: leave out the plan's name and --class.");
+  }
+  const { format, width } = outputFrom(raw);
+  const { bands } = await choosePlan(raw);
+  const activities = ACTIVITIES.filter(({ band }) => bands === undefined || bands.includes(band));
+  const named = new Set(activities.flatMap(({ sources }) => sources));
+  const sources = ACTIVITY_SOURCES.filter(({ id }) => named.has(id));
+  process.stdout.write(
+    `${format === "json" ? jsonText([{ sources, activities }]) : activityText(activities, width)}\n`,
+  );
 }

@@ -1,4 +1,6 @@
 import {
+  type Activity,
+  type ActivityRegion,
   type BandPlan,
   emissionsIn,
   greatestPowerIn,
@@ -34,7 +36,7 @@ export function planListText(plans: readonly BandPlan[], width: number): string 
     textTable(columns, rows, { width }),
     "",
     wrap(
-      "feedpoint plans <plan> prints one. Band plans are data with their edition and source, not legal advice.",
+      "feedpoint plans <plan> prints one, feedpoint plans --activity where operators commonly meet. Band plans are data with their edition and source, not legal advice.",
       width,
     ),
   ].join("\n");
@@ -76,5 +78,53 @@ export function planText(
     "",
     ...plan.notes.map((note) => wrap(`- ${note}`, width, "  ")),
     wrap("Not legal advice: check with the authority before transmitting.", width),
+  ].join("\n");
+}
+
+const DIALS: Readonly<Record<Activity["dial"], string>> = {
+  usb: "USB dial",
+  cw: "Morse",
+  carrier: "carrier",
+  centre: "centre",
+};
+
+const REGIONS: Readonly<Record<ActivityRegion, string>> = {
+  all: "everywhere",
+  "1": "Region 1",
+  "2": "Region 2",
+  "3": "Region 3",
+  us: "United States",
+  jp: "Japan",
+  uk: "United Kingdom",
+};
+
+/** Frequencies where operators commonly meet, one a line, to 100 Hz. */
+export function activityText(activities: readonly Activity[], width: number): string {
+  if (activities.length === 0) return "No common activity is known there.";
+  const columns: readonly TableColumn[] = [
+    { title: "Activity" },
+    { title: "MHz", align: "right" },
+    { title: "Band" },
+    { title: "Meant as", spare: 1 },
+    { title: "Region" },
+    { title: "Known from" },
+    { title: "Note", spare: 2 },
+  ];
+  const rows = activities.map(({ label, frequencyHz, band, dial, regions, confirmed, sources, note }) => [
+    label,
+    (frequencyHz / 1e6).toFixed(4),
+    band,
+    DIALS[dial],
+    regions.map((region) => REGIONS[region]).join(", "),
+    confirmed ? sources.join(", ") : "memory",
+    note ?? "",
+  ]);
+  return [
+    textTable(columns, rows, { width }),
+    "",
+    wrap(
+      "Common practice, not rules: your licence and band plan decide. Signals lie above the frequency of a USB dial.",
+      width,
+    ),
   ].join("\n");
 }
