@@ -50,6 +50,15 @@ describe("check --at", () => {
     expect(dial("extra", mode, megahertz, ["--station", stationOfWidth(widthHz)]).isPermitted).toBe(isPermitted);
   });
 
+  // 47 CFR 97.303(h): the suppressed carrier 1.5 kHz below the centre of the channel.
+  test.each([5.3305, 5.3465, 5.3715, 5.4035])(
+    "voice on the 60 m channel with dial %d MHz is permitted",
+    (megahertz) => {
+      expect(dial("general", "ssb", megahertz).isPermitted).toBe(true);
+      expect(dial("general", "ssb", megahertz + 0.0005).isPermitted).toBe(false);
+    },
+  );
+
   test("2.8 kHz of voice, as it is taken where nobody states its width, run out of the band above 14347.2 kHz", () => {
     expect(dial("extra", "ssb", 14.3472).isPermitted).toBe(true);
     expect(dial("extra", "ssb", 14.348).isPermitted).toBe(false);

@@ -10,7 +10,7 @@ import { lossBound } from "./loss-bound.js";
 import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { samplingFindings, spikeFindings } from "./sampling.js";
-import { type DialResult, dialResult } from "./station/dials.js";
+import { type Dial, type DialResult, dialResult } from "./station/dials.js";
 import { type Equipment, type PowerResult, powersIn } from "./station/power.js";
 import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
@@ -63,8 +63,7 @@ export interface CheckOptions extends JudgingOptions {
   readonly feedline?: Feedline | null;
   /** What radio and antenna are made for; power is told for `modes` */
   readonly equipment?: Equipment;
-  /** Dial frequencies to be judged, Hz: in each of `modes`, or as bare frequencies where there are none */
-  readonly dialsHz?: readonly number[];
+  readonly dials?: readonly Dial[];
 }
 
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
@@ -72,7 +71,7 @@ const HIDING_LOSS_DB = 1;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, feedline = null, modes, dialsHz = [] } = options;
+  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, feedline = null, dials = [] } = options;
   const judgement = judge(sweep, limits);
   const selected = selectBands(options);
   const grounds = groundsOf(judgement.trace);
@@ -85,9 +84,7 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
     limits,
     feedline,
     bands: results,
-    dials: dialsHz.flatMap((frequencyHz) =>
-      (modes ?? [null]).map((mode) => dialResult(judgement, plan, licenceClass, frequencyHz, mode)),
-    ),
+    dials: dials.map((dial) => dialResult(judgement, plan, licenceClass, dial)),
     findings: [
       ...planFindings(
         options,

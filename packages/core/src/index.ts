@@ -107,7 +107,8 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
-export type { DialResult } from "./station/dials.js";
+export { dialOf } from "./station/activity-modes.js";
+export type { Dial, DialResult } from "./station/dials.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";

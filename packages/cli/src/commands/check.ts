@@ -1,8 +1,8 @@
-import { type CheckResult, check, type Sweep, type Verdict } from "@feedpoint/core";
+import { activitiesFor, type CheckResult, check, type Dial, dialOf, type Sweep, type Verdict } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
 import { readForJudging } from "../files.js";
-import { frequenciesArgument } from "../options/arguments.js";
+import { type Place, placesArgument } from "../options/arguments.js";
 import { addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -19,7 +19,7 @@ export function checkCommand(): Command {
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
   addPowerOptions(addFeedlineOptions(addJudgingOptions(command)))
-    .option("--at <list>", "dial frequencies in MHz, such as 14.074,7.030", frequenciesArgument)
+    .option("--at <list>", "dial frequencies in MHz, or a common activity: 14.074,7.030,ft8", placesArgument)
     .addOption(
       new Option(
         "--require <verdict>",
@@ -32,9 +32,10 @@ export function checkCommand(): Command {
 
 async function runCheck(
   files: readonly string[],
-  raw: RawOptions & { require?: Requirement; segments?: boolean; at?: readonly number[] },
+  raw: RawOptions & { require?: Requirement; segments?: boolean; at?: readonly Place[] },
 ): Promise<void> {
   const settings = await settingsFrom(raw);
+  const dialsFor = ({ frequencyHz }: Sweep) => dialsAt(raw.at ?? [], settings, frequencyHz);
   const results: CheckResult[] = [];
   let unreadable = 0;
   for (const file of files) {
@@ -46,8 +47,7 @@ async function runCheck(
       process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
       continue;
     }
-    for (const sweep of sweeps)
-      results.push(check(sweep, { ...settings, ...(raw.at === undefined ? {} : { dialsHz: raw.at }) }));
+    for (const sweep of sweeps) results.push(check(sweep, { ...settings, dials: dialsFor(sweep) }));
   }
   if (results.length > 0)
     process.stdout.write(
@@ -61,6 +61,20 @@ async function runCheck(
     process.stderr.write(`feedpoint: required ${require}; not reached: ${missed.join(", ")}\n`);
     process.exitCode = EXIT.required;
   }
+}
+
+/** The dial frequencies that places stand for: those named, in each mode; those of an activity that were swept. */
+function dialsAt(places: readonly Place[], { modes, bands }: Settings, swept: Sweep["frequencyHz"]): readonly Dial[] {
+  const [first = 0, last = 0] = [swept.at(0), swept.at(-1)];
+  return places.flatMap((place): readonly Dial[] => {
+    if (typeof place === "number") {
+      return (modes ?? [null]).map((mode) => ({ frequencyHz: place, mode, activity: null }));
+    }
+    return activitiesFor({ label: place })
+      .filter(({ band }) => bands === undefined || bands.includes(band))
+      .filter(({ frequencyHz }) => frequencyHz >= first && frequencyHz <= last)
+      .map(dialOf);
+  });
 }
 
 function render(

@@ -1,4 +1,4 @@
-import { MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
+import { ACTIVITIES, MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
 import { InvalidArgumentError } from "commander";
 
 /** What single options take, checked as they are typed. */
@@ -56,4 +56,17 @@ export function frequencyArgument(text: string): number {
   return Math.round(value * 1000) / 1000;
 }
 
-export const frequenciesArgument = (text: string): readonly number[] => listOf(text).map(frequencyArgument);
+/** A place on the dial: a frequency in Hz, or the label of a common activity. */
+export type Place = number | string;
+
+/** Frequencies in MHz and labels of common activities, such as 14.074,ft8. */
+export const placesArgument = (text: string): readonly Place[] =>
+  listOf(text).map((part) => {
+    if (/^[\d.]/.test(part)) return frequencyArgument(part);
+    const labels = [...new Set(ACTIVITIES.map(({ label }) => label))];
+    const found = labels.find((label) => label.toLowerCase() === part.toLowerCase());
+    if (found !== undefined) return found;
+    throw new InvalidArgumentError(
+      `"${part}" is neither a frequency nor a common activity.${suggestion(part, labels)} Activities: ${labels.join(", ")}.`,
+    );
+  });

@@ -1,6 +1,6 @@
 import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, need, percent, power, span, swr, watts } from "./units.js";
+import { need, percent, power, span, swr, watts } from "./units.js";
 
 /** What a check says of feedline, power and dial frequencies, as tables for a terminal; nothing where none was stated. */
 export function stationTables(result: CheckResult, width: number): readonly string[] {
@@ -11,6 +11,7 @@ export function stationTables(result: CheckResult, width: number): readonly stri
 
 const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Dial MHz" },
+  { title: "For" },
   { title: "Mode" },
   { title: "Occupies MHz", spare: 2 },
   { title: "Permitted" },
@@ -25,7 +26,8 @@ function dialTable({ dials }: CheckResult, width: number): string | null {
 
 function dialRow(dial: DialResult): readonly string[] {
   return [
-    megahertz(dial.frequencyHz),
+    (dial.frequencyHz / 1e6).toFixed(4),
+    dial.activity ?? "–",
     dial.mode ?? "–",
     dial.highHz > dial.lowHz ? span(dial) : "–",
     permission(dial),

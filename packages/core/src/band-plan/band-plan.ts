@@ -188,7 +188,7 @@ export interface Transmission {
   readonly bandwidthHz?: number;
   /** null: any class */
   readonly licenceClass: string | null;
-  /** What the signal takes up beside its frequency, Hz; nothing where absent */
+  /** How far the signal reaches to both sides of its frequency, Hz (less than 0: not up to it); not at all where absent */
   readonly occupied?: { readonly belowHz: number; readonly aboveHz: number };
 }
 

@@ -6,15 +6,25 @@ import { swrFromReflectionMagnitude } from "../reflection.js";
 import { type Judgement, type Point, pointAt } from "../summary.js";
 import { type Mode, occupiedBy } from "./modes.js";
 
+/** A dial frequency to be judged. */
+export interface Dial {
+  readonly frequencyHz: number;
+  /** null: only the SWR is asked for */
+  readonly mode: Mode | null;
+  /** What commonly happens there: "FT8"; null for a frequency that was only named */
+  readonly activity: string | null;
+}
+
 /** What holds at a dial frequency for a mode, over all that the signal occupies. */
 export interface DialResult {
   readonly frequencyHz: number;
   /** null: nothing but the frequency itself was asked for */
   readonly mode: Mode["name"] | null;
+  readonly activity: string | null;
   /** What the transmission occupies */
   readonly lowHz: number;
   readonly highHz: number;
-  /** The band that the dial frequency lies in; null outside all */
+  /** The band that the transmission touches; null outside all */
   readonly band: string | null;
   /** Whether plan and class allow it; null without a mode, for then only the SWR was asked for */
   readonly isPermitted: boolean | null;
@@ -31,8 +41,7 @@ export function dialResult(
   judgement: Judgement,
   plan: BandPlan,
   licenceClass: string | null,
-  frequencyHz: number,
-  mode: Mode | null,
+  { frequencyHz, mode, activity }: Dial,
 ): DialResult {
   const occupied = mode === null ? { belowHz: 0, aboveHz: 0 } : occupiedBy(mode, frequencyHz);
   const lowHz = frequencyHz - occupied.belowHz;
@@ -50,9 +59,10 @@ export function dialResult(
   return {
     frequencyHz,
     mode: mode?.name ?? null,
+    activity,
     lowHz,
     highHz,
-    band: plan.bands.find((band) => frequencyHz >= band.lowHz && frequencyHz <= band.highHz)?.band ?? null,
+    band: plan.bands.find((band) => highHz >= band.lowHz && lowHz <= band.highHz)?.band ?? null,
     isPermitted: privilege?.allowed ?? null,
     licenceLimit: privilege?.maxPower ?? null,
     point: pointAt(judgement.curve, frequencyHz),

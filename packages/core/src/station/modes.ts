@@ -10,6 +10,8 @@ export interface Mode {
   readonly emission: Emission;
   /** Where the signal lies: around the dial frequency, above it, below it, or on the side that is usual on the band */
   readonly side: "around" | "above" | "below" | "customary";
+  /** How far from the dial frequency a sideband begins, Hz; 0 where the signal lies around it */
+  readonly startsHz: number;
   /** All that a transmission may reach, Hz: its width, or how far from the dial frequency it goes to one side */
   readonly widthHz: number;
   /** What one signal takes up within that, Hz: held against a segment's limit of bandwidth */
@@ -18,8 +20,9 @@ export interface Mode {
   readonly dutyFactor: number;
 }
 
-/** Speech and audio tones start here above the suppressed carrier, Hz (common practice, no source). */
-const AUDIO_STARTS_HZ = 300;
+/** Speech and tones start here beside the suppressed carrier, Hz (common practice, no source). */
+const SPEECH_STARTS_HZ = 300;
+const TONES_START_HZ = 200;
 const SSB_WIDTH_HZ = 2800;
 
 /**
@@ -28,26 +31,38 @@ const SSB_WIDTH_HZ = 2800;
  * table 2 (second-hand): conversational SSB without processing 20 %, CW 40 %, FM, FSK and AFSK 100 %; AM and image taken as 100 %.
  */
 const DEFAULTS: Readonly<Record<ModeName, Omit<Mode, "name">>> = {
-  cw: { emission: "cw", side: "around", widthHz: 150, bandwidthHz: 150, dutyFactor: 0.4 },
+  cw: around("cw", 150, 0.4),
   ssb: voice("customary"),
   usb: voice("above"),
   lsb: voice("below"),
-  am: { emission: "phone", side: "around", widthHz: 6000, bandwidthHz: 6000, dutyFactor: 1 },
-  fm: { emission: "phone", side: "around", widthHz: 16_000, bandwidthHz: 16_000, dutyFactor: 1 },
-  rtty: { emission: "data", side: "around", widthHz: 250, bandwidthHz: 250, dutyFactor: 1 },
+  am: around("phone", 6000, 1),
+  fm: around("phone", 16_000, 1),
+  rtty: around("data", 250, 1),
   // One narrow signal anywhere in the audio range of a sideband transmitter.
-  data: { emission: "data", side: "above", widthHz: SSB_WIDTH_HZ, bandwidthHz: 500, dutyFactor: 1 },
-  image: { emission: "image", side: "customary", widthHz: SSB_WIDTH_HZ, bandwidthHz: 2500, dutyFactor: 1 },
+  data: {
+    emission: "data",
+    side: "above",
+    startsHz: TONES_START_HZ,
+    widthHz: SSB_WIDTH_HZ,
+    bandwidthHz: 500,
+    dutyFactor: 1,
+  },
+  image: { ...voice("customary"), emission: "image", dutyFactor: 1 },
 };
 
 function voice(side: Mode["side"]): Omit<Mode, "name"> {
   return {
     emission: "phone",
     side,
+    startsHz: SPEECH_STARTS_HZ,
     widthHz: SSB_WIDTH_HZ,
-    bandwidthHz: SSB_WIDTH_HZ - AUDIO_STARTS_HZ,
+    bandwidthHz: SSB_WIDTH_HZ - SPEECH_STARTS_HZ,
     dutyFactor: 0.2,
   };
+}
+
+function around(emission: Emission, widthHz: number, dutyFactor: number): Omit<Mode, "name"> {
+  return { emission, side: "around", startsHz: 0, widthHz, bandwidthHz: widthHz, dutyFactor };
 }
 
 /** What the operator states of a mode instead of the usual values. */
@@ -71,17 +86,22 @@ export function modeOf(name: ModeName, { widthHz, dutyFactor }: ModeSettings = {
 const UPPER_SIDEBAND_FROM_HZ = 10e6;
 const SIXTY_METRES_HZ = [5.2e6, 5.5e6] as const;
 
-/** How far a transmission reaches below and above its dial frequency, Hz. */
-export function occupiedBy({ side, widthHz }: Mode, frequencyHz: number): { belowHz: number; aboveHz: number } {
+/** How far a transmission reaches below and above its dial frequency, Hz: less than 0 where it does not reach up to it. */
+export function occupiedBy(
+  { side, startsHz, widthHz }: Mode,
+  frequencyHz: number,
+): { belowHz: number; aboveHz: number } {
+  const above = { belowHz: -startsHz, aboveHz: widthHz };
+  const below = { belowHz: widthHz, aboveHz: -startsHz };
   switch (side) {
     case "around":
       return { belowHz: widthHz / 2, aboveHz: widthHz / 2 };
     case "above":
-      return { belowHz: 0, aboveHz: widthHz };
+      return above;
     case "below":
-      return { belowHz: widthHz, aboveHz: 0 };
+      return below;
     case "customary":
-      return isUpperCustomary(frequencyHz) ? { belowHz: 0, aboveHz: widthHz } : { belowHz: widthHz, aboveHz: 0 };
+      return isUpperCustomary(frequencyHz) ? above : below;
   }
 }
 
