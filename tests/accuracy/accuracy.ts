@@ -12,6 +12,7 @@ import {
   swrFromReflectionMagnitude,
   traceOf,
 } from "@feedpoint/core";
+import { causeScores, isRight } from "../support/cause-scores.js";
 import { COAX, modelled, sweepModelled } from "../support/modelled-sweeps.js";
 import { type BandTruth, bandTruth, readNec } from "../support/nec-truth.js";
 
@@ -131,4 +132,23 @@ for (const stepHz of STEPS_HZ) {
     return `${kilohertz(share(edges, 0.5))} / ${kilohertz(share(edges, 0.95))}; ${share(bests, 0.5).toFixed(3)} / ${share(bests, 0.95).toFixed(3)}${misses}`;
   });
   console.log(`| ${stepHz / 1000} kHz | ${cells.join(" | ")} |`);
+}
+
+/** What was taken for what: true causes down, reported ones across, in numbers of pairs. */
+const NOISES_OF_PAIRS = [0.0005, 0.002, 0.005];
+const nameOf = (codes: readonly string[]) => codes.toSorted().join(" + ") || "nothing";
+for (const noise of NOISES_OF_PAIRS) {
+  const scores = causeScores(noise, [1, 2, 3]);
+  const reported = [...new Set(scores.map((score) => nameOf(score.reported)))].toSorted();
+  const truths = [...new Set(scores.map(({ pair }) => nameOf(pair.causes)))].toSorted();
+  const right = scores.filter(isRight).length;
+  console.log(`\nCauses of diff at a noise of ${noise}: ${((100 * right) / scores.length).toFixed(1)} % right.\n`);
+  console.log(`| true \\ reported | ${reported.join(" | ")} |`);
+  console.log(`|---|${reported.map(() => "--:|").join("")}`);
+  for (const truth of truths) {
+    const counts = reported.map(
+      (name) => scores.filter((score) => nameOf(score.pair.causes) === truth && nameOf(score.reported) === name).length,
+    );
+    console.log(`| ${truth} | ${counts.map((count) => (count === 0 ? "" : count)).join(" | ")} |`);
+  }
 }

@@ -10,7 +10,7 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
 import { UsageError } from "./exit.js";
 
@@ -93,6 +93,23 @@ export function findSweepFiles(paths: readonly string[]): readonly string[] {
     else for (const file of filesBelow(path)) found.add(file);
   }
   return [...found];
+}
+
+export function isFolder(path: string): boolean {
+  try {
+    return path !== "-" && statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
+}
+
+/** Sweep files of the same name in two folders. */
+export function pairedByName(first: string, second: string): readonly (readonly [string, string])[] {
+  const others = new Map(filesBelow(second).map((file) => [relative(second, file), file]));
+  return filesBelow(first).flatMap((file) => {
+    const other = others.get(relative(first, file));
+    return other === undefined ? [] : [[file, other] as const];
+  });
 }
 
 function filesBelow(folder: string): string[] {

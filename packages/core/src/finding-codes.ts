@@ -62,6 +62,7 @@ export const FINDING_CODES = {
   "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
+  "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",
   "scalar-comparison": "A sweep without phase was compared; causes cannot be told apart.",
   "different-reference": "The two sweeps have different reference impedances; both were compared at the first one's.",
 } as const;

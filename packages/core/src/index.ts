@@ -39,17 +39,10 @@ export type { Complex } from "./complex.js";
 export { type Curve, curveOf, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
 export type { Stretch } from "./curve/stretches.js";
 export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Trace, traceOf } from "./curve/trace.js";
-export type { Cause, CauseCode } from "./diff/causes.js";
-export {
-  type BandDiff,
-  type Change,
-  DEFAULT_THRESHOLDS,
-  type DiffOptions,
-  type DiffResult,
-  type DiffVerdict,
-  diff,
-  type Thresholds,
-} from "./diff/diff.js";
+export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./diff/band-diff.js";
+export type { Cause, CauseCode } from "./diff/cause.js";
+export { type DiffOptions, type DiffResult, diff } from "./diff/diff.js";
+export type { DiffVerdict } from "./diff/verdict.js";
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
 export type { BandFeedline } from "./feedline/band-feedline.js";
 export {

@@ -1,46 +1,70 @@
-import { type DiffResult, type DiffVerdict, diff } from "@feedpoint/core";
+import { DEFAULT_THRESHOLDS, type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
 import { Command, Option } from "commander";
-import { EXIT } from "../exit.js";
-import { onlySweepIn } from "../files.js";
+import { EXIT, UsageError } from "../exit.js";
+import { findSweepFiles, isFolder, onlySweepIn, pairedByName } from "../files.js";
+import { positiveArgument } from "../options/arguments.js";
 import { addJudgingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
-type Requirement = "no-worse" | "improved";
+type Requirement = "no-worse" | "improved" | "unchanged" | "comparable";
 
 const MEETS: Readonly<Record<Requirement, readonly DiffVerdict[]>> = {
   "no-worse": ["improved", "unchanged"],
   improved: ["improved"],
+  unchanged: ["unchanged"],
+  comparable: ["improved", "worse", "unchanged", "mixed"],
 };
+
+interface RawDiffOptions extends RawOptions {
+  readonly before?: readonly string[];
+  readonly after?: readonly string[];
+  readonly samePlane?: boolean;
+  readonly threshold?: number;
+  readonly require?: Requirement;
+}
+
+/** What is compared: one sweep on each side, or several repeats. */
+interface Comparison {
+  readonly before: readonly string[];
+  readonly after: readonly string[];
+}
 
 export function diffCommand(): Command {
   const command = new Command("diff")
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
-    .argument("<before>", "sweep before the change")
-    .argument("<after>", "sweep after the change");
-  addJudgingOptions(command).addOption(
-    new Option("--require <verdict>", "exit with 1 unless every band compared meets this").choices([
-      "no-worse",
-      "improved",
-    ]),
-  );
-  return command.action(runDiff);
+    .argument("[before]", "sweep before the change, or a folder of them")
+    .argument("[after]", "sweep after the change, or a folder: files of the same name are compared in pairs");
+  return addJudgingOptions(command)
+    .option("--before <file...>", "repeated sweeps before the change (files or folders)")
+    .option("--after <file...>", "repeated sweeps after it")
+    .option("--same-plane", "take a change of the line out of the second sweep, and compare the antennas")
+    .option(
+      "--threshold <rho>",
+      `least change of the reflection magnitude that counts (default ${DEFAULT_THRESHOLDS.reflectionMagnitude})`,
+      positiveArgument,
+    )
+    .addOption(
+      new Option("--require <verdict>", "exit with 1 unless every band compared meets this").choices(
+        Object.keys(MEETS) as Requirement[],
+      ),
+    )
+    .action(runDiff);
 }
 
-async function runDiff(before: string, after: string, raw: RawOptions & { require?: Requirement }): Promise<void> {
+async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
   const settings = await settingsFrom(raw);
-  const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
-  const result = diff(read(before), read(after), settings);
-  process.stdout.write(`${render(result, settings)}\n`);
-  if (result.bands.length === 0) {
+  const results = comparisonsFrom(before, after, raw).map((comparison) => compare(comparison, raw, settings));
+  process.stdout.write(`${render(results, settings)}\n`);
+  if (results.some(({ bands }) => bands.length === 0)) {
     process.exitCode = EXIT.input;
     return;
   }
   if (raw.require === undefined) return;
   const accepted = MEETS[raw.require];
-  const missed = result.bands.filter(({ verdict }) => !accepted.includes(verdict));
+  const missed = results.flatMap(({ bands }) => bands).filter(({ verdict }) => !accepted.includes(verdict));
   if (missed.length === 0) return;
   process.stderr.write(
     `feedpoint: required ${raw.require}; not so: ${missed.map(({ band, verdict }) => `${band} ${verdict}`).join(", ")}\n`,
@@ -48,17 +72,52 @@ async function runDiff(before: string, after: string, raw: RawOptions & { requir
   process.exitCode = EXIT.required;
 }
 
-function render(result: DiffResult, settings: Settings): string {
+/** What is to be compared with what: two files, two groups of repeats, or the pairs of two folders. */
+function comparisonsFrom(
+  before: string | undefined,
+  after: string | undefined,
+  raw: RawDiffOptions,
+): readonly Comparison[] {
+  if (raw.before !== undefined || raw.after !== undefined) {
+    if (before !== undefined || raw.before === undefined || raw.after === undefined) {
+      throw new UsageError("Say both --before and --after, and nothing else: diff --before a1 a2 --after b1 b2");
+    }
+    return [{ before: findSweepFiles(raw.before), after: findSweepFiles(raw.after) }];
+  }
+  if (before === undefined || after === undefined) {
+    throw new UsageError("Name two sweeps: feedpoint diff before.s1p after.s1p (or --before and --after for repeats).");
+  }
+  if (!isFolder(before) && !isFolder(after)) return [{ before: [before], after: [after] }];
+  const pairs = isFolder(before) && isFolder(after) ? pairedByName(before, after) : [];
+  if (pairs.length > 0) return pairs.map(([first, second]) => ({ before: [first], after: [second] }));
+  return [{ before: findSweepFiles([before]), after: findSweepFiles([after]) }];
+}
+
+function compare({ before, after }: Comparison, raw: RawDiffOptions, settings: Settings): DiffResult {
+  const read = (files: readonly string[]): readonly Sweep[] => {
+    if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
+    return files.map((file) => onlySweepIn(file, settings.reading, settings.systemOhms));
+  };
+  return diff(read(before), read(after), {
+    ...settings,
+    isSamePlane: raw.samePlane === true,
+    ...(raw.threshold === undefined
+      ? {}
+      : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: raw.threshold } }),
+  });
+}
+
+function render(results: readonly DiffResult[], settings: Settings): string {
   switch (settings.format) {
     case "json":
-      return jsonText([result]);
+      return jsonText(results);
     case "ndjson":
-      return ndjsonText([result]);
+      return ndjsonText(results);
     case "csv":
-      return diffCsv(result);
+      return diffCsv(results);
     case "markdown":
-      return diffMarkdown(result);
+      return results.map(diffMarkdown).join("\n\n");
     case "table":
-      return diffText(result, settings);
+      return results.map((result) => diffText(result, settings)).join("\n\n");
   }
 }

@@ -1,10 +1,10 @@
 import type { BandDiff, DiffResult, DiffVerdict } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
-import { printable } from "./escape.js";
+import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, percent, planLine, signed, swr } from "./units.js";
+import { kilohertz, megahertz, percent, planLine, signed, swr } from "./units.js";
 
 const VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
@@ -25,8 +25,10 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
     infos.flatMap((info) => info.findings.map((found) => ({ ...found, message: `${which}: ${found.message}` })));
   const findings = findingLines([...about("Before", before), ...about("After", after), ...result.findings], width);
   return [
-    `Before  ${name(before)}`,
-    `After   ${name(after)}`,
+    wrap(result.headline, width),
+    "",
+    wrap(`Before  ${name(before)}`, width, "        "),
+    wrap(`After   ${name(after)}`, width, "        "),
     `${planLine(plan)}; limit ${result.limits.swr}:1`,
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),
@@ -38,28 +40,36 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
 }
 
 export function diffMarkdown(result: DiffResult): string {
-  return markdownTable(columnsFor(result), result.bands.map(rowFor));
+  return [`**${markdownCell(result.headline)}**`, "", markdownTable(columnsFor(result), result.bands.map(rowFor))].join(
+    "\n",
+  );
 }
 
 /** One row a band; every change is after minus before. */
-export function diffCsv({ before, after, bands }: DiffResult): string {
+export function diffCsv(results: readonly DiffResult[]): string {
   return csvTable(
-    bands.map((band) => ({
-      before: before.map(({ file }) => file).join(" "),
-      after: after.map(({ file }) => file).join(" "),
-      band: band.band,
-      verdict: band.verdict,
-      why: band.why,
-      bestSwrBefore: band.before.best?.swr ?? null,
-      bestSwrAfter: band.after.best?.swr ?? null,
-      bestHzBefore: band.before.best?.frequencyHz ?? null,
-      bestHzAfter: band.after.best?.frequencyHz ?? null,
-      worstSwrBefore: band.before.worst?.swr ?? null,
-      worstSwrAfter: band.after.worst?.swr ?? null,
-      withinLimitFractionBefore: band.before.withinLimit.fraction,
-      withinLimitFractionAfter: band.after.withinLimit.fraction,
-      withinLimitHzChange: band.change.withinLimitWidthHz,
-    })),
+    results.flatMap(({ before, after, bands }) =>
+      bands.map((band) => ({
+        before: before.map(({ file }) => file).join(" "),
+        after: after.map(({ file }) => file).join(" "),
+        band: band.band,
+        verdict: band.verdict,
+        why: band.why,
+        bestSwrBefore: band.before.best?.swr ?? null,
+        bestSwrAfter: band.after.best?.swr ?? null,
+        bestHzBefore: band.before.best?.frequencyHz ?? null,
+        bestHzAfter: band.after.best?.frequencyHz ?? null,
+        worstSwrBefore: band.before.worst?.swr ?? null,
+        worstSwrAfter: band.after.worst?.swr ?? null,
+        withinLimitFractionBefore: band.before.withinLimit.fraction,
+        withinLimitFractionAfter: band.after.withinLimit.fraction,
+        withinLimitHzChange: band.change.withinLimitWidthHz,
+        gainedHz: band.change.gainedHz,
+        lostHz: band.change.lostHz,
+        needBefore: band.before.need,
+        needAfter: band.after.need,
+      })),
+    ),
   );
 }
 
@@ -82,6 +92,7 @@ function columnsFor({ limits }: DiffResult): readonly TableColumn[] {
     { title: "Dip moved", align: "right", spare: 1 },
     { title: "Worst SWR", align: "right", spare: 3 },
     { title: `Within ${limits.swr}:1`, align: "right" },
+    { title: "gained, lost", align: "right", spare: 4 },
   ];
 }
 
@@ -99,7 +110,13 @@ function rowFor({ band, before, after, change, verdict }: BandDiff): readonly st
       : "–",
     pair(swr(before.worst?.swr ?? null), swr(after.worst?.swr ?? null)),
     pair(percent(before.withinLimit.fraction), percent(after.withinLimit.fraction)),
+    gains(change.gainedHz, change.lostHz),
   ];
+}
+
+function gains(gainedHz: number, lostHz: number): string {
+  const parts = [gainedHz, lostHz].map((width, i) => (width < 500 ? "" : `${i === 0 ? "+" : "−"}${kilohertz(width)}`));
+  return parts.filter((part) => part !== "").join(", ") || "–";
 }
 
 /** Whether the best point of a band is a dip within it, and not just the end that lies nearest to one. */

@@ -1,4 +1,5 @@
-import { at } from "../column.js";
+import { median } from "simple-statistics";
+import { at, type Column } from "../column.js";
 import { type Curve, reflectionAt } from "../curve/curve.js";
 
 /** Two vector sweeps at the same frequencies: Γ before and after, over their common range. */
@@ -11,14 +12,19 @@ export interface CommonSamples {
 }
 
 const MOST_SAMPLES = 400;
+/** Fewer common samples than this explain nothing. */
+export const FEWEST_SAMPLES = 12;
+
+/** Frequencies of a sweep, thinned evenly to a few hundred. */
+export function thinnedAxis(axis: Column): Float64Array {
+  const every = Math.max(1, Math.floor(axis.length / MOST_SAMPLES));
+  return axis.filter((_, i) => i % every === 0);
+}
 
 /** Both curves at the first one's sample frequencies, thinned evenly, where both were swept. */
 export function commonSamples(before: Curve, after: Curve): CommonSamples {
-  const axis = before.sweep.frequencyHz;
   const rows: number[][] = [];
-  const every = Math.max(1, Math.floor(axis.length / MOST_SAMPLES));
-  for (let i = 0; i < axis.length; i += every) {
-    const frequency = at(axis, i);
+  for (const frequency of thinnedAxis(before.sweep.frequencyHz)) {
     const first = reflectionAt(before, frequency);
     const second = reflectionAt(after, frequency);
     if (first === null || second === null) continue;
@@ -39,6 +45,37 @@ export function replaceBefore(
       rows.push([frequency, value.real, value.imaginary, at(samples.afterReal, i), at(samples.afterImaginary, i)]);
   });
   return samplesFrom(rows);
+}
+
+/** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
+const OUTLIER_RATIO = 6;
+const MOST_OUTLIERS = 0.1;
+/** A jump touches no more samples than these in a row: a narrow resonance that moved touches more. */
+const LONGEST_JUMP = 3;
+
+/**
+ * The samples without the few whose difference stands far out from that of most, one here and one there, as interference
+ * leaves them; null where there are none such.
+ */
+export function withoutJumps(samples: CommonSamples): { calm: CommonSamples; jumps: number } | null {
+  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
+  const differences = Array.from(frequencyHz, (_, i) =>
+    Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i)),
+  );
+  const limit = OUTLIER_RATIO * median(differences);
+  const kept = differences.flatMap((difference, i) => (difference <= limit ? [i] : []));
+  if (kept.length === differences.length || kept.length < (1 - MOST_OUTLIERS) * differences.length) return null;
+  const jumps = kept.map((i, k) => i - (kept[k - 1] ?? -1) - 1).concat(differences.length - 1 - (kept.at(-1) ?? -1));
+  if (Math.max(...jumps) > LONGEST_JUMP) return null;
+  const pick = (column: Float64Array) => Float64Array.from(kept, (i) => at(column, i));
+  const calm = {
+    frequencyHz: pick(frequencyHz),
+    beforeReal: pick(beforeReal),
+    beforeImaginary: pick(beforeImaginary),
+    afterReal: pick(afterReal),
+    afterImaginary: pick(afterImaginary),
+  };
+  return { calm, jumps: jumps.filter((length) => length > 0).length };
 }
 
 /** @param rows frequency, Γ before and Γ after, each as real and imaginary part */

@@ -1,47 +1,21 @@
-import type { JudgedBand } from "../band-plan/band-plan.js";
 import { CAUTIONS } from "../cautions.js";
-import { at } from "../column.js";
-import { type Curve, isVectorCurve } from "../curve/curve.js";
-import { ASSUMED_NOISE } from "../curve/noise.js";
+import { type Curve, isVectorCurve, reflectionMagnitudeAt } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
 import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "../judging.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
-import { type BandSummary, type Judgement, judge, summariseBand } from "../summary.js";
-import { type Sweep, withReference } from "../sweep.js";
+import { type Judgement, judge } from "../summary.js";
+import { mapReflections, type Sweep, withReference } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
-import { type Cause, findCauses } from "./causes.js";
+import { groundsOf } from "../uncertainty/band-uncertainty.js";
+import type { Instrument } from "../uncertainty/instrument.js";
+import { type BandDiff, DEFAULT_THRESHOLDS, diffBand, type Side, type Thresholds } from "./band-diff.js";
+import { type Cause, type CauseCode, isLikely } from "./cause.js";
+import { thinnedAxis } from "./common-samples.js";
+import { type Explained, findCauses } from "./find-causes.js";
+import { headlineOf } from "./headline.js";
+import { type LineChange, throughChange } from "./line-fit.js";
+import { magnitudeCauses } from "./magnitude-causes.js";
 import { suspectedLoss } from "./suspected-loss.js";
-
-export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-comparable";
-
-/** Every change is after minus before; null where one of the two is not known. */
-export interface Change {
-  readonly bestSwr: number | null;
-  readonly bestFrequencyHz: number | null;
-  readonly withinLimitFraction: number;
-  readonly withinLimitWidthHz: number;
-  readonly worstSwr: number | null;
-}
-
-export interface BandDiff {
-  readonly band: string;
-  readonly before: BandSummary;
-  readonly after: BandSummary;
-  readonly change: Change;
-  readonly verdict: DiffVerdict;
-  /** The verdict's reason, for a person */
-  readonly why: string;
-}
-
-/** What a change must exceed to count (besides the noise of the two sweeps). */
-export interface Thresholds {
-  /** Change of ρ: 0.03 tells SWR 1.50 from 1.60, 2.0 from 2.1, 5.0 from 5.6 (our own choice) */
-  readonly reflectionMagnitude: number;
-  /** Change of the share of a band within the limit (our own choice) */
-  readonly fraction: number;
-}
-
-export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
 
 export interface DiffResult {
   readonly schema: "feedpoint/diff@1";
@@ -50,6 +24,8 @@ export interface DiffResult {
   readonly plan: PlanInfo;
   readonly limits: Limits;
   readonly thresholds: Thresholds;
+  /** What a person would say, in a sentence or two */
+  readonly headline: string;
   readonly bands: readonly BandDiff[];
   readonly causes: readonly Cause[];
   readonly findings: readonly Finding[];
@@ -58,173 +34,155 @@ export interface DiffResult {
 
 export interface DiffOptions extends JudgingOptions {
   readonly thresholds?: Thresholds;
+  /** The analyser's own errors, where they are known: a change smaller than they are does not count */
+  readonly instrument?: Instrument | null;
+  /** Take a change of the line out of the second sweeps, so that the antennas are compared at the first one's place */
+  readonly isSamePlane?: boolean;
 }
 
-/** A difference of two points must exceed this many standard deviations of their noise. */
-const SIGNIFICANCE = 3;
-
-/** Compares two deployments band by band, on what both sweeps cover, and looks for the cause. */
-export function diff(before: Sweep, after: Sweep, options: DiffOptions): DiffResult {
-  const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS } = options;
-  const findings: Finding[] = [];
-  const matched = matchReference(after, before.referenceOhms, findings);
-  const first = judge(before, limits);
-  const second = judge(matched, limits);
-  const found = isVectorCurve(first.curve) && isVectorCurve(second.curve) ? findCauses(first.curve, second.curve) : [];
-  const causes = found.some(({ confidence }) => confidence === "likely")
-    ? found
-    : [...found, ...suspectedLoss(first.curve, second.curve)];
-  const isBlocked = matched.referenceOhms !== before.referenceOhms;
+/**
+ * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.
+ *
+ * @param before one sweep, or several repeats; the same for `after`
+ */
+export function diff(
+  before: Sweep | readonly Sweep[],
+  after: Sweep | readonly Sweep[],
+  options: DiffOptions,
+): DiffResult {
+  const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS, instrument = null, isSamePlane = false } = options;
+  const befores = groupOf(before);
+  const afters = groupOf(after);
+  const { referenceOhms } = befores[0];
+  const matched = matchReference([...befores, ...afters], referenceOhms);
+  const first = sideOf(matched.sweeps.slice(0, befores.length), limits);
+  const measured = sideOf(matched.sweeps.slice(befores.length), limits);
+  const asMeasured = explain(first, measured);
+  const moved = isSamePlane && asMeasured.line !== null ? asMeasured.line : null;
+  const second =
+    moved === null
+      ? measured
+      : sideOf(
+          measured.all.map(({ curve }) => undone(curve.sweep, moved)),
+          limits,
+        );
+  const { causes } = moved === null ? asMeasured : explain(first, second);
   const judged = selectBands(options);
-  const bands = judged.flatMap((band) => diffBand(band, first, second, thresholds, isBlocked ? null : causes));
-  if (bands.length === 0) {
-    findings.push(
-      finding("problem", "no-overlap", "No band was swept both before and after, so nothing can be compared."),
-    );
-  }
-  if (before.kind === "scalar" || after.kind === "scalar") {
-    findings.push(
-      finding(
-        "info",
-        "scalar-comparison",
-        "One of the sweeps knows only the size of the reflection, so a change of line or loss cannot be told from a change of the antenna.",
-      ),
-    );
-  }
-  const compared = judged.filter(({ band }) => bands.some((result) => result.band === band));
+  const bands = judged.flatMap(
+    (band) => diffBand(band, first, second, { thresholds, instrument }, matched.isMatched ? causes : null) ?? [],
+  );
   return {
     schema: "feedpoint/diff@1",
-    before: [sweepInfo(before)],
-    after: [sweepInfo(after)],
+    before: befores.map(sweepInfo),
+    after: afters.map(sweepInfo),
     plan: planInfo(options),
     limits,
     thresholds,
+    headline: headlineOf(bands, causes),
     bands,
     causes,
-    findings: [...findings, ...planFindings(options, compared)],
+    findings: [
+      ...matched.findings,
+      ...(moved === null ? [] : samePlaneFindings(asMeasured.causes)),
+      ...(bands.length === 0 ? [NO_OVERLAP] : []),
+      ...(matched.sweeps.some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
+      ...planFindings(
+        options,
+        judged.filter(({ band }) => bands.some((result) => result.band === band)),
+      ),
+    ],
     cautions: CAUTIONS,
   };
 }
 
-/** The sweep at another reference impedance; a scalar one cannot be converted and is returned as it is. */
-function matchReference(sweep: Sweep, referenceOhms: number, findings: Finding[]): Sweep {
-  if (sweep.referenceOhms === referenceOhms) return sweep;
-  const canConvert = sweep.kind === "vector";
-  findings.push(
-    finding(
-      canConvert ? "info" : "problem",
-      "different-reference",
-      canConvert
-        ? `The second sweep refers to ${sweep.referenceOhms} Ω; it was converted to the first one's ${referenceOhms} Ω.`
-        : `The second sweep refers to ${sweep.referenceOhms} Ω, the first to ${referenceOhms} Ω; without phase they cannot be compared.`,
-    ),
-  );
-  return canConvert ? withReference(sweep, referenceOhms) : sweep;
+type Group = readonly [Sweep, ...Sweep[]];
+
+function groupOf(sweeps: Sweep | readonly Sweep[]): Group {
+  if (!isList(sweeps)) return [sweeps];
+  const [first, ...others] = sweeps;
+  if (first === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
+  return [first, ...others];
 }
 
-/** @param causes null where the two cannot be compared at all */
-function diffBand(
-  band: JudgedBand,
-  first: Judgement,
-  second: Judgement,
-  thresholds: Thresholds,
-  causes: readonly Cause[] | null,
-): BandDiff[] {
-  const pieces = commonPieces(band, first.curve, second.curve);
-  if (pieces.length === 0) return [];
-  const common: JudgedBand = { ...band, pieces };
-  const before = summariseBand(first, common);
-  const after = summariseBand(second, common);
-  const measured = verdictOf(before, after, thresholds, noiseOf(first.curve), noiseOf(second.curve));
-  return [{ band: band.band, before, after, change: changeOf(before, after), ...explained(measured, causes) }];
+const isList = (sweeps: Sweep | readonly Sweep[]): sweeps is readonly Sweep[] => Array.isArray(sweeps);
+
+function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
+  const all = sweeps.map((sweep) => judge(sweep, limits));
+  const middle = middleOf(all);
+  return { all, middle, grounds: groundsOf(middle.trace) };
 }
 
-/** The parts of a band that both curves know. */
-function commonPieces(band: JudgedBand, first: Curve, second: Curve): { lowHz: number; highHz: number }[] {
-  const within = (curve: Curve, pieces: readonly { lowHz: number; highHz: number }[]) =>
-    pieces.flatMap((piece) =>
-      curve.stretches.flatMap((stretch) => {
-        const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
-        const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
-        return lowHz < highHz ? [{ lowHz, highHz }] : [];
-      }),
-    );
-  return within(second, within(first, band.pieces));
+/** Of several the one whose ρ lies closest to that of all others. */
+function middleOf(all: readonly Judgement[]): Judgement {
+  const distances = all.map(({ curve }) => all.reduce((sum, other) => sum + distanceBetween(curve, other.curve), 0));
+  return all[distances.indexOf(Math.min(...distances))] ?? (all[0] as Judgement);
 }
 
-function changeOf(before: BandSummary, after: BandSummary): Change {
-  const difference = (a: number | undefined, b: number | undefined) =>
-    a === undefined || b === undefined || !Number.isFinite(a - b) ? null : a - b;
+/** Mean difference of ρ where both curves are known; 0 where they never are. */
+function distanceBetween(first: Curve, second: Curve): number {
+  if (first === second) return 0;
+  const differences = Array.from(thinnedAxis(first.sweep.frequencyHz))
+    .map((frequencyHz) => reflectionMagnitudeAt(first, frequencyHz) - reflectionMagnitudeAt(second, frequencyHz))
+    .filter((difference) => !Number.isNaN(difference));
+  return differences.reduce((sum, difference) => sum + Math.abs(difference), 0) / Math.max(1, differences.length);
+}
+
+/** Causes beside which loss may have changed as well. */
+const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "interference"]);
+
+/** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
+function explain(first: Side, second: Side): Explained {
+  const [before, after] = [first.middle.curve, second.middle.curve];
+  const found =
+    isVectorCurve(before) && isVectorCurve(after)
+      ? findCauses(before, after)
+      : { causes: magnitudeCauses(before, after), line: null };
+  const isSure = found.causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
+  return isSure ? found : { ...found, causes: [...found.causes, ...suspectedLoss(before, after)] };
+}
+
+/** All sweeps at one reference impedance; scalar ones cannot be converted and stay as they are. */
+function matchReference(
+  sweeps: readonly Sweep[],
+  referenceOhms: number,
+): { sweeps: readonly Sweep[]; isMatched: boolean; findings: readonly Finding[] } {
+  const others = sweeps.filter((sweep) => sweep.referenceOhms !== referenceOhms);
+  const matched = sweeps.map((sweep) => (sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep));
+  const isMatched = matched.every((sweep) => sweep.referenceOhms === referenceOhms);
+  const stated = [...new Set(others.map((sweep) => `${sweep.referenceOhms} Ω`))].join(", ");
+  const message = isMatched
+    ? `Sweeps that refer to ${stated} were converted to the first one's ${referenceOhms} Ω.`
+    : `The first sweep refers to ${referenceOhms} Ω, others to ${stated}; without phase they cannot be compared.`;
   return {
-    bestSwr: difference(after.best?.swr, before.best?.swr),
-    bestFrequencyHz: difference(after.best?.frequencyHz, before.best?.frequencyHz),
-    withinLimitFraction: after.withinLimit.fraction - before.withinLimit.fraction,
-    withinLimitWidthHz: after.withinLimit.widthHz - before.withinLimit.widthHz,
-    worstSwr: difference(after.worst?.swr, before.worst?.swr),
+    sweeps: matched,
+    isMatched,
+    findings: others.length === 0 ? [] : [finding(isMatched ? "info" : "problem", "different-reference", message)],
   };
 }
 
-interface Judged {
-  readonly verdict: DiffVerdict;
-  readonly why: string;
-}
+/** A sweep as it would be without a change of the line. */
+const undone = (sweep: Sweep, line: LineChange): Sweep =>
+  sweep.kind === "scalar"
+    ? sweep
+    : mapReflections(sweep, sweep.referenceOhms, (reflection, frequencyHz) =>
+        throughChange(reflection, frequencyHz, line, -1),
+      );
 
-/** Judges what the operator would notice: the best and the worst point of the band, and how much of it is within the limit. */
-function verdictOf(
-  before: BandSummary,
-  after: BandSummary,
-  thresholds: Thresholds,
-  noiseBefore: number,
-  noiseAfter: number,
-): Judged {
-  const leastRho = Math.max(thresholds.reflectionMagnitude, SIGNIFICANCE * Math.hypot(noiseBefore, noiseAfter));
-  const rho = (summary: BandSummary, which: "best" | "worst") => summary[which]?.reflectionMagnitude ?? Number.NaN;
-  const swr = (summary: BandSummary, which: "best" | "worst") => formatSwr(summary[which]?.swr ?? Number.NaN);
-  const signs: { better: boolean; text: string }[] = [];
-  for (const which of ["best", "worst"] as const) {
-    const change = rho(after, which) - rho(before, which);
-    if (Math.abs(change) > leastRho) {
-      signs.push({ better: change < 0, text: `${which} SWR ${swr(before, which)} → ${swr(after, which)}` });
-    }
-  }
-  const gained = after.withinLimit.fraction - before.withinLimit.fraction;
-  if (Math.abs(gained) > thresholds.fraction) {
-    const kilohertz = Math.round((after.withinLimit.widthHz - before.withinLimit.widthHz) / 1000);
-    signs.push({
-      better: gained > 0,
-      text: `${Math.abs(kilohertz)} kHz ${gained > 0 ? "more" : "less"} within ${before.withinLimit.limitSwr}:1`,
-    });
-  }
-  if (signs.length === 0)
-    return { verdict: "unchanged", why: "no difference beyond noise and what matters in practice" };
-  const better = signs.filter((sign) => sign.better).length;
-  const verdict = better === signs.length ? "improved" : better === 0 ? "worse" : "mixed";
-  return { verdict, why: signs.map(({ text }) => text).join("; ") };
-}
+const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
+  causes
+    .filter(({ code }) => code === "line-length-changed" || code === "loss-added" || code === "loss-removed")
+    .map(({ message }) =>
+      finding("caution", "same-plane", `Taken out of the second sweep before comparing: ${message}`),
+    );
 
-/** What the cause makes of a measured verdict: a lower SWR through loss is not better, another place is not comparable. */
-function explained(measured: Judged, causes: readonly Cause[] | null): Judged {
-  if (causes === null)
-    return { verdict: "not-comparable", why: "the sweeps have different reference impedances and no phase" };
-  const likely = causes.find(({ confidence }) => confidence === "likely");
-  if (likely?.code === "line-length-changed")
-    return { verdict: "not-comparable", why: "taken at another place on the line" };
-  if (likely?.code === "reference-changed") return { verdict: "not-comparable", why: "another reference impedance" };
-  if (likely?.code === "loss-added" && measured.verdict !== "unchanged") {
-    return { verdict: "worse", why: `more loss on the way; ${measured.why}` };
-  }
-  if (likely?.code === "loss-removed" && measured.verdict !== "unchanged") {
-    return { verdict: "improved", why: `less loss on the way; ${measured.why}` };
-  }
-  const suspected = causes.find(({ code }) => code === "loss-added" || code === "loss-removed")?.code;
-  if (suspected === "loss-added" && measured.verdict === "improved") {
-    return { verdict: "mixed", why: `lower SWR, but perhaps only by loss; ${measured.why}` };
-  }
-  if (suspected === "loss-removed" && measured.verdict === "worse") {
-    return { verdict: "mixed", why: `higher SWR, but perhaps only because less is lost; ${measured.why}` };
-  }
-  return measured;
-}
+const NO_OVERLAP = finding(
+  "problem",
+  "no-overlap",
+  "No band was swept both before and after, so nothing can be compared.",
+);
 
-const noiseOf = ({ noise }: Curve) => noise ?? ASSUMED_NOISE;
-const formatSwr = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));
+const SCALAR_COMPARISON = finding(
+  "info",
+  "scalar-comparison",
+  "One of the sweeps knows only the size of the reflection: loss and a moved resonance can be told, another length of line or another reference cannot.",
+);

@@ -2,7 +2,7 @@ import { median } from "simple-statistics";
 import { at } from "../column.js";
 import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
 import { returnLossDb } from "../reflection.js";
-import type { Cause } from "./causes.js";
+import type { Cause } from "./cause.js";
 
 /** Where one of the sweeps reflected this much, next to nothing reaches the antenna, whatever its shape. */
 const FAR_FROM_MATCHED = 0.7;

@@ -1,0 +1,200 @@
+import type { JudgedBand } from "../band-plan/band-plan.js";
+import { at } from "../column.js";
+import type { Curve } from "../curve/curve.js";
+import { ASSUMED_NOISE } from "../curve/noise.js";
+import { clipSpans, type Piece, type Span, totalWidth } from "../pieces.js";
+import { type BandSummary, type Judgement, summariseBand, withUncertainty } from "../summary.js";
+import type { Grounds } from "../uncertainty/band-uncertainty.js";
+import { type Instrument, instrumentError } from "../uncertainty/instrument.js";
+import type { Cause } from "./cause.js";
+import { groupChange } from "./repeats.js";
+import { type DiffVerdict, explained, type Judged, type Sign, verdictOf } from "./verdict.js";
+
+/**
+ * Every change is after minus before, of means where there are repeats; null where one of the two is not known.
+ */
+export interface Change {
+  readonly bestSwr: number | null;
+  readonly bestFrequencyHz: number | null;
+  readonly withinLimitFraction: number;
+  readonly withinLimitWidthHz: number;
+  readonly worstSwr: number | null;
+  /** Edges of the span around the best point; null where one of the two has no such edge */
+  readonly lowEdgeHz: number | null;
+  readonly highEdgeHz: number | null;
+  /** Width that came within the limit, and width that left it, Hz */
+  readonly gainedHz: number;
+  readonly lostHz: number;
+}
+
+export interface BandDiff {
+  readonly band: string;
+  /** Of repeats the one that lies closest to all others */
+  readonly before: BandSummary;
+  readonly after: BandSummary;
+  readonly change: Change;
+  readonly verdict: DiffVerdict;
+  /** The verdict's reason, for a person */
+  readonly why: string;
+}
+
+/** What a change must exceed to count, besides noise, instrument and the scatter of repeats. */
+export interface Thresholds {
+  /** Change of ρ: 0.03 tells SWR 1.50 from 1.60, 2.0 from 2.1, 5.0 from 5.6 (our own choice) */
+  readonly reflectionMagnitude: number;
+  /** Change of the share of a band within the limit (our own choice) */
+  readonly fraction: number;
+}
+
+export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
+
+/** The sweeps on one side of a comparison. */
+export interface Side {
+  readonly all: readonly Judgement[];
+  /** The one that lies closest to all others, and what its intervals start from */
+  readonly middle: Judgement;
+  readonly grounds: Grounds | null;
+}
+
+/** A difference of two points must exceed this many standard deviations of their noise. */
+const SIGNIFICANCE = 3;
+
+/**
+ * Compares a band on what all the sweeps know of it.
+ *
+ * @param causes null where the two cannot be compared at all
+ * @returns null where they have nothing of the band in common
+ */
+export function diffBand(
+  band: JudgedBand,
+  first: Side,
+  second: Side,
+  { thresholds, instrument }: { thresholds: Thresholds; instrument: Instrument | null },
+  causes: readonly Cause[] | null,
+): BandDiff | null {
+  const pieces = [...first.all, ...second.all].reduce<readonly Piece[]>(
+    (common, { curve }) => piecesWithin(curve, common),
+    band.pieces,
+  );
+  if (pieces.length === 0) return null;
+  const common: JudgedBand = { ...band, pieces };
+  const summaries = (side: Side) => side.all.map((judgement) => summariseBand(judgement, common));
+  const [befores, afters] = [summaries(first), summaries(second)];
+  const middleOf = (side: Side) =>
+    withUncertainty(summariseBand(side.middle, common), side.middle, side.grounds, instrument);
+  const [before, after] = [middleOf(first), middleOf(second)];
+  const noise = Math.hypot(noiseOf(first), noiseOf(second));
+  const measured = verdictOf(
+    (["best", "worst"] as const).map((which) =>
+      magnitudeSign(which, befores, afters, { before, after }, { noise, instrument, thresholds }),
+    ),
+    fractionSign(befores, afters, { before, after }, thresholds),
+  );
+  return {
+    band: band.band,
+    before,
+    after,
+    change: changeOf(befores, afters, before, after),
+    ...(causes === null ? INCOMPARABLE : explained(measured, causes)),
+  };
+}
+
+const INCOMPARABLE: Judged = {
+  verdict: "not-comparable",
+  why: "the sweeps have different reference impedances and no phase",
+};
+
+/** The parts of some pieces that a curve knows. */
+function piecesWithin(curve: Curve, pieces: readonly Piece[]): readonly Piece[] {
+  return pieces.flatMap((piece) =>
+    curve.stretches.flatMap((stretch) => {
+      const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
+      const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
+      return lowHz < highHz ? [{ lowHz, highHz }] : [];
+    }),
+  );
+}
+
+interface Middles {
+  readonly before: BandSummary;
+  readonly after: BandSummary;
+}
+
+/** Whether the best or the worst point changed beyond noise, instrument, scatter and what matters; null where it did not. */
+function magnitudeSign(
+  which: "best" | "worst",
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  { before, after }: Middles,
+  { noise, instrument, thresholds }: { noise: number; instrument: Instrument | null; thresholds: Thresholds },
+): Sign | null {
+  const rho = (summary: BandSummary) => summary[which]?.reflectionMagnitude ?? Number.NaN;
+  const { change, margin } = groupChange(befores.map(rho), afters.map(rho));
+  const systematic =
+    instrument === null
+      ? 0
+      : Math.max(instrumentError(rho(before), instrument), instrumentError(rho(after), instrument));
+  if (!(Math.abs(change) > Math.max(thresholds.reflectionMagnitude, SIGNIFICANCE * noise, systematic, margin)))
+    return null;
+  const swr = (summary: BandSummary) => formatSwr(summary[which]?.swr ?? Number.NaN);
+  return { isBetter: change < 0, text: `${which} SWR ${swr(before)} → ${swr(after)}` };
+}
+
+/** Whether the share within the limit changed in the same sense. */
+function fractionSign(
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  { before, after }: Middles,
+  thresholds: Thresholds,
+): Sign | null {
+  const fraction = ({ withinLimit }: BandSummary) => withinLimit.fraction;
+  const { change, margin } = groupChange(befores.map(fraction), afters.map(fraction));
+  const half = ({ uncertainty, pieces }: BandSummary) =>
+    uncertainty === null ? 0 : (uncertainty.withinHz.high - uncertainty.withinHz.low) / 2 / totalWidth(pieces);
+  if (!(Math.abs(change) > Math.max(thresholds.fraction, Math.hypot(half(before), half(after)), margin))) return null;
+  const kilohertz = Math.round((change * totalWidth(before.pieces)) / 1000);
+  return {
+    isBetter: change > 0,
+    text: `${Math.abs(kilohertz)} kHz ${change > 0 ? "more" : "less"} within ${before.withinLimit.limitSwr}:1`,
+  };
+}
+
+function changeOf(
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  before: BandSummary,
+  after: BandSummary,
+): Change {
+  const ofMeans = (value: (summary: BandSummary) => number | undefined) => {
+    const numbers = (group: readonly BandSummary[]) => group.map((summary) => value(summary) ?? Number.NaN);
+    const { change } = groupChange(numbers(befores), numbers(afters));
+    return Number.isFinite(change) ? change : null;
+  };
+  const edge = (which: "low" | "high") =>
+    ofMeans(({ bandwidth }) => {
+      if (bandwidth === null || (which === "low" ? bandwidth.openLow : bandwidth.openHigh)) return undefined;
+      return which === "low" ? bandwidth.lowHz : bandwidth.highHz;
+    });
+  return {
+    bestSwr: ofMeans(({ best }) => best?.swr),
+    bestFrequencyHz: ofMeans(({ best }) => best?.frequencyHz),
+    withinLimitFraction: ofMeans(({ withinLimit }) => withinLimit.fraction) ?? 0,
+    withinLimitWidthHz: ofMeans(({ withinLimit }) => withinLimit.widthHz) ?? 0,
+    worstSwr: ofMeans(({ worst }) => worst?.swr),
+    lowEdgeHz: edge("low"),
+    highEdgeHz: edge("high"),
+    gainedHz: widthOutside(after.withinLimit.spans, before.withinLimit.spans),
+    lostHz: widthOutside(before.withinLimit.spans, after.withinLimit.spans),
+  };
+}
+
+/** Width of some spans that lies outside others, Hz. */
+function widthOutside(spans: readonly Span[], others: readonly Span[]): number {
+  return spans.reduce(
+    (sum, span) => sum + span.widthHz - clipSpans(others, span).reduce((inside, { widthHz }) => inside + widthHz, 0),
+    0,
+  );
+}
+
+const noiseOf = ({ middle }: Side) => middle.curve.noise ?? ASSUMED_NOISE;
+const formatSwr = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));

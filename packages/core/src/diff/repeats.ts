@@ -1,0 +1,26 @@
+import { mean, sampleVariance } from "simple-statistics";
+
+/** Quantile of Student's t that holds 95 % on both sides, for 1, 2, 3, … degrees of freedom (handbook table, from memory). */
+const STUDENT_95 = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23];
+const NORMAL_95 = 1.96;
+
+/** How two groups of repeats differ in one number. */
+export interface GroupChange {
+  /** Mean of the second group less mean of the first */
+  readonly change: number;
+  /** What the scatter of the repeats alone may make of it, with 95 % probability; 0 where nothing was repeated */
+  readonly margin: number;
+}
+
+/** Compares one number over repeats before and after, with the scatter of both groups pooled. */
+export function groupChange(before: readonly number[], after: readonly number[]): GroupChange {
+  const change = mean([...after]) - mean([...before]);
+  const freedom = before.length + after.length - 2;
+  if (freedom < 1) return { change, margin: 0 };
+  const squares = [before, after].reduce(
+    (sum, group) => sum + (group.length > 1 ? sampleVariance([...group]) * (group.length - 1) : 0),
+    0,
+  );
+  const error = Math.sqrt((squares / freedom) * (1 / before.length + 1 / after.length));
+  return { change, margin: (STUDENT_95[freedom - 1] ?? NORMAL_95) * error };
+}
