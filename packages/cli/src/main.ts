@@ -4,6 +4,7 @@ import { convertCommand } from "./commands/convert.js";
 import { diffCommand } from "./commands/diff.js";
 import { feedlinesCommand } from "./commands/feedlines.js";
 import { gradeCommand } from "./commands/grade.js";
+import { lineCommand } from "./commands/line.js";
 import { plansCommand } from "./commands/plans.js";
 import { schemaCommand } from "./commands/schema.js";
 import { showCommand } from "./commands/show.js";
@@ -19,6 +20,7 @@ const program = new Command("feedpoint")
   .addCommand(diffCommand())
   .addCommand(gradeCommand())
   .addCommand(trimCommand())
+  .addCommand(lineCommand())
   .addCommand(showCommand())
   .addCommand(convertCommand())
   .addCommand(plansCommand())

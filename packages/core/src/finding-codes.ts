@@ -57,6 +57,7 @@ export const FINDING_CODES = {
   "feedline-loss-too-high": "The sweep contradicts the loss of the feedline as stated.",
   "feedline-needs-phase": "A sweep without phase cannot be followed along a line of another impedance.",
   "feedline-overload": "Voltage or current on the feedline may exceed its rating.",
+  "line-implausible": "What was measured of a line cannot be: check its length and what was at its far end.",
   // trimming
   "no-dip": "There is no dip near the wanted frequency.",
   "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",

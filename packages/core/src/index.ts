@@ -65,6 +65,13 @@ export {
   throughLine,
   totalLossDb,
 } from "./feedline/line.js";
+export {
+  type LineOptions,
+  type LineResult,
+  type LineVerdict,
+  type MeasuredLoss,
+  measureLine,
+} from "./feedline/measure-line.js";
 export type { Finding, Severity } from "./finding.js";
 export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
 export {
