@@ -26,14 +26,16 @@ const CANDIDATES: readonly CellDialect[] = [
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
 const FEW_LINES = 40;
 const MANY_LINES = 2000;
+/** Rows in which readings that are equally good are compared. */
+const COMPARED_ROWS = 50;
 
 interface Evidence {
   readonly dialect: Dialect;
   readonly dataLines: number;
   /** Whether any number is written with the decimal mark */
   readonly hasFractions: boolean;
-  /** The numbers as this reading has them, to see whether another reading says the same */
-  readonly reading: string;
+  /** The cells of the first rows of numbers, to see whether another reading says the same */
+  readonly rows: readonly (readonly string[])[];
 }
 
 /**
@@ -57,7 +59,7 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
   const [first, ...others] = best;
   if (first === undefined) throw noNumbers(lines, options, file);
-  const rival = others.find(({ reading }) => reading !== first.reading);
+  const rival = others.find((other) => numbersOf(other) !== numbersOf(first));
   if (rival !== undefined) throw ambiguous(first, rival, lines, file);
   return first.dialect;
 }
@@ -106,16 +108,24 @@ function weigh(candidate: CellDialect, lines: readonly string[], offset: number)
   const mark = candidate.decimal === "comma" ? "," : ".";
   const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
   const first = widths.indexOf(columns);
-  const reading = rows
-    .slice(first, first + 50)
+  return {
+    dialect: { ...candidate, firstDataLine: offset + first, columns },
+    dataLines,
+    hasFractions,
+    rows: rows.slice(first, first + COMPARED_ROWS),
+  };
+}
+
+/** The numbers of the first rows as a reading has them. */
+function numbersOf({ rows, dialect }: Evidence): string {
+  return rows
     .map((cells) =>
       cells
-        .map((cell) => numberOrText(cell, candidate.decimal))
+        .map((cell) => numberOrText(cell, dialect.decimal))
         .join("|")
         .replace(/\|+$/, ""),
     )
     .join("\n");
-  return { dialect: { ...candidate, firstDataLine: offset + first, columns }, dataLines, hasFractions, reading };
 }
 
 function numberOrText(cell: string, decimal: DecimalMark): string {
