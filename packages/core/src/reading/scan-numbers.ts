@@ -94,15 +94,20 @@ function parseSlowly(bytes: Uint8Array, start: number, end: number, decimalMark:
   return Number(`${text}e${exponent}`);
 }
 
+/** Where the characters of a cell are put to be scanned, and its number: kept, since cells are many and short. */
+const characters = new Uint8Array(64);
+const scanned = new Float64Array(1);
+
 /** A number from text that must be nothing else; NaN otherwise. Same grammar and shift as {@link scanNumber}. */
 export function numberFromText(text: string, shift = 0, decimalMark: "." | "," = "."): number {
-  const bytes = new Uint8Array(text.length);
+  const bytes = text.length < characters.length ? characters : new Uint8Array(text.length);
   for (let i = 0; i < text.length; i++) {
     const code = text.charCodeAt(i);
     if (code > 0x7e) return Number.NaN;
     bytes[i] = code;
   }
-  const target = new Float64Array(1);
-  const next = scanNumber(bytes, 0, shift, decimalMark === "," ? COMMA : POINT, target, 0);
-  return next === bytes.length && next > 0 ? (target[0] as number) : Number.NaN;
+  // A zero byte ends every number, as the end of an array does.
+  bytes[text.length] = 0;
+  const next = scanNumber(bytes, 0, shift, decimalMark === "," ? COMMA : POINT, scanned, 0);
+  return next === text.length && next > 0 ? (scanned[0] as number) : Number.NaN;
 }
