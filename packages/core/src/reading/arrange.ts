@@ -40,6 +40,7 @@ const FEWEST_POINTS_OF_A_SWEEP = 5;
  * @param findings what was changed is added here
  */
 export function arrangePoints(points: Points, findings: Finding[]): readonly Points[] {
+  if (at(points.frequencyHz, 0) > 0 && isAscending(points.frequencyHz)) return [points];
   const usable = withoutUnusableFrequencies(points, findings);
   if (isAscending(usable.frequencyHz)) return [usable];
   if (isDescending(usable.frequencyHz)) {

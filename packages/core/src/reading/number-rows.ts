@@ -1,17 +1,40 @@
+import { at } from "../column.js";
 import { doubled } from "./grow.js";
+import type { PlainRows } from "./plain-rows.js";
 
-/** Rows of numbers of any length, without an object per row: all values in one array, with where each row starts. */
+/** Rows of numbers of any length, one per line that holds any. */
 export interface NumberRows {
-  readonly values: Float64Array;
-  /** Index of each row's first value; one more entry than there are rows, the last being the count of values */
-  readonly starts: Uint32Array;
-  /** Line of each row in the file, counted from 1 */
-  readonly lines: Uint32Array;
-  /** What each row's first number is in Hz, should it be a frequency. (Where it is one, `values` may hold it in Hz too.) */
-  readonly leadingHz: Float64Array;
+  readonly count: number;
+  /** Line of a row in the file, counted from 1 */
+  readonly line: (row: number) => number;
+  /** How many numbers a row holds */
+  readonly width: (row: number) => number;
+  /** The number at a place of a row; places beyond its last are those of the rows after it */
+  readonly value: (row: number, place: number) => number;
+  /** What a row's first number is in Hz, should it be a frequency. (Where it is one, `value` may have it in Hz too.) */
+  readonly leadingHz: (row: number) => number;
+  /** The same numbers as columns, all finite, where the rows are plain; null where they are not */
+  readonly plain: PlainRows | null;
 }
 
-/** Grows as rows come in. `add` puts a number into the row being filled, `endRow` closes it. */
+/** Rows that are plain from a line on to the end of the file, their first column in Hz. */
+export function numberRowsOf(plain: PlainRows, firstLine: number): NumberRows {
+  const { columns, count } = plain;
+  const value = (row: number, place: number) => at(columns[place] as Float64Array, row);
+  return {
+    count,
+    line: (row) => firstLine + row,
+    width: () => columns.length,
+    value,
+    leadingHz: (row) => value(row, 0),
+    plain,
+  };
+}
+
+/**
+ * Grows as rows come in: all values in one array, with where each row starts, so that no row is an object. `add` puts a
+ * number into the row being filled, `endRow` closes it.
+ */
 export class NumberRowsBuilder {
   #values: Float64Array<ArrayBuffer>;
   #count = 0;
@@ -61,11 +84,18 @@ export class NumberRowsBuilder {
   }
 
   build(): NumberRows {
+    const values = this.#values.subarray(0, this.#count);
+    const starts = this.#starts;
+    const lines = this.#lines;
+    const leadingHz = this.#leadingHz;
+    const startOf = (row: number) => starts[row] as number;
     return {
-      values: this.#values.subarray(0, this.#count),
-      starts: this.#starts.subarray(0, this.#rows + 1),
-      lines: this.#lines.subarray(0, this.#rows),
-      leadingHz: this.#leadingHz.subarray(0, this.#rows),
+      count: this.#rows,
+      line: (row) => lines[row] as number,
+      width: (row) => startOf(row + 1) - startOf(row),
+      value: (row, place) => at(values, startOf(row) + place),
+      leadingHz: (row) => at(leadingHz, row),
+      plain: null,
     };
   }
 }

@@ -2,7 +2,7 @@ import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
 import { readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { doubled } from "./grow.js";
-import { scanPlainRows } from "./plain-rows.js";
+import { linesFrom, scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
 
@@ -69,23 +69,16 @@ export function readTable(
 
 /** The rest of the text, where it is nothing but full rows of numbers. */
 function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[]): NumberTable | null {
-  const { columns, firstDataLine, delimiter, decimal } = dialect;
-  const values = scanPlainRows(lines.bytes, lines.start(firstDataLine), {
-    columns,
+  const { firstDataLine, delimiter, decimal } = dialect;
+  const plain = scanPlainRows(lines.bytes, lines.start(firstDataLine), {
     delimiter: delimiter === "space" ? null : DELIMITER_BYTES[delimiter],
     decimalMark: decimal === "comma" ? COMMA : POINT,
     shifts,
   });
-  if (values === null || values.length === 0) return null;
-  const count = values.length / columns;
-  const columnOf = (column: number) => {
-    const numbers = new Float64Array(count);
-    for (let row = 0; row < count; row++) numbers[row] = values[row * columns + column] as number;
-    return numbers;
-  };
+  if (plain === null) return null;
   return {
-    columns: Array.from({ length: columns }, (_, column) => columnOf(column)),
-    lines: Uint32Array.from({ length: count }, (_, row) => firstDataLine + 1 + row),
+    columns: plain.columns,
+    lines: linesFrom(firstDataLine + 1, plain.count),
     atLeast: [],
     strange: [],
     nextBlockLine: null,

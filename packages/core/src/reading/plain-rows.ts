@@ -4,7 +4,6 @@ import { scanNumber } from "./scan-numbers.js";
 
 /** How plain rows are written: so many numbers in each, and what stands between them. */
 export interface PlainLayout {
-  readonly columns: number;
   /** Byte between two numbers, besides blanks; null where blanks alone split them */
   readonly delimiter: number | null;
   readonly decimalMark: number;
@@ -12,43 +11,62 @@ export interface PlainLayout {
   readonly shifts: readonly number[];
 }
 
-/** Room is made for rows of this many bytes, and then for as many as come. */
-const LIKELY_ROW_LENGTH = 24;
-const FIRST_GUESS = 16;
+/** Rows that are all alike: a column of finite numbers for each place in them. */
+export interface PlainRows {
+  readonly columns: readonly Float64Array[];
+  readonly count: number;
+}
+
+/** Room for this many rows more than there would be if all were as long as the first. */
+const SPARE_ROWS = 16;
 
 /**
  * Reads rows of numbers and nothing else, from a byte on to the end of the text: what nearly every sweep file is below its
  * header.
  *
- * @returns the numbers row by row; null for anything that needs a closer look (a comment, a blank line, a missing cell)
+ * @returns null for anything that needs a closer look (a comment, a blank line, a missing cell), and for no rows at all
  */
-export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLayout): Float64Array | null {
-  const { columns, delimiter, decimalMark, shifts } = layout;
+export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLayout): PlainRows | null {
+  const { delimiter, decimalMark, shifts } = layout;
   const isTabbed = delimiter === TAB;
-  let values = new Float64Array(columns * (FIRST_GUESS + Math.ceil((bytes.length - start) / LIKELY_ROW_LENGTH)));
+  const firstEnd = bytes.indexOf(LINE_FEED, start);
+  let room = SPARE_ROWS + (firstEnd < 0 ? 0 : Math.ceil((bytes.length - start) / (firstEnd + 1 - start)));
+  let columns = shifts.map(() => new Float64Array(room));
   let i = start;
   let count = 0;
   while (i < bytes.length) {
-    if (count === values.length) values = doubled(values);
-    for (let column = 0; column < columns; column++) {
+    if (count === room) {
+      columns = columns.map(doubled);
+      room *= 2;
+    }
+    for (let c = 0; c < columns.length; c++) {
       let byte = bytes[i];
       while (byte === SPACE || (byte === TAB && !isTabbed)) byte = bytes[++i];
-      if (column > 0 && delimiter !== null) {
+      if (c > 0 && delimiter !== null) {
         if (byte !== delimiter) return null;
         do byte = bytes[++i];
         while (byte === SPACE || (byte === TAB && !isTabbed));
       }
-      const next = scanNumber(bytes, i, shifts[column] as number, decimalMark, values, count);
+      const column = columns[c] as Float64Array;
+      const next = scanNumber(bytes, i, shifts[c] as number, decimalMark, column, count);
       if (next < 0) return null;
       // A number ends in a blank, the delimiter or the line; and one too large for a double needs a closer look.
       const after = bytes[next] as number;
-      if ((after > SPACE && after !== delimiter) || !Number.isFinite(values[count++] as number)) return null;
+      if ((after > SPACE && after !== delimiter) || !Number.isFinite(column[count] as number)) return null;
       i = next;
     }
+    count++;
     while (bytes[i] === SPACE || (bytes[i] === TAB && !isTabbed)) i++;
     if (bytes[i] === CARRIAGE_RETURN && bytes[i + 1] === LINE_FEED) i++;
     if (i < bytes.length && bytes[i] !== LINE_FEED && bytes[i] !== CARRIAGE_RETURN) return null;
     i++;
   }
-  return values.subarray(0, count);
+  return count === 0 ? null : { columns: columns.map((column) => column.subarray(0, count)), count };
+}
+
+/** The lines of plain rows in their file: one after the other. */
+export function linesFrom(first: number, count: number): Uint32Array {
+  const lines = new Uint32Array(count);
+  for (let row = 0; row < count; row++) lines[row] = first + row;
+  return lines;
 }

@@ -98,9 +98,9 @@ export function oddities(
 /** A normalised impedance of an antenna seldom exceeds this many times the reference over most of a sweep. */
 const LARGEST_NORMALISED = 20;
 
-function hasNegativeMagnitude({ values, starts, lines }: NumberRows, ports: number): boolean {
+function hasNegativeMagnitude({ count, value }: NumberRows, ports: number): boolean {
   if (ports > 2) return false;
-  for (let row = 0; row < lines.length; row++) if (at(values, (starts[row] as number) + 1) < 0) return true;
+  for (let row = 0; row < count; row++) if (value(row, 1) < 0) return true;
   return false;
 }
 
@@ -108,16 +108,13 @@ function hasNegativeMagnitude({ values, starts, lines }: NumberRows, ports: numb
 const LARGEST_TINY_ANGLE = 3.2;
 const FEWEST_ANGLES = 5;
 
-function haveTinyAngles({ values, starts, lines }: NumberRows): boolean {
-  if (lines.length < FEWEST_ANGLES) return false;
-  for (let row = 0; row < lines.length; row++) {
-    if (Math.abs(at(values, (starts[row] as number) + 2)) > LARGEST_TINY_ANGLE) return false;
-  }
+function haveTinyAngles({ count, value }: NumberRows): boolean {
+  if (count < FEWEST_ANGLES) return false;
+  for (let row = 0; row < count; row++) if (Math.abs(value(row, 2)) > LARGEST_TINY_ANGLE) return false;
   return true;
 }
 
 /** Median size of the first number after each row's frequency. */
-function middleMagnitude({ values, starts, lines }: NumberRows): number {
-  const sizes = Array.from(lines, (_, row) => Math.abs(at(values, (starts[row] as number) + 1)));
-  return median(sizes);
+function middleMagnitude({ count, value }: NumberRows): number {
+  return median(Array.from({ length: count }, (_, row) => Math.abs(value(row, 1))));
 }

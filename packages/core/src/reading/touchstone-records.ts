@@ -1,4 +1,3 @@
-import { at } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
 import type { NumberRows } from "./number-rows.js";
@@ -30,7 +29,7 @@ const NOISE_WIDTH = 5;
  */
 export function groupRecords(scan: TouchstoneScan, file: string, port: number, findings: Finding[]): Records {
   const { rows, keywords } = scan;
-  if (rows.lines.length === 0) {
+  if (rows.count === 0) {
     throw new ReadError({
       code: "no-data",
       file,
@@ -43,7 +42,7 @@ export function groupRecords(scan: TouchstoneScan, file: string, port: number, f
   if (port > ports) return { rows, ports, matrixFormat, width: 1, count: 0, firstRow: [] };
   const width = 1 + 2 * (matrixFormat === "full" ? ports * ports : (ports * (ports + 1)) / 2);
   checkParameter(scan, ports, file);
-  const end = keywords.version === null ? endOfNetworkData(rows, ports, findings) : rows.lines.length;
+  const end = keywords.version === null ? endOfNetworkData(rows, ports, findings) : rows.count;
   const firstRow = allOfWidth(rows, end, width) ? null : matchRows(rows, end, width, ports, file, findings);
   const count = firstRow?.length ?? end;
   if (keywords.frequencies !== null && keywords.frequencies !== count) {
@@ -58,26 +57,25 @@ export function groupRecords(scan: TouchstoneScan, file: string, port: number, f
   return { rows, ports, matrixFormat, width, count, firstRow };
 }
 
-const countIn = (rows: NumberRows, row: number) => (rows.starts[row + 1] as number) - (rows.starts[row] as number);
-
-function allOfWidth({ starts }: NumberRows, end: number, width: number): boolean {
-  for (let row = 0; row < end; row++) if ((starts[row + 1] as number) - (starts[row] as number) !== width) return false;
+function allOfWidth({ plain, width: widthOf }: NumberRows, end: number, width: number): boolean {
+  if (plain !== null) return plain.columns.length === width;
+  for (let row = 0; row < end; row++) if (widthOf(row) !== width) return false;
   return true;
 }
 
 function portsFromRows(rows: NumberRows, file: string): number {
-  let total = countIn(rows, 0);
-  for (let row = 1; row < rows.lines.length && countIn(rows, row) % 2 === 0; row++) total += countIn(rows, row);
+  let total = rows.width(0);
+  for (let row = 1; row < rows.count && rows.width(row) % 2 === 0; row++) total += rows.width(row);
   const ports = Math.sqrt((total - 1) / 2);
   if (Number.isInteger(ports) && ports >= 1) return ports;
   // A lone short row after a good one is the ragged row; judge by the first line alone.
-  const first = countIn(rows, 0);
+  const first = rows.width(0);
   if (first === 3) return 1;
   if (first === 9) return 2;
   throw new ReadError({
     code: "bad-row",
     file,
-    line: rows.lines[0] as number,
+    line: rows.line(0),
     found: `${first} number${first === 1 ? "" : "s"} in the first row`,
     expected: "3 for a one-port, 9 for a two-port, or a full matrix over several lines",
   });
@@ -98,14 +96,14 @@ function checkParameter(scan: TouchstoneScan, ports: number, file: string): void
 
 /** Row where the noise data of a keyword-free two-port begin: five numbers and a frequency that does not advance. */
 function endOfNetworkData(rows: NumberRows, ports: number, findings: Finding[]): number {
-  const end = rows.lines.length;
+  const end = rows.count;
   if (ports !== 2) return end;
   for (let row = 1; row < end; row++) {
-    if (countIn(rows, row) !== NOISE_WIDTH || countIn(rows, row - 1) !== 9) continue;
-    if (at(rows.values, rows.starts[row] as number) > at(rows.values, rows.starts[row - 1] as number)) continue;
+    if (rows.width(row) !== NOISE_WIDTH || rows.width(row - 1) !== 9) continue;
+    if (rows.value(row, 0) > rows.value(row - 1, 0)) continue;
     findings.push(
       finding("info", "noise-data-skipped", `Skipped ${end - row} lines of noise data.`, {
-        line: rows.lines[row] as number,
+        line: rows.line(row),
       }),
     );
     return row;
@@ -127,13 +125,13 @@ function matchRows(
   while (row < end) {
     const first = row;
     let filled = 0;
-    while (row < end && filled < width) filled += countIn(rows, row++);
+    while (row < end && filled < width) filled += rows.width(row++);
     if (filled === width) {
       recordRows.push(first);
       continue;
     }
     // An even count cannot begin a record, and an odd count after it begins the next: then the first row is the short one.
-    const isFirst = countIn(rows, first) % 2 === 0 || countIn(rows, row - 1) % 2 === 1;
+    const isFirst = rows.width(first) % 2 === 0 || rows.width(row - 1) % 2 === 1;
     const blamed = isFirst ? first : row - 1;
     if (filled < width && row === end && recordRows.length > 0) {
       findings.push(
@@ -142,17 +140,17 @@ function matchRows(
           "last-row-cut",
           `Left out the last row: it holds ${filled} of ${width} numbers, so the file seems cut off.`,
           {
-            line: rows.lines[first] as number,
+            line: rows.line(first),
           },
         ),
       );
       break;
     }
-    const held = blamed > first ? `${filled} numbers up to here` : `${countIn(rows, first)} numbers`;
+    const held = blamed > first ? `${filled} numbers up to here` : `${rows.width(first)} numbers`;
     throw new ReadError({
       code: "bad-row",
       file,
-      line: rows.lines[blamed] as number,
+      line: rows.line(blamed),
       found: held,
       expected: `${width} for a ${ports}-port (the frequency and ${(width - 1) / 2} pair${width > 3 ? "s" : ""})`,
       remedy: "Correct or remove the line.",

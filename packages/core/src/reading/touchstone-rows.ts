@@ -1,6 +1,6 @@
 import { quote, ReadError } from "../read-error.js";
 import { CARRIAGE_RETURN, COMMA, CONTROL_Z, EXCLAMATION, FORM_FEED, LINE_FEED, POINT, SPACE, TAB } from "./ascii.js";
-import type { NumberRows, NumberRowsBuilder } from "./number-rows.js";
+import { type NumberRows, type NumberRowsBuilder, numberRowsOf } from "./number-rows.js";
 import { scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
 import type { SourceText } from "./text.js";
@@ -10,19 +10,8 @@ export const isBlank = (byte: number) => byte === SPACE || byte === TAB || byte 
 
 /** The rest of the file, where it is nothing but rows of three numbers: a one-port as nearly every analyser writes it. */
 export function plainOnePort(bytes: Uint8Array, start: number, line: number, shift: number): NumberRows | null {
-  const layout = { columns: 3, delimiter: null, decimalMark: POINT, shifts: [shift, 0, 0] };
-  const values = scanPlainRows(bytes, start, layout);
-  if (values === null || values.length === 0) return null;
-  const count = values.length / 3;
-  const starts = new Uint32Array(count + 1);
-  const lines = new Uint32Array(count);
-  const leadingHz = new Float64Array(count);
-  for (let row = 0; row < count; row++) {
-    starts[row + 1] = 3 * (row + 1);
-    lines[row] = line + row;
-    leadingHz[row] = values[3 * row] as number;
-  }
-  return { values, starts, lines, leadingHz };
+  const plain = scanPlainRows(bytes, start, { delimiter: null, decimalMark: POINT, shifts: [shift, 0, 0] });
+  return plain && numberRowsOf(plain, line);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { at, magnitudesOf } from "../column.js";
+import { magnitudesOf } from "../column.js";
 import { type Complex, complex, fromPolarDegrees, scale } from "../complex.js";
 import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
@@ -6,6 +6,7 @@ import { reflectionFromAdmittance, reflectionFromImpedance } from "../reflection
 import { type Points, rowsWithoutNumber } from "./arrange.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
+import { linesFrom } from "./plain-rows.js";
 import type { SourceText } from "./text.js";
 import { reflectionAtPort } from "./touchstone-network.js";
 import { oddities } from "./touchstone-oddities.js";
@@ -93,33 +94,32 @@ function reflectionPoints(
   file: string,
   findings: Finding[],
 ): Points {
-  const { rows, count, firstRow, ports, matrixFormat } = records;
+  const { rows, count, firstRow } = records;
+  // The commonest file by far needs nothing done to its numbers.
+  if (rows.plain !== null && scan.options.parameter === "S" && scan.options.format === "RI") {
+    const [frequencyHz, real, imaginary] = rows.plain.columns as [Float64Array, Float64Array, Float64Array];
+    return pointsOf(frequencyHz, real, imaginary, linesFrom(rows.line(0), count));
+  }
   const frequencyHz = new Float64Array(count);
   const reflectionReal = new Float64Array(count);
   const reflectionImaginary = new Float64Array(count);
   const line = new Uint32Array(count);
-  const isPlain = scan.options.parameter === "S" && scan.options.format === "RI";
-  const place = 1 + 2 * placeInRecord(port, port, ports, matrixFormat);
   const read = reflectionReader(scan, records, references, port);
   let kept = 0;
   let dropped = 0;
   let droppedLine = 0;
   for (let r = 0; r < count; r++) {
     const row = firstRow === null ? r : (firstRow[r] as number);
-    const start = rows.starts[row] as number;
-    const frequency = at(rows.leadingHz, row);
-    // The commonest file by far needs no more than copying.
-    const value = isPlain ? null : read(rows, start + 1);
-    const real = value === null ? at(rows.values, start + place) : value.real;
-    const imaginary = value === null ? at(rows.values, start + place + 1) : value.imaginary;
+    const frequency = rows.leadingHz(row);
+    const { real, imaginary } = read(rows, row);
     if (!(Number.isFinite(frequency) && Number.isFinite(real) && Number.isFinite(imaginary))) {
-      if (dropped++ === 0) droppedLine = rows.lines[row] as number;
+      if (dropped++ === 0) droppedLine = rows.line(row);
       continue;
     }
     frequencyHz[kept] = frequency;
     reflectionReal[kept] = real;
     reflectionImaginary[kept] = imaginary;
-    line[kept++] = rows.lines[row] as number;
+    line[kept++] = rows.line(row);
   }
   if (dropped > 0) findings.push(rowsWithoutNumber(droppedLine, dropped));
   if (kept === 0) {
@@ -130,50 +130,57 @@ function reflectionPoints(
       expected: "a frequency and a reflection in each row",
     });
   }
-  const real = reflectionReal.subarray(0, kept);
-  const imaginary = reflectionImaginary.subarray(0, kept);
+  return pointsOf(
+    frequencyHz.subarray(0, kept),
+    reflectionReal.subarray(0, kept),
+    reflectionImaginary.subarray(0, kept),
+    line.subarray(0, kept),
+  );
+}
+
+function pointsOf(frequencyHz: Float64Array, real: Float64Array, imaginary: Float64Array, line: Uint32Array): Points {
   return {
-    frequencyHz: frequencyHz.subarray(0, kept),
+    frequencyHz,
     reflectionReal: real,
     reflectionImaginary: imaginary,
     reflectionMagnitude: magnitudesOf(real, imaginary),
-    line: line.subarray(0, kept),
+    line,
     ceiling: null,
     areSpots: false,
     repeatNoise: null,
   };
 }
 
-/** How to get the wanted reflection from the numbers of one record that follow its frequency. */
+/** How to get the wanted reflection from the record that begins in a row. */
 function reflectionReader(
   scan: TouchstoneScan,
   { ports, matrixFormat }: Records,
   references: readonly number[],
   port: number,
-): (rows: NumberRows, start: number) => Complex {
+): (rows: NumberRows, row: number) => Complex {
   const { parameter, format } = scan.options;
   const isNormalised = scan.keywords.version === null;
-  const pair = ({ values }: NumberRows, index: number) =>
-    complexFromPair(at(values, index), at(values, index + 1), format);
+  const pair = ({ value }: NumberRows, row: number, place: number) =>
+    complexFromPair(value(row, 1 + 2 * place), value(row, 2 + 2 * place), format);
   if (parameter === "S") {
-    const place = 2 * placeInRecord(port, port, ports, matrixFormat);
-    return (rows, start) => pair(rows, start + place);
+    const place = placeInRecord(port, port, ports, matrixFormat);
+    return (rows, row) => pair(rows, row, place);
   }
   const reference = references[port] as number;
   if (ports === 1 && (parameter === "Z" || parameter === "Y")) {
     const referenceOhms = isNormalised ? 1 : reference;
     const convert = parameter === "Z" ? reflectionFromImpedance : reflectionFromAdmittance;
-    return (rows, start) => convert(pair(rows, start), referenceOhms);
+    return (rows, row) => convert(pair(rows, row, 0), referenceOhms);
   }
   const swapped = ports === 2 && !scan.twoPortOrder12First && matrixFormat === "full";
-  return (rows, start) => {
+  return (rows, first) => {
     const matrix: Complex[] = [];
     for (let row = 0; row < ports; row++) {
       for (let column = 0; column < ports; column++) {
         const place = swapped
           ? placeInRecord(column, row, ports, matrixFormat)
           : placeInRecord(row, column, ports, matrixFormat);
-        const value = pair(rows, start + 2 * place);
+        const value = pair(rows, first, place);
         matrix.push(isNormalised ? value : normalise(value, parameter, row, column, references));
       }
     }
