@@ -14,8 +14,8 @@ export interface NumberColumn {
   /** The header's cell, or a description where there is none */
   readonly name: string;
   readonly values: Float64Array;
-  /** Half of one unit in the last printed place, the median over the rows */
-  readonly halfUnit: number;
+  /** Half of one unit in the last printed place, the median over the rows; told when asked, for few files need it */
+  readonly halfUnit: () => number;
   /** Where the instrument's scale ended: values there mean "at least"; null where it did not */
   readonly ceiling: number | null;
   /** The header does not say that it is a reflection; it was assumed */
@@ -164,6 +164,7 @@ const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(rea
  */
 export function resolutionOf(determination: Determination): number {
   const { columns, reflection } = determination;
+  const halfUnits = columns.map(({ halfUnit }) => halfUnit());
   const rows = (columns[0] as NumberColumn).values.length;
   const every = Math.max(1, Math.floor(rows / 60));
   const sizes: number[] = [];
@@ -171,8 +172,8 @@ export function resolutionOf(determination: Determination): number {
     const values = columns.map((column) => at(column.values, row));
     const centre = reflection(values);
     let square = 0;
-    columns.forEach((column, c) => {
-      const moved = reflection(values.map((value, i) => (i === c ? value + column.halfUnit : value)));
+    halfUnits.forEach((halfUnit, c) => {
+      const moved = reflection(values.map((value, i) => (i === c ? value + halfUnit : value)));
       square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
     });
     if (Number.isFinite(square)) sizes.push(Math.sqrt(square));

@@ -8,6 +8,7 @@ import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { frequencyUnitFor, refuseImpossible } from "./frequency-unit.js";
 import { findHeader } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
+import { once } from "./once.js";
 import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
 import {
   frequencyUnitIn,
@@ -182,12 +183,13 @@ function numberColumns(
   dialect: Dialect,
   lines: TextLines,
 ): NumberColumn[] {
-  const sample = Array.from(table.lines.subarray(0, ROWS_FOR_DIGITS), (line) => lines.text(line - 1));
-  const cells = splitLines(sample, dialect.delimiter);
+  const sample = once(() => {
+    const texts = Array.from(table.lines.subarray(0, ROWS_FOR_DIGITS), (line) => lines.text(line - 1));
+    return splitLines(texts, dialect.delimiter);
+  });
   return roles.flatMap((role, c): NumberColumn[] => {
     const values = table.columns[c];
     if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
-    const halves = cells.map((row) => printedHalfUnit(row[c] ?? "", dialect.decimal)).sort((a, b) => a - b);
     // "More than" makes sense of SWR only; anywhere else the cell holds no number.
     const atLeast = role.quantity === "swr" ? table.atLeast.filter(({ column }) => column === c) : [];
     const { settled: bounded, ceiling } = withBounds(values, atLeast);
@@ -197,13 +199,19 @@ function numberColumns(
         name: names[c] ?? `column ${c + 1}`,
         values: role.factor === undefined ? bounded : bounded.map((value) => value * (role.factor ?? 1)),
         ceiling,
-        halfUnit: halves[halves.length >> 1] ?? 0,
+        halfUnit: once(() => halfUnitOf(sample(), c, dialect)),
         isAssumed: role.isAssumed ?? false,
         radians: role.radians ?? false,
         percent: role.percent ?? false,
       },
     ];
   });
+}
+
+/** Half of one unit in the last place that a column is printed with: the median over some rows. */
+function halfUnitOf(rows: readonly (readonly string[])[], column: number, { decimal }: Dialect): number {
+  const halves = rows.map((cells) => printedHalfUnit(cells[column] ?? "", decimal)).sort((a, b) => a - b);
+  return halves[halves.length >> 1] ?? 0;
 }
 
 /** A run of this many equal greatest values is the end of an instrument's scale. */

@@ -88,6 +88,7 @@ export function reflectionFrom(table: DelimitedColumns, options: ReadOptions, fi
 function mostPrecise(determinations: readonly Determination[]): Determination | null {
   const vectors = determinations.filter(({ isVector }) => isVector);
   const choice = vectors.length > 0 ? vectors : determinations;
+  if (choice.length <= 1) return choice[0] ?? null;
   return (
     choice
       .map((determination) => ({ determination, resolution: resolutionOf(determination) }))
