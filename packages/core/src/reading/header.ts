@@ -38,50 +38,47 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
       units = rowOfUnits;
       continue;
     }
-    const names = bestSplit(line, dialect, port);
-    if (names === null) continue;
+    const split = bestSplit(line, dialect, port);
+    if (split === null) continue;
     const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1), dialect) : null);
-    const complete = above === null ? names : names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
-    return headerOf(complete, i, port);
+    if (above === null) return { ...split, lineIndex: i };
+    const names = split.names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
+    return { roles: rolesOf(names, port), names, lineIndex: i };
   }
   for (let i = dialect.firstDataLine + 1; i < dialect.firstDataLine + REACH && lines.has(i); i++) {
-    const names = bestSplit(contentOf(lines, i), dialect, port);
-    if (names !== null) return headerOf(names, i, port);
+    const split = bestSplit(contentOf(lines, i), dialect, port);
+    if (split !== null) return { ...split, lineIndex: i };
   }
   return null;
 }
 
-const headerOf = (names: readonly string[], lineIndex: number, port: number): Header => ({
-  roles: names.map((name) => roleFromHeader(name, port)),
-  names,
-  lineIndex,
-});
+const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 
 const contentOf = (lines: TextLines, line: number) =>
   lines.text(line).slice(0, LONGEST_HEADER).replace(COMMENT_MARK, "");
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
-function bestSplit(line: string, dialect: Dialect, port: number): readonly string[] | null {
+function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "lineIndex"> | null {
   const delimiters: Delimiter[] = [
     dialect.delimiter,
     ...OTHER_DELIMITERS.filter((other) => other !== dialect.delimiter),
   ];
-  let best: readonly string[] | null = null;
+  let best: Omit<Header, "lineIndex"> | null = null;
   let bestScore = 0;
   for (const delimiter of delimiters) {
     // A line that the numbers' own delimiter splits is not taken apart otherwise: its blanks belong to the names.
     if (best !== null && delimiter === "space") break;
     if (delimiter === "space" && dialect.delimiter !== "space" && isSplitBy(line, dialect.delimiter)) break;
-    for (const cells of splitsOf(line, delimiter)) {
-      if (cells.length < 2 || cells.some((cell) => readCell(cell, dialect.decimal).kind === "number")) continue;
-      const roles = cells.map((cell) => roleFromHeader(cell, port));
+    for (const names of splitsOf(line, delimiter)) {
+      if (names.length < 2 || names.some((name) => readCell(name, dialect.decimal).kind === "number")) continue;
+      const roles = rolesOf(names, port);
       if (!roles.some(({ quantity }) => quantity === "frequency")) continue;
       const known = roles.filter(({ quantity }) => quantity !== "other").length;
-      const isSameWidth = cells.length === dialect.columns;
+      const isSameWidth = names.length === dialect.columns;
       if (known < 2 && !isSameWidth) continue;
       const score = known + (isSameWidth ? 100 : 0);
       if (score > bestScore) {
-        best = cells;
+        best = { roles, names };
         bestScore = score;
       }
     }
