@@ -54,6 +54,8 @@ export type CellValue =
 
 /** No special form of a number ("> 10", "---", "1.5:1") is longer than this. */
 const LONGEST_SPECIAL = 24;
+/** Digits and marks that make no number in one dialect but may in another; no special form is written so. */
+const MARKED_DIGITS = /^[+-]?\d[\d.,]*$/;
 const MISSING: CellValue = { kind: "missing" };
 const TEXT: CellValue = { kind: "text" };
 const OFF_SCALE: CellValue = { kind: "at-least", value: null };
@@ -65,7 +67,7 @@ export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellVal
   if (Number.isFinite(value)) return { kind: "number", value };
   if (!Number.isNaN(value)) return OFF_SCALE;
   if (cell === "") return MISSING;
-  if (cell.length > LONGEST_SPECIAL) return TEXT;
+  if (cell.length > LONGEST_SPECIAL || MARKED_DIGITS.test(cell)) return TEXT;
   if (/^([-–—.*]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;
   if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
   const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell);

@@ -78,7 +78,13 @@ function bestReadings(
   count: number,
 ): readonly Evidence[] {
   const sample = lines.texts(start, start + count);
-  const found = candidates.map((candidate) => weigh(candidate, sample, start)).filter((evidence) => evidence !== null);
+  const splits = new Map<Delimiter, readonly (readonly string[])[]>();
+  for (const { delimiter } of candidates) {
+    if (!splits.has(delimiter)) splits.set(delimiter, splitLines(sample, delimiter));
+  }
+  const found = candidates
+    .map((candidate) => weigh(candidate, splits.get(candidate.delimiter) ?? [], start))
+    .filter((evidence) => evidence !== null);
   const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
   return found.filter(({ dataLines }) => dataLines === most);
 }
@@ -98,8 +104,7 @@ function mayHoldNumbers(line: string): boolean {
   return /\d/.test(line.slice(start[0].length)) || start[0].includes(",");
 }
 
-function weigh(candidate: CellDialect, lines: readonly string[], offset: number): Evidence | null {
-  const rows = splitLines(lines, candidate.delimiter);
+function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], offset: number): Evidence | null {
   const widths = rows.map((cells) => dataWidth(cells, candidate.decimal));
   const counts = new Map<number, number>();
   for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
