@@ -31,7 +31,7 @@ export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLay
   const isTabbed = delimiter === TAB;
   const firstEnd = bytes.indexOf(LINE_FEED, start);
   let room = SPARE_ROWS + (firstEnd < 0 ? 0 : Math.ceil((bytes.length - start) / (firstEnd + 1 - start)));
-  let columns = shifts.map(() => new Float64Array(room));
+  let columns = emptyColumns(shifts.length, room);
   let i = start;
   let count = 0;
   while (i < bytes.length) {
@@ -61,8 +61,12 @@ export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLay
     if (i < bytes.length && bytes[i] !== LINE_FEED && bytes[i] !== CARRIAGE_RETURN) return null;
     i++;
   }
-  return count === 0 ? null : { columns: columns.map((column) => column.subarray(0, count)), count };
+  return count === 0 ? null : { columns: firstOf(columns, count), count };
 }
+
+// Outside the scan: a counter that a closure holds is no longer kept in a register.
+const emptyColumns = (count: number, room: number) => Array.from({ length: count }, () => new Float64Array(room));
+const firstOf = (columns: readonly Float64Array[], count: number) => columns.map((column) => column.subarray(0, count));
 
 /** The lines of plain rows in their file: one after the other. */
 export function linesFrom(first: number, count: number): Uint32Array {

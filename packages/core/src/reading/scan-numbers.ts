@@ -1,7 +1,8 @@
 import { COMMA, MINUS, PLUS, POINT, ZERO } from "./ascii.js";
 
-/** E, e, and the D, d of Fortran. */
-const isExponentMark = (byte: number) => byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64;
+/** E, e, and the D, d of Fortran. What follows most numbers lies below the letters: one comparison for it. */
+const isExponentMark = (byte: number) =>
+  byte >= 0x44 && (byte === 0x45 || byte === 0x65 || byte === 0x44 || byte === 0x64);
 
 /** 10^0 to 10^22: the powers of ten that a double holds exactly. */
 const POWERS_OF_TEN = Float64Array.from({ length: 23 }, (_, power) => Number(`1e${power}`));
@@ -63,7 +64,7 @@ export function scanNumber(
     }
   }
   // Leading zeros are digits too, but do not matter: 2^53 bounds what a double holds exactly.
-  if (mantissa > GREATEST_EXACT || exponent < -22 || exponent > 22) {
+  if (mantissa > GREATEST_EXACT || Math.abs(exponent) > 22) {
     target[place] = parseSlowly(bytes, start, mantissaEnd, decimalMark, exponent);
     return i;
   }
