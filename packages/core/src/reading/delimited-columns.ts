@@ -190,14 +190,15 @@ function numberColumns(
   return roles.flatMap((role, c): NumberColumn[] => {
     const values = table.columns[c];
     if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
-    // "More than" makes sense of SWR only; anywhere else the cell holds no number.
-    const atLeast = role.quantity === "swr" ? table.atLeast.filter(({ column }) => column === c) : [];
-    const { settled: bounded, ceiling } = withBounds(values, atLeast);
+    // "More than", and the end of a scale, make sense of SWR only; anywhere else such a cell holds no number.
+    const atLeast = table.atLeast.filter(({ column }) => column === c);
+    const { settled, ceiling } =
+      role.quantity === "swr" ? withBounds(values, atLeast) : { settled: values, ceiling: null };
     return [
       {
         quantity: role.quantity,
         name: names[c] ?? `column ${c + 1}`,
-        values: role.factor === undefined ? bounded : bounded.map((value) => value * (role.factor ?? 1)),
+        values: role.factor === undefined ? settled : settled.map((value) => value * (role.factor ?? 1)),
         ceiling,
         halfUnit: once(() => halfUnitOf(sample(), c, dialect)),
         isAssumed: role.isAssumed ?? false,

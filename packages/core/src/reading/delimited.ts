@@ -101,14 +101,12 @@ function mostPrecise(determinations: readonly Determination[]): Determination | 
 
 function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determination, findings: Finding[]): Points {
   const count = frequencyHz.length;
-  const kept = { frequencyHz: new Float64Array(count), line: new Uint32Array(count) };
   const real = new Float64Array(count);
   const imaginary = new Float64Array(count);
   const columns = chosen.columns.map((column) => column.values);
   const values = columns.map(() => 0);
   let lost = 0;
   let lostLine = 0;
-  let size = 0;
   for (let row = 0; row < count; row++) {
     for (let c = 0; c < columns.length; c++) values[c] = at(columns[c] as Float64Array, row);
     const value = chosen.reflection(values);
@@ -116,15 +114,14 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
     if (!isUsable || (!chosen.isVector && value.real < -NEARLY_ZERO)) {
       if (lost++ === 0) lostLine = lines[row] as number;
+      real[row] = Number.NaN;
       continue;
     }
-    kept.frequencyHz[size] = frequency;
-    kept.line[size] = lines[row] as number;
-    real[size] = chosen.isVector ? value.real : Math.max(0, value.real);
-    imaginary[size++] = value.imaginary;
+    real[row] = chosen.isVector ? value.real : Math.max(0, value.real);
+    imaginary[row] = value.imaginary;
   }
   if (lost > 0) findings.push(rowsWithoutNumber(lostLine, lost));
-  if (size === 0) {
+  if (lost === count) {
     throw new ReadError({
       code: "no-data",
       file,
@@ -132,15 +129,17 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
       expected: "numbers in those columns",
     });
   }
-  const first = real.subarray(0, size);
-  const second = imaginary.subarray(0, size);
+  const isKept = (_: number, row: number) => !Number.isNaN(at(real, row));
+  const keptOf = (column: Float64Array) => (lost === 0 ? column : column.filter(isKept));
+  const first = keptOf(real);
+  const second = keptOf(imaginary);
   return {
-    frequencyHz: kept.frequencyHz.subarray(0, size),
+    frequencyHz: keptOf(frequencyHz),
     reflectionReal: chosen.isVector ? first : null,
     reflectionImaginary: chosen.isVector ? second : null,
     // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
     reflectionMagnitude: chosen.isVector ? magnitudesOf(first, second) : first,
-    line: kept.line.subarray(0, size),
+    line: lost === 0 ? lines : lines.filter(isKept),
     ceiling: ceilingOf(chosen, findings),
     areSpots: false,
     repeatNoise: null,
