@@ -36,6 +36,8 @@ const STRAY = Uint8Array.from({ length: 256 }, (_, byte) =>
 const GREATEST_STRAY_SHARE = 0.02;
 /** Bytes at the start that are looked at; what follows must still be numbers to be read. */
 const BINARY_SAMPLE = 1024;
+/** As many are looked at below a signature: two letters (BM) may begin an honest text, which has no stray characters. */
+const SIGNATURE_SAMPLE = 512;
 
 /**
  * Settles whether bytes are text and in which encoding: a byte-order mark decides, else UTF-16 by its zero bytes, else
@@ -50,7 +52,7 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
     throw new ReadError({ code: "empty", file, found: "the file is empty (0 bytes)", remedy: EXPORT_REMEDY });
   }
   const signature = SIGNATURES.find(
-    (entry) => entry.bytes.every((byte, i) => bytes[i] === byte) && !looksTextual(bytes),
+    (entry) => entry.bytes.every((byte, i) => bytes[i] === byte) && hasStray(bytes, SIGNATURE_SAMPLE),
   );
   if (signature !== undefined) {
     throw new ReadError({
@@ -61,24 +63,26 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
       remedy: signature.remedy ?? EXPORT_REMEDY,
     });
   }
-  const sixteen = sixteenBitOrder(bytes);
+  const isPlain = !hasStray(bytes, BINARY_SAMPLE);
+  const sixteen = markedOrder(bytes) ?? (isPlain ? null : sixteenBitOrder(bytes));
   if (sixteen !== null) {
     const text = new TextDecoder(sixteen).decode(bytes);
     return sixteenBitText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")));
   }
-  refuseBinary(bytes, file);
+  if (!isPlain) refuseBinary(bytes, file);
   const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
   return eightBitText(file, hasMark ? bytes.subarray(3) : bytes);
 }
 
+const UTF_8 = new TextDecoder("utf-8");
+
 /** Text of one byte per ASCII character. Which encoding the others have is settled, over all bytes, at the first one. */
 function eightBitText(file: string, bytes: Uint8Array): SourceText {
-  const ascii = new TextDecoder("utf-8");
   let settled: { encoding: "UTF-8" | "Latin-1"; decoder: TextDecoder } | null = null;
   const settle = () => {
     const isUtf8 = isStrictUtf8(bytes);
     settled = isUtf8
-      ? { encoding: "UTF-8", decoder: ascii }
+      ? { encoding: "UTF-8", decoder: UTF_8 }
       : { encoding: "Latin-1", decoder: new TextDecoder("windows-1252") };
     return settled.decoder;
   };
@@ -90,7 +94,7 @@ function eightBitText(file: string, bytes: Uint8Array): SourceText {
     },
     decode(start, end) {
       const slice = bytes.subarray(start, end);
-      const decoder = settled?.decoder ?? (isAscii(slice) ? ascii : settle());
+      const decoder = settled?.decoder ?? (isAscii(slice) ? UTF_8 : settle());
       return decoder.decode(slice);
     },
   };
@@ -102,18 +106,24 @@ function isAscii(bytes: Uint8Array): boolean {
 }
 
 function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
-  const decoder = new TextDecoder("utf-8");
-  return { file, bytes, encoding: "UTF-16", decode: (start, end) => decoder.decode(bytes.subarray(start, end)) };
+  return { file, bytes, encoding: "UTF-16", decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
 }
 
-/** Two-letter signatures (BM) may begin an honest text; such a text has no stray control characters. */
-function looksTextual(bytes: Uint8Array): boolean {
-  return !bytes.subarray(0, 512).some((byte) => STRAY[byte] === 1);
+/** Whether any of the first bytes is one that texts do not hold; zero is such a byte too. */
+function hasStray(bytes: Uint8Array, sample: number): boolean {
+  const end = Math.min(bytes.length, sample);
+  for (let i = 0; i < end; i++) if (STRAY[bytes[i] as number] === 1) return true;
+  return false;
 }
 
-function sixteenBitOrder(bytes: Uint8Array): "utf-16le" | "utf-16be" | null {
+type SixteenBitOrder = "utf-16le" | "utf-16be";
+
+function markedOrder(bytes: Uint8Array): SixteenBitOrder | null {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return "utf-16le";
-  if (bytes[0] === 0xfe && bytes[1] === 0xff) return "utf-16be";
+  return bytes[0] === 0xfe && bytes[1] === 0xff ? "utf-16be" : null;
+}
+
+function sixteenBitOrder(bytes: Uint8Array): SixteenBitOrder | null {
   const sample = bytes.subarray(0, BINARY_SAMPLE);
   let zerosAtEven = 0;
   let zerosAtOdd = 0;
