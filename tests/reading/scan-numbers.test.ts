@@ -77,6 +77,15 @@ describe("a scanned number", () => {
     expect(numberFromText(text)).toBeNaN();
   });
 
+  test("of a text knows nothing of the longer text before it", () => {
+    for (const length of [200, 64, 63, 62, 5, 1]) {
+      const text = "9".repeat(length);
+      expect(numberFromText(text)).toBe(Number(text));
+      expect(numberFromText("1e")).toBeNaN();
+      expect(numberFromText("")).toBeNaN();
+    }
+  });
+
   test.each(["1e", "1e+", "1x", "1.2.3", "1-", "0x7", "1_0", "1 2"])("%j is not taken for one as a whole", (text) => {
     expect(numberFromText(text)).toBeNaN();
   });

@@ -8,6 +8,20 @@ import { present } from "../support/sweeps.js";
 
 /** Counts the lines that the reader splits into cells, to show which way the rows took. */
 const split = vi.hoisted(() => ({ lines: 0 }));
+/** Counts the texts whose rows were scanned straight into columns. */
+const plainRows = vi.hoisted(() => ({ texts: 0 }));
+
+vi.mock("../../packages/core/src/reading/plain-rows.js", async (importOriginal) => {
+  const original = await importOriginal<typeof import("../../packages/core/src/reading/plain-rows.js")>();
+  return {
+    ...original,
+    scanPlainRows: (...parameters: Parameters<typeof original.scanPlainRows>) => {
+      const rows = original.scanPlainRows(...parameters);
+      if (rows !== null) plainRows.texts++;
+      return rows;
+    },
+  };
+});
 
 vi.mock("../../packages/core/src/reading/cells.js", async (importOriginal) => {
   const cells = await importOriginal<typeof import("../../packages/core/src/reading/cells.js")>();
@@ -23,6 +37,7 @@ vi.mock("../../packages/core/src/reading/cells.js", async (importOriginal) => {
 
 beforeEach(() => {
   split.lines = 0;
+  plainRows.texts = 0;
 });
 
 /** Positive decimal text of any number of digits, perhaps with an exponent that keeps it between 1e-9 and 1e9. */
@@ -180,5 +195,51 @@ describe("rows scanned and rows split", () => {
     const bytes = bytesOf("Frequency (Hz);SWR\n7000000;3\n7100000;1.53");
     const [sweep] = readSweeps(bytes.subarray(0, bytes.length - 1));
     expect(present(sweep, "the sweep").reflectionMagnitude[1]).toBe(0.2);
+  });
+});
+
+describe("rows of a one-port", () => {
+  const onePort = fc.record({
+    options: fc
+      .tuple(fc.constantFrom("S RI", "S MA", "S DB", "Z RI", "Y MA"), fc.constantFrom("50", "75"))
+      .map(([kind, ohms]) => `${kind} R ${ohms}`),
+    points: fc.array(
+      fc.record({
+        step: fc.integer({ min: -1, max: 1_000_000 }),
+        first: positiveText,
+        second: positiveText,
+        sign: fc.constantFrom("", "-", "+"),
+      }),
+      { minLength: 1, maxLength: 40 },
+    ),
+    unit: fc.constantFrom<FrequencyUnit>("Hz", "kHz", "MHz", "GHz"),
+    blank: fc.constantFrom(" ", "\t", "   "),
+    lineEnd: fc.constantFrom("\n", "\r\n", "\r"),
+  });
+
+  test("the same sweeps, bit for bit, whether all are plain or one of them has a comment", () => {
+    let read = 0;
+    fc.assert(
+      fc.property(onePort, fc.nat(), ({ options, points, unit, blank, lineEnd }, chosen) => {
+        let frequencyHz = 7_000_000;
+        const rows = points.map(({ step, first, second, sign }) => {
+          frequencyHz += step;
+          return [inUnit(frequencyHz, unit), `${sign}${first}`, second].join(blank);
+        });
+        const head = `# ${unit} ${options}`;
+        const commented = rows.with(chosen % rows.length, `${rows[chosen % rows.length]} !`);
+        plainRows.texts = 0;
+        const plain = outcomeOf(bytesOf([head, ...rows].join(lineEnd)));
+        expect(plainRows.texts, "texts of plain rows").toBe(1);
+        const other = outcomeOf(bytesOf([head, ...commented].join(lineEnd)));
+        expect(plainRows.texts, "texts of plain rows").toBe(1);
+        expect(other.refusal).toBe(plain.refusal);
+        expect(other.sweeps.map(columnsOf)).toEqual(plain.sweeps.map(columnsOf));
+        expect(other.sweeps.map(notesOf)).toEqual(plain.sweeps.map(notesOf));
+        if (plain.sweeps.length > 0) read++;
+      }),
+      { numRuns: 300 },
+    );
+    expect(read, "files that were read at all").toBeGreaterThan(200);
   });
 });
