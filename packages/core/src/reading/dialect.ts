@@ -157,8 +157,8 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
     else if (kind === "text" && /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string)) return NOT_DATA;
   }
   if (2 * numbers < width) return NOT_DATA;
-  const first = readCell(cells.find((cell) => cell !== "") ?? "", decimal);
-  return numbers >= 2 || (numbers === 1 && width > 1 && first.kind === "number") ? width : NOT_DATA;
+  const startsWithNumber = () => readCell(cells.find((cell) => cell !== "") ?? "", decimal).kind === "number";
+  return numbers >= 2 || (numbers === 1 && width > 1 && startsWithNumber()) ? width : NOT_DATA;
 }
 
 function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {
