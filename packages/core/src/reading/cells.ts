@@ -80,8 +80,13 @@ export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellVal
   return TEXT;
 }
 
-/** Half of one unit in the last printed place of a number: what its rounding may hide. */
-export function printedHalfUnit(cell: string, decimal: DecimalMark): number {
+/** Half of one unit in the last place that a column is printed with, what rounding may hide: the median over some rows. */
+export function halfUnitOf(rows: readonly (readonly string[])[], column: number, decimal: DecimalMark): number {
+  const halves = rows.map((cells) => printedHalfUnit(cells[column] ?? "", decimal)).sort((a, b) => a - b);
+  return halves[halves.length >> 1] ?? 0;
+}
+
+function printedHalfUnit(cell: string, decimal: DecimalMark): number {
   const match = /^[+-]?\d*(?:[.,](\d*))?(?:[ed]([+-]?\d+))?$/i.exec(
     decimal === "comma" ? cell.replace(",", ".") : cell,
   );

@@ -2,7 +2,7 @@ import { at } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import type { NumberColumn } from "./assemble.js";
-import { printedHalfUnit, readCell, splitLines } from "./cells.js";
+import { halfUnitOf, readCell, splitLines } from "./cells.js";
 import type { ColumnRole } from "./columns.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { frequencyUnitFor, refuseImpossible } from "./frequency-unit.js";
@@ -200,19 +200,13 @@ function numberColumns(
         name: names[c] ?? `column ${c + 1}`,
         values: role.factor === undefined ? settled : settled.map((value) => value * (role.factor ?? 1)),
         ceiling,
-        halfUnit: once(() => halfUnitOf(sample(), c, dialect)),
+        halfUnit: once(() => halfUnitOf(sample(), c, dialect.decimal)),
         isAssumed: role.isAssumed ?? false,
         radians: role.radians ?? false,
         percent: role.percent ?? false,
       },
     ];
   });
-}
-
-/** Half of one unit in the last place that a column is printed with: the median over some rows. */
-function halfUnitOf(rows: readonly (readonly string[])[], column: number, { decimal }: Dialect): number {
-  const halves = rows.map((cells) => printedHalfUnit(cells[column] ?? "", decimal)).sort((a, b) => a - b);
-  return halves[halves.length >> 1] ?? 0;
 }
 
 /** A run of this many equal greatest values is the end of an instrument's scale. */
