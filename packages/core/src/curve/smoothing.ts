@@ -1,6 +1,7 @@
 import { at, type Column } from "../column.js";
 import { isEven, unevenWindow } from "./smoothing-window.js";
 import type { Stretch } from "./stretches.js";
+import { fitWhole } from "./whole-fit.js";
 
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
@@ -16,7 +17,8 @@ export interface Smoothed {
 }
 
 /**
- * Reduces noise by fitting a cubic to a window of samples around each one.
+ * Reduces noise: by one function for a whole stretch where one explains it (see whole-fit.ts), elsewhere by fitting a cubic
+ * to a window of samples around each one.
  *
  * The window grows for as long as its result agrees, within the noise, with those of all the narrower ones: on a flat
  * part of the curve it grows wide, in a sharp dip or a coarse sweep it does not open at all and the sample is kept as
@@ -43,6 +45,12 @@ export function smooth(
     imaginary: Float64Array.from(second),
   };
   for (const stretch of stretches) {
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise);
+    if (whole !== null) {
+      result.real.set(whole.real, stretch.first);
+      result.imaginary.set(whole.imaginary, stretch.first);
+      continue;
+    }
     const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
     for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, tolerance, i, result);
   }
