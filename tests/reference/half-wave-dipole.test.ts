@@ -39,46 +39,36 @@ const COAX: Line = {
 const PLACES = { "at the antenna": null, "behind 18 m of coax": COAX } as const;
 const BANDS = { "20m": [14_000_000, 14_350_000], "40m": [7_000_000, 7_300_000] } as const;
 
-/** The shift of an edge by one standard deviation of noise in a single sample, kHz at the low and the high edge. */
 interface Case {
   readonly antenna: string;
   readonly band: keyof typeof BANDS;
   readonly place: keyof typeof PLACES;
-  readonly noiseShiftKhz: Pair;
 }
 
 const CASES: readonly Case[] = [
-  { antenna: "dipole-20m", band: "20m", place: "at the antenna", noiseShiftKhz: [2.2, 2.5] },
-  { antenna: "dipole-20m", band: "20m", place: "behind 18 m of coax", noiseShiftKhz: [2.4, 2.9] },
-  { antenna: "vee-40m", band: "40m", place: "at the antenna", noiseShiftKhz: [0.6, 0.7] },
-  { antenna: "vee-40m", band: "40m", place: "behind 18 m of coax", noiseShiftKhz: [0.7, 0.9] },
-  { antenna: "vee-40m-drooped", band: "40m", place: "at the antenna", noiseShiftKhz: [0.5, 0.6] },
-  { antenna: "vee-40m-drooped", band: "40m", place: "behind 18 m of coax", noiseShiftKhz: [0.6, 0.7] },
-  { antenna: "fan-dipole-40-20m", band: "40m", place: "at the antenna", noiseShiftKhz: [0.7, 0.8] },
-  { antenna: "fan-dipole-40-20m", band: "40m", place: "behind 18 m of coax", noiseShiftKhz: [0.8, 1.1] },
-  { antenna: "fan-dipole-40-20m", band: "20m", place: "at the antenna", noiseShiftKhz: [0.8, 1.2] },
-  { antenna: "fan-dipole-40-20m", band: "20m", place: "behind 18 m of coax", noiseShiftKhz: [1.0, 1.9] },
+  { antenna: "dipole-20m", band: "20m", place: "at the antenna" },
+  { antenna: "dipole-20m", band: "20m", place: "behind 18 m of coax" },
+  { antenna: "vee-40m", band: "40m", place: "at the antenna" },
+  { antenna: "vee-40m", band: "40m", place: "behind 18 m of coax" },
+  { antenna: "vee-40m-drooped", band: "40m", place: "at the antenna" },
+  { antenna: "vee-40m-drooped", band: "40m", place: "behind 18 m of coax" },
+  { antenna: "fan-dipole-40-20m", band: "40m", place: "at the antenna" },
+  { antenna: "fan-dipole-40-20m", band: "40m", place: "behind 18 m of coax" },
+  { antenna: "fan-dipole-40-20m", band: "20m", place: "at the antenna" },
+  { antenna: "fan-dipole-40-20m", band: "20m", place: "behind 18 m of coax" },
 ];
-/**
- * Where the limit of 4 kHz is not met in every sweep: three standard deviations of one sample's noise are more than that,
- * and in coarse steps few samples stand near the edge to average it away. There the three standard deviations are the
- * limit instead. Of 60 sweeps up to 7 pass 4 kHz, the worst by 3.7 kHz. A scalar sweep in steps of 10 kHz has samples
- * enough, yet 1 in 60 passes 4 kHz by 0.3 kHz: there the analysis falls short, not the sweep.
- */
-const isTooBroad = ({ noiseShiftKhz }: Case, kind: "vector" | "scalar", stepHz: number) =>
-  (kind === "scalar" || stepHz > GRID_HZ) && 3000 * Math.max(...noiseShiftKhz) > GREATEST_EDGE_ERROR_HZ;
 
 /**
  * What three standard deviations of noise make of the best SWR of the drooped vee in a scalar sweep; null elsewhere.
  *
  * That antenna is almost perfectly matched (ρ 0.004). Between samples a scalar sweep knows ρ² no better than at them, 2 ρ
- * times its noise, and the samples may lie half a step away from the dip. The limit of 0.02 is missed there: in 2 of 60
- * sweeps in steps of 50 kHz, in 14 of 60 in steps of 100 kHz, the worst by 0.016.
+ * times its noise, and the samples may lie half a step away from the dip. In steps of 100 kHz no analysis keeps 0.02: the
+ * rational function of order 4 that explains all 91 samples leaves 1 / (1 - ρ²) at the dip a standard deviation of 1.3e-4
+ * (the Cramér-Rao bound), which passes 0.02 in 3 of 100 sweeps. 8 of 120 do here, the worst by 0.014.
  */
 function noiseOfBestSwr({ antenna, place }: Case, kind: "vector" | "scalar", stepHz: number): number | null {
-  if (antenna !== "vee-40m-drooped" || kind !== "scalar" || stepHz === GRID_HZ) return null;
-  if (place === "at the antenna") return stepHz === 50_000 ? 0.03 : 0.045;
-  return stepHz === 50_000 ? 0.028 : 0.042;
+  if (antenna !== "vee-40m-drooped" || kind !== "scalar" || stepHz < 100_000) return null;
+  return place === "at the antenna" ? 0.045 : 0.042;
 }
 
 const plan = present(planById("us-part97"), "us-part97");
@@ -131,13 +121,6 @@ const coverageError = (result: BandResult, truth: BandTruth) => Math.abs(result.
 describe.each(CASES)("$antenna on $band $place", (which) => {
   const truth = truthOf(which);
 
-  test("noise of 0.001 in one sample moves its edges by what is stated above", () => {
-    which.noiseShiftKhz.forEach((stated, side) => {
-      const shiftKhz = NOISE / present(truth.slopePerHz[side], "slope") / 1000;
-      expect(Math.abs(shiftKhz - stated), `${shiftKhz} kHz`).toBeLessThanOrEqual(0.05);
-    });
-  });
-
   describe.each(["vector", "scalar"] as const)("%s", (kind) => {
     test.each(STEPS_HZ)("keeps the limits without noise in steps of %d Hz", (stepHz) => {
       const result = analyse(which, kind, stepHz, null);
@@ -148,12 +131,8 @@ describe.each(CASES)("$antenna on $band $place", (which) => {
 
     test.each(STEPS_HZ)("keeps the limits under noise in steps of %d Hz", (stepHz) => {
       const results = SEEDS.map((seed) => analyse(which, kind, stepHz, seed));
-      which.noiseShiftKhz.forEach((shiftKhz, side) => {
-        const limitHz = isTooBroad(which, kind, stepHz) ? 3000 * shiftKhz : GREATEST_EDGE_ERROR_HZ;
-        const worst = Math.max(...results.map((result) => edgeErrorsHz(result, truth)[side] ?? Number.NaN));
-        expect(worst, `edge ${side}, Hz`).toBeLessThanOrEqual(limitHz);
-      });
       for (const result of results) {
+        expect(Math.max(...edgeErrorsHz(result, truth)), "edge, Hz").toBeLessThanOrEqual(GREATEST_EDGE_ERROR_HZ);
         expect(coverageError(result, truth), "covered share").toBeLessThanOrEqual(GREATEST_COVERAGE_ERROR);
       }
     });

@@ -70,8 +70,6 @@ export interface BandTruth {
   readonly highEdgeHz: number;
   /** Share of the band between the two edges */
   readonly coverage: number;
-  /** Change of ρ per hertz at the low and the high edge */
-  readonly slopePerHz: Pair;
 }
 
 /** The best point within a band, and the edges around it where the SWR is 2, by straight lines between fine points. */
@@ -82,8 +80,7 @@ export function bandTruth(points: readonly FinePoint[], lowHz: number, highHz: n
     const next = points[i + 1] ?? point;
     if (point.rho <= 1 / 3 === next.rho <= 1 / 3) return [];
     const share = (2 - swrOf(point.rho)) / (swrOf(next.rho) - swrOf(point.rho));
-    const slope = Math.abs(next.rho - point.rho) / FINE_STEP_HZ;
-    return [{ frequencyHz: point.frequencyHz + share * FINE_STEP_HZ, slope }];
+    return [{ frequencyHz: point.frequencyHz + share * FINE_STEP_HZ }];
   });
   const below = crossings.filter(({ frequencyHz }) => frequencyHz < best.frequencyHz).at(-1);
   const above = crossings.find(({ frequencyHz }) => frequencyHz > best.frequencyHz);
@@ -96,6 +93,41 @@ export function bandTruth(points: readonly FinePoint[], lowHz: number, highHz: n
     lowEdgeHz: below.frequencyHz,
     highEdgeHz: above.frequencyHz,
     coverage: width / (highHz - lowHz),
-    slopePerHz: [below.slope, above.slope],
   };
+}
+
+/** Grid points on either side of the best one that its frequency is told from. */
+const BEST_REACH = 8;
+
+/**
+ * Where ρ is least, to a small part of the grid's step: straight lines between grid points meet in corners, and the least
+ * of them is always one. Told by the polynomial of degree four that fits ρ² best around the least grid point.
+ *
+ * Source of the polynomials, orthogonal over 2m + 1 points: derived (they are those of Gram).
+ */
+export function bestFrequencyHz(antenna: NecAntenna, line: Line | null, lowHz: number, highHz: number): number {
+  const squares = antenna.impedance.map(
+    (load, i) => polarReflection(load, line, antenna.frequencyHz[i] ?? Number.NaN)[0] ** 2,
+  );
+  const inBand = antenna.frequencyHz.flatMap((frequencyHz, i) =>
+    frequencyHz >= lowHz && frequencyHz <= highHz ? [i] : [],
+  );
+  const best = inBand.reduce((least, i) => ((squares[i] ?? 1) < (squares[least] ?? 1) ? i : least));
+  const m = BEST_REACH;
+  const polynomials = [
+    () => 1,
+    (k: number) => k,
+    (k: number) => k ** 2 - (m * (m + 1)) / 3,
+    (k: number) => k ** 3 - (k * (3 * m * (m + 1) - 1)) / 5,
+    (k: number) => k ** 4 - (k ** 2 * (6 * m * (m + 1) - 5)) / 7 + (3 * (m - 1) * m * (m + 1) * (m + 2)) / 35,
+  ];
+  const places = Array.from({ length: 2 * m + 1 }, (_, i) => i - m);
+  const sum = (of: (k: number) => number) => places.reduce((total, k) => total + of(k), 0);
+  const shares = polynomials.map((p) => sum((k) => (squares[best + k] ?? Number.NaN) * p(k)) / sum((k) => p(k) ** 2));
+  const fitted = (k: number) =>
+    shares.reduce((total, share, j) => total + share * (polynomials[j]?.(k) ?? Number.NaN), 0);
+  const between = Array.from({ length: 2001 }, (_, i) => i / 1000 - 1);
+  const least = between.reduce((lowest, k) => (fitted(k) < fitted(lowest) ? k : lowest));
+  const stepHz = (antenna.frequencyHz[1] ?? Number.NaN) - (antenna.frequencyHz[0] ?? Number.NaN);
+  return (antenna.frequencyHz[best] ?? Number.NaN) + least * stepHz;
 }
