@@ -71,8 +71,8 @@ function columnsFor({ limits }: TrimResult): readonly TableColumn[] {
     { title: "Band" },
     { title: "Best SWR" },
     { title: "at MHz", spare: 1 },
-    { title: `MHz within ${limits.swr}:1, now`, spare: 2 },
-    { title: "foretold" },
+    { title: `MHz within ${limits.swr}:1 now`, spare: 2 },
+    { title: `MHz within ${limits.swr}:1 foretold` },
     { title: "Share of band", align: "right" },
     { title: "Whole band needs" },
   ];

@@ -71,9 +71,17 @@ export interface ModeSettings {
   readonly dutyFactor?: number;
 }
 
-/** A mode, with the operator's own values where there are some. */
+/**
+ * A mode, with the operator's own values where there are some.
+ *
+ * @throws RangeError for a width that ends before the sideband begins
+ */
 export function modeOf(name: ModeName, { widthHz, dutyFactor }: ModeSettings = {}): Mode {
   const mode = { name, ...DEFAULTS[name] };
+  if (widthHz !== undefined && widthHz <= mode.startsHz)
+    throw new RangeError(
+      `the width of ${name} counts from the dial frequency, beside which it begins at ${mode.startsHz} Hz; ${widthHz} Hz is too little`,
+    );
   return {
     ...mode,
     dutyFactor: dutyFactor ?? mode.dutyFactor,
