@@ -117,7 +117,7 @@ function predictionFindings(
   const message =
     sweep.kind === "scalar"
       ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
-      : "No feedline was stated, so the prediction is rough: it stretches what the feedline does along with the antenna.";
+      : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
   return sweep.kind === "scalar" || feedline === null ? [finding("info", "prediction-rough", message)] : [];
 }
 
