@@ -59,9 +59,11 @@ const POWER_COLUMNS: readonly TableColumn[] = [
 /** More pieces than these are counted, not listed. */
 const MOST_PIECES = 2;
 
+/** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
 function powerTable({ bands }: CheckResult, width: number): string | null {
-  const rows = bands.flatMap(({ power: results }) => results).map(powerRow);
-  return rows.length === 0 ? null : textTable(POWER_COLUMNS, rows, { width });
+  const results = bands.flatMap(({ power: ofBand }) => ofBand);
+  if (results.every((result) => result.watts === null)) return null;
+  return textTable(POWER_COLUMNS, results.map(powerRow), { width });
 }
 
 function powerRow(result: PowerResult): readonly string[] {

@@ -73,9 +73,7 @@ export function dialResult(
 
 /** The worst SWR from one frequency to another; null unless all between them was swept. */
 function worstBetween({ curve, trace }: Judgement, lowHz: number, highHz: number): number | null {
-  const isSwept =
-    pointAt(curve, lowHz) !== null &&
-    (lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1);
+  const isSwept = lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1;
   const extremes = isSwept ? extremesBetween(trace, lowHz, highHz) : null;
   return extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude);
 }
