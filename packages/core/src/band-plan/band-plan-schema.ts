@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { parseWith } from "../parse-with.js";
 import type { Activity } from "./activity.js";
 import type { BandPlan, PlanSource } from "./band-plan.js";

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
 import { parseWith } from "../parse-with.js";
 import { MODE_NAMES } from "./modes.js";
