@@ -69,7 +69,9 @@ describe("what the operator states of a mode", () => {
 
   test("the width that is held against a plan changes with it", () => {
     expect(modeOf("fm", { widthHz: 8000 }).bandwidthHz).toBe(8000);
-    expect(modeOf("ssb", { widthHz: 5600 }).bandwidthHz).toBe(2 * modeOf("ssb").bandwidthHz);
+    expect(modeOf("ssb", { widthHz: 5600 }).bandwidthHz).toBe(5300);
+    expect(modeOf("data", { widthHz: 400 }).bandwidthHz).toBe(200);
+    expect(modeOf("data", { bandwidthHz: 2300 }).bandwidthHz).toBe(2300);
     expect(modeOf("ssb", {})).toEqual(modeOf("ssb"));
   });
 

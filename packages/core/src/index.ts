@@ -21,6 +21,7 @@ export {
   type PlanSource,
   type PowerLimit,
   privilegeFor,
+  type Region,
   type Transmission,
 } from "./band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./band-plan/certainty.js";

@@ -45,8 +45,6 @@ export async function settingsFrom(raw: RawOptions & { readonly station?: string
   const { file, station } = await readStation(raw.station);
   const equipment = equipmentFrom(raw, station);
   const modes = modesFrom(raw, station);
-  if (modes === null && (raw.power !== undefined || raw.tuner !== undefined))
-    throw new UsageError("--power and --tuner need --modes, for power is told by mode: --modes ssb,cw");
   return {
     ...(await choosePlan({
       plan: raw.plan ?? station.licence?.plan,

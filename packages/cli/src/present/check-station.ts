@@ -49,11 +49,11 @@ const POWER_COLUMNS: readonly TableColumn[] = [
   { title: "MHz", spare: 2 },
   { title: "In reach", align: "right" },
   { title: "Licence", align: "right", spare: 1 },
-  { title: "Greatest power", align: "right" },
+  { title: "At most", align: "right" },
   { title: "limited by" },
   { title: "at SWR", align: "right" },
-  { title: "at the best SWR", align: "right", spare: 3 },
-  { title: "average", align: "right", spare: 4 },
+  { title: "at best SWR", align: "right", spare: 3 },
+  { title: "averaged", align: "right", spare: 4 },
 ];
 
 /** More pieces than these are counted, not listed. */
@@ -62,8 +62,14 @@ const MOST_PIECES = 2;
 /** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
 function powerTable({ bands }: CheckResult, width: number): string | null {
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
-  if (results.every((result) => result.watts === null)) return null;
-  return textTable(POWER_COLUMNS, results.map(powerRow), { width });
+  const inReach = results.filter((result) => result.watts !== null);
+  if (inReach.length === 0) return null;
+  const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
+  const never = out.filter((band) => !inReach.some((result) => result.band === band));
+  return [
+    textTable(POWER_COLUMNS, inReach.map(powerRow), { width }),
+    ...(never.length === 0 ? [] : [wrap(`Out of reach in every mode: ${never.join(", ")}`, width, "  ")]),
+  ].join("\n");
 }
 
 function powerRow(result: PowerResult): readonly string[] {

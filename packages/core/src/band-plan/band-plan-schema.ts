@@ -65,6 +65,7 @@ const source = z.strictObject({
 export const bandPlanSchema = z
   .strictObject({
     id: z.string().regex(/^[a-z0-9-]+$/),
+    region: z.enum(["1", "2", "3", "us", "jp", "uk"]).exactOptional(),
     title: z.string(),
     kind: z.enum(["allocation", "licence-privileges", "band-plan"]),
     authority: z.string(),

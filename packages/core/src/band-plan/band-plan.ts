@@ -1,6 +1,8 @@
 /** What a band plan says, as plain data. The schema that checks one from a file stands in band-plan-schema.ts. */
 export interface BandPlan {
   readonly id: string;
+  /** The ITU Region (1, 2, 3) or country that the plan is for; absent where it is for several */
+  readonly region?: Region;
   readonly title: string;
   /** allocation: what a treaty or regulator sets aside; licence-privileges: by class; band-plan: usage agreed among amateurs */
   readonly kind: "allocation" | "licence-privileges" | "band-plan";
@@ -15,6 +17,9 @@ export interface BandPlan {
   readonly sources: readonly PlanSource[];
   readonly bands: readonly PlanBand[];
 }
+
+/** An ITU Region, or a country with customs of its own. */
+export type Region = "1" | "2" | "3" | "us" | "jp" | "uk";
 
 export interface PlanSource {
   readonly id: string;

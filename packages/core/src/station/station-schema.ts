@@ -26,6 +26,9 @@ const modeSettings = record({
   widthHz: positive
     .exactOptional()
     .describe("all that a transmission may reach, Hz: around the dial frequency, or to one side of it for a sideband"),
+  bandwidthHz: positive
+    .exactOptional()
+    .describe("what one signal takes up within that, Hz, held against a segment's limit of bandwidth"),
   dutyFactor: positive.max(1).exactOptional().describe("average over peak power while transmitting, 0 to 1"),
 });
 
