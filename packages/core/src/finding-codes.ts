@@ -61,6 +61,11 @@ export const FINDING_CODES = {
   // trimming
   "no-dip": "There is no dip near the wanted frequency.",
   "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",
+  // grading a season
+  "log-row-missing": "The deployment log has no row for some sweeps.",
+  "log-row-unmatched": "Rows of the deployment log name no sweep that was graded.",
+  "dip-drifts": "The dip of a deployment wanders over time.",
+  "dip-jumped": "The dip of a deployment changed at once.",
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
   "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",

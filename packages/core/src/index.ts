@@ -77,10 +77,12 @@ export type { Finding, Severity } from "./finding.js";
 export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
 export {
   type BandGrade,
+  criteriaWith,
   GRADE_CRITERIA,
   type Grade,
   type GradeCriterion,
   type GradeOptions,
+  type GradeShares,
   gradeSweep,
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
@@ -108,12 +110,24 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
+export {
+  type DeploymentLog,
+  dateOf,
+  LOG_FILE,
+  type LogRow,
+  logFindings,
+  readDeploymentLog,
+  rowFinder,
+} from "./season/deployment-log.js";
+export { type Drift, driftFindings, driftsOf } from "./season/drift.js";
+export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./season/groups.js";
+export { type Ranked, rankFor } from "./season/ranking.js";
 export { dialOf } from "./station/activity-modes.js";
 export type { Dial, DialResult } from "./station/dials.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
-export type { BandSummary, Point } from "./summary.js";
+export { type BandSummary, isDip, type Point } from "./summary.js";
 export {
   type ScalarSweep,
   type Sweep,

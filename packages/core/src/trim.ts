@@ -7,7 +7,7 @@ import { type Finding, finding } from "./finding.js";
 import { closedText, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { reflectionMagnitudeFromSwr } from "./reflection.js";
-import { type BandSummary, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
+import { type BandSummary, isDip, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -167,10 +167,10 @@ const GREATEST_HINT = 0.08;
 
 /** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
 export function dipFindings(judgement: Judgement, bands: readonly BandSummary[]): readonly Finding[] {
-  const beside = bands.flatMap(({ band, best, lowHz, highHz, pieces }) => {
-    const isEdge = pieces.some((piece) => best?.frequencyHz === piece.lowHz || best?.frequencyHz === piece.highHz);
+  const beside = bands.flatMap((summary) => {
+    const { band, best, lowHz, highHz } = summary;
     const middleHz = (lowHz + highHz) / 2;
-    const dip = isEdge ? dipNear(judgement, middleHz) : null;
+    const dip = best !== null && !isDip(summary) ? dipNear(judgement, middleHz) : null;
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
     const change = dip.frequencyHz / middleHz - 1;
     if (Math.abs(change) > GREATEST_HINT) return [];

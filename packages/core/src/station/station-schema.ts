@@ -81,6 +81,13 @@ const analyser = record({
   sourceMatchDb: positive.exactOptional(),
 });
 
+const shareOfBand = z.number().min(0).max(1).exactOptional();
+const gradeShares = record({
+  withoutTuner: shareOfBand,
+  withBuiltInTuner: shareOfBand,
+  withWideRangeTuner: shareOfBand,
+});
+
 /** What a station file must hold. Everything may be left out; unknown keys are refused. */
 export const stationSchema = record({
   $schema: z.string().exactOptional().describe("where an editor finds this schema"),
@@ -99,6 +106,14 @@ export const stationSchema = record({
   antenna: antenna.exactOptional(),
   feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
   analyser: analyser.exactOptional(),
+  criteria: record({
+    A: gradeShares.exactOptional(),
+    B: gradeShares.exactOptional(),
+    C: gradeShares.exactOptional(),
+    D: gradeShares.exactOptional(),
+  })
+    .exactOptional()
+    .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
   wantedHz: z
     .record(z.string(), positive)
     .exactOptional()
