@@ -1,4 +1,5 @@
-import { type Emission, emissionsIn, type JudgedBand, type PlanSegment } from "./band-plan/band-plan.js";
+import type { Emission, JudgedBand, PlanSegment } from "./band-plan/band-plan.js";
+import { emissionsIn } from "./band-plan/privileges.js";
 import { CAUTIONS } from "./cautions.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "./feedline/band-feedline.js";

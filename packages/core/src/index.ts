@@ -8,24 +8,26 @@ export {
   type ActivityRegion,
   activitiesFor,
 } from "./band-plan/activity.js";
-export {
-  type BandPlan,
-  type Emission,
-  emissionsIn,
-  type Grant,
-  greatestPowerIn,
-  type JudgedBand,
-  judgedBands,
-  type PlanBand,
-  type PlanSegment,
-  type PlanSource,
-  type PowerLimit,
-  privilegeFor,
-  type Region,
-  type Transmission,
+export type {
+  BandPlan,
+  Emission,
+  Grant,
+  JudgedBand,
+  PlanBand,
+  PlanSegment,
+  PlanSource,
+  PowerLimit,
+  Region,
 } from "./band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./band-plan/certainty.js";
 export { COMMON_PLAN_ID, planById, planIds } from "./band-plan/plans.js";
+export {
+  emissionsIn,
+  greatestPowerIn,
+  judgedBands,
+  privilegeFor,
+  type Transmission,
+} from "./band-plan/privileges.js";
 export { CAUTIONS } from "./cautions.js";
 export {
   type BandResult,

@@ -1,6 +1,7 @@
-import { type BandPlan, type JudgedBand, judgedBands } from "./band-plan/band-plan.js";
+import type { BandPlan, JudgedBand } from "./band-plan/band-plan.js";
 import { memoryFindings } from "./band-plan/certainty.js";
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
+import { judgedBands } from "./band-plan/privileges.js";
 import { type Finding, finding } from "./finding.js";
 import type { Limits } from "./limits.js";
 import type { Mode } from "./station/modes.js";

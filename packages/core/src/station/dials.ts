@@ -1,4 +1,5 @@
-import { type BandPlan, type PowerLimit, privilegeFor } from "../band-plan/band-plan.js";
+import type { BandPlan, PowerLimit } from "../band-plan/band-plan.js";
+import { privilegeFor } from "../band-plan/privileges.js";
 import { extremesBetween, sweptWidthHz } from "../curve/trace.js";
 import { type Need, needFor } from "../limits.js";
 import { share } from "../pieces.js";

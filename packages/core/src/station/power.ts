@@ -1,10 +1,5 @@
-import {
-  type JudgedBand,
-  type PlanSegment,
-  type PowerLimit,
-  powerLimitsIn,
-  takesSignal,
-} from "../band-plan/band-plan.js";
+import type { JudgedBand, PlanSegment, PowerLimit } from "../band-plan/band-plan.js";
+import { powerLimitsIn, takesSignal } from "../band-plan/privileges.js";
 import { clipSpans, extremesOver, type Piece, share, totalWidth, widthWithin } from "../pieces.js";
 import { swrFromReflectionMagnitude } from "../reflection.js";
 import type { Judgement } from "../summary.js";
