@@ -27,6 +27,17 @@ await build({
   sourcemap: true,
 });
 
+// The script of a report, which runs in the page that it is written into.
+const script = await build({
+  ...shared,
+  entryPoints: ["packages/cli/browser/readout.ts"],
+  platform: "browser",
+  format: "iife",
+  target: "es2022",
+  minify: true,
+  write: false,
+});
+
 // The command: one file with everything in it. Modules behind a dynamic import are evaluated only when a command asks.
 await build({
   ...shared,
@@ -34,6 +45,9 @@ await build({
   outfile: "packages/cli/dist/feedpoint.js",
   platform: "node",
   minify: true,
+  define: { READOUT_SCRIPT: JSON.stringify(script.outputFiles[0].text.trim()) },
+  // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
+  external: ["@resvg/resvg-js"],
   alias: {
     "@feedpoint/core/schema": "./packages/core/src/schema.ts",
     "@feedpoint/core": "./packages/core/src/index.ts",

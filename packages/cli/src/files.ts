@@ -180,13 +180,13 @@ export function pairedByName(first: string, second: string): readonly (readonly 
  *
  * @throws UsageError where a file is there already and may not be replaced, or where it cannot be written
  */
-export function writeWhole(path: string, text: string, mayReplace: boolean): void {
+export function writeWhole(path: string, content: string | Uint8Array, mayReplace: boolean): void {
   if (!mayReplace && existsSync(path)) throw new UsageError(`${path} exists already. Say --force to write over it.`);
   const draft = `${path}.${process.pid}.part`;
   try {
     const handle = openSync(draft, "wx");
     try {
-      writeFileSync(handle, text);
+      writeFileSync(handle, content);
       fsyncSync(handle);
     } finally {
       closeSync(handle);

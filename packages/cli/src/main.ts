@@ -8,6 +8,7 @@ import { gradeCommand } from "./commands/grade.js";
 import { lineCommand } from "./commands/line.js";
 import { logCommand } from "./commands/log.js";
 import { plansCommand } from "./commands/plans.js";
+import { reportCommand } from "./commands/report.js";
 import { schemaCommand } from "./commands/schema.js";
 import { showCommand } from "./commands/show.js";
 import { stationCommand } from "./commands/station.js";
@@ -15,6 +16,7 @@ import { trimCommand } from "./commands/trim.js";
 import { EXIT, UsageError } from "./exit.js";
 import { runWorker } from "./grading/worker.js";
 import { printable } from "./present/escape.js";
+import { VERSION } from "./version.js";
 
 if (isMainThread) await runProgram();
 else runWorker();
@@ -22,12 +24,13 @@ else runWorker();
 async function runProgram(): Promise<void> {
   const program = new Command("feedpoint")
     .description("Tells what an antenna sweep means: where you may transmit, what a change did, how deployments rank.")
-    .version("0.1.0")
+    .version(VERSION)
     .addCommand(checkCommand())
     .addCommand(diffCommand())
     .addCommand(gradeCommand())
     .addCommand(trimCommand())
     .addCommand(lineCommand())
+    .addCommand(reportCommand())
     .addCommand(showCommand())
     .addCommand(convertCommand())
     .addCommand(logCommand())
@@ -43,6 +46,7 @@ async function runProgram(): Promise<void> {
   feedpoint diff before.csv after.csv --bands 40m,20m
   feedpoint grade sweeps/
   feedpoint trim sweep.s1p --to 7.1 --wire-length 20
+  feedpoint report sweep.s1p --plan itu-r1 -o report.html
 `,
     );
 

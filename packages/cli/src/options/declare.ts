@@ -12,7 +12,19 @@ import { FORMATS, type Format } from "./raw-options.js";
 
 /** Adds everything that the commands share which judge sweeps. */
 export function addJudgingOptions(command: Command): Command {
-  return addReadingOptions(addStationOptions(addPlanOptions(addFormatOptions(command, FORMATS))));
+  return addSettingOptions(addFormatOptions(command, FORMATS));
+}
+
+/** The same without the choice of output formats. */
+export function addSettingOptions(command: Command): Command {
+  return addReadingOptions(addStationOptions(addPlanOptions(command)));
+}
+
+/** Adds where to write. */
+export function addOutputOptions(command: Command, what: string): Command {
+  return command
+    .option("-o, --output <file>", `where to write ${what}`)
+    .option("--force", "write over a file that is there");
 }
 
 /** Adds the choice of output formats. */

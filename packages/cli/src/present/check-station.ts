@@ -1,11 +1,24 @@
 import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
-import { type TableColumn, textTable, wrap } from "./table.js";
+import { type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { need, percent, power, span, swr, watts } from "./units.js";
 
-/** What a check says of feedline, power and dial frequencies, as tables for a terminal; nothing where none was stated. */
-export function stationTables(result: CheckResult, width: number): readonly string[] {
-  return [dialTable(result, width), powerTable(result, width), feedlineTable(result, width)].filter(
-    (table) => table !== null,
+/** A table with what it is about, and what must be said ahead of it and after. */
+export interface NamedTable extends Table {
+  readonly name: string;
+  readonly intro: string | null;
+  readonly outro: string | null;
+}
+
+/** What a check says of dial frequencies, power and feedline; nothing where none was stated. */
+export function stationTables(result: CheckResult): readonly NamedTable[] {
+  return [dialTable(result), powerTable(result), feedlineTable(result)].filter((table) => table !== null);
+}
+
+/** The same for a terminal. */
+export function stationTexts(result: CheckResult, width: number): readonly string[] {
+  const said = (text: string | null) => (text === null ? [] : [wrap(text, width, "  ")]);
+  return stationTables(result).map(({ intro, columns, rows, outro }) =>
+    [...said(intro), textTable(columns, rows, { width }), ...said(outro)].join("\n"),
   );
 }
 
@@ -20,8 +33,9 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Needs" },
 ];
 
-function dialTable({ dials }: CheckResult, width: number): string | null {
-  return dials.length === 0 ? null : textTable(DIAL_COLUMNS, dials.map(dialRow), { width });
+function dialTable({ dials }: CheckResult): NamedTable | null {
+  if (dials.length === 0) return null;
+  return { name: "Dial frequencies", intro: null, columns: DIAL_COLUMNS, rows: dials.map(dialRow), outro: null };
 }
 
 function dialRow(dial: DialResult): readonly string[] {
@@ -60,16 +74,14 @@ const POWER_COLUMNS: readonly TableColumn[] = [
 const MOST_PIECES = 2;
 
 /** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
-function powerTable({ bands }: CheckResult, width: number): string | null {
+function powerTable({ bands }: CheckResult): NamedTable | null {
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
   if (inReach.length === 0) return null;
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
-  return [
-    textTable(POWER_COLUMNS, inReach.map(powerRow), { width }),
-    ...(never.length === 0 ? [] : [wrap(`Out of reach in every mode: ${never.join(", ")}`, width, "  ")]),
-  ].join("\n");
+  const outro = never.length === 0 ? null : `Out of reach in every mode: ${never.join(", ")}`;
+  return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
 }
 
 function powerRow(result: PowerResult): readonly string[] {
@@ -100,7 +112,7 @@ const FEEDLINE_COLUMNS: readonly TableColumn[] = [
   { title: "On the line at most", align: "right", spare: 3 },
 ];
 
-function feedlineTable({ bands, feedline }: CheckResult, width: number): string | null {
+function feedlineTable({ bands, feedline }: CheckResult): NamedTable | null {
   if (feedline === null) return null;
   const rows = bands.flatMap(({ band, best, worst, feedline: result }) => {
     if (result?.atBest == null || result.atWorst === null) return [];
@@ -116,10 +128,8 @@ function feedlineTable({ bands, feedline }: CheckResult, width: number): string 
     ];
   });
   if (rows.length === 0) return null;
-  return [
-    wrap(`Through the feedline: ${feedlineText(feedline)}. SWR at the analyser → at the antenna's end:`, width, "  "),
-    textTable(FEEDLINE_COLUMNS, rows, { width }),
-  ].join("\n");
+  const intro = `Through the feedline: ${feedlineText(feedline)}. SWR at the analyser → at the antenna's end:`;
+  return { name: "Feedline", intro, columns: FEEDLINE_COLUMNS, rows, outro: null };
 }
 
 function endOf(swrHere: number | null, { antennaSwr, totalLossDb, deliveredFraction }: AntennaEnd): readonly string[] {

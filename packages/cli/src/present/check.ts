@@ -8,11 +8,11 @@ import {
   type Verdict,
 } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
-import { stationTables } from "./check-station.js";
+import { stationTexts } from "./check-station.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
-import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { emissions, limitsLine, megahertz, need, percent, planLine, span, swr, use } from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
@@ -47,7 +47,7 @@ export function checkText(
         ? textTable(columnsFor(result), rowsFor(result), { width })
         : nothingJudged(result),
       withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
-      ...stationTables(result, width).map((table) => `\n${table}`),
+      ...stationTexts(result, width).map((table) => `\n${table}`),
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
@@ -60,6 +60,10 @@ export function checkText(
 export function checkMarkdown(result: CheckResult): string {
   return [`## ${markdownCell(result.sweep.label)}`, "", markdownTable(columnsFor(result), rowsFor(result))].join("\n");
 }
+
+/** The bands that were swept, and the segments of each. */
+export const bandTable = (result: CheckResult): Table => ({ columns: columnsFor(result), rows: rowsFor(result) });
+export const segmentTable = (result: CheckResult): Table => ({ columns: SEGMENT_COLUMNS, rows: segmentRows(result) });
 
 /** One row a band. */
 export function checkCsv(results: readonly CheckResult[]): string {
@@ -128,13 +132,13 @@ function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
 }
 
 function rowFor(result: BandResult): readonly string[] {
-  const { band, pieces, verdict, best, worst, withinLimit, sweptFraction, usable } = result;
+  const { band, pieces, best, worst, withinLimit, usable } = result;
   const spans = withinLimit.spans;
   const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
   return [
     band,
     pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
-    sweptText(verdict, sweptFraction),
+    verdictText(result),
     swrOf(best),
     placeOf(result),
     swrOf(worst),
@@ -213,7 +217,8 @@ function swrOf(point: Point | null): string {
   return low === high ? value : `${value} (${low}-${high})`;
 }
 
-function sweptText(verdict: Verdict, sweptFraction: number): string {
+/** A verdict, with the share that was swept where that is not all of the band. */
+export function verdictText({ verdict, sweptFraction }: BandResult): string {
   if (sweptFraction === 0) return "single reading";
   return sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict];
 }

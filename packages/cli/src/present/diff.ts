@@ -3,10 +3,10 @@ import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
-import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { kilohertz, megahertz, percent, planLine, signed, swr } from "./units.js";
 
-const VERDICTS: Readonly<Record<DiffVerdict, string>> = {
+export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
   worse: "worse",
   unchanged: "unchanged",
@@ -73,14 +73,24 @@ export function diffCsv(results: readonly DiffResult[]): string {
   );
 }
 
-/** The reasons of the verdicts; bands with the same one share a line. */
+/** The bands that were compared. */
+export const diffTable = (result: DiffResult): Table => ({
+  columns: columnsFor(result),
+  rows: result.bands.map(rowFor),
+});
+
 function whyLines(bands: readonly BandDiff[], width: number): string[] {
+  const lines = reasonsOf(bands).map((reason) => wrap(reason, width, "  "));
+  return lines.length > 0 ? [...lines, ""] : [];
+}
+
+/** The reasons of the verdicts; bands with the same one share a line. */
+export function reasonsOf(bands: readonly BandDiff[]): readonly string[] {
   const reasons = new Map<string, string[]>();
   for (const { band, verdict, why } of bands) {
     if (verdict !== "unchanged") reasons.set(why, [...(reasons.get(why) ?? []), band]);
   }
-  const lines = [...reasons].map(([why, names]) => wrap(`${names.join(", ")}: ${why}`, width, "  "));
-  return lines.length > 0 ? [...lines, ""] : [];
+  return [...reasons].map(([why, names]) => `${names.join(", ")}: ${why}`);
 }
 
 function columnsFor({ limits }: DiffResult): readonly TableColumn[] {
@@ -102,7 +112,7 @@ function rowFor({ band, before, after, change, verdict }: BandDiff): readonly st
     summary.best === null ? "–" : megahertz(summary.best.frequencyHz);
   return [
     band,
-    VERDICTS[verdict],
+    DIFF_VERDICTS[verdict],
     pair(swr(before.best?.swr ?? null), swr(after.best?.swr ?? null)),
     pair(frequency(before), frequency(after)),
     isDip(before) && isDip(after) && change.bestFrequencyHz !== null

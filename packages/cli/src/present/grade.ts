@@ -4,7 +4,7 @@ import type { Settings } from "../options/settings.js";
 import { csvTable } from "./csv.js";
 import { findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
-import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
+import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { limitsLine, percent, planLine, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
@@ -20,14 +20,7 @@ export function gradeText(report: GradeReport, { width, limits }: Settings, grou
     "",
     ...seasonTables(report, groupedBy, width).flatMap((table) => [table, ""]),
     ...(findings === "" ? [] : [findings, ""]),
-    wrap(
-      "Each cell: grade and best SWR; – means not swept, ? too little swept to grade. Mean: over all bands graded.",
-      width,
-    ),
-    wrap(
-      "Loss: the most that the line can lose one way, by the sweep alone. Loss lowers SWR and so raises a grade: compare deployments with diff.",
-      width,
-    ),
+    ...GRADE_NOTES.map((note) => wrap(note, width)),
     ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
     `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`,
@@ -37,6 +30,17 @@ export function gradeText(report: GradeReport, { width, limits }: Settings, grou
 export function gradeMarkdown(sweeps: readonly SweepGrade[]): string {
   return markdownTable(columnsFor(sweeps), rowsFor(sweeps));
 }
+
+export const gradeTable = (sweeps: readonly SweepGrade[]): Table => ({
+  columns: columnsFor(sweeps),
+  rows: rowsFor(sweeps),
+});
+
+/** What the cells of that table hold, in words. */
+export const GRADE_NOTES: readonly string[] = [
+  "Each cell: grade and best SWR; – means not swept, ? too little swept to grade. Mean: over all bands graded.",
+  "Loss: the most that the line can lose one way, by the sweep alone. Loss lowers SWR and so raises a grade: compare deployments with diff.",
+];
 
 /** One row a sweep and band. */
 export function gradeCsv(sweeps: readonly SweepGrade[]): string {

@@ -8,6 +8,12 @@ export interface TableColumn {
   readonly spare?: number;
 }
 
+/** The columns and rows of a table, for whatever shows it. */
+export interface Table {
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly string[])[];
+}
+
 /**
  * A table in plain text: columns two blanks apart, titles above a rule. Cells are made printable here. On a terminal too
  * narrow for all columns those that can best be spared are left out.

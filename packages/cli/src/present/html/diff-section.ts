@@ -1,0 +1,64 @@
+import { type DiffResult, type Sweep, withReference } from "@feedpoint/core";
+import { DIFF_VERDICTS, diffTable, reasonsOf } from "../diff.js";
+import { html, type Markup } from "../markup.js";
+import { type Series, seriesOf } from "../svg/series.js";
+import { bandPanels } from "./band-panels.js";
+import { chartSections } from "./chart-sections.js";
+import { dataTable } from "./data-table.js";
+import { causeList, findingList } from "./remarks.js";
+import { sourceSection } from "./source-section.js";
+import { sureness } from "./sureness.js";
+import { valuesTable } from "./values-table.js";
+
+export interface Comparison {
+  readonly before: Sweep;
+  readonly after: Sweep;
+  readonly result: DiffResult;
+}
+
+/** All of what a comparison says, before and after in the same charts. */
+export function diffSection({ before, after, result }: Comparison): Markup {
+  const { bands, limits, causes } = result;
+  const series: readonly [Series, Series] = [
+    seriesOf(
+      "before",
+      before,
+      bands.map((band) => band.before),
+      "v0",
+    ),
+    seriesOf(
+      "after",
+      inReferenceOf(before, after),
+      bands.map((band) => band.after),
+      "v1",
+    ),
+  ];
+  const verdicts = bands.map(({ band, verdict }) => ({ band, verdict: DIFF_VERDICTS[verdict] }));
+  // The first sentence is the verdict, the others say what it means.
+  const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
+  const reasons = reasonsOf(bands);
+  const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);
+  const findings = [
+    ...before.findings.map((finding) => ({ ...finding, message: `Before: ${finding.message}` })),
+    ...after.findings.map((finding) => ({ ...finding, message: `After: ${finding.message}` })),
+    ...result.findings,
+  ];
+  return html`<article><header><p class="label">Before: ${name(before)}<br>After: ${name(after)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
+    html`<section><h2>Likely cause</h2>${causeList(causes)}</section>`,
+    bands.length === 0
+      ? null
+      : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", diffTable(result))}</section>`,
+    reasons.length === 0
+      ? null
+      : html`<section><h2>Why</h2><ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul></section>`,
+    chartSections(series, limits, bandPanels(series, verdicts, limits)),
+    sureness(series),
+    html`<section><h2>Findings</h2>${findingList(findings)}</section>`,
+    sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
+    html`<section><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
+  ]}</article>`;
+}
+
+/** The second sweep against the reference of the first, as the comparison takes it. */
+const inReferenceOf = ({ referenceOhms }: Sweep, sweep: Sweep): Sweep =>
+  sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep;

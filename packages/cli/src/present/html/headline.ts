@@ -1,0 +1,23 @@
+import type { BandResult, CheckResult } from "@feedpoint/core";
+import { percent } from "../units.js";
+
+/** The verdict of a check in a sentence. */
+export function checkHeadline({ bands, limits }: CheckResult): string {
+  const swept = bands.filter(({ best }) => best !== null);
+  if (swept.length === 0) return "None of the bands asked for was swept.";
+  const names = (verdict: BandResult["verdict"]) =>
+    swept.filter((band) => band.verdict === verdict).map(({ band }) => band);
+  const [whole, none] = [names("pass"), names("fail")];
+  const parts = [
+    ...(whole.length === 0 ? [] : [`all of ${listed(whole)}`]),
+    ...swept
+      .filter(({ verdict }) => verdict === "partial")
+      .map(({ band, withinLimit }) => `${percent(withinLimit.fraction)} of ${band}`),
+    ...(none.length === 0 ? [] : [`none of ${listed(none)}`]),
+  ];
+  return `Without a tuner (SWR up to ${limits.swr}:1) you can use ${listed(parts)}.`;
+}
+
+/** "a, b and c" */
+const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? parts.join("") : `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}`;

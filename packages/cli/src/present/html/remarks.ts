@@ -1,0 +1,27 @@
+import type { Cause, Finding } from "@feedpoint/core";
+import { html, type Markup } from "../markup.js";
+
+const WORDS = { problem: "Problem", caution: "Take care", info: "Note" } as const;
+const ORDER = ["problem", "caution", "info"] as const;
+
+/** Findings, the gravest first. */
+export function findingList(findings: readonly Finding[]): Markup {
+  if (findings.length === 0) return html`<p>Nothing else was noticed.</p>`;
+  const sorted = ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
+  return html`<ul class="findings">${sorted.map(
+    ({ severity, message, line }) =>
+      html`<li class="${severity}"><b>${WORDS[severity]}:</b> ${line === undefined ? null : `Line ${line}: `}${message}</li>`,
+  )}</ul>`;
+}
+
+/** The likely causes of a difference, with the numbers that speak for them. */
+export function causeList(causes: readonly Cause[]): Markup {
+  if (causes.length === 0) return html`<p>The sweeps do not tell.</p>`;
+  return html`<ul>${causes.map(
+    ({ confidence, message }) => html`<li><b>${confidence === "likely" ? "Likely" : "Possible"}:</b> ${message}</li>`,
+  )}</ul>`;
+}
+
+export function cautionSection(cautions: readonly string[]): Markup {
+  return html`<section class="cautions"><h2>Cautions</h2><ul>${cautions.map((caution) => html`<li>${caution}</li>`)}</ul></section>`;
+}

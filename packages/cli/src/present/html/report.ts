@@ -1,0 +1,53 @@
+import { CAUTIONS, type GradeCriterion, type Limits, type PlanInfo, type SweepGrade } from "@feedpoint/core";
+import { GRADE_NOTES, gradeTable } from "../grade.js";
+import { html, type Markup } from "../markup.js";
+import { dataTable } from "./data-table.js";
+import { type Comparison, diffSection } from "./diff-section.js";
+import { checkHeadline } from "./headline.js";
+import { methodSection } from "./method-section.js";
+import { page } from "./page.js";
+import { cautionSection } from "./remarks.js";
+import { type JudgedSweep, sweepSection } from "./sweep-section.js";
+
+/** The report of one sweep. */
+export function sweepReport(judged: JudgedSweep): string {
+  return page(judged.sweep.label, [sweepSection(judged, 0), closing(judged.result)]);
+}
+
+/** The report of a change. */
+export function diffReport(comparison: Comparison): string {
+  const title = `${comparison.before.label} and ${comparison.after.label}`;
+  return page(title, [diffSection(comparison), closing(comparison.result)]);
+}
+
+export interface SweepCollection {
+  readonly sweeps: readonly (JudgedSweep & { readonly grade: SweepGrade })[];
+  readonly criteria: readonly GradeCriterion[];
+  readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
+}
+
+/** The report of several sweeps: how they rank, then each by itself. */
+export function collectionReport({ sweeps, criteria, unreadable }: SweepCollection): string {
+  const [first] = sweeps;
+  const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1></header><section>${dataTable(
+    "Grades",
+    gradeTable(sweeps.map(({ grade }) => grade)),
+  )}${GRADE_NOTES.map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
+    ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
+  )}</dl></section><section><h2>Each sweep</h2><ul class="contents">${sweeps.map(
+    ({ sweep, result }, i) => html`<li><a href="#s${i}">${sweep.label}</a>: ${checkHeadline(result)}</li>`,
+  )}</ul>${
+    unreadable.length === 0
+      ? null
+      : html`<h2>Not read</h2><ul>${unreadable.map(({ reason }) => html`<li>${reason}</li>`)}</ul>`
+  }</section></article>`;
+  return page(`${sweeps.length} sweeps`, [
+    overview,
+    ...sweeps.map(sweepSection),
+    ...(first === undefined ? [] : [closing(first.result)]),
+  ]);
+}
+
+/** What stands once at the end of every report. */
+const closing = ({ plan, limits }: { readonly plan: PlanInfo; readonly limits: Limits }): Markup =>
+  html`<article>${cautionSection(CAUTIONS)}${methodSection(plan, limits)}</article>`;

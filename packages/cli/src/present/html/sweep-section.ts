@@ -1,0 +1,54 @@
+import type { CheckResult, Sweep } from "@feedpoint/core";
+import { bandTable, segmentTable, verdictText } from "../check.js";
+import { stationTables } from "../check-station.js";
+import { html, type Markup } from "../markup.js";
+import { type Series, seriesOf } from "../svg/series.js";
+import type { Table } from "../table.js";
+import { bandPanels } from "./band-panels.js";
+import { chartSections } from "./chart-sections.js";
+import { dataTable } from "./data-table.js";
+import { checkHeadline } from "./headline.js";
+import { findingList } from "./remarks.js";
+import { sourceSection } from "./source-section.js";
+import { sureness } from "./sureness.js";
+import { valuesTable } from "./values-table.js";
+
+/** A sweep with its verdict, as one part of a page. */
+export interface JudgedSweep {
+  readonly sweep: Sweep;
+  readonly result: CheckResult;
+}
+
+/** All of what a check says of one sweep. `index` tells the sweeps of a page apart. */
+export function sweepSection({ sweep, result }: JudgedSweep, index: number): Markup {
+  const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
+  const table = bandTable(result);
+  const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
+  const verdicts = result.bands.map((band) => ({ band: band.band, verdict: verdictText(band) }));
+  const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
+  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result)}</h1>${
+    notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
+  }</header>${[
+    table.rows.length === 0
+      ? null
+      : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", withoutRange(table))}</section>`,
+    chartSections(series, result.limits, bandPanels(series, verdicts, result.limits)),
+    sureness(series),
+    table.rows.length === 0
+      ? null
+      : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", segmentTable(result))}</section>`,
+    stationTables(result).map(
+      ({ name, intro, outro, ...rows }) =>
+        html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
+    ),
+    html`<section><h2>Findings</h2>${findingList([...sweep.findings, ...result.findings])}</section>`,
+    sourceSection([{ sweep, role: "only" }]),
+    html`<section><h2>All values</h2>${valuesTable(series[0], "The curve in numbers")}</section>`,
+  ]}</article>`;
+}
+
+/** Without the ends of each band, which the table of segments has. */
+function withoutRange({ columns, rows }: Table): Table {
+  const range = columns.findIndex(({ title }) => title === "MHz");
+  return { columns: columns.filter((_, c) => c !== range), rows: rows.map((row) => row.filter((_, c) => c !== range)) };
+}

@@ -1,0 +1,260 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import {
+  type Curve,
+  curveOf,
+  impedanceFromReflection,
+  readSweeps,
+  reflectionAt,
+  reflectionMagnitudeAt,
+  returnLossDb,
+  swrFromReflectionMagnitude,
+} from "@feedpoint/core";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { runCommand } from "../cli/run-command.js";
+import { chromiumPath, startChromium } from "../support/chromium.js";
+import { present } from "../support/sweeps.js";
+
+const SWEEP = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
+const WET = "sweeps/2026-07-11-lantern-bridge-wet-feedline.csv";
+const HOSTILE = `<img src=x onerror="window.struck=1">'"</title></script><script>window.struck=1</script>`;
+
+const folder = mkdtempSync(join(tmpdir(), "feedpoint-report-"));
+const at = (name: string) => join(folder, name);
+
+/** Writes a report and says where. */
+function report(name: string, args: readonly string[]): string {
+  const { exit, stderr } = runCommand(["report", ...args, "-o", at(name), "--force"]);
+  expect(stderr).toContain(`wrote ${at(name)}`);
+  expect(exit).toBe(0);
+  return at(name);
+}
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
+  let browser: BrowserContext;
+  const pages: Record<string, string> = {};
+
+  beforeAll(async () => {
+    browser = await startChromium();
+    pages.sweep = report("sweep.html", [SWEEP, "--plan", "itu-r1"]);
+    pages.change = report("change.html", ["--before", SWEEP, "--after", WET, "--plan", "itu-r1"]);
+    pages.several = report("several.html", [SWEEP, WET, "--plan", "itu-r1", "--bands", "40m,20m"]);
+    pages.scalar = report("scalar.html", ["sweeps/2026-06-13-alder-bend-roof-low.csv", "--plan", "us-part97"]);
+    pages.station = report("station.html", [SWEEP, "--station", "stations/canal-boat.json"]);
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  /** Opens a page and keeps what it says and asks for. */
+  async function open(file: string, size = { width: 1366, height: 900 }): Promise<{ page: Page; heard: string[] }> {
+    const page = await browser.newPage();
+    await page.setViewportSize(size);
+    const heard: string[] = [];
+    page.on("console", (message) => heard.push(`console: ${message.text()}`));
+    page.on("pageerror", (error) => heard.push(`error: ${error.message}`));
+    page.on("dialog", (dialog) => heard.push(`dialog: ${dialog.message()}`));
+    page.on("request", (request) => heard.push(`request: ${request.url()}`));
+    await page.goto(pathToFileURL(file).href);
+    return { page, heard };
+  }
+
+  const named = ["sweep", "change", "several", "scalar", "station"];
+
+  test.each(named)("%s opens from disk, says nothing and asks for nothing else", async (name) => {
+    const { page, heard } = await open(pages[name] ?? "");
+    await page.locator("svg[data-values]").first().hover();
+    expect(heard.filter((line) => !line.startsWith("request: data:"))).toEqual([
+      `request: ${pathToFileURL(pages[name] ?? "").href}`,
+    ]);
+    await page.close();
+  });
+
+  test.each([
+    ["sweep", "light"],
+    ["sweep", "dark"],
+    ["change", "dark"],
+    ["several", "light"],
+    ["scalar", "light"],
+    ["station", "dark"],
+  ] as const)("%s in the %s has nothing that keeps anyone out", async (name, colorScheme) => {
+    const { page } = await open(pages[name] ?? "");
+    await page.emulateMedia({ colorScheme });
+    await page.evaluate(() => {
+      for (const details of document.querySelectorAll("details")) details.open = true;
+    });
+    await page.evaluate(axe);
+    const violations = await page.evaluate<string[]>(
+      "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ' ' + nodes[0].html))",
+    );
+    expect(violations).toEqual([]);
+    await page.close();
+  });
+
+  test.each(named)("%s is no wider than a phone", async (name) => {
+    const { page } = await open(pages[name] ?? "", { width: 390, height: 800 });
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    await page.close();
+  });
+
+  test("the readout tells what the curve does where the pointer is", async () => {
+    const { page } = await open(pages.sweep ?? "");
+    const chart = page.locator("figure.wide svg");
+    const box = present(await chart.boundingBox(), "chart");
+    const [low, high, left, right] = await Promise.all(
+      ["low", "high", "left", "right"].map(async (name) => Number(await chart.getAttribute(`data-${name}`))),
+    );
+    const along = (7.144 - (low ?? 0)) / ((high ?? 0) - (low ?? 0));
+    const x = (left ?? 0) + along * ((right ?? 0) - (left ?? 0));
+    await page.mouse.move(box.x + (x * box.width) / 1000, box.y + box.height / 2);
+    const told = numbersIn(await textOf(page, "figure.wide .readout"));
+    expect(told.megahertz).toBeGreaterThan(7.1);
+    expect(told.megahertz).toBeLessThan(7.19);
+    expectOnCurve(told, curveFrom(SWEEP));
+    await page.close();
+  });
+
+  test("the arrow keys walk along the curve from sample to sample", async () => {
+    const { page } = await open(pages.sweep ?? "");
+    const chart = page.locator("figure.wide svg");
+    await chart.focus();
+    await page.keyboard.press("Home");
+    expect(Number(await chart.getAttribute("aria-valuenow"))).toBe(3);
+    await page.keyboard.press("ArrowRight");
+    const told = numbersIn(present(await chart.getAttribute("aria-valuetext"), "text"));
+    expect(told.megahertz).toBeGreaterThan(3);
+    expectOnCurve(told, curveFrom(SWEEP));
+    await page.keyboard.press("End");
+    expect(Number(await chart.getAttribute("aria-valuenow"))).toBe(30);
+    await page.close();
+  });
+
+  test("on the Smith chart the readout tells the nearest point of the curve", async () => {
+    const { page } = await open(pages.sweep ?? "");
+    const chart = page.locator("svg[data-smith]");
+    await chart.scrollIntoViewIfNeeded();
+    const box = present(await chart.boundingBox(), "chart");
+    const [centreX, centreY, radius] = await Promise.all(
+      ["x", "y", "radius"].map(async (name) => Number(await chart.getAttribute(`data-${name}`))),
+    );
+    const curve = curveFrom(SWEEP);
+    const reflection = present(reflectionAt(curve, 21.2e6), "Γ");
+    const scale = box.width / 480;
+    await page.mouse.move(
+      box.x + ((centreX ?? 0) + (radius ?? 0) * reflection.real) * scale,
+      box.y + ((centreY ?? 0) - (radius ?? 0) * reflection.imaginary) * scale,
+    );
+    const told = numbersIn(await textOf(page, "figure:has(svg[data-smith]) .readout"));
+    const there = present(reflectionAt(curve, told.megahertz * 1e6), "Γ");
+    expect(Math.hypot(there.real - reflection.real, there.imaginary - reflection.imaginary)).toBeLessThan(0.01);
+    expectOnCurve(told, curve);
+    await page.close();
+  });
+
+  test("a change is told on both sides at once", async () => {
+    const { page } = await open(pages.change ?? "");
+    await page.locator("figure.wide svg").hover();
+    const lines = (await textOf(page, "figure.wide .readout")).split(/(?=after:)/);
+    expect(lines.map((line) => line.split(":")[0])).toEqual(["before", "after"]);
+    expectOnCurve(numbersIn(lines[0] ?? ""), curveFrom(SWEEP));
+    expectOnCurve(numbersIn(lines[1] ?? ""), curveFrom(WET));
+    await page.close();
+  });
+
+  test.each([
+    ["A4", 595, 794],
+    ["Letter", 612, 816],
+  ])("prints on %s with nothing beyond its edge", async (format, points, pixels) => {
+    const { page } = await open(pages.sweep ?? "", { width: pixels - 106, height: 1000 });
+    const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString("latin1");
+    expect(pdf.startsWith("%PDF")).toBe(true);
+    expect(Math.abs(Number(/\/MediaBox ?\[0 0 ([\d.]+)/.exec(pdf)?.[1]) - points)).toBeLessThan(1.5);
+    await page.emulateMedia({ media: "print" });
+    const widths = await page.evaluate(() =>
+      Array.from(document.querySelectorAll("table, svg"), (element) => element.getBoundingClientRect().right),
+    );
+    expect(Math.max(...widths)).toBeLessThanOrEqual(pixels - 106 + 1);
+    await page.close();
+  });
+
+  test("what a file says stays text", async () => {
+    const lines = readFileSync(new URL(`../../samples/${SWEEP}`, import.meta.url), "utf8");
+    const file = at(`a <b onmouseover=alert(1)>&amp;.s1p`);
+    writeFileSync(file, `! ${HOSTILE}\n${lines}`);
+    const { page, heard } = await open(report("hostile.html", [file]));
+    expect(await page.evaluate("window.struck")).toBeUndefined();
+    expect(await page.locator("img, b[onmouseover]").count()).toBe(0);
+    expect(await page.locator("script").count()).toBe(1);
+    expect(await page.locator(".comments li").first().textContent()).toBe(HOSTILE);
+    expect(await page.title()).toContain("<b onmouseover=alert(1)>&amp;.s1p");
+    expect(heard.filter((line) => !line.startsWith("request:"))).toEqual([]);
+    await page.close();
+  });
+
+  test("ten sweeps of 1,001 points stay below 1 MB and open within a second", async () => {
+    const files = Array.from({ length: 10 }, (_, number) => {
+      const rows = Array.from({ length: 1001 }, (_, i) => {
+        const megahertz = 1 + (29 * i) / 1000;
+        const reactance = 900 * (megahertz / (7 + number / 50) - (7 + number / 50) / megahertz);
+        return `${megahertz.toFixed(6)},${(60 + 30 * Math.sin(megahertz)).toFixed(3)},${reactance.toFixed(3)}`;
+      });
+      const file = at(`invented-${number}.csv`);
+      writeFileSync(file, `frequency (MHz),R,X\n${rows.join("\n")}\n`);
+      return file;
+    });
+    const page = report("ten.html", [...files, "--plan", "itu-r1", "--signed-reactance"]);
+    expect(readFileSync(page).length).toBeLessThan(1e6);
+    const times: number[] = [];
+    for (let i = 0; i < 3; i++) {
+      const opened = await open(page);
+      times.push(await opened.page.evaluate(() => performance.getEntriesByType("navigation")[0]?.duration ?? 9999));
+      await opened.page.close();
+    }
+    expect(Math.min(...times)).toBeLessThan(1000);
+  });
+});
+
+const textOf = async (page: Page, place: string) => (await page.locator(place).textContent()) ?? "";
+
+interface Told {
+  readonly megahertz: number;
+  readonly swr: number;
+  readonly returnLossDb: number;
+  readonly resistanceOhms: number;
+  readonly reactanceOhms: number;
+}
+
+/** The numbers of a readout: "7.15 MHz, SWR 1.14, Z 44.1 − j2.5 Ω, return loss 23.7 dB". */
+function numbersIn(line: string): Told {
+  const found = /([\d.]+) MHz, SWR ([\d.]+), Z ([\d.]+) ([+−]) j([\d.]+) Ω, return loss ([\d.]+) dB/.exec(line);
+  const [, megahertz, swr, resistance, sign, reactance, loss] = present(found, `numbers in "${line}"`);
+  return {
+    megahertz: Number(megahertz),
+    swr: Number(swr),
+    returnLossDb: Number(loss),
+    resistanceOhms: Number(resistance),
+    reactanceOhms: Number(reactance) * (sign === "−" ? -1 : 1),
+  };
+}
+
+function expectOnCurve(told: Told, curve: Curve): void {
+  const frequencyHz = told.megahertz * 1e6;
+  const rho = reflectionMagnitudeAt(curve, frequencyHz);
+  const impedance = impedanceFromReflection(present(reflectionAt(curve, frequencyHz), "Γ"), 50);
+  expect(told.swr).toBeCloseTo(swrFromReflectionMagnitude(rho), told.swr < 10 ? 1 : 0);
+  expect(told.returnLossDb).toBeCloseTo(returnLossDb(rho), 1);
+  expect(Math.abs(told.resistanceOhms - impedance.real)).toBeLessThan(0.06 + 0.001 * impedance.real);
+  expect(Math.abs(told.reactanceOhms - impedance.imaginary)).toBeLessThan(0.06 + 0.001 * Math.abs(impedance.imaginary));
+}
+
+function curveFrom(file: string): Curve {
+  const bytes = readFileSync(new URL(`../../samples/${file}`, import.meta.url));
+  return curveOf(present(readSweeps(bytes, { fileName: file })[0], "sweep"));
+}
