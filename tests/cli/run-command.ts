@@ -16,7 +16,7 @@ export function runCommand(args: readonly string[], input = ""): Outcome {
     cwd: samples,
     encoding: "utf8",
     input,
-    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100" },
+    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8" },
   });
   return { stdout, stderr, exit: status };
 }

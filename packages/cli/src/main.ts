@@ -1,5 +1,6 @@
 import { isMainThread } from "node:worker_threads";
 import { Command, CommanderError } from "commander";
+import { chartCommand } from "./commands/chart.js";
 import { checkCommand } from "./commands/check.js";
 import { convertCommand } from "./commands/convert.js";
 import { diffCommand } from "./commands/diff.js";
@@ -31,6 +32,7 @@ async function runProgram(): Promise<void> {
     .addCommand(trimCommand())
     .addCommand(lineCommand())
     .addCommand(reportCommand())
+    .addCommand(chartCommand())
     .addCommand(showCommand())
     .addCommand(convertCommand())
     .addCommand(logCommand())

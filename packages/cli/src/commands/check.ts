@@ -3,9 +3,11 @@ import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
 import { readForJudging } from "../files.js";
 import { type Place, placesArgument } from "../options/arguments.js";
-import { addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
+import { addChartOptions, addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
+import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
+import { checkCharts } from "../present/chart/charts.js";
 import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
@@ -18,7 +20,7 @@ export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
-  addPowerOptions(addFeedlineOptions(addJudgingOptions(command)))
+  addChartOptions(addPowerOptions(addFeedlineOptions(addJudgingOptions(command))))
     .option("--at <list>", "dial frequencies in MHz, or a common activity: 14.074,7.030,ft8", placesArgument)
     .addOption(
       new Option(
@@ -36,7 +38,9 @@ async function runCheck(
 ): Promise<void> {
   const settings = await settingsFrom(raw);
   const dialsFor = ({ frequencyHz }: Sweep) => dialsAt(raw.at ?? [], settings, frequencyHz);
+  const screen = screenFrom(raw, settings);
   const results: CheckResult[] = [];
+  const charts: string[] = [];
   let unreadable = 0;
   for (const file of files) {
     let sweeps: Sweep[];
@@ -47,11 +51,15 @@ async function runCheck(
       process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
       continue;
     }
-    for (const sweep of sweeps) results.push(check(sweep, { ...settings, dials: dialsFor(sweep) }));
+    for (const sweep of sweeps) {
+      const result = check(sweep, { ...settings, dials: dialsFor(sweep) });
+      results.push(result);
+      if (screen !== null) charts.push(checkCharts(sweep, result, screen));
+    }
   }
   if (results.length > 0)
     process.stdout.write(
-      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true })}\n`,
+      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, charts })}\n`,
     );
   const { require } = raw;
   if (unreadable > 0) process.exitCode = EXIT.input;
@@ -84,7 +92,7 @@ function dialsAt(
 function render(
   results: readonly CheckResult[],
   settings: Settings,
-  { areSeveral, withSegments }: { areSeveral: boolean; withSegments: boolean },
+  { areSeveral, withSegments, charts }: { areSeveral: boolean; withSegments: boolean; charts: readonly string[] },
 ): string {
   switch (settings.format) {
     case "json":
@@ -96,7 +104,7 @@ function render(
     case "markdown":
       return results.map(checkMarkdown).join("\n\n");
     case "table":
-      return checkText(results, { ...settings, withSegments });
+      return checkText(results, { ...settings, withSegments, charts });
   }
 }
 

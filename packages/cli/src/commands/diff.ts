@@ -3,9 +3,11 @@ import { Command, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { findSweepFiles, isFolder, onlySweepIn, pairedByName } from "../files.js";
 import { positiveArgument } from "../options/arguments.js";
-import { addJudgingOptions } from "../options/declare.js";
+import { addChartOptions, addJudgingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
+import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
+import { diffCharts } from "../present/chart/charts.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
@@ -37,7 +39,7 @@ export function diffCommand(): Command {
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
     .argument("[before]", "sweep before the change, or a folder of them")
     .argument("[after]", "sweep after the change, or a folder: files of the same name are compared in pairs");
-  return addJudgingOptions(command)
+  return addChartOptions(addJudgingOptions(command))
     .option("--before <file...>", "repeated sweeps before the change (files or folders)")
     .option("--after <file...>", "repeated sweeps after it")
     .option("--same-plane", "take a change of the line out of the second sweep, and compare the antennas")
@@ -56,8 +58,13 @@ export function diffCommand(): Command {
 
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
   const settings = await settingsFrom(raw);
-  const results = comparisonsFrom(before, after, raw).map((comparison) => compare(comparison, raw, settings));
-  process.stdout.write(`${render(results, settings)}\n`);
+  const screen = screenFrom(raw, settings);
+  if (screen !== null && raw.samePlane === true)
+    throw new UsageError("--chart draws the sweeps as they were taken; leave out --same-plane.");
+  const compared = comparisonsFrom(before, after, raw).map((comparison) => compare(comparison, raw, settings));
+  const results = compared.map(({ result }) => result);
+  const charts = screen === null ? [] : compared.map((one) => diffCharts(one.before, one.after, one.result, screen));
+  process.stdout.write(`${render(results, charts, settings)}\n`);
   if (results.some(({ bands }) => bands.length === 0)) {
     process.exitCode = EXIT.input;
     return;
@@ -93,21 +100,29 @@ function comparisonsFrom(
   return [{ before: findSweepFiles([before]), after: findSweepFiles([after]) }];
 }
 
-function compare({ before, after }: Comparison, raw: RawDiffOptions, settings: Settings): DiffResult {
+interface Compared {
+  readonly before: readonly Sweep[];
+  readonly after: readonly Sweep[];
+  readonly result: DiffResult;
+}
+
+function compare({ before, after }: Comparison, raw: RawDiffOptions, settings: Settings): Compared {
   const read = (files: readonly string[]): readonly Sweep[] => {
     if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
     return files.map((file) => onlySweepIn(file, settings.reading, settings.systemOhms));
   };
-  return diff(read(before), read(after), {
+  const [first, second] = [read(before), read(after)];
+  const result = diff(first, second, {
     ...settings,
     isSamePlane: raw.samePlane === true,
     ...(raw.threshold === undefined
       ? {}
       : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: raw.threshold } }),
   });
+  return { before: first, after: second, result };
 }
 
-function render(results: readonly DiffResult[], settings: Settings): string {
+function render(results: readonly DiffResult[], charts: readonly string[], settings: Settings): string {
   switch (settings.format) {
     case "json":
       return jsonText(results);
@@ -118,6 +133,8 @@ function render(results: readonly DiffResult[], settings: Settings): string {
     case "markdown":
       return results.map(diffMarkdown).join("\n\n");
     case "table":
-      return results.map((result) => diffText(result, settings)).join("\n\n");
+      return results
+        .map((result, i) => diffText(result, { width: settings.width, chart: charts[i] ?? "" }))
+        .join("\n\n");
   }
 }

@@ -20,6 +20,13 @@ export function addSettingOptions(command: Command): Command {
   return addReadingOptions(addStationOptions(addPlanOptions(command)));
 }
 
+/** Adds charts in the terminal. */
+export function addChartOptions(command: Command): Command {
+  return command
+    .option("--chart", "draw the SWR over each band")
+    .option("--ascii", "draw with plain ASCII, as is done where the locale is not UTF-8");
+}
+
 /** Adds where to write. */
 export function addOutputOptions(command: Command, what: string): Command {
   return command

@@ -15,6 +15,8 @@ export interface RawOptions {
   readonly wideRangeTuner?: number;
   readonly format?: Format;
   readonly json?: boolean;
+  readonly chart?: boolean;
+  readonly ascii?: boolean;
   readonly systemOhms?: number;
   readonly directivity?: number;
   /** false: none, whatever the station file says */

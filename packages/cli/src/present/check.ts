@@ -30,14 +30,17 @@ export interface CheckTextOptions {
   readonly withSegments: boolean;
   readonly stationFile: string | null;
   readonly modes?: readonly Mode[];
+  /** A picture for each result; absent where none was asked for */
+  readonly charts?: readonly string[];
 }
 
 /** Results for a person at a terminal; what is common to all is said once, at the end. */
 export function checkText(
   results: readonly CheckResult[],
-  { width, withSegments, stationFile, modes }: CheckTextOptions,
+  { width, withSegments, stationFile, modes, charts = [] }: CheckTextOptions,
 ): string {
-  const blocks = results.map((result) => {
+  const blocks = results.map((result, i) => {
+    const chart = charts[i] ?? "";
     const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
     const findings = findingLines([...result.sweep.findings, ...result.findings], width);
     return [
@@ -46,6 +49,7 @@ export function checkText(
       notSwept.length < result.bands.length
         ? textTable(columnsFor(result), rowsFor(result), { width })
         : nothingJudged(result),
+      chart === "" ? null : `\n${chart}`,
       withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
       ...stationTexts(result, width).map((table) => `\n${table}`),
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
@@ -105,7 +109,7 @@ function heading(
     `  ${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
     `  ${printable(sweep.description)}`,
     `  ${wrap(planLine(plan), width - 2, "    ")}`,
-    `  ${limitsLine(limits)}`,
+    `  ${wrap(limitsLine(limits), width - 2, "    ")}`,
     ...(modes === undefined ? [] : [`  Judged where these may be sent: ${modes.map(({ name }) => name).join(", ")}`]),
     ...(stationFile === null ? [] : [`  Station: ${printable(stationFile)}`]),
   ].join("\n");

@@ -14,7 +14,7 @@ export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   "not-comparable": "not comparable",
 };
 
-export function diffText(result: DiffResult, { width }: { width: number }): string {
+export function diffText(result: DiffResult, { width, chart = "" }: { width: number; chart?: string }): string {
   const { before, after, bands, causes, plan } = result;
   const name = (infos: DiffResult["before"]) =>
     infos.map(({ label, takenAt }) => printable(label) + (takenAt === null ? "" : `, taken ${takenAt}`)).join("; ");
@@ -33,6 +33,7 @@ export function diffText(result: DiffResult, { width }: { width: number }): stri
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),
     ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor), { width }), ""] : []),
+    ...(chart === "" ? [] : [chart, ""]),
     ...whyLines(bands, width),
     ...(findings === "" ? [] : [findings, ""]),
     shortCautions(width),

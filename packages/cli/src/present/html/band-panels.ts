@@ -34,7 +34,7 @@ function factsOf(summaries: readonly (BandSummary | undefined)[]): readonly Mark
     fact("Best", ({ best }) => (best === null ? "–" : `${swr(best.swr)} at ${megahertz(best.frequencyHz)}`), " MHz"),
     fact("Worst", ({ worst }) => swr(worst?.swr ?? null)),
     fact(`To ${limit}:1`, ({ withinLimit }) => percent(withinLimit.fraction)),
-    fact("MHz", withinText),
+    fact("Where", withinText),
     fact("Needs", (summary) => need(summary.need)),
   ];
 }
@@ -44,5 +44,7 @@ const MOST_SPANS = 2;
 function withinText({ withinLimit }: BandSummary): string {
   const { spans, widthHz } = withinLimit;
   if (spans.length === 0) return "nowhere";
-  return spans.length > MOST_SPANS ? `${kilohertz(widthHz)} in ${spans.length} parts` : spans.map(span).join(", ");
+  return spans.length > MOST_SPANS
+    ? `${kilohertz(widthHz)} in ${spans.length} parts`
+    : `${spans.map(span).join(", ")} MHz`;
 }

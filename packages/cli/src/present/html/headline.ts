@@ -2,9 +2,15 @@ import type { BandResult, CheckResult } from "@feedpoint/core";
 import { percent } from "../units.js";
 
 /** The verdict of a check in a sentence. */
-export function checkHeadline({ bands, limits }: CheckResult): string {
+export function checkHeadline(result: CheckResult): string {
+  return result.bands.some(({ best }) => best !== null)
+    ? `Without a tuner (SWR up to ${result.limits.swr}:1) you can use ${withoutTuner(result)}.`
+    : "None of the bands asked for was swept.";
+}
+
+/** What can be used without a tuner: "all of 40m, 11 % of 20m and none of 15m". */
+export function withoutTuner({ bands }: CheckResult): string {
   const swept = bands.filter(({ best }) => best !== null);
-  if (swept.length === 0) return "None of the bands asked for was swept.";
   const names = (verdict: BandResult["verdict"]) =>
     swept.filter((band) => band.verdict === verdict).map(({ band }) => band);
   const [whole, none] = [names("pass"), names("fail")];
@@ -15,7 +21,7 @@ export function checkHeadline({ bands, limits }: CheckResult): string {
       .map(({ band, withinLimit }) => `${percent(withinLimit.fraction)} of ${band}`),
     ...(none.length === 0 ? [] : [`none of ${listed(none)}`]),
   ];
-  return `Without a tuner (SWR up to ${limits.swr}:1) you can use ${listed(parts)}.`;
+  return parts.length === 0 ? "no band that was swept" : listed(parts);
 }
 
 /** "a, b and c" */

@@ -3,7 +3,7 @@ import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
 import { dataTable } from "./data-table.js";
 import { type Comparison, diffSection } from "./diff-section.js";
-import { checkHeadline } from "./headline.js";
+import { withoutTuner } from "./headline.js";
 import { methodSection } from "./method-section.js";
 import { page } from "./page.js";
 import { cautionSection } from "./remarks.js";
@@ -34,8 +34,8 @@ export function collectionReport({ sweeps, criteria, unreadable }: SweepCollecti
     gradeTable(sweeps.map(({ grade }) => grade)),
   )}${GRADE_NOTES.map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
     ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
-  )}</dl></section><section><h2>Each sweep</h2><ul class="contents">${sweeps.map(
-    ({ sweep, result }, i) => html`<li><a href="#s${i}">${sweep.label}</a>: ${checkHeadline(result)}</li>`,
+  )}</dl></section><section><h2>Each sweep</h2>${first === undefined ? null : html`<p>What you can use without a tuner (SWR up to ${first.result.limits.swr}:1):</p>`}<ul class="contents">${sweeps.map(
+    ({ sweep, result }, i) => html`<li><a href="#s${i}">${sweep.label}</a>: ${withoutTuner(result)}</li>`,
   )}</ul>${
     unreadable.length === 0
       ? null

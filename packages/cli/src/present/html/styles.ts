@@ -72,12 +72,15 @@ body{font-size:10pt}
 main{max-width:none;padding:0}
 article+article{break-before:page;border:0;margin:0}
 article+article:last-child{break-before:auto;margin-top:16pt}
-h1{font-size:17pt}
+h1{font-size:15pt}
+h2{font-size:12pt;margin-top:14pt}
+h3{font-size:10pt}
 h2,h3{break-after:avoid}
 .wide{display:block}
 .narrow,.readout,.cursor,.spot,details:not([open]){display:none}
 .tiles{grid-template-columns:1fr 1fr}
 .panels{grid-template-columns:repeat(3,1fr);gap:14pt 10pt}
+figcaption{font-size:8pt}
 .panel dl,table{font-size:7.5pt}
 .panel dt{width:5em}
 th,td{padding:2pt 6pt 2pt 0}

@@ -1,6 +1,6 @@
-import type { Limits, Piece } from "@feedpoint/core";
-import { reflectionMagnitudeFromSwr } from "@feedpoint/core";
+import { type Piece, reflectionMagnitudeFromSwr } from "@feedpoint/core";
 import { scaleLinear, scaleLog, scaleSymlog } from "d3-scale";
+import { SWR_TICKS } from "../swr-ticks.js";
 
 export interface Tick {
   readonly value: number;
@@ -33,8 +33,6 @@ export function frequencyAxis({ lowHz, highHz }: Piece, ends: Ends, tickCount: n
 const isOneTwoOrFive = (value: number) =>
   [1, 2, 5].includes(Number((value / 10 ** Math.floor(Math.log10(value))).toFixed(6)));
 
-const SWR_TICKS = [1, 1.2, 1.5, 2, 3, 5, 10, Number.POSITIVE_INFINITY];
-
 /** SWR, evenly spaced in ρ: what matters is spread out, and even an infinite SWR has its place. Values are ρ. */
 export function swrAxis(greatestSwr: number, ends: Ends): Axis {
   const place = scaleLinear()
@@ -45,12 +43,6 @@ export function swrAxis(greatestSwr: number, ends: Ends): Axis {
     label: swr === Number.POSITIVE_INFINITY ? "∞" : String(swr),
   }));
   return { place, ticks };
-}
-
-/** The least of the usual ends of an SWR axis that shows the limit and all of some SWRs. */
-export function greatestShownSwr(limits: Limits, swrs: readonly number[]): number {
-  const needed = Math.max(limits.swr * 1.1, ...swrs);
-  return [3, 5, 10].find((end) => end >= needed) ?? Number.POSITIVE_INFINITY;
 }
 
 /** Return loss in dB; 0 at the top, so that a dip of the SWR is a dip here too. */

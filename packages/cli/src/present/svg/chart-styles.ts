@@ -6,7 +6,7 @@ export function chartStyles(colour: (name: ColourName) => string): string {
     (i) => `.b${i}{stroke:${colour(`band-${i}`)}}.s${i}{stroke:${colour(`band-${i}`)};fill:${colour(`band-${i}`)}}`,
   );
   return `
-.chart{font:13px/1 system-ui,sans-serif;fill:${colour("ink")}}
+.chart{font:13px system-ui,sans-serif;fill:${colour("ink")}}
 .chart .t{fill:${colour("muted")}}
 .chart .strong{fill:${colour("ink")};font-weight:600}
 .chart .grid{stroke:${colour("grid")};fill:none}

@@ -62,8 +62,8 @@ export function frequencyChart(chart: FrequencyChart): Markup {
     : null;
   return html`<svg class="chart" viewBox="0 0 ${width} ${height}" role="img" aria-label="${chart.name}" xmlns="http://www.w3.org/2000/svg"${attributes}>${[
     bandShades(chart, x),
-    valueGrid(chart),
     frequencyTicks(frame, x),
+    valueGrid(chart),
     html`<rect class="frame" x="${left}" y="${top}" width="${right - left}" height="${bottom - top}"/>`,
     series.map((one) => curve(one, chart, place)),
     marks?.(place) ?? null,

@@ -19,8 +19,8 @@ export const smithPlace = (
 /** Resistances and reactances that have a line, as multiples of the reference impedance. */
 const MULTIPLES = [0.2, 0.5, 1, 2, 5];
 const SIGNED_MULTIPLES = MULTIPLES.flatMap((multiple) => [multiple, -multiple]);
-/** From the rim to the middle of a label. */
-const LABEL_DISTANCE = 20;
+/** From the rim to a label. */
+const LABEL_DISTANCE = 9;
 
 /**
  * Circles of constant resistance and arcs of constant reactance.
@@ -53,8 +53,12 @@ export function smithLabels(circle: UnitCircle, referenceOhms: number): Markup {
   });
   const reactances = SIGNED_MULTIPLES.map((multiple) => {
     const beyondRim = { ...circle, radius: radius + LABEL_DISTANCE };
-    const { x, y } = smithPlace(beyondRim, reflectionOfReactance(multiple, referenceOhms));
-    return html`<text class="t" x="${tenths(x)}" y="${tenths(y + 4)}" text-anchor="middle">${multiple > 0 ? "+" : "−"}j${ohms(Math.abs(multiple * referenceOhms))}</text>`;
+    const reflection = reflectionOfReactance(multiple, referenceOhms);
+    const { x, y } = smithPlace(beyondRim, reflection);
+    // A label grows away from the circle; above and below it, to both sides.
+    const anchor = Math.abs(reflection.real) < 0.1 ? "middle" : reflection.real > 0 ? "start" : "end";
+    const baseline = y + 5 - 4 * reflection.imaginary;
+    return html`<text class="t" x="${tenths(x)}" y="${tenths(baseline)}" text-anchor="${anchor}">${multiple > 0 ? "+" : "−"}j${ohms(Math.abs(multiple * referenceOhms))}</text>`;
   });
   return html`${resistances}${reactances}<text class="t" x="${centreX - radius - 8}" y="${centreY + 4}" text-anchor="end">0</text><text class="t" x="${centreX + radius + 8}" y="${centreY + 4}">∞</text>`;
 }

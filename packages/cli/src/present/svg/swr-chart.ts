@@ -1,7 +1,8 @@
 import { type BandSummary, type Limits, type Piece, reflectionMagnitudeFromSwr } from "@feedpoint/core";
 import { html, type Markup } from "../markup.js";
+import { greatestShownSwr, limitLines } from "../swr-ticks.js";
 import { megahertz, swr } from "../units.js";
-import { greatestShownSwr, swrAxis } from "./axes.js";
+import { swrAxis } from "./axes.js";
 import { type BandShade, type Frame, frequencyChart, type Limit, tenths } from "./frequency-chart.js";
 import type { Place } from "./line-path.js";
 import type { Series } from "./series.js";
@@ -21,7 +22,7 @@ export function sweepSwrChart(series: readonly Series[], limits: Limits, size: "
     value: ({ reflectionMagnitude }) => Math.min(1, reflectionMagnitude),
     valueAxis: swrAxis(Number.POSITIVE_INFINITY, [frame.bottom, frame.top]),
     valueTitle: "SWR",
-    limits: limitLines(limits, Number.POSITIVE_INFINITY, isWide),
+    limits: limitsUpTo(limits, Number.POSITIVE_INFINITY, isWide),
     bands: shadesOf(series),
     withBandNames: true,
     marks: (place) => html`${series.map((one) => one.bands.map((band) => dip(one, band, place)))}`,
@@ -59,7 +60,7 @@ export function bandSwrChart(
     value: ({ reflectionMagnitude }) => Math.min(endMagnitude, reflectionMagnitude),
     valueAxis,
     valueTitle: "SWR",
-    limits: limitLines(limits, end, size === "picture"),
+    limits: limitsUpTo(limits, end, size === "picture"),
     bands: (first?.summary.pieces ?? []).map((piece) => ({ ...piece, band })),
     withBandNames: size === "picture",
     marks: (place) =>
@@ -114,25 +115,13 @@ function edges(
 const worstSwrs = (series: readonly Series[]): readonly number[] =>
   series.flatMap(({ bands }) => bands.flatMap(({ worst }) => (worst === null ? [] : [worst.swr])));
 
-/** The limits that lie on an axis. */
-function limitLines(
-  { swr: limit, builtInTunerSwr, wideRangeTunerSwr }: Limits,
-  end: number,
-  withNotes: boolean,
-): Limit[] {
-  const named = [
-    { limit, note: "no tuner" },
-    { limit: builtInTunerSwr, note: "built-in tuner" },
-    { limit: wideRangeTunerSwr, note: "wide-range tuner" },
-  ];
-  return named
-    .filter((line, i) => line.limit <= end && named.findIndex((other) => other.limit === line.limit) === i)
-    .map((line) => ({
-      value: reflectionMagnitudeFromSwr(line.limit),
-      label: String(line.limit),
-      note: withNotes ? line.note : "",
-    }));
-}
+/** The limits that lie on an axis, as lines across it. */
+const limitsUpTo = (limits: Limits, greatestSwr: number, withNotes: boolean): readonly Limit[] =>
+  limitLines(limits, greatestSwr).map((line) => ({
+    value: reflectionMagnitudeFromSwr(line.swr),
+    label: String(line.swr),
+    note: withNotes ? line.note : "",
+  }));
 
 /** From the least to the greatest frequency of some sweeps. */
 export function rangeOf(series: readonly Series[]): Piece {
