@@ -15,7 +15,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 test("a PNG is twice as wide and high as the SVG", () => {
   expect(runCommand(["chart", SWEEP, "--what", "smith", "-o", at("smith.svg")]).exit).toBe(0);
   expect(runCommand(["chart", SWEEP, "--what", "smith", "-o", at("smith.png")]).exit).toBe(0);
-  const [, width, height] = /^<svg width="(\d+)" height="(\d+)"/.exec(readFileSync(at("smith.svg"), "utf8")) ?? [];
+  const [, width, height] = /<svg [^>]*width="(\d+)" height="(\d+)"/.exec(readFileSync(at("smith.svg"), "utf8")) ?? [];
   // Width and height stand in the first chunk of a PNG (ISO/IEC 15948, section 11.2.2).
   const png = readFileSync(at("smith.png"));
   expect(png.subarray(1, 4).toString("latin1")).toBe("PNG");
@@ -37,4 +37,10 @@ test("a picture never takes the place of a file, unless it is told to", () => {
   const write = (...more: string[]) => runCommand(["chart", SWEEP, "-o", at("swr.svg"), ...more]).exit;
   expect([write(), write(), write("--force")]).toEqual([0, 2, 0]);
   expect(readdirSync(folder).filter((name) => name.includes(".part"))).toEqual([]);
+});
+
+test.each(["swr", "smith"])("the picture %s of the README is what is drawn today", (what) => {
+  const args = ["--plan", "itu-r1", "--bands", "40m,20m,15m,10m", "--no-station", "--what", what];
+  const committed = readFileSync(new URL(`../../samples/pictures/${what}.svg`, import.meta.url), "utf8");
+  expect(runCommand(["chart", SWEEP, ...args]).stdout).toBe(committed);
 });
