@@ -121,6 +121,12 @@ describe("what is drawn of a sweep", () => {
     ]);
   });
 
+  test("a single reading is a point that can be seen", () => {
+    const spots = { ...sweepOfMagnitudes([7.05e6, 7.1e6], [0.5, 0.5]), continuity: "spots" as const };
+    const svg = picture(spots, check(spots, { plan, bands: ["40m", "20m"] }), "swr");
+    expect(svg.match(/<circle class="reading only"/g)).toHaveLength(2);
+  });
+
   test("of more points than wanted the best and the worst stay", () => {
     const many = evenly(1e6, 30e6, 1e3);
     const dip = (hz: number) => Math.min(0.95, 0.1 + Math.abs(hz - 14.2e6) / 1e5);

@@ -82,6 +82,12 @@ describe("a chart of one band", () => {
   });
 });
 
+test("a single reading between the columns is drawn all the same", () => {
+  const spots = { ...sweepOfMagnitudes([7.0123e6, 7.1234e6], [0.5, 0.2]), continuity: "spots" as const };
+  const chart = checkCharts(spots, check(spots, options), { width: 44, glyphs: ASCII });
+  expect(chart.match(/\*/g)).toHaveLength(2);
+});
+
 describe("a chart of a change", () => {
   test("tells before from after without colour", () => {
     const [before, after] = [dipAt(7.02e6), dipAt(7.12e6)];

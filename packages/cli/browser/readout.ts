@@ -18,6 +18,7 @@ const STEPS: Readonly<Record<string, number>> = {
 /** Tables are read when a chart is first touched, so that a page with many opens at once. */
 const read = new WeakMap<SVGSVGElement, readonly Values[]>();
 
+document.documentElement.classList.add("tells");
 for (const chart of document.querySelectorAll<SVGSVGElement>("svg[data-values]")) equip(chart);
 
 function equip(chart: SVGSVGElement): void {

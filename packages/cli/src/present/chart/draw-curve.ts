@@ -34,13 +34,24 @@ export function drawCharacters(canvas: Canvas, curve: Curve, view: View, charact
 
 /** The row of a curve in each column; null where it is not known. */
 function rowsOver(curve: Curve, view: View, columns: number, rows: number): readonly (number | null)[] {
-  return Array.from({ length: columns }, (_, column) => {
+  const known = Array.from({ length: columns }, (_, column) => {
     // The last column's frequency is the end itself, which a sum could miss by a rounding.
     const frequencyHz =
       column === columns - 1 ? view.highHz : view.lowHz + ((view.highHz - view.lowHz) * column) / (columns - 1);
-    const rho = reflectionMagnitudeAt(curve, frequencyHz);
-    return Number.isNaN(rho) ? null : rowOf(rho, view, rows);
+    return rowAt(curve, frequencyHz, view, rows);
   });
+  // A single reading lies between the frequencies of columns.
+  for (const { first, last } of curve.stretches) {
+    const frequencyHz = curve.sweep.frequencyHz[first] ?? 0;
+    if (first !== last || frequencyHz < view.lowHz || frequencyHz > view.highHz) continue;
+    known[columnOf(frequencyHz, view, columns)] = rowAt(curve, frequencyHz, view, rows);
+  }
+  return known;
+}
+
+function rowAt(curve: Curve, frequencyHz: number, view: View, rows: number): number | null {
+  const rho = reflectionMagnitudeAt(curve, frequencyHz);
+  return Number.isNaN(rho) ? null : rowOf(rho, view, rows);
 }
 
 /** Where a curve is steep, the column is filled half-way to the rows of its neighbours, so that the line does not break. */

@@ -11,8 +11,8 @@ export interface BandVerdict {
   readonly verdict: string;
 }
 
-/** A small chart for each band that was swept, with what it says in words. */
-export function bandPanels(series: readonly Series[], verdicts: readonly BandVerdict[], limits: Limits): Markup {
+/** A small chart for each band that was swept, with what it says in words; null where there is none. */
+export function bandPanels(series: readonly Series[], verdicts: readonly BandVerdict[], limits: Limits): Markup | null {
   const panels = verdicts.flatMap(({ band, verdict }) => {
     const summaries = series.map(({ bands }) => bands.find((other) => other.band === band));
     if (summaries.every((summary) => (summary?.best ?? null) === null)) return [];
@@ -20,7 +20,7 @@ export function bandPanels(series: readonly Series[], verdicts: readonly BandVer
       html`<figure class="panel"><h3>${band} <span class="verdict v-${verdict.replaceAll(" ", "-")}">${verdict}</span></h3>${bandSwrChart(series, band, limits, "panel")}${readoutLine(series)}<dl>${factsOf(summaries)}</dl></figure>`,
     ];
   });
-  return html`<div class="panels">${panels}</div>`;
+  return panels.length === 0 ? null : html`<div class="panels">${panels}</div>`;
 }
 
 function factsOf(summaries: readonly (BandSummary | undefined)[]): readonly Markup[] {

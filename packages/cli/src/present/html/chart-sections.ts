@@ -7,12 +7,10 @@ import { sweepSwrChart } from "../svg/swr-chart.js";
 import { readoutLine } from "./readout-line.js";
 
 /** All charts of a sweep or a comparison, the panels of its bands among them. */
-export function chartSections(series: readonly Series[], limits: Limits, panels: Markup): Markup {
+export function chartSections(series: readonly Series[], limits: Limits, panels: Markup | null): Markup {
   const isVector = series.every(({ sweep }) => sweep.kind === "vector");
   return html`<section><h2>SWR over the sweep</h2><figure class="wide">${sweepSwrChart(series, limits, "wide")}${readoutLine(series)}</figure><figure class="narrow">${sweepSwrChart(series, limits, "narrow")}${readoutLine(series)}</figure></section>
-<section><h2>Band by band</h2><p>The ring marks the best point, green where the SWR is ${limits.swr}:1 or less.${
-    series.length > 1 ? " Before the change: a square, and the upper of two bars." : ""
-  }</p>${panels}</section>
+${panels === null ? null : bandSection(series, limits, panels)}
 <section class="tiles">${[
     isVector
       ? tile(
@@ -35,6 +33,11 @@ export function chartSections(series: readonly Series[], limits: Limits, panels:
         )
       : null,
   ]}</section>`;
+}
+
+function bandSection(series: readonly Series[], limits: Limits, panels: Markup): Markup {
+  const before = series.length > 1 ? " Before the change: a square, and the upper of two bars." : "";
+  return html`<section><h2>Band by band</h2><p>The ring marks the best point, green where the SWR is ${limits.swr}:1 or less.${before}</p>${panels}</section>`;
 }
 
 function tile(name: string, chart: Markup, series: readonly Series[], note: string): Markup {

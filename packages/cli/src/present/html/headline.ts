@@ -3,9 +3,11 @@ import { percent } from "../units.js";
 
 /** The verdict of a check in a sentence. */
 export function checkHeadline(result: CheckResult): string {
-  return result.bands.some(({ best }) => best !== null)
+  const known = result.bands.filter(({ best }) => best !== null);
+  if (known.length === 0) return "None of the bands asked for was swept.";
+  return known.some(({ sweptFraction }) => sweptFraction > 0)
     ? `Without a tuner (SWR up to ${result.limits.swr}:1) you can use ${withoutTuner(result)}.`
-    : "None of the bands asked for was swept.";
+    : "There are only single readings on the bands, and nothing is known between them.";
 }
 
 /** What can be used without a tuner: "all of 40m, 11 % of 20m and none of 15m". */
@@ -21,7 +23,7 @@ export function withoutTuner({ bands }: CheckResult): string {
       .map(({ band, withinLimit }) => `${percent(withinLimit.fraction)} of ${band}`),
     ...(none.length === 0 ? [] : [`none of ${listed(none)}`]),
   ];
-  return parts.length === 0 ? "no band that was swept" : listed(parts);
+  return parts.length === 0 ? "nothing that was swept" : listed(parts);
 }
 
 /** "a, b and c" */

@@ -36,7 +36,7 @@ figcaption{color:var(--muted);font-size:14px}
 .chart:focus-visible,.scroll:focus-visible,summary:focus-visible,a:focus-visible{outline:2px solid var(--curve);outline-offset:2px}
 .narrow{display:none}
 .panels{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(300px,100%),1fr));gap:28px 24px}
-.tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(420px,100%),1fr));gap:0 32px}
+.tiles{display:grid;grid-template-columns:repeat(auto-fill,minmax(min(420px,100%),1fr));gap:0 32px}
 .panel dl,.facts{margin:0;font-size:14px}
 .panel dl div,.facts div{display:flex;gap:8px;padding:2px 0}
 .panel dt,.facts dt{flex:none;width:5.5em;color:var(--muted)}
@@ -45,6 +45,7 @@ figcaption{color:var(--muted);font-size:14px}
 .verdict{font-weight:400;color:var(--muted)}
 .readout{min-height:1.5em;margin:0;font-size:14px;font-variant-numeric:tabular-nums}
 .readout.two{min-height:3em}
+.tells .wide .readout:empty::before,.tells .narrow .readout:empty::before{content:"Point at a curve, or tab to it and use the arrow keys, to read its values.";color:var(--muted)}
 .scroll{overflow-x:auto;position:relative}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums;width:100%}
 caption{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden;white-space:nowrap}

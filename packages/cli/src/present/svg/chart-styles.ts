@@ -14,6 +14,7 @@ export function chartStyles(colour: (name: ColourName) => string): string {
 .chart .band{fill:${colour("band")}}
 .chart .limit{stroke:${colour("limit")};stroke-dasharray:7 4;fill:none}
 .chart .line{fill:none;stroke-width:2.2;stroke-linejoin:round;stroke-linecap:round}
+.chart .reading{stroke-width:2;fill:${colour("paper")};stroke-dasharray:none}
 .chart .only,.chart .after{stroke:${colour("curve")}}
 .chart .before{stroke:${colour("before")};stroke-dasharray:2 5}
 .chart .rule{stroke:${colour("frame")};fill:none;opacity:.4}

@@ -75,7 +75,14 @@ function curve({ trace, role }: Series, { range, value, frame }: FrequencyChart,
   const runs = plotRuns(trace, range, frame.right - frame.left).map((run) =>
     run.filter((point) => !Number.isNaN(value(point))).map((point) => place(point.frequencyHz, value(point))),
   );
-  return html`<path class="line ${role}" d="${linePath(runs)}"/>`;
+  return html`<path class="line ${role}" d="${linePath(runs)}"/>${runs.map((run) => reading(run, role))}`;
+}
+
+/** A point with nothing known beside it. */
+export function reading(run: readonly Place[], kind: string): Markup | null {
+  const [place, ...others] = run;
+  if (place === undefined || others.length > 0) return null;
+  return html`<circle class="reading ${kind}" cx="${tenths(place.x)}" cy="${tenths(place.y)}" r="2.5"/>`;
 }
 
 type PlaceOf = (frequencyHz: number, value: number) => Place;
