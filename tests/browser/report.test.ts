@@ -3,20 +3,12 @@ import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
-import {
-  type Curve,
-  curveOf,
-  impedanceFromReflection,
-  readSweeps,
-  reflectionAt,
-  reflectionMagnitudeAt,
-  returnLossDb,
-  swrFromReflectionMagnitude,
-} from "@feedpoint/core";
+import { reflectionAt } from "@feedpoint/core";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { runCommand } from "../cli/run-command.js";
 import { chromiumPath, startChromium } from "../support/chromium.js";
+import { curveFrom, expectOnCurve, numbersIn } from "../support/readout.js";
 import { present } from "../support/sweeps.js";
 
 const SWEEP = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
@@ -169,10 +161,12 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   });
 
   test.each([
-    ["A4", 595, 794],
-    ["Letter", 612, 816],
-  ])("prints on %s with nothing beyond its edge", async (format, points, pixels) => {
-    const { page } = await open(pages.sweep ?? "", { width: pixels - 106, height: 1000 });
+    ["sweep", "A4", 595, 794],
+    ["sweep", "Letter", 612, 816],
+    ["change", "A4", 595, 794],
+    ["station", "Letter", 612, 816],
+  ])("%s prints on %s with nothing beyond its edge", async (name, format, points, pixels) => {
+    const { page } = await open(pages[name] ?? "", { width: pixels - 106, height: 1000 });
     const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString("latin1");
     expect(pdf.startsWith("%PDF")).toBe(true);
     expect(Math.abs(Number(/\/MediaBox ?\[0 0 ([\d.]+)/.exec(pdf)?.[1]) - points)).toBeLessThan(1.5);
@@ -222,39 +216,3 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
 });
 
 const textOf = async (page: Page, place: string) => (await page.locator(place).textContent()) ?? "";
-
-interface Told {
-  readonly megahertz: number;
-  readonly swr: number;
-  readonly returnLossDb: number;
-  readonly resistanceOhms: number;
-  readonly reactanceOhms: number;
-}
-
-/** The numbers of a readout: "7.15 MHz, SWR 1.14, Z 44.1 − j2.5 Ω, return loss 23.7 dB". */
-function numbersIn(line: string): Told {
-  const found = /([\d.]+) MHz, SWR ([\d.]+), Z ([\d.]+) ([+−]) j([\d.]+) Ω, return loss ([\d.]+) dB/.exec(line);
-  const [, megahertz, swr, resistance, sign, reactance, loss] = present(found, `numbers in "${line}"`);
-  return {
-    megahertz: Number(megahertz),
-    swr: Number(swr),
-    returnLossDb: Number(loss),
-    resistanceOhms: Number(resistance),
-    reactanceOhms: Number(reactance) * (sign === "−" ? -1 : 1),
-  };
-}
-
-function expectOnCurve(told: Told, curve: Curve): void {
-  const frequencyHz = told.megahertz * 1e6;
-  const rho = reflectionMagnitudeAt(curve, frequencyHz);
-  const impedance = impedanceFromReflection(present(reflectionAt(curve, frequencyHz), "Γ"), 50);
-  expect(told.swr).toBeCloseTo(swrFromReflectionMagnitude(rho), told.swr < 10 ? 1 : 0);
-  expect(told.returnLossDb).toBeCloseTo(returnLossDb(rho), 1);
-  expect(Math.abs(told.resistanceOhms - impedance.real)).toBeLessThan(0.06 + 0.001 * impedance.real);
-  expect(Math.abs(told.reactanceOhms - impedance.imaginary)).toBeLessThan(0.06 + 0.001 * Math.abs(impedance.imaginary));
-}
-
-function curveFrom(file: string): Curve {
-  const bytes = readFileSync(new URL(`../../samples/${file}`, import.meta.url));
-  return curveOf(present(readSweeps(bytes, { fileName: file })[0], "sweep"));
-}

@@ -55,7 +55,7 @@ export function diffSection({ before, after, result }: Comparison): Markup {
     sureness(series),
     html`<section><h2>Findings</h2>${findingList(findings)}</section>`,
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
-    html`<section><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
+    html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
   ]}</article>`;
 }
 

@@ -78,7 +78,7 @@ h2{font-size:12pt;margin-top:14pt}
 h3{font-size:10pt}
 h2,h3{break-after:avoid}
 .wide{display:block}
-.narrow,.readout,.cursor,.spot,details:not([open]){display:none}
+.narrow,.readout,.cursor,.spot,details:not([open]),.all:not(:has([open])){display:none}
 .tiles{grid-template-columns:1fr 1fr}
 .panels{grid-template-columns:repeat(3,1fr);gap:14pt 10pt}
 figcaption{font-size:8pt}

@@ -43,7 +43,7 @@ export function sweepSection({ sweep, result }: JudgedSweep, index: number): Mar
     ),
     html`<section><h2>Findings</h2>${findingList([...sweep.findings, ...result.findings])}</section>`,
     sourceSection([{ sweep, role: "only" }]),
-    html`<section><h2>All values</h2>${valuesTable(series[0], "The curve in numbers")}</section>`,
+    html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "The curve in numbers")}</section>`,
   ]}</article>`;
 }
 

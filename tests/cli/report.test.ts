@@ -1,0 +1,43 @@
+/** What the report command writes, and when it does not. */
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, expect, test } from "vitest";
+import { runCommand } from "./run-command.js";
+
+const SWEEP = "sweeps/2026-03-14-heron-lock-sloper.s1p";
+const folder = mkdtempSync(join(tmpdir(), "feedpoint-report-"));
+const at = (name: string) => join(folder, name);
+afterAll(() => rmSync(folder, { recursive: true }));
+
+test("the same sweep gives the same page, byte for byte", () => {
+  for (const name of ["one.html", "two.html"]) expect(runCommand(["report", SWEEP, "-o", at(name)]).exit).toBe(0);
+  expect(readFileSync(at("one.html"), "utf8")).toBe(readFileSync(at("two.html"), "utf8"));
+});
+
+test("a file that cannot be read is named in the page, and the exit code says so", () => {
+  mkdirSync(at("mixed"));
+  copyFileSync(fileURLToPath(new URL(`../../samples/${SWEEP}`, import.meta.url)), at("mixed/good.s1p"));
+  writeFileSync(at("mixed/bad.csv"), "shopping\nmilk\n");
+  const { exit, stderr } = runCommand(["report", at("mixed"), "-o", at("mixed.html")]);
+  expect(exit).toBe(2);
+  expect(stderr).toContain("bad.csv");
+  const page = readFileSync(at("mixed.html"), "utf8");
+  expect(page).toContain("<h2>Not read</h2>");
+  expect(page).toMatch(/<li>[^<]*bad\.csv/);
+  expect(page).toContain("good.s1p");
+});
+
+test("a page that cannot be written leaves nothing behind", () => {
+  const before = readdirSync(folder);
+  expect(runCommand(["report", SWEEP, "-o", at("no-such-folder/page.html")]).exit).toBe(2);
+  expect(readdirSync(folder)).toEqual(before);
+});
+
+test("the cautions stand whole in every report", () => {
+  const page = readFileSync(at("one.html"), "utf8");
+  const { cautions } = JSON.parse(runCommand(["check", SWEEP, "--json"]).stdout) as { cautions: string[] };
+  expect(cautions.length).toBeGreaterThan(3);
+  for (const caution of cautions) expect(page).toContain(caution.replaceAll("'", "&#39;"));
+});
