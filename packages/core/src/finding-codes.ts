@@ -65,6 +65,7 @@ export const FINDING_CODES = {
   // grading a season
   "log-row-missing": "The deployment log has no row for some sweeps.",
   "log-row-unmatched": "Rows of the deployment log name no sweep that was graded.",
+  "log-date-unread": "A date in the deployment log is in no form that is understood.",
   "dip-drifts": "The dip of a deployment wanders over time.",
   "dip-jumped": "The dip of a deployment changed at once.",
   // comparing

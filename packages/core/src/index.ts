@@ -112,9 +112,9 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
+export { dateOf, timeOf } from "./season/dates.js";
 export {
   type DeploymentLog,
-  dateOf,
   LOG_FILE,
   type LogRow,
   logFindings,

@@ -1,8 +1,10 @@
 import Papa from "papaparse";
 import { type Finding, finding } from "../finding.js";
-import type { SweepGrade } from "../grade.js";
+import { printableText } from "../printable.js";
 import { ReadError } from "../read-error.js";
 import { sourceText } from "../reading/text.js";
+import { statedDate, timeOf } from "./dates.js";
+import { grouped } from "./grouped.js";
 
 /** A row of a deployment log: what the operator wrote under each column. */
 export type LogRow = Readonly<Record<string, string>>;
@@ -21,6 +23,8 @@ export const LOG_FILE = "deployments.csv";
 const FILE_COLUMNS = ["file", "sweep", "filename", "file name"];
 const DELIMITERS = [",", ";", "\t"];
 
+const REMEDY = "feedpoint log init writes a log to fill in; --no-log leaves this one alone.";
+
 /**
  * Reads a deployment log: delimited text (comma, semicolon or tab, whichever its first line holds most) whose first line names
  * the columns, one of which must be `file`.
@@ -28,8 +32,7 @@ const DELIMITERS = [",", ";", "\t"];
  * @throws ReadError where it is no text, or has no column of files
  */
 export function readDeploymentLog(bytes: Uint8Array, fileName: string): DeploymentLog {
-  const source = sourceText(bytes, fileName);
-  const text = source.decode(0, source.bytes.length);
+  const text = textOf(bytes, fileName);
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? "";
   const count = (delimiter: string) => firstLine.split(delimiter).length;
   const delimiter = DELIMITERS.reduce((best, next) => (count(next) > count(best) ? next : best));
@@ -43,7 +46,7 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
       line: 1,
       found: header.length === 0 ? "no header" : `the columns ${header.join(", ")}`,
       expected: 'a first line that names the columns, one of them "file"',
-      remedy: "feedpoint log init writes a log to fill in.",
+      remedy: REMEDY,
     });
   }
   const columns = header.filter((name, i) => name !== "" && header.indexOf(name) === i);
@@ -54,41 +57,68 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
   };
 }
 
+function textOf(bytes: Uint8Array, fileName: string): string {
+  try {
+    const source = sourceText(bytes, fileName);
+    return source.decode(0, source.bytes.length);
+  } catch (error) {
+    throw error instanceof ReadError ? new ReadError({ ...error.problem, remedy: REMEDY }) : error;
+  }
+}
+
 /** The last part of a path, whichever way its slashes lean. */
-const baseName = (path: string) => path.replace(/^.*[\\/]/, "");
+const baseName = (path: string) => path.replace(/^.*[\\/]/s, "");
+
+/**
+ * A path as it is compared: slashes forward, accents composed, what could steer a terminal as it is printed, and without the
+ * apostrophe that `log init` puts before a name that a spreadsheet would take for a formula.
+ */
+function comparable(path: string): string {
+  const forward = path.replace(/[\\/]+/g, "/").replace(/^(\.\/)+/, "");
+  return printableText(forward.replace(/^'(?=[=+\-@])/, "").normalize("NFC"));
+}
 
 /**
  * Finds the row of a log that speaks of a file: the one whose file name, with as many folders as it states, stands at the end
- * of the file's path.
+ * of the file's path. Of several, the one that states the most; of equal ones the first.
  */
 export function rowFinder({ fileColumn, rows }: DeploymentLog): (path: string) => LogRow | null {
-  const byName = new Map<string, LogRow[]>();
-  for (const row of rows) {
-    const name = baseName(row[fileColumn] ?? "");
-    byName.set(name, [...(byName.get(name) ?? []), row]);
-  }
+  const stated = rows.map((row) => ({ row, path: comparable(row[fileColumn] ?? "") }));
+  const byName = grouped(stated, ({ path }) => baseName(path));
   return (path) => {
-    const whole = `/${path.replaceAll("\\", "/")}`;
-    return byName.get(baseName(whole))?.find((row) => whole.endsWith(`/${statedPath(row[fileColumn] ?? "")}`)) ?? null;
+    const whole = `/${comparable(path)}`;
+    const matches = (byName.get(baseName(whole)) ?? []).filter(
+      ({ path: end }) => end !== "" && whole.endsWith(`/${end}`),
+    );
+    const longest = matches.reduce((most, { path: end }) => Math.max(most, end.length), 0);
+    return matches.find(({ path: end }) => end.length === longest)?.row ?? null;
   };
 }
 
-const statedPath = (path: string) => path.replaceAll("\\", "/").replace(/^(\.\/)+/, "");
-
-/** What of a log and some files did not match. */
+/** What of a log and some files did not match, and what of the log could not be understood. */
 export function logFindings(log: DeploymentLog, files: readonly string[]): readonly Finding[] {
   const find = rowFinder(log);
   const rows = files.map(find);
   const used = new Set(rows);
   const without = files.filter((_, i) => rows[i] === null).map(baseName);
   const left = log.rows.filter((row) => !used.has(row)).map((row) => row[log.fileColumn] || "(no file named)");
+  const undated = log.rows.map(statedDate).filter((date) => date !== "" && timeOf(date) === null);
   return [
     ...(without.length === 0
       ? []
       : [finding("caution", "log-row-missing", `The log has no row for ${listed(without)}.`)]),
     ...(left.length === 0
       ? []
-      : [finding("caution", "log-row-unmatched", `Rows of the log that name no sweep graded here: ${listed(left)}.`)]),
+      : [finding("caution", "log-row-unmatched", `Rows of the log that no sweep here goes by: ${listed(left)}.`)]),
+    ...(undated.length === 0
+      ? []
+      : [
+          finding(
+            "caution",
+            "log-date-unread",
+            `Dates of the log that are not written as 2026-05-02 or 2026-05-02 14:30 were not used: ${listed(undated)}.`,
+          ),
+        ]),
   ];
 }
 
@@ -98,12 +128,3 @@ const listed = (names: readonly string[]) =>
   names.length > MOST_NAMED
     ? `${names.slice(0, MOST_NAMED).join(", ")} and ${names.length - MOST_NAMED} more`
     : names.join(", ");
-
-/** A date or date and time in ISO 8601, year first. */
-const ISO_DATE = /^(\d{4})-(\d\d)-(\d\d)([T ]\d\d:\d\d(:\d\d)?)?$/;
-
-/** When a sweep was taken: as the log says under `date`, or else as its file does; null where neither does. */
-export function dateOf({ sweep, log }: SweepGrade): string | null {
-  const stated = Object.entries(log ?? {}).find(([column]) => column.toLowerCase() === "date")?.[1] ?? "";
-  return ISO_DATE.test(stated) ? stated : sweep.takenAt;
-}

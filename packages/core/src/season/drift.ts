@@ -1,7 +1,8 @@
 import { median, medianAbsoluteDeviation } from "simple-statistics";
 import { type Finding, finding } from "../finding.js";
 import type { SweepGrade } from "../grade.js";
-import { dateOf } from "./deployment-log.js";
+import { dateOf, timeOf } from "./dates.js";
+import { grouped } from "./grouped.js";
 
 /** How the dip on one band went over time, for one deployment. */
 export interface Drift {
@@ -42,12 +43,9 @@ interface Dated {
  * @param column column of the log that tells deployments apart; null: all sweeps are of one
  */
 export function driftsOf(sweeps: readonly SweepGrade[], column: string | null): readonly Drift[] {
-  const deployments = new Map<string | null, SweepGrade[]>();
-  for (const graded of sweeps) {
-    const name = column === null ? null : (graded.log?.[column] ?? "");
-    if (name !== "") deployments.set(name, [...(deployments.get(name) ?? []), graded]);
-  }
+  const deployments = grouped(sweeps, ({ log }) => (column === null ? null : (log?.[column] ?? "")));
   return [...deployments].flatMap(([deployment, members]) => {
+    if (deployment === "") return [];
     const names = [...new Set(members.flatMap(({ bands }) => bands.map(({ band }) => band)))];
     return names.flatMap((band) => driftOn(deployment, band, datedDips(members, band)) ?? []);
   });
@@ -58,8 +56,8 @@ function datedDips(members: readonly SweepGrade[], name: string): readonly Dated
     .flatMap((graded): Dated[] => {
       const date = dateOf(graded);
       const dipHz = graded.bands.find(({ band }) => band === name)?.dipHz ?? null;
-      const time = date === null ? Number.NaN : Date.parse(date.replace(" ", "T"));
-      return date === null || dipHz === null || Number.isNaN(time)
+      const time = date === null ? null : timeOf(date);
+      return date === null || dipHz === null || time === null
         ? []
         : [{ date, months: time / MILLISECONDS_A_MONTH, dipHz }];
     })
@@ -89,19 +87,26 @@ function driftOn(deployment: string | null, band: string, dips: readonly Dated[]
   };
 }
 
+/** With more sweeps than this not all pairs are looked at, but each sweep with the one half of the series later. */
+const MOST_FOR_ALL_PAIRS = 1000;
+
+/** Median of the slopes between pairs. (H. Theil's incomplete method, for a long series, pairs the two halves; from memory.) */
 function robustSlope(dips: readonly Dated[]): number | null {
+  const half = Math.ceil(dips.length / 2);
+  const partners = (i: number) =>
+    dips.length > MOST_FOR_ALL_PAIRS ? dips.slice(i + half, i + half + 1) : dips.slice(i + 1);
   const slopes = dips.flatMap((a, i) =>
-    dips.slice(i + 1).flatMap((b) => (b.months > a.months ? [(b.dipHz - a.dipHz) / (b.months - a.months)] : [])),
+    partners(i).flatMap((b) => (b.months > a.months ? [(b.dipHz - a.dipHz) / (b.months - a.months)] : [])),
   );
   const dates = new Set(dips.map(({ months }) => months)).size;
-  return dates < FEWEST_DATES ? null : median(slopes);
+  return dates < FEWEST_DATES || slopes.length === 0 ? null : median(slopes);
 }
 
 /** What of the drifts is worth a word: a dip that wanders, and jumps. */
 export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
   return drifts.flatMap(({ deployment, band, slopeHzPerMonth, scatterHz, firstDate, lastDate, jumps }) => {
     const where = deployment === null ? band : `${deployment}, ${band}`;
-    const months = (Date.parse(lastDate) - Date.parse(firstDate)) / MILLISECONDS_A_MONTH;
+    const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
     const total = (slopeHzPerMonth ?? 0) * months;
     const isDrifting = Math.abs(total) > Math.max(LEAST_DRIFT_HZ, DRIFT_RATIO * (scatterHz ?? 0));
     const kilohertz = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;

@@ -1,5 +1,6 @@
 import { interquartileRange, median } from "simple-statistics";
 import type { SweepGrade } from "../grade.js";
+import { grouped } from "./grouped.js";
 
 /** Median and spread of one number over some sweeps. */
 export interface Spread {
@@ -33,23 +34,21 @@ const FEWEST_FOR_SPREAD = 3;
  * Compares groups of sweeps by a column of the deployment log, band by band. Sweeps without a value there are left out.
  */
 export function groupGrades(sweeps: readonly SweepGrade[], column: string): readonly BandGroups[] {
-  const values = new Map<string, SweepGrade[]>();
-  for (const graded of sweeps) {
-    const value = graded.log?.[column] ?? "";
-    if (value !== "") values.set(value, [...(values.get(value) ?? []), graded]);
-  }
+  const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
   const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
   return names.flatMap((band): BandGroups[] => {
-    const groups = [...values]
+    const groups = values
       .map(([value, members]) => groupOnBand(value, members, band))
       .filter(({ sweeps: count }) => count > 0)
-      .sort(
-        (a, b) =>
-          (b.coverage?.median ?? 0) - (a.coverage?.median ?? 0) || (a.bestSwr?.median ?? 0) - (b.bestSwr?.median ?? 0),
-      );
+      .sort(compare);
     return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(groups) }];
   });
 }
+
+/** The greater coverage first, of equal ones the lower SWR; one whose SWR is infinite throughout last. */
+const compare = (a: GroupOnBand, b: GroupOnBand): number =>
+  (b.coverage?.median ?? 0) - (a.coverage?.median ?? 0) ||
+  (a.bestSwr?.median ?? Number.MAX_VALUE) - (b.bestSwr?.median ?? Number.MAX_VALUE);
 
 function groupOnBand(value: string, members: readonly SweepGrade[], name: string): GroupOnBand {
   const swept = members.flatMap(({ bands }) => bands.filter(({ band, bestSwr }) => band === name && bestSwr !== null));

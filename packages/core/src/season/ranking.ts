@@ -34,6 +34,9 @@ type Entry = Omit<Ranked, "rank">;
 const STEPS_OF_SHARE = 100;
 const STEPS_OF_DECIBEL = 2;
 
+/** An infinite SWR as the greatest number there is: the difference of two infinite ones is none, and must be 0. */
+const finiteSwr = ({ band }: Entry) => Math.min(band.bestSwr ?? Number.MAX_VALUE, Number.MAX_VALUE);
+
 function compare(a: Entry, b: Entry): number {
   const need = NEEDS.indexOf(a.band.need) - NEEDS.indexOf(b.band.need);
   if (need !== 0) return need;
@@ -41,5 +44,5 @@ function compare(a: Entry, b: Entry): number {
   if (share(a) !== share(b)) return share(b) - share(a);
   const loss = ({ graded }: Entry) => Math.round((graded.lossBoundDb ?? 0) * STEPS_OF_DECIBEL);
   if (loss(a) !== loss(b)) return loss(a) - loss(b);
-  return (a.band.bestSwr ?? Number.POSITIVE_INFINITY) - (b.band.bestSwr ?? Number.POSITIVE_INFINITY);
+  return finiteSwr(a) - finiteSwr(b);
 }
