@@ -11,9 +11,10 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { isAbsolute, join, relative } from "node:path";
+import { dirname, join, relative, resolve } from "node:path";
 import { LOG_FILE, type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
 import { UsageError } from "./exit.js";
+import { folderAbove, isPattern, patternOf } from "./pattern.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
 const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
@@ -24,13 +25,21 @@ const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
  * @throws ReadError, or UsageError where a file cannot be opened
  */
 export function readFile(path: string, options: ReadOptions): Sweep[] {
-  if (path.includes("+") && !existsSync(path)) {
+  const companions = companionsIn(path);
+  if (companions !== null) {
     return readCompanions(
-      path.split("+").map((fileName) => ({ bytes: bytesOf(fileName), fileName })),
+      companions.map((fileName) => ({ bytes: bytesOf(fileName), fileName })),
       options,
     );
   }
   return readSweeps(bytesOf(path), { ...options, fileName: path === "-" ? "standard input" : path });
+}
+
+/** The files that "a.csv+b.csv" stands for; null where it is one file's own name, or none of the parts is a file. */
+function companionsIn(path: string): readonly string[] | null {
+  if (!path.includes("+") || existsSync(path)) return null;
+  const parts = path.split("+");
+  return parts.some((part) => existsSync(part)) ? parts : null;
 }
 
 /** Reads sweeps for judging: vector sweeps are converted to the wanted impedance. */
@@ -79,72 +88,88 @@ export function reasonOf(error: unknown): string {
 /** Sweep files, and what of the paths could not be looked into. */
 export interface FoundFiles {
   readonly files: readonly string[];
-  readonly problems: readonly { readonly file: string; readonly reason: string }[];
+  readonly problems: readonly Problem[];
+}
+
+/** A file or folder that could not be used, and a sentence that says why. */
+export interface Problem {
+  readonly file: string;
+  readonly reason: string;
 }
 
 /**
  * The sweep files that paths stand for: files as named, folders searched to the bottom, patterns matched; sorted within each
- * path, each file once. What cannot be looked into is told beside them.
- *
- * @throws UsageError for a path that does not exist and is no pattern
+ * path, each file once. What is not there or cannot be looked into is told beside them.
  */
 export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundFiles> {
-  const patterns = new Map<string, readonly string[]>();
+  const search = newSearch();
   for (const path of paths) {
-    if (path === "-" || existsSync(path) || !/[*?[{]/.test(path)) continue;
-    const { glob } = await import("tinyglobby");
-    const matches = (
-      await glob([path.replaceAll("\\", "/")], { expandDirectories: false, absolute: isAbsolute(path) })
-    ).sort(byName);
-    if (matches.length === 0) throw new UsageError(`${path}: no file matches this pattern.`);
-    patterns.set(path, matches);
+    if (!isPattern(path)) searchPath(path, search);
+    else {
+      const { folder, depth, matches } = await patternOf(path);
+      const before = search.files.size + search.problems.length;
+      searchFolder(folder, search, (file, name) => name !== LOG_FILE && matches(file), depth);
+      if (search.files.size + search.problems.length === before) {
+        search.problems.push({ file: path, reason: `${path}: no file matches this pattern.` });
+      }
+    }
   }
-  return foundIn(paths.flatMap((path) => patterns.get(path) ?? [path]));
+  return { files: [...search.files.values()], problems: search.problems };
 }
 
 /** The sweep files of files and folders. @throws UsageError where one does not exist or cannot be looked into */
 export function findSweepFiles(paths: readonly string[]): readonly string[] {
-  const { files, problems } = foundIn(paths);
-  if (problems[0] !== undefined) throw new UsageError(problems[0].reason);
-  return files;
+  const search = newSearch();
+  for (const path of paths) searchPath(path, search);
+  if (search.problems[0] !== undefined) throw new UsageError(search.problems[0].reason);
+  return [...search.files.values()];
 }
 
-function foundIn(paths: readonly string[]): FoundFiles {
-  const files = new Set<string>();
-  const problems: { file: string; reason: string }[] = [];
-  for (const path of paths) {
-    if (path === "-") {
-      files.add(path);
-      continue;
-    }
-    let isDirectory: boolean;
-    try {
-      isDirectory = statSync(path).isDirectory();
-    } catch (error) {
-      throw new UsageError(`${path}: ${reasonOf(error)}.`);
-    }
-    if (!isDirectory) files.add(path);
-    else collectBelow(path, files, problems);
+/** What a search has found so far. */
+interface Search {
+  /** By where each lies, so that "x.s1p" and "./x.s1p" are one file */
+  readonly files: Map<string, string>;
+  readonly problems: Problem[];
+}
+
+const newSearch = (): Search => ({ files: new Map(), problems: [] });
+
+function add(path: string, { files }: Search): void {
+  const place = path === "-" ? path : resolve(path);
+  if (!files.has(place)) files.set(place, path);
+}
+
+function searchPath(path: string, search: Search): void {
+  try {
+    const isDirectory = path !== "-" && companionsIn(path) === null && statSync(path).isDirectory();
+    if (isDirectory) searchFolder(path, search, (_, name) => SWEEP_NAMES.test(name) && name !== LOG_FILE);
+    else add(path, search);
+  } catch (error) {
+    search.problems.push({ file: path, reason: `${path}: ${reasonOf(error)}.` });
   }
-  return { files: [...files], problems };
 }
 
 const byName = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
 
-/** Collects the sweep files of a folder. Links to files are followed; links to folders are not, for they may lead in a circle. */
-function collectBelow(folder: string, files: Set<string>, problems: { file: string; reason: string }[]): void {
+/** Searches a folder. Links to files are followed; links to folders are not, for they may lead in a circle. */
+function searchFolder(
+  folder: string,
+  search: Search,
+  isWanted: (path: string, name: string) => boolean,
+  depth = Number.POSITIVE_INFINITY,
+): void {
   let names: readonly Dirent[];
   try {
     names = readdirSync(folder, { withFileTypes: true }).sort((a, b) => byName(a.name, b.name));
   } catch (error) {
-    problems.push({ file: folder, reason: `${folder}: ${reasonOf(error)}.` });
+    search.problems.push({ file: folder, reason: `${folder}: ${reasonOf(error)}.` });
     return;
   }
   for (const entry of names) {
     const path = join(folder, entry.name);
-    if (entry.isDirectory()) collectBelow(path, files, problems);
-    else if (SWEEP_NAMES.test(entry.name) && entry.name !== LOG_FILE && (entry.isFile() || isLinkToFile(entry, path)))
-      files.add(path);
+    if (entry.isDirectory()) {
+      if (depth > 0) searchFolder(path, search, isWanted, depth - 1);
+    } else if (isWanted(path, entry.name) && (entry.isFile() || isLinkToFile(entry, path))) add(path, search);
   }
 }
 
@@ -156,6 +181,12 @@ function isLinkToFile(entry: Dirent, path: string): boolean {
   } catch {
     return true;
   }
+}
+
+/** The folder that a path is about: itself, the one that a file is in, or the one above a pattern's first wildcard. */
+export function folderOf(path: string): string {
+  if (isFolder(path)) return path;
+  return isPattern(path) ? folderAbove(path) : dirname(path);
 }
 
 export function isFolder(path: string): boolean {

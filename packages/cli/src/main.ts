@@ -59,7 +59,16 @@ async function runProgram(): Promise<void> {
 
   for (const command of [program, ...program.commands, ...program.commands.flatMap(({ commands }) => commands)]) {
     command.exitOverride();
-    command.configureOutput({ outputError: (text, write) => write(text.replace(/^error: /, "feedpoint: ")) });
+    command.configureOutput({
+      outputError: (text, write) =>
+        write(
+          text
+            .replace(/^error: /, "feedpoint: ")
+            .split("\n")
+            .map(printable)
+            .join("\n"),
+        ),
+    });
   }
   try {
     await program.parseAsync();

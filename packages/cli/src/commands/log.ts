@@ -4,6 +4,7 @@ import { Command } from "commander";
 import { UsageError } from "../exit.js";
 import { findSweepFiles, isFolder, readFile, writeWhole } from "../files.js";
 import { csvTable } from "../present/csv.js";
+import { printable } from "../present/escape.js";
 
 /** Columns to begin with; a log may have any others. */
 const EMPTY_ROW = { deployment: "", shape: "", height: "", counterpoise: "", feedline: "", weather: "", note: "" };
@@ -27,7 +28,7 @@ function runInit(folder: string, { force = false }: { force?: boolean }): void {
   const rows = files.map((file) => ({ file: relative(folder, file), date: dateIn(file), ...EMPTY_ROW }));
   const target = join(folder, LOG_FILE);
   writeWhole(target, `${csvTable(rows)}\n`, force);
-  process.stderr.write(`feedpoint: wrote ${target} with ${rows.length} rows. Fill it in; grade reads it.\n`);
+  process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rows.length} rows. Fill it in; grade reads it.\n`);
 }
 
 /** The date that a sweep's file states; nothing where it states none or cannot be read. */

@@ -3,10 +3,22 @@
  * hold (an infinite SWR) become null.
  */
 export function jsonText(results: readonly unknown[], areSeveral = results.length > 1): string {
-  return JSON.stringify(areSeveral ? results : results[0], null, 2);
+  return harmless(JSON.stringify(areSeveral ? results : results[0], null, 2));
 }
 
 /** One object a line. */
 export function ndjsonText(results: readonly unknown[]): string {
-  return results.map((result) => JSON.stringify(result)).join("\n");
+  return results.map((result) => harmless(JSON.stringify(result))).join("\n");
 }
+
+/**
+ * JSON leaves characters as they are that steer a terminal or reorder what is read, such as those from names of files; escaped
+ * they are the same text to every program.
+ */
+const harmless = (json: string): string =>
+  json.replace(/[\u007f-\u009f\p{Cf}\p{Zl}\p{Zp}]/gu, (character) =>
+    Array.from(
+      { length: character.length },
+      (_, i) => `\\u${character.charCodeAt(i).toString(16).padStart(4, "0")}`,
+    ).join(""),
+  );

@@ -41,17 +41,18 @@ function tableWidth(
   rows: readonly (readonly string[])[],
   kept: readonly number[],
 ): number {
-  const widths = kept.map((c) =>
-    Math.max(textWidth(columns[c]?.title ?? ""), ...rows.map((row) => textWidth(row[c] ?? ""))),
-  );
+  const widths = kept.map((c) => columnWidth(columns[c]?.title ?? "", rows, c));
   return widths.reduce((sum, width) => sum + width, 0) + 2 * (kept.length - 1);
 }
 
+/** Of however many rows: more than a call takes arguments. */
+const columnWidth = (title: string, rows: readonly (readonly string[])[], c: number): number =>
+  rows.reduce((widest, row) => Math.max(widest, textWidth(row[c] ?? "")), textWidth(title));
+
 function fullTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[], indent: string): string {
   const cells = rows.map((row) => row.map(printable));
-  const widths = columns.map(({ title }, c) =>
-    Math.max(textWidth(title), ...cells.map((row) => textWidth(row[c] ?? ""))),
-  );
+  const titles = columns.map(({ title }) => printable(title));
+  const widths = titles.map((title, c) => columnWidth(title, cells, c));
   const line = (row: readonly string[]) =>
     indent +
     columns
@@ -62,18 +63,14 @@ function fullTable(columns: readonly TableColumn[], rows: readonly (readonly str
       })
       .join("  ")
       .trimEnd();
-  return [
-    line(columns.map(({ title }) => title)),
-    line(widths.map((width) => "-".repeat(width))),
-    ...cells.map(line),
-  ].join("\n");
+  return [line(titles), line(widths.map((width) => "-".repeat(width))), ...cells.map(line)].join("\n");
 }
 
 /** The same table in Markdown. */
 export function markdownTable(columns: readonly TableColumn[], rows: readonly (readonly string[])[]): string {
   const line = (cells: readonly string[]) => `| ${cells.join(" | ")} |`;
   return [
-    line(columns.map(({ title }) => title)),
+    line(columns.map(({ title }) => markdownCell(title))),
     line(columns.map(({ align }) => (align === "right" ? "--:" : "---"))),
     ...rows.map((row) => line(row.map(markdownCell))),
   ].join("\n");
