@@ -1,43 +1,35 @@
-import { availableParallelism } from "node:os";
+import { resolve } from "node:path";
 import {
   criteriaWith,
-  type DeploymentLog,
   driftFindings,
   driftsOf,
   type Grade,
+  type GradeCriterion,
   groupGrades,
   logFindings,
   rankFor,
-  rowFinder,
-  type SweepGrade,
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { type FoundFiles, findSweepFilesIn } from "../files.js";
-import { gradeFiles } from "../grading/grade-files.js";
+import { gradeAll, type Outcome } from "../grading/grade-all.js";
 import { gradingSettings } from "../grading/grading-settings.js";
-import { sortedBy } from "../grading/order.js";
-import { progressOf } from "../grading/progress.js";
 import { GRADES, type GradeReport, reaches } from "../grading/report.js";
+import { type RawSeason, type Season, seasonFrom } from "../grading/season.js";
 import { wholeNumberArgument } from "../options/arguments.js";
 import { addJudgingOptions } from "../options/declare.js";
-import { bandName } from "../options/find-plan.js";
-import { findLog } from "../options/log-file.js";
+import { findLog, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
 import { jsonText } from "../present/json.js";
 
-interface RawGradeOptions extends RawOptions {
+interface RawGradeOptions extends RawOptions, RawSeason {
   readonly criteria?: boolean;
   readonly require?: Grade;
   readonly minGrade?: Grade;
-  readonly sort?: string;
   readonly log?: string | false;
-  readonly groupBy?: string;
-  readonly overTime?: string | true;
-  readonly best?: string;
   readonly jobs?: number;
   readonly shard?: Shard;
 }
@@ -67,8 +59,8 @@ export function gradeCommand(): Command {
 }
 
 function shardArgument(text: string): Shard {
-  const [part = 0, of = 0] = text.split("/").map(Number);
-  if (!(Number.isInteger(part) && Number.isInteger(of) && part >= 1 && part <= of)) {
+  const [part = 0, of = 0] = /^\d+\/\d+$/.test(text) ? text.split("/").map(Number) : [];
+  if (!(part >= 1 && part <= of)) {
     throw new InvalidArgumentError("A part and their number are needed, such as 3/16.");
   }
   return { part, of };
@@ -81,134 +73,89 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
     process.stdout.write(`${criteriaText(settings, criteria)}\n`);
     return;
   }
-  if (paths.length === 0) throw new UsageError("Name a folder or files to grade, such as feedpoint grade sweeps/");
-  const found = shardOf(await findSweepFilesIn(paths), raw.shard);
+  if (paths.length === 0) throw new UsageError(noPathText(raw.overTime));
+  refuseWhatCannotBePrinted(settings, raw);
+  const logFile = findLog(raw.log, paths);
+  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings.plan);
+  const found = withoutFile(await findSweepFilesIn(paths), logFile);
   if (found.files.length + found.problems.length === 0) {
-    if (raw.shard !== undefined) return;
     throw new UsageError(`There are no sweep files (.s1p, .csv, .tsv, .txt, .dat) in ${paths.join(", ")}.`);
   }
-  const log = findLog(raw.log, paths);
-  const wholeSeason = [raw.groupBy, raw.overTime, raw.best, raw.sort].some((option) => option !== undefined);
-  if (settings.format === "ndjson" && wholeSeason) {
+  const isStreamed = settings.format === "ndjson";
+  const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, criteria), {
+    ...raw,
+    season,
+    isStreamed,
+  });
+  // Which rows of the log are left over can only be said of all files; the first shard says it.
+  const logged = season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindings(season.log, found.files);
+  if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
+  else {
+    const report = reportOf(outcome, season, { settings, criteria, logged, minGrade: raw.minGrade });
+    process.stdout.write(`${render(report, settings, season)}\n`);
+  }
+  for (const { reason } of outcome.unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
+  process.exitCode = exitOf(outcome, raw.require);
+}
+
+const noPathText = (overTime: string | true | undefined) =>
+  typeof overTime === "string"
+    ? `Name a folder or files to grade before --over-time, which took "${overTime}" for a column of the log.`
+    : "Name a folder or files to grade, such as feedpoint grade sweeps/";
+
+function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, best, sort }: RawGradeOptions): void {
+  const hasTables = [groupBy, overTime, best].some((option) => option !== undefined);
+  if (format === "ndjson" && (hasTables || sort !== undefined)) {
     throw new UsageError(
       "--format ndjson writes each sweep as it is done; --group-by, --over-time, --best and --sort need them all.",
     );
   }
-  const outcome = await gradeAll(found, settings, { log, criteria, raw });
-  if (settings.format !== "ndjson") {
-    const report = reportOf(outcome, found, settings, { log, criteria, raw });
-    process.stdout.write(`${render(report, settings, raw)}\n`);
+  if (format === "csv" && hasTables) {
+    throw new UsageError(
+      "--format csv is one table, of sweeps and bands; --group-by, --over-time and --best are others.",
+    );
   }
-  for (const { reason } of outcome.unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  if (settings.format === "ndjson" && log !== null) {
-    for (const { message } of logFindings(log, found.files)) process.stderr.write(`feedpoint: ${printable(message)}\n`);
-  }
-  process.exitCode = exitOf(outcome, raw.require);
 }
 
-interface Grading {
-  readonly log: DeploymentLog | null;
-  readonly criteria: GradeReport["criteria"];
-  readonly raw: RawGradeOptions;
+/** A log that is called something else than deployments.csv lies among the sweeps and is none. */
+function withoutFile({ files, problems }: FoundFiles, left: string | null): FoundFiles {
+  const place = left === null ? null : resolve(left);
+  return { files: files.filter((file) => file === "-" || resolve(file) !== place), problems };
 }
 
-interface Outcome {
-  /** None in ndjson, where they are written and forgotten */
-  readonly sweeps: readonly SweepGrade[];
-  readonly graded: number;
-  readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
-  readonly areAllRequired: boolean;
-  readonly isInterrupted: boolean;
+function shardOf({ files, problems }: FoundFiles, shard: Shard | undefined): FoundFiles {
+  if (shard === undefined) return { files, problems };
+  const { part, of } = shard;
+  return { files: files.filter((_, i) => i % of === part - 1), problems: part === 1 ? problems : [] };
 }
 
-/** Grades all files; in ndjson each sweep is written when it is done. An interrupt ends it between two files. */
-async function gradeAll(found: FoundFiles, settings: Settings, { log, criteria, raw }: Grading): Promise<Outcome> {
-  const rowOf = log === null ? () => null : rowFinder(log);
-  const sweeps: SweepGrade[] = [];
-  const unreadable = [...found.problems];
-  let graded = 0;
-  let areAllRequired = true;
-  let isInterrupted = false;
-  const interrupt = () => {
-    isInterrupted = true;
-  };
-  process.once("SIGINT", interrupt);
-  const progress = progressOf(found.files.length);
-  const jobs = raw.jobs ?? availableParallelism();
-  for await (const result of gradeFiles(found.files, gradingSettings(settings, criteria), jobs)) {
-    progress.advance();
-    if ("reason" in result) unreadable.push(result);
-    else {
-      for (const each of result.sweeps) {
-        const sweep = { ...each, log: rowOf(each.sweep.file) };
-        graded++;
-        if (raw.require !== undefined && !reaches(sweep.grade, raw.require)) areAllRequired = false;
-        if (raw.minGrade !== undefined && !reaches(sweep.grade, raw.minGrade)) continue;
-        if (settings.format === "ndjson") await write(`${JSON.stringify(sweep)}\n`);
-        else sweeps.push(sweep);
-      }
-    }
-    if (isInterrupted) break;
-  }
-  progress.stop();
-  process.removeListener("SIGINT", interrupt);
-  if (isInterrupted) {
-    process.stderr.write(`feedpoint: interrupted after ${graded} sweeps of ${found.files.length} files.\n`);
-  }
-  return { sweeps, graded, unreadable, areAllRequired, isInterrupted };
-}
-
-/** Writes to standard output, waiting where its reader is slower. */
-async function write(text: string): Promise<void> {
-  if (!process.stdout.write(text)) await new Promise<void>((resolve) => process.stdout.once("drain", resolve));
+interface Reporting {
+  readonly settings: Settings;
+  readonly criteria: readonly GradeCriterion[];
+  readonly logged: GradeReport["findings"];
+  readonly minGrade: Grade | undefined;
 }
 
 function reportOf(
-  { sweeps, graded, unreadable }: Outcome,
-  found: FoundFiles,
-  settings: Settings,
-  { log, criteria, raw }: Grading,
+  { sweeps, graded, points, unreadable, files }: Outcome,
+  { groupBy, overTime, best, order }: Season,
+  { settings: { plan, licenceClass }, criteria, logged, minGrade }: Reporting,
 ): GradeReport {
-  const { plan, licenceClass } = settings;
-  const bands = plan.bands.map(({ band }) => band);
-  const column = (name: string) => logColumn(log, name);
-  const drifts =
-    raw.overTime === undefined ? [] : driftsOf(sweeps, raw.overTime === true ? null : column(raw.overTime));
+  const drifts = overTime === null ? [] : driftsOf(sweeps, overTime.column);
+  const shown = minGrade === undefined ? sweeps : sweeps.filter(({ grade }) => reaches(grade, minGrade));
   return {
     schema: "feedpoint/grade@1",
     plan: { id: plan.id, title: plan.title, licenceClass },
     criteria,
-    sweeps: raw.sort === undefined ? sweeps : sortedBy(sweeps, raw.sort, bands),
+    sweeps: order === null ? shown : shown.toSorted(order),
     unreadable,
-    groups: raw.groupBy === undefined ? [] : groupGrades(sweeps, column(raw.groupBy)),
+    groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
     drifts,
-    ranking: raw.best === undefined ? [] : rankFor(sweeps, bandName(raw.best, plan)),
-    findings: [...(log === null ? [] : logFindings(log, found.files)), ...driftFindings(drifts)],
-    totals: {
-      files: found.files.length + found.problems.length,
-      graded,
-      unreadable: unreadable.length,
-      points: sweeps.reduce((sum, { sweep }) => sum + sweep.points, 0),
-    },
+    ranking: best === null ? [] : rankFor(sweeps, best),
+    findings: [...logged, ...driftFindings(drifts)],
+    totals: { files, graded, unreadable: unreadable.length, points },
   };
 }
-
-/** A column of the log by its name in any case. @throws UsageError where there is no log or no such column */
-function logColumn(log: DeploymentLog | null, name: string): string {
-  if (log === null)
-    throw new UsageError("There is no deployment log. feedpoint log init <folder> writes one to fill in.");
-  const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
-  if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
-  return found;
-}
-
-const shardOf = ({ files, problems }: FoundFiles, shard: Shard | undefined): FoundFiles =>
-  shard === undefined
-    ? { files, problems }
-    : {
-        files: files.filter((_, i) => i % shard.of === shard.part - 1),
-        problems: shard.part === 1 ? problems : [],
-      };
 
 function exitOf({ unreadable, areAllRequired, isInterrupted }: Outcome, require: Grade | undefined): number {
   if (isInterrupted) return EXIT.interrupted;
@@ -216,7 +163,7 @@ function exitOf({ unreadable, areAllRequired, isInterrupted }: Outcome, require:
   return require !== undefined && !areAllRequired ? EXIT.required : EXIT.done;
 }
 
-function render(report: GradeReport, settings: Settings, { groupBy }: RawGradeOptions): string {
+function render(report: GradeReport, settings: Settings, season: Season): string {
   switch (settings.format) {
     case "json":
     case "ndjson":
@@ -224,8 +171,8 @@ function render(report: GradeReport, settings: Settings, { groupBy }: RawGradeOp
     case "csv":
       return gradeCsv(report.sweeps);
     case "markdown":
-      return gradeMarkdown(report.sweeps);
+      return gradeMarkdown(report, season);
     case "table":
-      return gradeText(report, settings, groupBy ?? null);
+      return gradeText(report, settings, season);
   }
 }

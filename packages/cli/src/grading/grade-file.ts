@@ -1,11 +1,9 @@
 import { gradeSweep, type SweepGrade } from "@feedpoint/core";
-import { readForJudging } from "../files.js";
+import { type Problem, readForJudging } from "../files.js";
 import type { GradingSettings } from "./grading-settings.js";
 
 /** What became of a file: its sweeps, graded, or why it could not be read. */
-export type FileGrade =
-  | { readonly file: string; readonly sweeps: readonly SweepGrade[] }
-  | { readonly file: string; readonly reason: string };
+export type FileGrade = { readonly file: string; readonly sweeps: readonly SweepGrade[] } | Problem;
 
 export function gradeFile(file: string, settings: GradingSettings): FileGrade {
   try {

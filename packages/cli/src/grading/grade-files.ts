@@ -1,6 +1,6 @@
-import { Worker } from "node:worker_threads";
 import { type FileGrade, gradeFile } from "./grade-file.js";
 import type { GradingSettings } from "./grading-settings.js";
+import { GradingWorker } from "./grading-worker.js";
 
 /** Below this many files starting workers costs more than they save. */
 const WORTH_WORKERS = 300;
@@ -18,68 +18,66 @@ export async function* gradeFiles(
   settings: GradingSettings,
   jobs: number,
 ): AsyncGenerator<FileGrade> {
-  if (jobs === 1 || files.length < WORTH_WORKERS || files.includes("-")) {
-    for (const file of files) {
-      yield gradeFile(file, settings);
-      // Lets an interrupt and the progress bar have their turn.
-      await new Promise(setImmediate);
-    }
-    return;
+  if (jobs === 1 || files.length < WORTH_WORKERS || files.includes("-")) yield* gradeHere(files, settings);
+  else yield* gradeInWorkers(files, settings, jobs);
+}
+
+async function* gradeHere(files: readonly string[], settings: GradingSettings): AsyncGenerator<FileGrade> {
+  for (const file of files) {
+    yield gradeFile(file, settings);
+    // Lets an interrupt and the progress bar have their turn.
+    await new Promise(setImmediate);
   }
-  const workers = Array.from({ length: jobs }, () => new GradingWorker(settings));
+}
+
+async function* gradeInWorkers(
+  files: readonly string[],
+  settings: GradingSettings,
+  jobs: number,
+): AsyncGenerator<FileGrade> {
+  const batches = Math.ceil(files.length / BATCH);
+  const workers = Array.from({ length: Math.min(jobs, batches) }, () => new GradingWorker(settings));
+  const waiting: Promise<readonly FileGrade[]>[] = [];
+  let next = 0;
+  let isOver = false;
+  const workerAt = (place: number): GradingWorker => {
+    const present = workers[place];
+    if (present !== undefined && !present.hasEnded) return present;
+    const other = new GradingWorker(settings);
+    workers[place] = other;
+    return other;
+  };
+  const send = () => {
+    if (next === batches) return;
+    const batch = files.slice(next * BATCH, (next + 1) * BATCH);
+    const worker = workerAt(next % workers.length);
+    waiting.push(worker.grade(batch).catch(() => (isOver ? [] : gradeEachAlone(batch, settings))));
+    next++;
+  };
   try {
-    const waiting: Promise<readonly FileGrade[]>[] = [];
-    let next = 0;
-    const send = () => {
-      const batch = files.slice(next * BATCH, (next + 1) * BATCH);
-      const worker = workers[next % jobs];
-      if (batch.length === 0 || worker === undefined) return;
-      waiting.push(worker.grade(batch));
-      next++;
-    };
-    for (let i = 0; i < AHEAD * jobs; i++) send();
+    for (let i = 0; i < AHEAD * workers.length; i++) send();
     for (let batch = waiting.shift(); batch !== undefined; batch = waiting.shift()) {
       const results = await batch;
       send();
       yield* results;
     }
   } finally {
+    isOver = true;
     await Promise.all(workers.map((worker) => worker.stop()));
   }
 }
 
-/** A worker that answers its batches in their order. */
-class GradingWorker {
-  readonly #worker: Worker;
-  readonly #waiting: { files: readonly string[]; resolve: (results: readonly FileGrade[]) => void }[] = [];
-  #failure: string | null = null;
-
-  constructor(settings: GradingSettings) {
-    // The command is one file: the worker runs the same one, which sees that it is not the main thread.
-    this.#worker = new Worker(new URL(import.meta.url), { workerData: settings });
-    this.#worker.on("message", (results: readonly FileGrade[]) => this.#waiting.shift()?.resolve(results));
-    this.#worker.on("error", (error) => this.#fail(error.message));
-    this.#worker.on("exit", () => this.#fail("the worker stopped"));
+/**
+ * What becomes of a batch whose worker died, by a file that fills all memory perhaps: each file has a worker of its own, so
+ * that only the one that kills it is lost.
+ */
+async function gradeEachAlone(files: readonly string[], settings: GradingSettings): Promise<readonly FileGrade[]> {
+  const results: FileGrade[] = [];
+  for (const file of files) {
+    const worker = new GradingWorker(settings);
+    const lost = (error: Error): readonly FileGrade[] => [{ file, reason: `${file}: ${error.message}.` }];
+    results.push(...(await worker.grade([file]).catch(lost)));
+    await worker.stop();
   }
-
-  grade(files: readonly string[]): Promise<readonly FileGrade[]> {
-    const failure = this.#failure;
-    if (failure !== null) return Promise.resolve(files.map((file) => ({ file, reason: `${file}: ${failure}` })));
-    return new Promise((resolve) => {
-      this.#waiting.push({ files, resolve });
-      this.#worker.postMessage(files);
-    });
-  }
-
-  stop(): Promise<number> {
-    return this.#worker.terminate();
-  }
-
-  /** A batch whose worker died is reported file by file; nothing is lost in silence. */
-  #fail(reason: string): void {
-    this.#failure ??= reason;
-    for (const { files, resolve } of this.#waiting.splice(0)) {
-      resolve(files.map((file) => ({ file, reason: `${file}: ${reason}` })));
-    }
-  }
+  return results;
 }

@@ -1,36 +1,48 @@
-import { type BandGrade, dateOf, type SweepGrade } from "@feedpoint/core";
+import { type BandGrade, type BandPlan, dateOf, type SweepGrade, timeOf } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
+import { bandName } from "../options/find-plan.js";
 import { GRADES } from "./report.js";
 
-type Compare = (a: SweepGrade, b: SweepGrade) => number;
+export type Compare = (a: SweepGrade, b: SweepGrade) => number;
 
 /**
- * Sorts graded sweeps: by `name` of their file, by `date`, by overall `grade`, or by what they do on a band ("40m").
+ * An order of graded sweeps: by `name` of their file, by `date` (those without one last), by overall `grade`, or by what they
+ * do on a band ("40m").
  *
  * @throws UsageError for another key
  */
-export function sortedBy(sweeps: readonly SweepGrade[], key: string, bands: readonly string[]): readonly SweepGrade[] {
-  return sweeps.toSorted(compareBy(key, bands));
-}
-
-function compareBy(key: string, bands: readonly string[]): Compare {
-  const byName: Compare = (a, b) => (a.sweep.file < b.sweep.file ? -1 : a.sweep.file > b.sweep.file ? 1 : 0);
+export function compareBy(key: string, plan: BandPlan): Compare {
   if (key === "name") return byName;
-  if (key === "date") return (a, b) => (dateOf(a) ?? "").localeCompare(dateOf(b) ?? "") || byName(a, b);
+  if (key === "date") return (a, b) => timeTaken(a) - timeTaken(b) || byName(a, b);
   if (key === "grade") return (a, b) => place(a.grade) - place(b.grade) || byName(a, b);
-  if (!bands.includes(key)) {
-    throw new UsageError(`--sort takes name, date, grade, or a band: ${bands.join(", ")}.`);
-  }
-  const on = ({ bands: all }: SweepGrade): BandGrade | undefined => all.find(({ band }) => band === key);
+  const band = bandToSortBy(key, plan);
+  const on = ({ bands: all }: SweepGrade): BandGrade | undefined => all.find((entry) => entry.band === band);
   return (a, b) => {
     const [first, second] = [on(a), on(b)];
     return (
       place(first?.grade ?? null) - place(second?.grade ?? null) ||
       (second?.withinLimitFraction ?? 0) - (first?.withinLimitFraction ?? 0) ||
-      (first?.bestSwr ?? Number.POSITIVE_INFINITY) - (second?.bestSwr ?? Number.POSITIVE_INFINITY) ||
+      finiteSwr(first) - finiteSwr(second) ||
       byName(a, b)
     );
   };
 }
+
+function bandToSortBy(key: string, plan: BandPlan): string {
+  try {
+    return bandName(key, plan);
+  } catch {
+    const bands = plan.bands.map(({ band }) => band);
+    throw new UsageError(`--sort takes name, date, grade, or a band: ${bands.join(", ")}.`);
+  }
+}
+
+const byName: Compare = (a, b) => (a.sweep.file < b.sweep.file ? -1 : a.sweep.file > b.sweep.file ? 1 : 0);
+
+const timeTaken = (graded: SweepGrade): number => timeOf(dateOf(graded) ?? "") ?? Number.MAX_VALUE;
+
+/** An infinite SWR, or none, as the greatest number there is: two of them differ by 0, not by NaN. */
+const finiteSwr = (entry: BandGrade | undefined): number =>
+  Math.min(entry?.bestSwr ?? Number.MAX_VALUE, Number.MAX_VALUE);
 
 const place = (grade: SweepGrade["grade"]) => (grade === null ? GRADES.length : GRADES.indexOf(grade));

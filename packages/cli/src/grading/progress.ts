@@ -17,7 +17,6 @@ export function progressOf(total: number): Progress {
       {
         format: "{bar} {percentage} %  {value}/{total} files  {rate} a second  {eta_formatted} left",
         stream: process.stderr,
-        hideCursor: true,
         clearOnComplete: true,
       },
       Presets.shades_classic,

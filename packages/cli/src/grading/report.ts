@@ -8,14 +8,16 @@ import {
   type Ranked,
   type SweepGrade,
 } from "@feedpoint/core";
+import type { Problem } from "../files.js";
 
 /** What grade prints as JSON. */
 export interface GradeReport {
   readonly schema: "feedpoint/grade@1";
   readonly plan: { readonly id: string; readonly title: string; readonly licenceClass: string | null };
   readonly criteria: readonly GradeCriterion[];
+  /** With --min-grade those that reach it; all the rest counts every sweep */
   readonly sweeps: readonly SweepGrade[];
-  readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
+  readonly unreadable: readonly Problem[];
   /** By the column that was asked for; empty where none was */
   readonly groups: readonly BandGroups[];
   readonly drifts: readonly Drift[];

@@ -1,34 +1,52 @@
 import { type GradeCriterion, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
+import type { Season } from "../grading/season.js";
 import type { Settings } from "../options/settings.js";
 import { csvTable } from "./csv.js";
+import { markdownCell } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
+import { sweepNames } from "./sweep-names.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { limitsLine, percent, planLine, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
-export function gradeText(report: GradeReport, { width, limits }: Settings, groupedBy: string | null): string {
+export function gradeText(report: GradeReport, { width, limits }: Settings, season: Season): string {
   const { sweeps, totals, criteria, plan } = report;
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines(report.findings, width);
+  const counted = `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`;
+  if (totals.graded === 0) return counted;
   return [
     wrap(planLine(plan), width, "  "),
     limitsLine(limits),
     "",
-    textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
+    sweeps.length === 0
+      ? "No sweep reaches the grade asked for."
+      : textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
     "",
-    ...seasonTables(report, groupedBy, width).flatMap((table) => [table, ""]),
+    ...seasonTables(report, season).flatMap(({ above, columns, rows }) => [
+      wrap(above, width),
+      ...(rows.length === 0 ? [] : [textTable(columns, rows, { width })]),
+      "",
+    ]),
     ...(findings === "" ? [] : [findings, ""]),
     ...GRADE_NOTES.map((note) => wrap(note, width)),
     ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
-    `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`,
+    counted,
   ].join("\n");
 }
 
-export function gradeMarkdown(sweeps: readonly SweepGrade[]): string {
-  return markdownTable(columnsFor(sweeps), rowsFor(sweeps));
+export function gradeMarkdown(report: GradeReport, season: Season): string {
+  const { sweeps } = report;
+  return [
+    markdownTable(columnsFor(sweeps), rowsFor(sweeps)),
+    ...seasonTables(report, season).flatMap(({ above, columns, rows }) => [
+      markdownCell(above),
+      ...(rows.length === 0 ? [] : [markdownTable(columns, rows)]),
+    ]),
+  ].join("\n\n");
 }
 
 export const gradeTable = (sweeps: readonly SweepGrade[]): Table => ({
@@ -105,8 +123,9 @@ function columnsFor(sweeps: readonly SweepGrade[]): readonly TableColumn[] {
 
 function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] {
   const names = sweptBands(sweeps);
+  const nameOf = sweepNames(sweeps);
   return sweeps.map(({ sweep, grade, bands, lossBoundDb }) => [
-    sweep.label,
+    nameOf(sweep),
     grade ?? "–",
     lossBoundDb === null ? "–" : `≤${lossBoundDb.toFixed(1)}`,
     ...names.map((name) => {

@@ -1,14 +1,24 @@
 import { type BandGroups, type Drift, dateOf, type GroupOnBand, type Ranked, type Spread } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
-import { type TableColumn, textTable, wrap } from "./table.js";
+import type { Season } from "../grading/season.js";
+import { sweepNames } from "./sweep-names.js";
+import type { TableColumn } from "./table.js";
 import { need, percent, signed, swr } from "./units.js";
 
+/** A table with the sentence above it. */
+export interface SeasonTable {
+  readonly above: string;
+  readonly columns: readonly TableColumn[];
+  readonly rows: readonly (readonly string[])[];
+}
+
 /** What a folder of sweeps teaches: ranking, groups, drifts, each as a table where it was asked for. */
-export function seasonTables(report: GradeReport, groupedBy: string | null, width: number): readonly string[] {
+export function seasonTables({ ranking, groups, drifts }: GradeReport, season: Season): readonly SeasonTable[] {
+  const { best, groupBy, overTime } = season;
   return [
-    ...(report.ranking.length > 0 ? [rankingTable(report.ranking, width)] : []),
-    ...(report.groups.length > 0 ? [groupTable(report.groups, groupedBy ?? "group", width)] : []),
-    ...(report.drifts.length > 0 ? [driftTable(report.drifts, width)] : []),
+    ...(best === null ? [] : [rankingTable(ranking, best)]),
+    ...(groupBy === null ? [] : [groupTable(groups, groupBy)]),
+    ...(overTime === null ? [] : [driftTable(drifts)]),
   ];
 }
 
@@ -22,24 +32,25 @@ const RANKING_COLUMNS: readonly TableColumn[] = [
   { title: "Best SWR", align: "right" },
 ];
 
-function rankingTable(ranking: readonly Ranked[], width: number): string {
+function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
+  const nameOf = sweepNames(ranking.map(({ graded }) => graded));
   const rows = ranking.map(({ rank, graded, band }) => [
     String(rank),
-    graded.sweep.label,
+    nameOf(graded.sweep),
     dateOf(graded) ?? "–",
     need(band.need),
     percent(band.withinLimitFraction),
     graded.lossBoundDb === null ? "–" : `≤${graded.lossBoundDb.toFixed(1)}`,
     swr(band.bestSwr),
   ]);
-  const [best] = ranking;
-  return [
-    `Deployments for ${best?.band.band}, the most useful first (by need, then share within the limit, then loss, then SWR):`,
-    textTable(RANKING_COLUMNS, rows, { width }),
-  ].join("\n");
+  const above =
+    rows.length === 0
+      ? `No deployment is ranked for ${wanted}: no sweep covers enough of it.`
+      : `Deployments for ${wanted}, the most useful first (by need, then share within the limit, then loss, then SWR):`;
+  return { above, columns: RANKING_COLUMNS, rows };
 }
 
-function groupTable(all: readonly BandGroups[], groupedBy: string, width: number): string {
+function groupTable(all: readonly BandGroups[], groupedBy: string): SeasonTable {
   const columns: readonly TableColumn[] = [
     { title: "Band" },
     { title: groupedBy },
@@ -51,10 +62,11 @@ function groupTable(all: readonly BandGroups[], groupedBy: string, width: number
   const rows = all.flatMap(({ band, groups, isBeyondSpread }) =>
     groups.map((group, i) => groupRow(band, group, i === 0 ? verdictOf(groups, isBeyondSpread) : "")),
   );
-  return [
-    wrap(`By ${groupedBy}: median, and ± half of the middle half of the sweeps where there are three or more.`, width),
-    textTable(columns, rows, { width }),
-  ].join("\n");
+  const above =
+    rows.length === 0
+      ? `Nothing to group by ${groupedBy}: the log says nothing there of any sweep.`
+      : `By ${groupedBy}: median, and ± half of the middle half of the sweeps where there are three or more.`;
+  return { above, columns, rows };
 }
 
 function groupRow(band: string, { value, sweeps, coverage, bestSwr }: GroupOnBand, verdict: string): readonly string[] {
@@ -80,7 +92,7 @@ const DRIFT_COLUMNS: readonly TableColumn[] = [
   { title: "Jumps" },
 ];
 
-function driftTable(drifts: readonly Drift[], width: number): string {
+function driftTable(drifts: readonly Drift[]): SeasonTable {
   const rows = drifts.map(({ deployment, band, sweeps, firstDate, lastDate, slopeHzPerMonth, scatterHz, jumps }) => [
     deployment ?? "all",
     band,
@@ -93,5 +105,9 @@ function driftTable(drifts: readonly Drift[], width: number): string {
       ? "none"
       : jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", "),
   ]);
-  return ["How the dips went over time:", textTable(DRIFT_COLUMNS, rows, { width })].join("\n");
+  const above =
+    rows.length === 0
+      ? "No dip to follow over time: it takes two dated sweeps with a dip in the same band."
+      : "How the dips went over time:";
+  return { above, columns: DRIFT_COLUMNS, rows };
 }

@@ -1,0 +1,44 @@
+import type { BandPlan, DeploymentLog } from "@feedpoint/core";
+import { UsageError } from "../exit.js";
+import { bandName } from "../options/find-plan.js";
+import { type Compare, compareBy } from "./order.js";
+
+/** What was asked for over all sweeps, with every name checked before the first one is graded. */
+export interface Season {
+  readonly log: DeploymentLog | null;
+  /** Column of the log to group by; null: not asked for, as with all below */
+  readonly groupBy: string | null;
+  /** Whose column tells deployments apart; null there: all are of one */
+  readonly overTime: { readonly column: string | null } | null;
+  /** Band to rank for */
+  readonly best: string | null;
+  readonly order: Compare | null;
+}
+
+export interface RawSeason {
+  readonly groupBy?: string;
+  readonly overTime?: string | true;
+  readonly best?: string;
+  readonly sort?: string;
+}
+
+/** @throws UsageError for a column that the log does not have, a band that the plan does not, or an order that is none */
+export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, plan: BandPlan): Season {
+  const { groupBy, overTime, best, sort } = raw;
+  return {
+    log,
+    groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
+    overTime: overTime === undefined ? null : { column: overTime === true ? null : logColumn(log, overTime) },
+    best: best === undefined ? null : bandName(best, plan),
+    order: sort === undefined ? null : compareBy(sort, plan),
+  };
+}
+
+/** A column of the log by its name in any case. */
+function logColumn(log: DeploymentLog | null, name: string): string {
+  if (log === null)
+    throw new UsageError("There is no deployment log. feedpoint log init <folder> writes one to fill in.");
+  const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
+  if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
+  return found;
+}
