@@ -1,7 +1,8 @@
 import { type JudgingOptions, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Need } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
-import { isDip, judge, summariseBand } from "./summary.js";
+import { swrFromReflectionMagnitude } from "./reflection.js";
+import { isDip, judge, reachOf } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -113,8 +114,8 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
   const { limits = DEFAULT_LIMITS, criteria = GRADE_CRITERIA } = options;
   const judgement = judge(sweep, limits);
   const bands = selectBands(options).map((band): BandGrade => {
-    const summary = summariseBand(judgement, band);
-    const { usable } = summary;
+    const { usable, sweptFraction, extremes, pieces, need } = reachOf(judgement, band);
+    const best = extremes?.best ?? null;
     const criterion = criteria.find(
       (wanted) =>
         usable.withoutTuner >= wanted.withoutTuner &&
@@ -123,13 +124,13 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
     );
     return {
       band: band.band,
-      grade: summary.sweptFraction >= LEAST_SWEPT_FRACTION ? (criterion?.grade ?? null) : null,
-      bestSwr: summary.best?.swr ?? null,
-      bestHz: summary.best?.frequencyHz ?? null,
-      dipHz: isDip(summary) ? (summary.best?.frequencyHz ?? null) : null,
-      withinLimitFraction: summary.withinLimit.fraction,
-      sweptFraction: summary.sweptFraction,
-      need: summary.need,
+      grade: sweptFraction >= LEAST_SWEPT_FRACTION ? (criterion?.grade ?? null) : null,
+      bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
+      bestHz: best?.frequencyHz ?? null,
+      dipHz: best && isDip({ best, pieces }) ? best.frequencyHz : null,
+      withinLimitFraction: usable.withoutTuner,
+      sweptFraction,
+      need,
     };
   });
   return {

@@ -84,7 +84,13 @@ export interface BandSummary {
 }
 
 /** Whether the best point of a band is a dip within it, and not just the edge that lies nearest to one. */
-export const isDip = ({ best, pieces }: BandSummary): boolean =>
+export const isDip = ({
+  best,
+  pieces,
+}: {
+  best: Pick<Point, "frequencyHz"> | null;
+  pieces: readonly Piece[];
+}): boolean =>
   best !== null && pieces.every(({ lowHz, highHz }) => best.frequencyHz !== lowHz && best.frequencyHz !== highHz);
 
 /** A trace and the spans within each limit, found once and shared by all bands. */
@@ -113,14 +119,41 @@ export function judge(sweep: Sweep, limits: Limits): Judgement {
   };
 }
 
+/** What of a band was swept and can be used: all that a grade needs, and the ground of a summary. */
+export interface BandReach extends Pick<BandSummary, "pieces" | "sweptFraction" | "usable" | "need"> {
+  /** Within the limit */
+  readonly within: readonly Span[];
+  readonly widthHz: number;
+  /** null where nothing was swept */
+  readonly extremes: { readonly best: CurvePoint; readonly worst: CurvePoint } | null;
+}
+
+export function reachOf(judgement: Judgement, { pieces }: JudgedBand): BandReach {
+  const { curve, trace, limits, spans } = judgement;
+  const usableHz = totalWidth(pieces);
+  const sweptHz = pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
+  const within = pieces.flatMap((piece) => clipSpans(spans, piece));
+  const widthHz = widthOf(within);
+  const shareOf = (all: readonly LimitSpan[]) => share(widthWithin(all, pieces), usableHz);
+  const extremes = extremesOver(trace, pieces);
+  return {
+    pieces,
+    sweptFraction: share(sweptHz, usableHz),
+    within,
+    widthHz,
+    usable: {
+      withoutTuner: share(widthHz, usableHz),
+      withBuiltInTuner: shareOf(judgement.builtInTunerSpans),
+      withWideRangeTuner: shareOf(judgement.wideRangeTunerSpans),
+    },
+    extremes,
+    need: needFor(extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude), limits),
+  };
+}
+
 export function summariseBand(judgement: Judgement, band: JudgedBand): BandSummary {
   const { curve, trace, limits, spans } = judgement;
-  const usableHz = totalWidth(band.pieces);
-  const sweptHz = band.pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
-  const within = band.pieces.flatMap((piece) => clipSpans(spans, piece));
-  const widthHz = widthOf(within);
-  const shareOf = (all: readonly LimitSpan[]) => share(widthWithin(all, band.pieces), usableHz);
-  const extremes = extremesOver(trace, band.pieces);
+  const { sweptFraction, within, widthHz, usable, extremes, need } = reachOf(judgement, band);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
   const resonances = extremes === null ? [] : resonancesIn(trace, band.pieces);
   return {
@@ -128,22 +161,18 @@ export function summariseBand(judgement: Judgement, band: JudgedBand): BandSumma
     lowHz: band.lowHz,
     highHz: band.highHz,
     pieces: band.pieces,
-    sweptFraction: share(sweptHz, usableHz),
+    sweptFraction,
     best: extremes && pointOn(curve, extremes.best),
     worst: extremes && pointOn(curve, extremes.worst),
     atLow: extremes && pointAt(curve, band.lowHz),
     atHigh: extremes && pointAt(curve, band.highHz),
-    withinLimit: { limitSwr: limits.swr, widthHz, fraction: share(widthHz, usableHz), spans: within },
-    usable: {
-      withoutTuner: share(widthHz, usableHz),
-      withBuiltInTuner: shareOf(judgement.builtInTunerSpans),
-      withWideRangeTuner: shareOf(judgement.wideRangeTunerSpans),
-    },
+    withinLimit: { limitSwr: limits.swr, widthHz, fraction: usable.withoutTuner, spans: within },
+    usable,
     bandwidth,
     resonances,
     impedanceQ: extremes === null ? null : qNearest(curve, resonances, extremes.best.frequencyHz),
     loadedQ: extremes === null ? null : loadedQ(bandwidth, extremes.best.reflectionMagnitude, limits.swr),
-    need: needFor(extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude), limits),
+    need,
     uncertainty: null,
   };
 }

@@ -99,7 +99,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
 
 function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: KnownOfSweep): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
-  const mended = Float64Array.from(reflectionMagnitude);
+  const mended = reflectionMagnitude.slice();
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
   const { inverse, weights } = inverseOf(mended);
   const noise =

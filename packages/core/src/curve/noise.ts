@@ -34,7 +34,7 @@ export function estimateNoise(
   weights: Column | null = null,
 ): number | null {
   let previous: number | null = null;
-  const differences = columns.map((column) => Float64Array.from(column));
+  const differences = columns.map((column) => column.slice());
   for (let order = 1; order <= LAST_ORDER; order++) {
     for (const column of differences) differenceOnce(column);
     if (order < FIRST_ORDER) continue;
@@ -64,7 +64,7 @@ export function greatestNoise(
   weights: Column | null = null,
 ): number | null {
   const bounds: number[] = [];
-  const differences = columns.map((column) => Float64Array.from(column));
+  const differences = columns.map((column) => column.slice());
   const toDeviation = columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN;
   for (let order = 1; order <= LAST_ORDER; order++) {
     for (const column of differences) differenceOnce(column);

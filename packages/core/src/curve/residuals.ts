@@ -44,8 +44,8 @@ function sumOfProducts({ real, imaginary }: Residuals, places: number): number {
 
 /** The greatest |sum|² / length among groups of 1, 2, 4, 8 … neighbours. */
 function greatestGroup({ real, imaginary }: Residuals): number {
-  const sumReal = Float64Array.from(real);
-  const sumImaginary = Float64Array.from(imaginary);
+  const sumReal = real.slice();
+  const sumImaginary = imaginary.slice();
   let greatest = 0;
   for (let length = 1, groups = real.length; groups >= 1; length *= 2, groups >>= 1) {
     for (let k = 0; k < groups; k++) {

@@ -46,7 +46,7 @@ export function smooth(
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
-  const result = { real: Float64Array.from(real), imaginary: Float64Array.from(second) };
+  const result = { real: real.slice(), imaginary: second.slice() };
   const found: (number | null)[] = [];
   for (const [s, stretch] of stretches.entries()) {
     const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, orders?.[s]);

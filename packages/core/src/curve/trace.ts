@@ -56,8 +56,8 @@ export function traceOf(curve: Curve): Trace {
   }
   return {
     curve,
-    frequencyHz: Float64Array.from(frequencies),
-    reflectionMagnitude: Float64Array.from(magnitudes),
+    frequencyHz: new Float64Array(frequencies),
+    reflectionMagnitude: new Float64Array(magnitudes),
     stretches,
   };
 }
