@@ -15,6 +15,7 @@ const runs = [
     "itu-r1",
   ],
   ["grade", "sweeps", "--plan", "itu-r1", "--bands", "40m,20m,15m,10m"],
+  ["grade", "sweeps", "--plan", "itu-r1", "--bands", "20m", "--group-by", "counterpoise", "--best", "20m"],
 ];
 
 for (const args of runs) {

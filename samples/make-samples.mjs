@@ -6,6 +6,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { add, magnitude } from "./making/complex.mjs";
+import { deploymentLog } from "./making/deployment-log.mjs";
 import { CABIN, CABIN_FEEDLINE, SWEEPS, WHOLE_RANGE } from "./making/deployments.mjs";
 import { feedPointImpedances } from "./making/nec.mjs";
 import { normalFrom, seededUniform, wanderingJoint } from "./making/noise.mjs";
@@ -79,3 +80,4 @@ for (const plan of SWEEPS) {
   writeFileSync(join(folder, plan.file), WRITERS[plan.format](sweep(plan), label));
   process.stdout.write(`${plan.file}\n`);
 }
+writeFileSync(join(folder, "deployments.csv"), deploymentLog(SWEEPS, CABIN_FEEDLINE.lengthM));

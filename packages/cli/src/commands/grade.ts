@@ -1,8 +1,10 @@
 import { resolve } from "node:path";
 import {
   criteriaWith,
+  type DeploymentLog,
   driftFindings,
   driftsOf,
+  type Finding,
   type Grade,
   type GradeCriterion,
   groupGrades,
@@ -11,7 +13,7 @@ import {
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { type FoundFiles, findSweepFilesIn } from "../files.js";
+import { type FoundFiles, findSweepFilesIn, isFolder } from "../files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
 import { gradingSettings } from "../grading/grading-settings.js";
 import { GRADES, type GradeReport, reaches } from "../grading/report.js";
@@ -87,8 +89,8 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
     season,
     isStreamed,
   });
-  // Which rows of the log are left over can only be said of all files; the first shard says it.
-  const logged = season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindings(season.log, found.files);
+  // The log is held against all files, so the first shard speaks for the others.
+  const logged = season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season.log, found, paths);
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
     const report = reportOf(outcome, season, { settings, criteria, logged, minGrade: raw.minGrade });
@@ -117,6 +119,12 @@ function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, be
   }
 }
 
+/** Of files that were picked by name, that the log has rows for others is nothing to speak of. */
+function logFindingsOf(log: DeploymentLog, { files }: FoundFiles, paths: readonly string[]): readonly Finding[] {
+  const findings = logFindings(log, files);
+  return paths.some(isFolder) ? findings : findings.filter(({ code }) => code !== "log-row-unmatched");
+}
+
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */
 function withoutFile({ files, problems }: FoundFiles, left: string | null): FoundFiles {
   const place = left === null ? null : resolve(left);
@@ -132,7 +140,7 @@ function shardOf({ files, problems }: FoundFiles, shard: Shard | undefined): Fou
 interface Reporting {
   readonly settings: Settings;
   readonly criteria: readonly GradeCriterion[];
-  readonly logged: GradeReport["findings"];
+  readonly logged: readonly Finding[];
   readonly minGrade: Grade | undefined;
 }
 
