@@ -205,8 +205,9 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     });
     const page = report("ten.html", [...files, "--plan", "itu-r1", "--signed-reactance"]);
     expect(readFileSync(page).length).toBeLessThan(1e6);
-    const { page: opened } = await open(page);
-    expect(await opened.locator("h1").textContent()).not.toBe("");
+    const { page: opened, heard } = await open(page);
+    expect(await opened.locator("article").count()).toBe(10);
+    expect(heard.filter((line) => !line.startsWith("request:"))).toEqual([]);
     await opened.close();
   });
 });
