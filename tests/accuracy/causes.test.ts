@@ -16,9 +16,9 @@ const LOSS_TOLERANCE_DB = 0.1;
 const SCALE_TOLERANCE = 0.003;
 
 describe.each([
-  [0.0005, 2],
+  [0.0005, 4],
   [0.002, 1],
-  [0.005, 2],
+  [0.005, 4],
 ])("noise of %d, one pair in %d", (noise, every) => {
   const scores = causeScores(noise, [1], every);
   const right = scores.filter(isRight);
