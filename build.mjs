@@ -33,7 +33,7 @@ await build({
   entryPoints: ["packages/cli/src/main.ts"],
   outfile: "packages/cli/dist/feedpoint.js",
   platform: "node",
-  minifyWhitespace: true,
+  minify: true,
   alias: {
     "@feedpoint/core/schema": "./packages/core/src/schema.ts",
     "@feedpoint/core": "./packages/core/src/index.ts",

@@ -20,9 +20,9 @@ if (process.env.UPDATE_CASES) {
 
 const examples = [...readme.matchAll(example)];
 
-test("the README shows examples of all three jobs", () => {
+test("the README shows examples of all four jobs", () => {
   const commands = examples.map(([, line]) => (line ?? "").split(" ")[0]);
-  expect(commands).toEqual(expect.arrayContaining(["check", "diff", "grade"]));
+  expect(commands).toEqual(expect.arrayContaining(["check", "diff", "grade", "trim"]));
 });
 
 for (const [, line = "", output = ""] of process.env.UPDATE_CASES ? [] : examples) {

@@ -1,5 +1,6 @@
 import {
   closeSync,
+  type Dirent,
   existsSync,
   fsyncSync,
   openSync,
@@ -10,8 +11,8 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { join, relative } from "node:path";
-import { type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
+import { isAbsolute, join, relative } from "node:path";
+import { LOG_FILE, type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
 import { UsageError } from "./exit.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
@@ -75,24 +76,86 @@ export function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-/** The sweep files that paths stand for: files as named, folders searched to the bottom, sorted, each once. */
+/** Sweep files, and what of the paths could not be looked into. */
+export interface FoundFiles {
+  readonly files: readonly string[];
+  readonly problems: readonly { readonly file: string; readonly reason: string }[];
+}
+
+/**
+ * The sweep files that paths stand for: files as named, folders searched to the bottom, patterns matched; sorted within each
+ * path, each file once. What cannot be looked into is told beside them.
+ *
+ * @throws UsageError for a path that does not exist and is no pattern
+ */
+export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundFiles> {
+  const patterns = new Map<string, readonly string[]>();
+  for (const path of paths) {
+    if (path === "-" || existsSync(path) || !/[*?[{]/.test(path)) continue;
+    const { glob } = await import("tinyglobby");
+    const matches = (
+      await glob([path.replaceAll("\\", "/")], { expandDirectories: false, absolute: isAbsolute(path) })
+    ).sort(byName);
+    if (matches.length === 0) throw new UsageError(`${path}: no file matches this pattern.`);
+    patterns.set(path, matches);
+  }
+  return foundIn(paths.flatMap((path) => patterns.get(path) ?? [path]));
+}
+
+/** The sweep files of files and folders. @throws UsageError where one does not exist or cannot be looked into */
 export function findSweepFiles(paths: readonly string[]): readonly string[] {
-  const found = new Set<string>();
+  const { files, problems } = foundIn(paths);
+  if (problems[0] !== undefined) throw new UsageError(problems[0].reason);
+  return files;
+}
+
+function foundIn(paths: readonly string[]): FoundFiles {
+  const files = new Set<string>();
+  const problems: { file: string; reason: string }[] = [];
   for (const path of paths) {
     if (path === "-") {
-      found.add(path);
+      files.add(path);
       continue;
     }
-    let isFolder: boolean;
+    let isDirectory: boolean;
     try {
-      isFolder = statSync(path).isDirectory();
+      isDirectory = statSync(path).isDirectory();
     } catch (error) {
       throw new UsageError(`${path}: ${reasonOf(error)}.`);
     }
-    if (!isFolder) found.add(path);
-    else for (const file of filesBelow(path)) found.add(file);
+    if (!isDirectory) files.add(path);
+    else collectBelow(path, files, problems);
   }
-  return [...found];
+  return { files: [...files], problems };
+}
+
+const byName = (a: string, b: string) => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Collects the sweep files of a folder. Links to files are followed; links to folders are not, for they may lead in a circle. */
+function collectBelow(folder: string, files: Set<string>, problems: { file: string; reason: string }[]): void {
+  let names: readonly Dirent[];
+  try {
+    names = readdirSync(folder, { withFileTypes: true }).sort((a, b) => byName(a.name, b.name));
+  } catch (error) {
+    problems.push({ file: folder, reason: `${folder}: ${reasonOf(error)}.` });
+    return;
+  }
+  for (const entry of names) {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) collectBelow(path, files, problems);
+    else if (SWEEP_NAMES.test(entry.name) && entry.name !== LOG_FILE && (entry.isFile() || isLinkToFile(entry, path)))
+      files.add(path);
+  }
+}
+
+/** Whether a link leads to a file, or to nothing that can be told: reading it then says why. */
+function isLinkToFile(entry: Dirent, path: string): boolean {
+  if (!entry.isSymbolicLink()) return false;
+  try {
+    return statSync(path).isFile();
+  } catch {
+    return true;
+  }
 }
 
 export function isFolder(path: string): boolean {
@@ -105,20 +168,10 @@ export function isFolder(path: string): boolean {
 
 /** Sweep files of the same name in two folders. */
 export function pairedByName(first: string, second: string): readonly (readonly [string, string])[] {
-  const others = new Map(filesBelow(second).map((file) => [relative(second, file), file]));
-  return filesBelow(first).flatMap((file) => {
+  const others = new Map(findSweepFiles([second]).map((file) => [relative(second, file), file]));
+  return findSweepFiles([first]).flatMap((file) => {
     const other = others.get(relative(first, file));
     return other === undefined ? [] : [[file, other] as const];
-  });
-}
-
-function filesBelow(folder: string): string[] {
-  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
-  return entries.flatMap((entry) => {
-    const path = join(folder, entry.name);
-    // Links are not followed, so that a circle of them cannot trap the search.
-    if (entry.isDirectory()) return filesBelow(path);
-    return entry.isFile() && SWEEP_NAMES.test(entry.name) ? [path] : [];
   });
 }
 

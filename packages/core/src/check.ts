@@ -1,4 +1,5 @@
-import { type Emission, emissionsIn, type JudgedBand, type PlanSegment } from "./band-plan/band-plan.js";
+import type { Emission, JudgedBand, PlanSegment } from "./band-plan/band-plan.js";
+import { emissionsIn } from "./band-plan/privileges.js";
 import { CAUTIONS } from "./cautions.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "./feedline/band-feedline.js";
@@ -11,7 +12,8 @@ import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { samplingFindings, spikeFindings } from "./sampling.js";
 import { type Dial, type DialResult, dialResult } from "./station/dials.js";
-import { type Equipment, type PowerResult, powersIn } from "./station/power.js";
+import { COMMON_MODES } from "./station/modes.js";
+import { type Equipment, isLimiting, type PowerResult, powersIn } from "./station/power.js";
 import { type BandSummary, type Judgement, judge, summariseBand, withUncertainty } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
@@ -61,7 +63,7 @@ export interface CheckOptions extends JudgingOptions {
   readonly instrument?: Instrument | null;
   /** The line between analyser and antenna, where it is known */
   readonly feedline?: Feedline | null;
-  /** What radio and antenna are made for; power is told for `modes` */
+  /** What radio and antenna are made for; power is told for `modes`, or for the commonest where there are none */
   readonly equipment?: Equipment;
   readonly dials?: readonly Dial[];
 }
@@ -106,11 +108,12 @@ function checkBand(
   judgement: Judgement,
   band: JudgedBand,
   grounds: Grounds | null,
-  { licenceClass = null, instrument = null, feedline = null, modes = [], equipment = {} }: CheckOptions,
+  { licenceClass = null, instrument = null, feedline = null, modes, equipment = {} }: CheckOptions,
 ): BandResult {
   const summary = withUncertainty(summariseBand(judgement, band), judgement, grounds, instrument);
   const { sweptFraction, withinLimit } = summary;
-  const power = summary.best === null ? [] : powersIn(judgement, band, licenceClass, modes, equipment);
+  const powered = modes ?? (isLimiting(equipment) ? COMMON_MODES : []);
+  const power = summary.best === null ? [] : powersIn(judgement, band, licenceClass, powered, equipment);
   return {
     ...summary,
     verdict: verdictOf(sweptFraction, withinLimit.fraction),

@@ -17,7 +17,9 @@ export function magnitudesOf(real: Column, imaginary: Column): Float64Array {
   for (let i = 0; i < magnitudes.length; i++) {
     const x = at(real, i);
     const y = at(imaginary, i);
-    magnitudes[i] = Math.sqrt(x * x + y * y);
+    const magnitude = Math.sqrt(x * x + y * y);
+    // Squares of absurd readings overflow where their root does not.
+    magnitudes[i] = magnitude < Number.POSITIVE_INFINITY ? magnitude : Math.hypot(x, y);
   }
   return magnitudes;
 }

@@ -3,6 +3,7 @@ export const FINDING_CODES = {
   // reading
   encoding: "The text is not UTF-8; it was read in the encoding named.",
   "reference-assumed": "The file states no reference impedance; 50 Ω was assumed.",
+  "complex-cells": "Complex numbers in one cell were split into real and imaginary part.",
   "reference-stated": "The file states its reference impedance, so the one given was not used.",
   "reference-mentioned": "The text mentions a reference impedance, which was not taken at its word.",
   "reflection-assumed": "A column does not say of what; it was read as a reflection.",
@@ -61,6 +62,11 @@ export const FINDING_CODES = {
   // trimming
   "no-dip": "There is no dip near the wanted frequency.",
   "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",
+  // grading a season
+  "log-row-missing": "The deployment log has no row for some sweeps.",
+  "log-row-unmatched": "Rows of the deployment log name no sweep that was graded.",
+  "dip-drifts": "The dip of a deployment wanders over time.",
+  "dip-jumped": "The dip of a deployment changed at once.",
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
   "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",

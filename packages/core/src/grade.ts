@@ -1,7 +1,7 @@
 import { type JudgingOptions, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Need } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
-import { judge, summariseBand } from "./summary.js";
+import { isDip, judge, summariseBand } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -15,6 +15,21 @@ export interface GradeCriterion {
   readonly withWideRangeTuner: number;
   /** For a person, with the default limits */
   readonly meaning: string;
+}
+
+/** Shares that a grade asks for, some of them. */
+export type GradeShares = Partial<Pick<GradeCriterion, "withoutTuner" | "withBuiltInTuner" | "withWideRangeTuner">>;
+
+/** The criteria with the operator's own shares in their place. */
+export function criteriaWith(own: Readonly<Partial<Record<Grade, GradeShares>>>): readonly GradeCriterion[] {
+  return GRADE_CRITERIA.map((criterion) => {
+    const shares = own[criterion.grade];
+    if (shares === undefined) return criterion;
+    const changed = { ...criterion, ...shares };
+    const percent = (share: number) => `${Math.round(100 * share)} %`;
+    const meaning = `no tuner on ${percent(changed.withoutTuner)}, a built-in tuner or none on ${percent(changed.withBuiltInTuner)}, a wide-range tuner or less on ${percent(changed.withWideRangeTuner)} (your own)`;
+    return { ...changed, meaning };
+  });
 }
 
 /**
@@ -71,6 +86,8 @@ export interface BandGrade {
   readonly grade: Grade | null;
   readonly bestSwr: number | null;
   readonly bestHz: number | null;
+  /** `bestHz` where it is a dip within the band and not just its edge; else null */
+  readonly dipHz: number | null;
   readonly withinLimitFraction: number;
   readonly sweptFraction: number;
   readonly need: Need;
@@ -87,16 +104,18 @@ export interface SweepGrade {
   readonly log: Readonly<Record<string, string>> | null;
 }
 
-export type GradeOptions = JudgingOptions;
+export interface GradeOptions extends JudgingOptions {
+  readonly criteria?: readonly GradeCriterion[];
+}
 
 /** Grades a sweep on every band, and over all. */
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  const { limits = DEFAULT_LIMITS } = options;
+  const { limits = DEFAULT_LIMITS, criteria = GRADE_CRITERIA } = options;
   const judgement = judge(sweep, limits);
   const bands = selectBands(options).map((band): BandGrade => {
     const summary = summariseBand(judgement, band);
     const { usable } = summary;
-    const criterion = GRADE_CRITERIA.find(
+    const criterion = criteria.find(
       (wanted) =>
         usable.withoutTuner >= wanted.withoutTuner &&
         usable.withBuiltInTuner >= wanted.withBuiltInTuner &&
@@ -107,6 +126,7 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
       grade: summary.sweptFraction >= LEAST_SWEPT_FRACTION ? (criterion?.grade ?? null) : null,
       bestSwr: summary.best?.swr ?? null,
       bestHz: summary.best?.frequencyHz ?? null,
+      dipHz: isDip(summary) ? (summary.best?.frequencyHz ?? null) : null,
       withinLimitFraction: summary.withinLimit.fraction,
       sweptFraction: summary.sweptFraction,
       need: summary.need,

@@ -8,23 +8,26 @@ export {
   type ActivityRegion,
   activitiesFor,
 } from "./band-plan/activity.js";
-export {
-  type BandPlan,
-  type Emission,
-  emissionsIn,
-  type Grant,
-  greatestPowerIn,
-  type JudgedBand,
-  judgedBands,
-  type PlanBand,
-  type PlanSegment,
-  type PlanSource,
-  type PowerLimit,
-  privilegeFor,
-  type Transmission,
+export type {
+  BandPlan,
+  Emission,
+  Grant,
+  JudgedBand,
+  PlanBand,
+  PlanSegment,
+  PlanSource,
+  PowerLimit,
+  Region,
 } from "./band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./band-plan/certainty.js";
 export { COMMON_PLAN_ID, planById, planIds } from "./band-plan/plans.js";
+export {
+  emissionsIn,
+  greatestPowerIn,
+  judgedBands,
+  privilegeFor,
+  type Transmission,
+} from "./band-plan/privileges.js";
 export { CAUTIONS } from "./cautions.js";
 export {
   type BandResult,
@@ -76,10 +79,12 @@ export type { Finding, Severity } from "./finding.js";
 export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
 export {
   type BandGrade,
+  criteriaWith,
   GRADE_CRITERIA,
   type Grade,
   type GradeCriterion,
   type GradeOptions,
+  type GradeShares,
   gradeSweep,
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
@@ -107,12 +112,24 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection.js";
+export {
+  type DeploymentLog,
+  dateOf,
+  LOG_FILE,
+  type LogRow,
+  logFindings,
+  readDeploymentLog,
+  rowFinder,
+} from "./season/deployment-log.js";
+export { type Drift, driftFindings, driftsOf } from "./season/drift.js";
+export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./season/groups.js";
+export { type Ranked, rankFor } from "./season/ranking.js";
 export { dialOf } from "./station/activity-modes.js";
 export type { Dial, DialResult } from "./station/dials.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
-export type { BandSummary, Point } from "./summary.js";
+export { type BandSummary, isDip, type Point } from "./summary.js";
 export {
   type ScalarSweep,
   type Sweep,

@@ -1,6 +1,7 @@
-import { type BandPlan, type JudgedBand, judgedBands } from "./band-plan/band-plan.js";
+import type { BandPlan, JudgedBand } from "./band-plan/band-plan.js";
 import { memoryFindings } from "./band-plan/certainty.js";
 import { COMMON_PLAN_ID } from "./band-plan/plans.js";
+import { judgedBands } from "./band-plan/privileges.js";
 import { type Finding, finding } from "./finding.js";
 import type { Limits } from "./limits.js";
 import type { Mode } from "./station/modes.js";
@@ -35,14 +36,17 @@ export function selectBands({ plan, licenceClass = null, bands, modes }: Judging
 
 /** Bands asked for in which nothing of what was asked for may be sent. */
 export function closedBands(options: JudgingOptions, open: readonly JudgedBand[]): readonly Finding[] {
-  const { bands = [], licenceClass, modes } = options;
+  const { bands = [] } = options;
   return bands
     .filter((name) => !open.some(({ band }) => band === name))
-    .map((band) => {
-      const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
-      const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;
-      return finding("problem", "band-not-permitted", `${who}${forWhat} on ${band}.`, { band });
-    });
+    .map((band) => finding("problem", "band-not-permitted", closedText(options, band), { band }));
+}
+
+/** Says that nothing of what was asked for may be sent on a band. */
+export function closedText({ licenceClass, modes }: JudgingOptions, band: string): string {
+  const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
+  const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;
+  return `${who}${forWhat} on ${band}.`;
 }
 
 /** What the choice of plan and class leaves open. */

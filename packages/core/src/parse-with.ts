@@ -1,5 +1,5 @@
-import { z } from "zod";
-import { suggestion } from "./nearest.js";
+import * as z from "zod";
+import { nearestName } from "./nearest.js";
 
 /**
  * Checks data from outside against a schema.
@@ -16,8 +16,11 @@ export function parseWith<Data>(schema: z.ZodType<Data>, data: unknown): Data {
 function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
   if (issue.code !== "unrecognized_keys") return issue.message;
   const known = keysAt(schema, issue.path);
-  return issue.keys.map((key) => `unknown key "${key}".${suggestion(key, known)}`).join(" ");
+  return issue.keys.map((key) => unknownKey(key, nearestName(key, known))).join(", ");
 }
+
+const unknownKey = (key: string, nearest: string | null) =>
+  `unknown key "${key}"${nearest === null ? "" : ` (did you mean "${nearest}"?)`}`;
 
 function placeOf(path: readonly PropertyKey[]): string {
   const place = path.map((part) => (typeof part === "number" ? `[${part}]` : `.${String(part)}`)).join("");
@@ -29,12 +32,17 @@ function keysAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly
   const bare = withoutWrapping(schema);
   const [first, ...rest] = path;
   if (bare instanceof z.ZodArray) return keysAt(bare.element, rest);
-  if (bare instanceof z.ZodRecord) return first === undefined ? [] : keysAt(bare.valueType, rest);
+  if (bare instanceof z.ZodUnion) return bare.options.flatMap((option) => keysAt(option, path));
+  if (bare instanceof z.ZodRecord) return first === undefined ? keysOf(bare) : keysAt(bare.valueType, rest);
   if (!(bare instanceof z.ZodObject)) return [];
   if (first === undefined) return Object.keys(bare.shape);
   const inner: unknown = bare.shape[String(first)];
   return inner instanceof z.ZodType ? keysAt(inner, rest) : [];
 }
+
+/** The keys that a record may have; none where it takes any. */
+const keysOf = ({ keyType }: z.ZodRecord): readonly string[] =>
+  keyType instanceof z.ZodEnum ? keyType.options.map(String) : [];
 
 function withoutWrapping(schema: z.core.$ZodType): z.core.$ZodType {
   return schema instanceof z.ZodOptional || schema instanceof z.ZodExactOptional

@@ -1,7 +1,7 @@
 /** Checks of data from outside, built with zod. Apart from the main entry, so that who needs none of it loads none. */
 export { activitySchema, bandPlanSchema, parseBandPlan } from "./band-plan/band-plan-schema.js";
 
-import { z } from "zod";
+import * as z from "zod";
 import { bandPlanSchema } from "./band-plan/band-plan-schema.js";
 import { stationSchema } from "./station/station-schema.js";
 

@@ -83,6 +83,10 @@ export interface BandSummary {
   readonly uncertainty: BandUncertainty | null;
 }
 
+/** Whether the best point of a band is a dip within it, and not just the edge that lies nearest to one. */
+export const isDip = ({ best, pieces }: BandSummary): boolean =>
+  best !== null && pieces.every(({ lowHz, highHz }) => best.frequencyHz !== lowHz && best.frequencyHz !== highHz);
+
 /** A trace and the spans within each limit, found once and shared by all bands. */
 export interface Judgement {
   readonly curve: Curve;

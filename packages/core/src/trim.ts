@@ -4,10 +4,10 @@ import { extremesBetween } from "./curve/trace.js";
 import { sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
 import type { Feedline } from "./feedline/feedline.js";
 import { type Finding, finding } from "./finding.js";
-import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
+import { closedText, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { reflectionMagnitudeFromSwr } from "./reflection.js";
-import { type BandSummary, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
+import { type BandSummary, isDip, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -41,7 +41,7 @@ export interface TrimResult {
 }
 
 export interface TrimOptions extends JudgingOptions {
-  /** The band to trim for, one that the plan has */
+  /** The band to trim for; judged although `bands` may leave it out */
   readonly band: string;
   /** Where the dip is wanted, Hz; the middle of the band where absent */
   readonly wantedHz?: number;
@@ -61,13 +61,14 @@ const USELESS_SWR = 10;
  * 0.1 % over ± 3 % of length. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
  * is first moved to the antenna and back again afterwards, because the line does not change its length.
  *
- * @throws RangeError where the plan has no such band
+ * @throws RangeError where plan, class and modes leave nothing of the band
  */
 export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
   const { limits = DEFAULT_LIMITS, feedline = null, wireLengthM = null } = options;
-  const bands = selectBands(options);
+  const wantedBands = options.bands === undefined ? {} : { bands: [...options.bands, options.band] };
+  const bands = selectBands({ ...options, ...wantedBands });
   const band = bands.find((each) => each.band === options.band);
-  if (band === undefined) throw new RangeError(`the plan has no band "${options.band}"`);
+  if (band === undefined) throw new RangeError(closedText(options, options.band));
   const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
   const before = judge(sweep, limits);
   const dip = dipNear(before, wantedHz);
@@ -116,7 +117,7 @@ function predictionFindings(
   const message =
     sweep.kind === "scalar"
       ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
-      : "No feedline was stated, so the prediction is rough: it stretches what the feedline does along with the antenna.";
+      : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
   return sweep.kind === "scalar" || feedline === null ? [finding("info", "prediction-rough", message)] : [];
 }
 
@@ -166,10 +167,10 @@ const GREATEST_HINT = 0.08;
 
 /** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
 export function dipFindings(judgement: Judgement, bands: readonly BandSummary[]): readonly Finding[] {
-  const beside = bands.flatMap(({ band, best, lowHz, highHz, pieces }) => {
-    const isEdge = pieces.some((piece) => best?.frequencyHz === piece.lowHz || best?.frequencyHz === piece.highHz);
+  const beside = bands.flatMap((summary) => {
+    const { band, best, lowHz, highHz } = summary;
     const middleHz = (lowHz + highHz) / 2;
-    const dip = isEdge ? dipNear(judgement, middleHz) : null;
+    const dip = best !== null && !isDip(summary) ? dipNear(judgement, middleHz) : null;
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
     const change = dip.frequencyHz / middleHz - 1;
     if (Math.abs(change) > GREATEST_HINT) return [];

@@ -4,7 +4,7 @@ import { jsonText } from "../present/json.js";
 export function schemaCommand(): Command {
   return new Command("schema")
     .description("Prints the JSON Schema of a file that you can write, for an editor that checks it as you type.")
-    .addArgument(new Argument("<what>", "which file").choices(["station", "plan"]))
+    .addArgument(new Argument("<station|plan>", "which file").choices(["station", "plan"]))
     .action(runSchema);
 }
 

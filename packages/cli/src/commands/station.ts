@@ -39,6 +39,10 @@ const STARTING_POINT = {
     lengthM: 10,
   },
   analyser: { $comment: "30 to 40 dB are common for hand-held ones", directivityDb: 35 },
+  criteria: {
+    $comment: "shares of a band that a grade asks for, where you want others than feedpoint grade --criteria prints",
+    B: { withoutTuner: 0.5, withBuiltInTuner: 0.9 },
+  },
   wantedHz: { "40m": 7_100_000 },
 };
 

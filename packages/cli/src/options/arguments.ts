@@ -45,6 +45,9 @@ export function modesArgument(text: string): readonly ModeName[] {
   });
 }
 
+/** A bare number above this is hardly MHz: no band plan goes so far. */
+const GREATEST_BARE_MHZ = 1000;
+
 const UNITS_HZ: Readonly<Record<string, number>> = { "": 1e6, hz: 1, khz: 1e3, mhz: 1e6, ghz: 1e9 };
 
 /** One frequency: in MHz, or with its unit ("14074kHz"). @returns Hz */
@@ -52,6 +55,8 @@ export function frequencyArgument(text: string): number {
   const [, digits = "", unit = ""] = /^\s*([\d.]+)\s*([a-z]*)\s*$/i.exec(text) ?? [];
   const value = Number(digits) * (UNITS_HZ[unit.toLowerCase()] ?? Number.NaN);
   if (!(value > 0)) throw new InvalidArgumentError('A frequency in MHz is needed, or one with its unit ("14074kHz").');
+  if (unit === "" && Number(digits) > GREATEST_BARE_MHZ)
+    throw new InvalidArgumentError(`${digits} would be MHz. Say the unit if another was meant: ${digits}kHz.`);
   // What was typed in decimal is a whole number of hertz, which the product misses by a rounding.
   return Math.round(value * 1000) / 1000;
 }

@@ -65,6 +65,7 @@ export function addFeedlineOptions(command: Command): Command {
         FEEDLINE_KINDS.map(({ id }) => id),
       ),
     )
+    .option("--no-feedline", "the sweep was taken at the antenna: leave the station file's line alone")
     .option("--feedline-length <m>", "its length in metres", positiveArgument);
 }
 

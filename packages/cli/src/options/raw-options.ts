@@ -17,7 +17,8 @@ export interface RawOptions {
   readonly json?: boolean;
   readonly systemOhms?: number;
   readonly directivity?: number;
-  readonly feedline?: string;
+  /** false: none, whatever the station file says */
+  readonly feedline?: string | false;
   readonly feedlineLength?: number;
   readonly power?: number;
   readonly tuner?: Tuner;

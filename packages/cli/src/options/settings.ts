@@ -111,6 +111,7 @@ function equipmentFrom({ power, tuner }: RawOptions, { radio, antenna }: Station
 }
 
 function feedlineOf({ feedline, feedlineLength }: RawOptions, station: Station): Feedline | null {
+  if (feedline === false) return null;
   if (feedline === undefined && feedlineLength === undefined) {
     return station.feedline === undefined ? null : feedlineFrom(station.feedline);
   }

@@ -49,19 +49,27 @@ const POWER_COLUMNS: readonly TableColumn[] = [
   { title: "MHz", spare: 2 },
   { title: "In reach", align: "right" },
   { title: "Licence", align: "right", spare: 1 },
-  { title: "Greatest power", align: "right" },
+  { title: "At most", align: "right" },
   { title: "limited by" },
   { title: "at SWR", align: "right" },
-  { title: "at the best SWR", align: "right", spare: 3 },
-  { title: "average", align: "right", spare: 4 },
+  { title: "at best SWR", align: "right", spare: 3 },
+  { title: "averaged", align: "right", spare: 4 },
 ];
 
 /** More pieces than these are counted, not listed. */
 const MOST_PIECES = 2;
 
+/** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
 function powerTable({ bands }: CheckResult, width: number): string | null {
-  const rows = bands.flatMap(({ power: results }) => results).map(powerRow);
-  return rows.length === 0 ? null : textTable(POWER_COLUMNS, rows, { width });
+  const results = bands.flatMap(({ power: ofBand }) => ofBand);
+  const inReach = results.filter((result) => result.watts !== null);
+  if (inReach.length === 0) return null;
+  const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
+  const never = out.filter((band) => !inReach.some((result) => result.band === band));
+  return [
+    textTable(POWER_COLUMNS, inReach.map(powerRow), { width }),
+    ...(never.length === 0 ? [] : [wrap(`Out of reach in every mode: ${never.join(", ")}`, width, "  ")]),
+  ].join("\n");
 }
 
 function powerRow(result: PowerResult): readonly string[] {

@@ -1,4 +1,12 @@
-import type { BandResult, CheckResult, Interval, Mode, Point, Verdict } from "@feedpoint/core";
+import {
+  type BandResult,
+  type CheckResult,
+  type Interval,
+  isDip,
+  type Mode,
+  type Point,
+  type Verdict,
+} from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
 import { stationTables } from "./check-station.js";
 import { csvTable } from "./csv.js";
@@ -143,7 +151,7 @@ function placeOf(result: BandResult): string {
   const { best, uncertainty } = result;
   if (best === null) return "–";
   const place = megahertz(best.frequencyHz);
-  return isEdge(result, best.frequencyHz) ? `${place} edge` : place + doubt([uncertainty?.bestHz ?? null]);
+  return isDip(result) ? place + doubt([uncertainty?.bestHz ?? null]) : `${place} edge`;
 }
 
 /** How sure those edges of the span around the best point are that lie within the band. */
@@ -204,10 +212,6 @@ function swrOf(point: Point | null): string {
   const [low, high] = [swr(point.swrLow), swr(point.swrHigh)];
   return low === high ? value : `${value} (${low}-${high})`;
 }
-
-/** Whether the best point is no dip but an end of what was judged. */
-const isEdge = ({ pieces }: BandResult, frequencyHz: number) =>
-  pieces.some(({ lowHz, highHz }) => frequencyHz === lowHz || frequencyHz === highHz);
 
 function sweptText(verdict: Verdict, sweptFraction: number): string {
   if (sweptFraction === 0) return "single reading";

@@ -1,4 +1,4 @@
-import type { BandDiff, DiffResult, DiffVerdict } from "@feedpoint/core";
+import { type BandDiff, type DiffResult, type DiffVerdict, isDip } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
@@ -117,11 +117,4 @@ function rowFor({ band, before, after, change, verdict }: BandDiff): readonly st
 function gains(gainedHz: number, lostHz: number): string {
   const parts = [gainedHz, lostHz].map((width, i) => (width < 500 ? "" : `${i === 0 ? "+" : "−"}${kilohertz(width)}`));
   return parts.filter((part) => part !== "").join(", ") || "–";
-}
-
-/** Whether the best point of a band is a dip within it, and not just the end that lies nearest to one. */
-function isDip({ best, pieces }: BandDiff["before"]): boolean {
-  return (
-    best !== null && pieces.every(({ lowHz, highHz }) => best.frequencyHz !== lowHz && best.frequencyHz !== highHz)
-  );
 }

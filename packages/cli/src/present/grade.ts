@@ -1,20 +1,25 @@
-import { GRADE_CRITERIA, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
-import type { GradeReport } from "../commands/grade.js";
+import { type GradeCriterion, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
+import type { GradeReport } from "../grading/report.js";
 import type { Settings } from "../options/settings.js";
 import { csvTable } from "./csv.js";
+import { findingLines } from "./findings.js";
+import { seasonTables } from "./season.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { limitsLine, percent, swr } from "./units.js";
+import { limitsLine, percent, planLine, swr } from "./units.js";
 
-/** A row for each sweep, a column for each band that any of them swept: grade and best SWR. */
-export function gradeText({ sweeps, totals }: GradeReport, { width, plan, limits }: Settings): string {
+/** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
+export function gradeText(report: GradeReport, { width, limits }: Settings, groupedBy: string | null): string {
+  const { sweeps, totals, criteria, plan } = report;
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
-  const legend = GRADE_CRITERIA.map(({ grade, meaning }) => `${grade}  ${meaning}`);
+  const findings = findingLines(report.findings, width);
   return [
-    `Plan: ${plan.title} (${plan.id})`,
+    wrap(planLine(plan), width, "  "),
     limitsLine(limits),
     "",
     textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
     "",
+    ...seasonTables(report, groupedBy, width).flatMap((table) => [table, ""]),
+    ...(findings === "" ? [] : [findings, ""]),
     wrap(
       "Each cell: grade and best SWR; – means not swept, ? too little swept to grade. Mean: over all bands graded.",
       width,
@@ -23,7 +28,7 @@ export function gradeText({ sweeps, totals }: GradeReport, { width, plan, limits
       "Loss: the most that the line can lose one way, by the sweep alone. Loss lowers SWR and so raises a grade: compare deployments with diff.",
       width,
     ),
-    ...legend.map((line) => wrap(line, width, "   ")),
+    ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
     `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`,
   ].join("\n");
@@ -50,7 +55,7 @@ export function gradeCsv(sweeps: readonly SweepGrade[]): string {
 }
 
 /** What each grade stands for, with the limits in force. */
-export function criteriaText({ limits, width }: Settings): string {
+export function criteriaText({ limits, width }: Settings, criteria: readonly GradeCriterion[]): string {
   const columns: TableColumn[] = [
     { title: "Grade" },
     { title: `No tuner (${limits.swr}:1)`, align: "right" },
@@ -58,7 +63,7 @@ export function criteriaText({ limits, width }: Settings): string {
     { title: `Wide-range tuner (${limits.wideRangeTunerSwr}:1)`, align: "right" },
     { title: "In words", spare: 1 },
   ];
-  const rows = GRADE_CRITERIA.map(({ grade, withoutTuner, withBuiltInTuner, withWideRangeTuner, meaning }) => [
+  const rows = criteria.map(({ grade, withoutTuner, withBuiltInTuner, withWideRangeTuner, meaning }) => [
     grade,
     percent(withoutTuner),
     percent(withBuiltInTuner),

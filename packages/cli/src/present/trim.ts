@@ -71,8 +71,8 @@ function columnsFor({ limits }: TrimResult): readonly TableColumn[] {
     { title: "Band" },
     { title: "Best SWR" },
     { title: "at MHz", spare: 1 },
-    { title: `MHz within ${limits.swr}:1, now`, spare: 2 },
-    { title: "foretold" },
+    { title: `MHz within ${limits.swr}:1 now`, spare: 2 },
+    { title: `MHz within ${limits.swr}:1 foretold` },
     { title: "Share of band", align: "right" },
     { title: "Whole band needs" },
   ];
@@ -86,12 +86,16 @@ function rowFor({ band, before, after }: TrimmedBand): readonly string[] {
     both((summary) => (summary?.best ? megahertz(summary.best.frequencyHz) : "–")),
     spansOf(before),
     spansOf(after),
-    both((summary) => (summary === null ? "–" : percent(summary.withinLimit.fraction))),
+    both((summary) => (summary === null ? "–" : percent(summary.withinLimit.fraction))) + knownPart(after),
     before?.need === after?.need
       ? need(before?.need ?? "unknown")
       : both((summary) => need(summary?.need ?? "unknown")),
   ];
 }
+
+/** How much of a band the prediction covers, where that is not all: the sweep ends within it once it is stretched. */
+const knownPart = (after: BandSummary | null) =>
+  after === null || after.sweptFraction === 1 ? "" : ` (${percent(after.sweptFraction)} known)`;
 
 function spansOf(summary: BandSummary | null): string {
   if (summary === null) return "–";

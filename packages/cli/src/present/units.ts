@@ -54,7 +54,7 @@ export const watts = (value: number | null): string =>
   value === null ? "–" : `${value < 10 ? Number(value.toFixed(1)) : Math.round(value)} W`;
 
 /** Which plan was judged by. */
-export const planLine = ({ title, licenceClass, id }: PlanInfo): string =>
+export const planLine = ({ title, licenceClass, id }: Pick<PlanInfo, "id" | "title" | "licenceClass">): string =>
   `Plan: ${title}${licenceClass === null ? "" : `, class ${licenceClass}`} (${id})`;
 
 /** The limits in force. */

@@ -1,8 +1,8 @@
 import activity from "./activity.json" with { type: "json" };
-import type { PlanSource } from "./band-plan.js";
+import type { PlanSource, Region } from "./band-plan.js";
 
 /** Where an activity is at home: the whole world, an ITU Region, or one country. */
-export type ActivityRegion = "all" | "1" | "2" | "3" | "us" | "jp" | "uk";
+export type ActivityRegion = "all" | Region;
 
 export type ActivityKind =
   | "digital"

@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { parseWith } from "../parse-with.js";
 import type { Activity } from "./activity.js";
 import type { BandPlan, PlanSource } from "./band-plan.js";
@@ -65,6 +65,7 @@ const source = z.strictObject({
 export const bandPlanSchema = z
   .strictObject({
     id: z.string().regex(/^[a-z0-9-]+$/),
+    region: z.enum(["1", "2", "3", "us", "jp", "uk"]).exactOptional(),
     title: z.string(),
     kind: z.enum(["allocation", "licence-privileges", "band-plan"]),
     authority: z.string(),

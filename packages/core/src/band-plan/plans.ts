@@ -1,4 +1,5 @@
-import { type BandPlan, commonPlan } from "./band-plan.js";
+import type { BandPlan } from "./band-plan.js";
+import { commonPlan } from "./common-plan.js";
 import auPart from "./plans/au-part.json" with { type: "json" };
 import caPart from "./plans/ca-rbr4-part.json" with { type: "json" };
 import iaruR1 from "./plans/iaru-r1-hf.json" with { type: "json" };

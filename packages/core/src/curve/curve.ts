@@ -15,6 +15,8 @@ interface CurveCommon {
   readonly noise: number | null;
   /** Indices of samples that stood alone and were put right before anything else */
   readonly spikes: readonly number[];
+  /** For each stretch the order of the one function that explains it; null where none does. Empty where nothing was smoothed */
+  readonly orders: readonly (number | null)[];
 }
 
 /** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
@@ -51,6 +53,8 @@ export interface KnownOfSweep {
   readonly hasNoSpikes?: boolean;
   /** Standard deviations by which smoothing windows may differ; more smooths more */
   readonly agreement?: number;
+  /** Orders of the functions that explain the stretches, as another sweep of the same curve has them */
+  readonly orders?: readonly (number | null)[];
 }
 
 /** The curve of a sweep. */
@@ -79,8 +83,8 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     known.noise === undefined ? (estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise) : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? { real, imaginary }
-      : smooth(frequencyHz, real, imaginary, stretches, noise, null, known.agreement);
+      ? { real, imaginary, orders: [] }
+      : smooth(frequencyHz, real, imaginary, stretches, noise, null, known);
   const floor = CURVATURE_SIGNIFICANCE * (noise ?? 0);
   return {
     sweep,
@@ -88,6 +92,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     delayS,
     noise,
     spikes,
+    orders: smoothed.orders,
     interpolation: prepareInterpolation(frequencyHz, smoothed.real, smoothed.imaginary, floor),
   };
 }
@@ -101,14 +106,15 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
     known.noise === undefined ? (estimateNoise([inverse], stretches, weights) ?? sweep.repeatNoise) : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? inverse
-      : smooth(frequencyHz, inverse, null, stretches, noise, weights, known.agreement).real;
+      ? { real: inverse, orders: [] }
+      : smooth(frequencyHz, inverse, null, stretches, noise, weights, known);
   return {
     sweep,
     stretches,
     noise,
     spikes,
-    interpolation: prepareScalarInterpolation(frequencyHz, smoothed, stretches),
+    orders: smoothed.orders,
+    interpolation: prepareScalarInterpolation(frequencyHz, smoothed.real, stretches),
   };
 }
 

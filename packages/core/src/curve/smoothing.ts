@@ -10,10 +10,15 @@ export const AGREEMENT = 2.5;
 /** The difference of two windows varies by no less than this share of the narrower one's variance. */
 const LEAST_SPREAD = 0.1;
 
-/** Columns with their noise reduced where the samples lie close enough together to allow it. */
-export interface Smoothed {
+interface Columns {
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
+}
+
+/** Columns with their noise reduced where the samples lie close enough together to allow it. */
+export interface Smoothed extends Columns {
+  /** For each stretch the order of the one function that explains it; null where none does */
+  readonly orders: readonly (number | null)[];
 }
 
 /**
@@ -28,6 +33,7 @@ export interface Smoothed {
  * @param imaginary null for a quantity that is real
  * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
  * @param weights noise of each sample over `noise`; null where all are alike
+ * @param orders the orders of a sweep that differs from this one by its noise alone, so that they need not be looked for
  */
 export function smooth(
   position: Column,
@@ -36,16 +42,15 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
-  agreement = AGREEMENT,
+  { agreement = AGREEMENT, orders }: { agreement?: number; orders?: readonly (number | null)[] } = {},
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
-  const result = {
-    real: Float64Array.from(real),
-    imaginary: Float64Array.from(second),
-  };
-  for (const stretch of stretches) {
-    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise);
+  const result = { real: Float64Array.from(real), imaginary: Float64Array.from(second) };
+  const found: (number | null)[] = [];
+  for (const [s, stretch] of stretches.entries()) {
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, orders?.[s]);
+    found.push(whole?.order ?? null);
     if (whole !== null) {
       result.real.set(whole.real, stretch.first);
       result.imaginary.set(whole.imaginary, stretch.first);
@@ -54,7 +59,7 @@ export function smooth(
     const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
     for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, tolerance, i, result);
   }
-  return result;
+  return { ...result, orders: found };
 }
 
 /** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */
@@ -74,7 +79,7 @@ interface WindowFit {
   variance: number;
 }
 
-function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index: number, result: Smoothed): void {
+function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index: number, result: Columns): void {
   const widest = Math.min(index - stretch.first, stretch.last - index);
   fit.begin(index);
   accept(fit, 0);

@@ -32,6 +32,7 @@ export interface FitColumns {
 
 /** Values at the samples of a stretch. */
 export interface WholeFit {
+  readonly order: number;
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
 }
@@ -43,12 +44,15 @@ export interface WholeFit {
  * The order is the first that leaves nothing but noise and that the next one does not improve on by more than it costs.
  *
  * @param noise standard deviation of a sample of weight 1 in each column
+ * @param known the order, where it is known beforehand; null: none explains the samples
  * @returns null where no such function explains the samples
  */
-export function fitWhole(columns: FitColumns, stretch: Stretch, noise: number): WholeFit | null {
+export function fitWhole(columns: FitColumns, stretch: Stretch, noise: number, known?: number | null): WholeFit | null {
+  if (known === null) return null;
   const every = Math.ceil((stretch.last - stretch.first + 1) / SAMPLES_TO_REJECT);
   const all = samplesOf(columns, stretch, noise, 1);
   const some = every === 1 ? all : samplesOf(columns, stretch, noise, every);
+  if (known !== undefined) return fitOfOrder(known, some, all);
   let rough: Rational | null = NOTHING;
   let best: Rational | null = null;
   let leastCriterion = Number.POSITIVE_INFINITY;
@@ -66,8 +70,20 @@ export function fitWhole(columns: FitColumns, stretch: Stretch, noise: number): 
       leastCriterion = criterion;
     } else if (best !== null) break;
   }
-  return best && valuesOf(best, all.place);
+  return best && { order: orderOf(best), ...valuesOf(best, all.place) };
 }
+
+/** From nothing it takes this many steps to come close to a fit of an order that is known. */
+const STEPS_FROM_NOTHING = 4;
+
+function fitOfOrder(order: number, some: FitSamples, all: FitSamples): WholeFit | null {
+  let fit: Rational | null = NOTHING;
+  for (let step = 0; step < STEPS_FROM_NOTHING && fit !== null; step++) fit = approachFit(some, order, fit);
+  for (let step = 0; step < STEPS_TO_IMPROVE && fit !== null; step++) fit = improveFit(all, fit);
+  return fit !== null && areNoise(residualsOf(fit, all)) ? { order, ...valuesOf(fit, all.place) } : null;
+}
+
+const orderOf = ({ topReal }: Rational) => topReal.length - 1;
 
 /** Every so many samples of a stretch. */
 function samplesOf(columns: FitColumns, { first, last }: Stretch, noise: number, every: number): FitSamples {
@@ -98,5 +114,5 @@ function residualsOf(fit: Rational, samples: FitSamples): Residuals {
     real[i] = (at(samples.real, i) - at(real, i)) * at(samples.precision, i);
     imaginary[i] = (at(samples.imaginary, i) - at(imaginary, i)) * at(samples.precision, i);
   }
-  return { real, imaginary, parts: samples.isReal ? 1 : 2, unknowns: unknownsOf(fit.topReal.length - 1) };
+  return { real, imaginary, parts: samples.isReal ? 1 : 2, unknowns: unknownsOf(orderOf(fit)) };
 }

@@ -50,7 +50,7 @@ export function feedlineFrom(details: FeedlineDetails): Feedline {
   const lossModel = stated ?? kind?.loss;
   if (lossModel === undefined) throw new RangeError("a feedline needs its kind, or its loss at one frequency or more");
   return {
-    title: kind?.title ?? "feedline",
+    title: kind?.title ?? "line of stated loss",
     lengthM,
     characteristicOhms: details.characteristicOhms ?? kind?.characteristicOhms ?? USUAL_OHMS,
     velocityFactor: details.velocityFactor ?? kind?.velocityFactor ?? USUAL_VELOCITY_FACTOR,

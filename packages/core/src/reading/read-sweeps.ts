@@ -3,6 +3,7 @@ import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep.js";
 import { arrangePoints, type Points } from "./arrange.js";
+import { endsInComplexCells, withComplexCellsSplit } from "./complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited.js";
 import type { ReadOptions } from "./options.js";
 import { isBandReadings, readBandReadings } from "./spot-readings.js";
@@ -44,8 +45,18 @@ export function readCompanions(
 
 function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
-  return isBandReadings(text) ? readBandReadings(text, options) : readDelimited(text, options);
+  if (isBandReadings(text)) return readBandReadings(text, options);
+  const parted = endsInComplexCells(text) ? withComplexCellsSplit(text) : null;
+  if (parted === null) return readDelimited(text, options);
+  const read = readDelimited(parted, options);
+  return { ...read, findings: [COMPLEX_CELLS, ...read.findings] };
 }
+
+const COMPLEX_CELLS = finding(
+  "info",
+  "complex-cells",
+  "Complex numbers that stand in one cell were split into real and imaginary part.",
+);
 
 function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): Sweep[] {
   const file = options.fileName ?? "input";

@@ -1,4 +1,5 @@
-import { type BandPlan, type PowerLimit, privilegeFor } from "../band-plan/band-plan.js";
+import type { BandPlan, PowerLimit } from "../band-plan/band-plan.js";
+import { privilegeFor } from "../band-plan/privileges.js";
 import { extremesBetween, sweptWidthHz } from "../curve/trace.js";
 import { type Need, needFor } from "../limits.js";
 import { share } from "../pieces.js";
@@ -73,9 +74,7 @@ export function dialResult(
 
 /** The worst SWR from one frequency to another; null unless all between them was swept. */
 function worstBetween({ curve, trace }: Judgement, lowHz: number, highHz: number): number | null {
-  const isSwept =
-    pointAt(curve, lowHz) !== null &&
-    (lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1);
+  const isSwept = lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1;
   const extremes = isSwept ? extremesBetween(trace, lowHz, highHz) : null;
   return extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude);
 }

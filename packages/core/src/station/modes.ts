@@ -68,19 +68,33 @@ function around(emission: Emission, widthHz: number, dutyFactor: number): Omit<M
 /** What the operator states of a mode instead of the usual values. */
 export interface ModeSettings {
   readonly widthHz?: number;
+  readonly bandwidthHz?: number;
   readonly dutyFactor?: number;
 }
 
-/** A mode, with the operator's own values where there are some. */
-export function modeOf(name: ModeName, { widthHz, dutyFactor }: ModeSettings = {}): Mode {
+/**
+ * A mode, with the operator's own values where there are some.
+ *
+ * @throws RangeError for a width that ends before the sideband begins
+ */
+export function modeOf(name: ModeName, { widthHz, bandwidthHz, dutyFactor }: ModeSettings = {}): Mode {
   const mode = { name, ...DEFAULTS[name] };
+  if (widthHz !== undefined && widthHz <= mode.startsHz)
+    throw new RangeError(
+      `the width of ${name} counts from the dial frequency, beside which it begins at ${mode.startsHz} Hz; ${widthHz} Hz is too little`,
+    );
+  const filledHz = (widthHz ?? mode.widthHz) - mode.startsHz;
+  const isFilled = mode.bandwidthHz === mode.widthHz - mode.startsHz;
   return {
     ...mode,
     dutyFactor: dutyFactor ?? mode.dutyFactor,
     widthHz: widthHz ?? mode.widthHz,
-    bandwidthHz: widthHz === undefined ? mode.bandwidthHz : mode.bandwidthHz * (widthHz / mode.widthHz),
+    bandwidthHz: bandwidthHz ?? (isFilled ? filledHz : Math.min(mode.bandwidthHz, filledHz)),
   };
 }
+
+/** Modes that power is told for where nobody names any. */
+export const COMMON_MODES: readonly Mode[] = (["cw", "ssb", "data"] as const).map((name) => modeOf(name));
 
 /** Lower sideband is usual below this, Hz, but for the 60 m band (common practice, no source; on 60 m 47 CFR 97.303(h)). */
 const UPPER_SIDEBAND_FROM_HZ = 10e6;

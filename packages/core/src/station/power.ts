@@ -1,10 +1,5 @@
-import {
-  type JudgedBand,
-  type PlanSegment,
-  type PowerLimit,
-  powerLimitsIn,
-  takesSignal,
-} from "../band-plan/band-plan.js";
+import type { JudgedBand, PlanSegment, PowerLimit } from "../band-plan/band-plan.js";
+import { powerLimitsIn, takesSignal } from "../band-plan/privileges.js";
 import { clipSpans, extremesOver, type Piece, share, totalWidth, widthWithin } from "../pieces.js";
 import { swrFromReflectionMagnitude } from "../reflection.js";
 import type { Judgement } from "../summary.js";
@@ -40,6 +35,10 @@ export interface Equipment {
   readonly radio?: Radio;
   readonly antenna?: AntennaDetails;
 }
+
+/** Whether anything about the equipment is known that limits power. */
+export const isLimiting = ({ radio, antenna }: Equipment): boolean =>
+  radio?.powerW !== undefined || antenna?.ratedPowerW !== undefined;
 
 /** A half-wave dipole's gain over an isotropic radiator, dBi: the reference of effective radiated power. */
 const DIPOLE_GAIN_DBI = 2.15;
@@ -126,8 +125,12 @@ function atTransmitter({ watts, basis }: PowerLimit, { gainDbi = DIPOLE_GAIN_DBI
   return watts / 10 ** (gainDb / 10);
 }
 
-function ratingOf({ ratedPowerW }: AntennaDetails, mode: Mode): readonly Limit[] {
-  const watts = typeof ratedPowerW === "object" ? ratedPowerW[mode.name] : ratedPowerW;
+/** Sidebands named one by one are rated as voice is. */
+const RATED_AS: Readonly<Partial<Record<Mode["name"], Mode["name"]>>> = { usb: "ssb", lsb: "ssb" };
+
+function ratingOf({ ratedPowerW }: AntennaDetails, { name }: Mode): readonly Limit[] {
+  const watts =
+    typeof ratedPowerW === "object" ? (ratedPowerW[name] ?? ratedPowerW[RATED_AS[name] ?? name]) : ratedPowerW;
   return watts === undefined ? [] : [{ by: "antenna", watts }];
 }
 

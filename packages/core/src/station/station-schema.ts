@@ -1,4 +1,4 @@
-import { z } from "zod";
+import * as z from "zod";
 import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
 import { parseWith } from "../parse-with.js";
 import { MODE_NAMES } from "./modes.js";
@@ -26,6 +26,9 @@ const modeSettings = record({
   widthHz: positive
     .exactOptional()
     .describe("all that a transmission may reach, Hz: around the dial frequency, or to one side of it for a sideband"),
+  bandwidthHz: positive
+    .exactOptional()
+    .describe("what one signal takes up within that, Hz, held against a segment's limit of bandwidth"),
   dutyFactor: positive.max(1).exactOptional().describe("average over peak power while transmitting, 0 to 1"),
 });
 
@@ -78,6 +81,13 @@ const analyser = record({
   sourceMatchDb: positive.exactOptional(),
 });
 
+const shareOfBand = z.number().min(0).max(1).exactOptional();
+const gradeShares = record({
+  withoutTuner: shareOfBand,
+  withBuiltInTuner: shareOfBand,
+  withWideRangeTuner: shareOfBand,
+});
+
 /** What a station file must hold. Everything may be left out; unknown keys are refused. */
 export const stationSchema = record({
   $schema: z.string().exactOptional().describe("where an editor finds this schema"),
@@ -96,6 +106,14 @@ export const stationSchema = record({
   antenna: antenna.exactOptional(),
   feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
   analyser: analyser.exactOptional(),
+  criteria: record({
+    A: gradeShares.exactOptional(),
+    B: gradeShares.exactOptional(),
+    C: gradeShares.exactOptional(),
+    D: gradeShares.exactOptional(),
+  })
+    .exactOptional()
+    .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
   wantedHz: z
     .record(z.string(), positive)
     .exactOptional()

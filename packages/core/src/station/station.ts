@@ -1,4 +1,5 @@
 import type { FeedlineDetails } from "../feedline/feedline.js";
+import type { Grade, GradeShares } from "../grade.js";
 import type { ModeName, ModeSettings } from "./modes.js";
 
 /** Which tuner stands between radio and feedline. */
@@ -46,6 +47,8 @@ export interface Station {
     readonly trackingDb?: number;
     readonly sourceMatchDb?: number;
   };
+  /** Shares of a band that grades ask for, where they differ from the usual */
+  readonly criteria?: Readonly<Partial<Record<Grade, GradeShares>>>;
   /** Where the dip is wanted, by band, Hz; the middle of the band where nothing is said */
   readonly wantedHz?: Readonly<Record<string, number>>;
 }

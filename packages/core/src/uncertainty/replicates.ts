@@ -73,13 +73,16 @@ export const baseCurve = ({ details, frequencyHz, real, imaginary }: ReplicateBa
 export function replicateFeatures(base: ReplicateBase, features: (curve: Curve) => Features): readonly Features[] {
   const normal = normalNumbers(SEED);
   const results: Features[] = [];
+  // All copies are of one curve, so what explains the first explains the others.
+  let orders: Curve["orders"] | undefined;
   for (let pair = 0; pair < PAIRS; pair++) {
     const across = base.real.map(() => base.noise * normal());
     const along = base.real.map(() => base.noise * normal());
     for (const sign of [1, -1]) {
-      results.push(
-        features(curveOf(withNoise(base, along, across, sign), { noise: base.noise, delayS: 0, hasNoSpikes: true })),
-      );
+      const known = { noise: base.noise, delayS: 0, hasNoSpikes: true, ...(orders === undefined ? {} : { orders }) };
+      const curve = curveOf(withNoise(base, along, across, sign), known);
+      orders ??= curve.orders;
+      results.push(features(curve));
     }
   }
   return results;

@@ -1,0 +1,37 @@
+/** Shows how far a long run has come, on a terminal and only after half a second. */
+export interface Progress {
+  advance(): void;
+  stop(): void;
+}
+
+const PATIENCE_MS = 500;
+
+export function progressOf(total: number): Progress {
+  if (!process.stderr.isTTY) return { advance: () => {}, stop: () => {} };
+  const started = Date.now();
+  let done = 0;
+  let bar: import("cli-progress").SingleBar | null = null;
+  const timer = setTimeout(async () => {
+    const { Presets, SingleBar } = await import("cli-progress");
+    bar = new SingleBar(
+      {
+        format: "{bar} {percentage} %  {value}/{total} files  {rate} a second  {eta_formatted} left",
+        stream: process.stderr,
+        hideCursor: true,
+        clearOnComplete: true,
+      },
+      Presets.shades_classic,
+    );
+    bar.start(total, done, { rate: 0 });
+  }, PATIENCE_MS);
+  return {
+    advance() {
+      done++;
+      bar?.update(done, { rate: Math.round((1000 * done) / (Date.now() - started)) });
+    },
+    stop() {
+      clearTimeout(timer);
+      bar?.stop();
+    },
+  };
+}

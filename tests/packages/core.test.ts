@@ -1,0 +1,61 @@
+/** What holds of the library as a package: it stands on its own feet, and its public surface does not change unseen. */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import vm from "node:vm";
+import * as core from "@feedpoint/core";
+import * as schema from "@feedpoint/core/schema";
+import { build } from "esbuild";
+import { expect, test } from "vitest";
+
+const source = fileURLToPath(new URL("../../packages/core/src/", import.meta.url));
+
+function sourceFiles(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    return entry.isDirectory() ? sourceFiles(path) : /\.ts$/.test(entry.name) ? [path] : [];
+  });
+}
+
+test("imports nothing but its dependencies and itself", () => {
+  const { dependencies } = JSON.parse(readFileSync(join(source, "../package.json"), "utf8")) as {
+    dependencies: Record<string, string>;
+  };
+  const foreign = sourceFiles(source).flatMap((file) =>
+    [...readFileSync(file, "utf8").matchAll(/(?:from|import) "([^"]+)"/g)]
+      .map(([, name = ""]) => name)
+      .filter((name) => !name.startsWith(".") && !(name in dependencies))
+      .map((name) => `${file}: ${name}`),
+  );
+  expect(foreign).toEqual([]);
+});
+
+test("runs where there is no Node: bundled for a browser, with nothing but the language around it", async () => {
+  const { outputFiles } = await build({
+    stdin: {
+      contents: `import { check, planById, readSweeps } from "@feedpoint/core";
+        const bytes = Uint8Array.from("# MHz S RI R 50\\n7.0 0.5 0\\n7.1 0.1 0\\n7.2 0.5 0\\n", (c) => c.charCodeAt(0));
+        const [sweep] = readSweeps(bytes);
+        globalThis.result = check(sweep, { plan: planById("itu-r1"), bands: ["40m"] }).bands[0].best.frequencyHz;`,
+      resolveDir: fileURLToPath(new URL("../", import.meta.url)),
+    },
+    bundle: true,
+    write: false,
+    platform: "browser",
+    format: "iife",
+    logLevel: "error",
+  });
+  // TextDecoder is the one thing beyond the language that the library uses; every browser has it.
+  const context = vm.createContext({ TextDecoder, result: null });
+  vm.runInContext(outputFiles[0]?.text ?? "", context);
+  expect(context.result).toBeCloseTo(7.1e6, -3);
+});
+
+test("the public surface is this", () => {
+  expect(Object.keys(core).toSorted().join(" ")).toMatchInlineSnapshot(
+    `"ACTIVITIES ACTIVITY_SOURCES CAUTIONS COLUMN_NAMES COMMON_PLAN_ID DEFAULT_LIMITS DEFAULT_THRESHOLDS FEEDLINE_KINDS FINDING_CODES GRADE_CRITERIA LEAST_SWEPT_FRACTION LOG_FILE MODE_NAMES ReadError activitiesFor admittanceFromImpedance antennaEndAt changeReference check criteriaWith curveOf dateOf delimitedText deliveredFraction dialOf diff driftFindings driftsOf emissionsIn extremesBetween feedlineFrom feedlineKindById gradeSweep greatestPowerIn greatestStress groupGrades impedanceFromReflection instrumentError isDip judgedBands logFindings lossBound magnitudeAtLoad matchedLossDb measureLine mismatchLossDb modeOf nearestName needFor occupiedBy parseColumnRoles planById planCertainty planIds printableText privilegeFor rankFor readCompanions readDeploymentLog readSweeps reducedPower reflectedPowerFraction reflectionAt reflectionAtInput reflectionAtLoad reflectionFromAdmittance reflectionFromImpedance reflectionMagnitudeAt reflectionMagnitudeFromReturnLoss reflectionMagnitudeFromSwr returnLossDb rowFinder sampleImpedance sampleReflection scalarSweep sectionAt spansWithin suggestion sweepAtAnalyser sweepAtAntenna sweepInfo swrFromReflectionMagnitude throughLine totalLossDb touchstoneText traceOf trim vectorSweep withReference"`,
+  );
+  expect(Object.keys(schema).toSorted().join(" ")).toMatchInlineSnapshot(
+    `"activitySchema bandPlanSchema jsonSchemaOf parseBandPlan parseStation stationSchema"`,
+  );
+});
