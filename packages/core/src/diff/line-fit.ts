@@ -14,7 +14,7 @@ const MOST_ROUNDS = 12;
 /** A round that lowers the residual by less than this share is the last. */
 const LEAST_GAIN = 1e-6;
 /** Loss is taken to grow as that of conductors does, unless something else leaves this much less. */
-const ANOTHER_LAW = 0.8;
+const ANOTHER_LAW = 0.7;
 /** How else it may grow: one way alone, or two together. */
 const OTHER_LAWS: readonly (readonly LossLaw[])[] = [
   ["even"],
