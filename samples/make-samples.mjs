@@ -8,13 +8,15 @@ import { fileURLToPath } from "node:url";
 import { add, magnitude } from "./making/complex.mjs";
 import { deploymentLog } from "./making/deployment-log.mjs";
 import { CABIN, CABIN_FEEDLINE, SWEEPS, WHOLE_RANGE } from "./making/deployments.mjs";
+import { LINE_RANGE, LINE_SWEEPS, LINE_TAKEN_AT } from "./making/lines.mjs";
 import { feedPointImpedances } from "./making/nec.mjs";
 import { normalFrom, seededUniform, wanderingJoint } from "./making/noise.mjs";
-import { reflectionAtAnalyser } from "./making/station.mjs";
+import { reflectionAtAnalyser, throughFeedline } from "./making/station.mjs";
 import { WRITERS } from "./making/write-sweep.mjs";
 
 /** @typedef {import("./making/complex.mjs").Complex} Complex */
 /** @typedef {import("./making/deployments.mjs").SweepPlan} SweepPlan */
+/** @typedef {import("./making/lines.mjs").LineSweepPlan} LineSweepPlan */
 /** @typedef {import("./making/nec.mjs").Rig} Rig */
 /** @typedef {import("./making/nec.mjs").Stretch} Stretch */
 /** @typedef {import("./making/write-sweep.mjs").Point} Point */
@@ -68,16 +70,46 @@ function sweep(plan) {
   });
 }
 
-const folder = join(dirname(fileURLToPath(import.meta.url)), "sweeps");
-mkdirSync(folder, { recursive: true });
-for (const plan of SWEEPS) {
+/**
+ * @param {LineSweepPlan} plan
+ * @returns {Point[]}
+ */
+function lineSweep(plan) {
+  const normal = normalFrom(seededUniform(plan.seed));
+  return frequenciesHz(LINE_RANGE).map((frequencyHz) => {
+    const clean = throughFeedline(plan.end, plan.feedline, frequencyHz);
+    return { frequencyHz, reflection: add(clean, { re: NOISE * normal(), im: NOISE * normal() }) };
+  });
+}
+
+/**
+ * @param {string} folder
+ * @param {SweepPlan | LineSweepPlan} plan
+ * @param {string} takenAt
+ * @param {Point[]} points
+ */
+function write(folder, plan, takenAt, points) {
   const label = {
     date: plan.file.slice(0, "2026-01-01".length),
     mooring: `${plan.mooring} (invented)`,
     rig: plan.rigText,
-    takenAt: plan.takenAt ?? CABIN,
+    takenAt,
   };
-  writeFileSync(join(folder, plan.file), WRITERS[plan.format](sweep(plan), label));
+  writeFileSync(join(placeOf(folder), plan.file), WRITERS[plan.format](points, label));
   process.stdout.write(`${plan.file}\n`);
 }
-writeFileSync(join(folder, "deployments.csv"), deploymentLog(SWEEPS, CABIN_FEEDLINE.lengthM));
+
+/**
+ * @param {string} folder
+ * @returns {string} its path; the folder is there
+ */
+function placeOf(folder) {
+  const place = join(dirname(fileURLToPath(import.meta.url)), folder);
+  mkdirSync(place, { recursive: true });
+  return place;
+}
+
+// The lines first: they need no model run.
+for (const plan of LINE_SWEEPS) write("lines", plan, LINE_TAKEN_AT, lineSweep(plan));
+for (const plan of SWEEPS) write("sweeps", plan, plan.takenAt ?? CABIN, sweep(plan));
+writeFileSync(join(placeOf("sweeps"), "deployments.csv"), deploymentLog(SWEEPS, CABIN_FEEDLINE.lengthM));

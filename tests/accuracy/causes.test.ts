@@ -16,11 +16,11 @@ const LOSS_TOLERANCE_DB = 0.1;
 const SCALE_TOLERANCE = 0.003;
 
 describe.each([
-  [0.0005, [1]],
-  [0.002, [1, 2]],
-  [0.005, [1]],
-])("noise of %d", (noise, seeds) => {
-  const scores = causeScores(noise, seeds);
+  [0.0005, 4],
+  [0.002, 1],
+  [0.005, 4],
+])("noise of %d, one pair in %d", (noise, every) => {
+  const scores = causeScores(noise, [1], every);
   const right = scores.filter(isRight);
   const greatest = (of: readonly CauseScore[], value: (score: CauseScore) => number | null) =>
     Math.max(...of.map((score) => value(score) ?? 0));
@@ -49,8 +49,11 @@ describe.each([
   test("the added loss is found", () => {
     // The loss of a wet dielectric, told from 3.2 to 4.2 MHz alone, cannot be carried on to 10 MHz.
     const losses = right.filter(
-      ({ pair }) => pair.truth.addedDbAt10MHz !== undefined && pair.name !== "vertical: a wet dielectric",
+      ({ pair }) =>
+        pair.truth.addedDbAt10MHz !== undefined &&
+        !(pair.name.startsWith("vertical") && pair.after.wetDbAt10MHz !== undefined),
     );
+    expect(losses.length).toBeGreaterThan(0);
     expect(greatest(losses, ({ lossErrorDb }) => lossErrorDb)).toBeLessThanOrEqual(LOSS_TOLERANCE_DB);
   });
 

@@ -27,6 +27,8 @@ interface View {
   /** The same, at all frequencies alike, and growing in proportion to frequency */
   readonly padDb?: number;
   readonly wetDbAt10MHz?: number;
+  /** Lossless line of another kind between the usual one and the analyser */
+  readonly added?: { readonly lengthM: number; readonly velocityFactor: number; readonly characteristicOhms: number };
   /** The file says 50 Ω, the analyser reckoned with this */
   readonly reckonedOhms?: number;
   /** Whether some samples in a hundred jump */
@@ -78,6 +80,36 @@ export function causePairs(): readonly CausePair[] {
       pair("0.5 dB more loss", ["loss-added"], { extraDbAt10MHz: 0.5 }, { addedDbAt10MHz: 0.5 }),
       pair("a 3 dB pad", ["loss-added"], { padDb: 3 }, { addedDbAt10MHz: 3 }),
       pair("a wet dielectric", ["loss-added"], { wetDbAt10MHz: 0.8 }, { addedDbAt10MHz: 0.8 }),
+      pair("40 m more line", ["line-length-changed"], { line: coax(58) }, { addedM: 40 / VELOCITY }),
+      pair("0.5 m more line", ["line-length-changed"], { line: coax(18.5) }, { addedM: 0.5 / VELOCITY }),
+      pair(
+        "9 m of foam-filled line more",
+        ["line-length-changed"],
+        { added: { lengthM: 9, velocityFactor: 0.82, characteristicOhms: 50 } },
+        { addedM: 9 / 0.82 },
+      ),
+      pair(
+        "9 m of 75 ohm line more",
+        ["line-length-changed"],
+        { added: { lengthM: 9, velocityFactor: 0.82, characteristicOhms: 75 } },
+        { addedM: 9 / 0.82 },
+      ),
+      pair(
+        "soaked line: slower and 2 dB more loss",
+        ["line-length-changed", "loss-added"],
+        { line: { ...COAX, velocityFactor: 0.64 }, extraDbAt10MHz: 1, wetDbAt10MHz: 1 },
+        { addedDbAt10MHz: 2 },
+      ),
+      pair("0.15 dB more loss", ["loss-added"], { extraDbAt10MHz: 0.15 }, { addedDbAt10MHz: 0.15 }),
+      pair("6 dB more loss", ["loss-added"], { extraDbAt10MHz: 6 }, { addedDbAt10MHz: 6 }),
+      pair("0.5 % longer wire", ["resonance-moved"], { antenna: scaled(antenna, 0.995) }, { scale: 0.995 }),
+      pair("7 % shorter wire", ["resonance-moved"], { antenna: scaled(antenna, 1.07) }, { scale: 1.07 }),
+      pair(
+        "9 m more line and 15 ohm more ground resistance",
+        ["line-length-changed", "antenna-changed"],
+        { antenna: withResistance(antenna, 15), line: coax(27) },
+        { addedM: 9 / VELOCITY },
+      ),
       pair("75 ohm reckoned with", ["reference-changed"], { reckonedOhms: 75 }),
       pair("a bad contact", ["interference"], { isUneasy: true }),
       pair("2 % shorter wire", ["resonance-moved"], { antenna: scaled(antenna, 1.02) }, { scale: 1.02 }),
@@ -116,7 +148,8 @@ export function causePairs(): readonly CausePair[] {
 /** A view as an analyser would sweep it, on the grid of the antenna as it was before. */
 export function sweepOfView(view: View, axis: readonly number[], noise: number, seed: number): VectorSweep {
   const normal = seededNormal(seed);
-  const { antenna, line, extraDbAt10MHz = 0, padDb = 0, wetDbAt10MHz = 0, reckonedOhms = 50, isUneasy = false } = view;
+  const { antenna, line, added, reckonedOhms = 50, isUneasy = false } = view;
+  const { extraDbAt10MHz = 0, padDb = 0, wetDbAt10MHz = 0 } = view;
   const frequencies = axis.filter(
     (frequency) => frequency >= (antenna.frequencyHz[0] ?? 0) && frequency <= (antenna.frequencyHz.at(-1) ?? 0),
   );
@@ -124,7 +157,8 @@ export function sweepOfView(view: View, axis: readonly number[], noise: number, 
     const [rho, angle] = polarReflection(impedanceAt(antenna, frequency), line, frequency);
     const extraDb = padDb + extraDbAt10MHz * Math.sqrt(frequency / 10e6) + wetDbAt10MHz * (frequency / 10e6);
     const lost = rho * 10 ** (-extraDb / 10);
-    const [real, imaginary] = against([lost * Math.cos(angle), lost * Math.sin(angle)], reckonedOhms);
+    const atLine: Pair = [lost * Math.cos(angle), lost * Math.sin(angle)];
+    const [real, imaginary] = against(added ? throughAdded(atLine, added, frequency) : atLine, 50, reckonedOhms);
     const jump = isUneasy && Math.abs(normal()) > JUMP_FROM ? 0.15 : 0;
     return [real + noise * normal() + jump * normal(), imaginary + noise * normal() + jump * normal()];
   });
@@ -142,13 +176,20 @@ function impedanceAt({ frequencyHz, impedance }: NecAntenna, frequency: number):
   return [r0 + share * (r1 - r0), x0 + share * (x1 - x0)];
 }
 
-/** Γ against 50 Ω turned into Γ against another impedance: Γb = (Γa - r) / (1 - r Γa), r = (Zb - 50) / (Zb + 50). */
-function against([real, imaginary]: Pair, ohms: number): Pair {
-  if (ohms === 50) return [real, imaginary];
-  const r = (ohms - 50) / (ohms + 50);
+/** Γ against one impedance turned into Γ against another: Γb = (Γa - r) / (1 - r Γa), r = (Zb - Za) / (Zb + Za). */
+function against([real, imaginary]: Pair, fromOhms: number, toOhms: number): Pair {
+  const r = (toOhms - fromOhms) / (toOhms + fromOhms);
   const [a, b, c, d] = [real - r, imaginary, 1 - r * real, -r * imaginary];
   const square = c * c + d * d;
   return [(a * c + b * d) / square, (b * c - a * d) / square];
+}
+
+/** Γ against 50 Ω at the near end of a lossless line of its own impedance. */
+function throughAdded(reflection: Pair, added: NonNullable<View["added"]>, frequencyHz: number): Pair {
+  const [real, imaginary] = against(reflection, 50, added.characteristicOhms);
+  const angle = (-4 * Math.PI * frequencyHz * added.lengthM) / (added.velocityFactor * 299_792_458);
+  const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
+  return against([real * cosine - imaginary * sine, real * sine + imaginary * cosine], added.characteristicOhms, 50);
 }
 
 /** Steps of 50 kHz, or as many as it takes for 100 points. */

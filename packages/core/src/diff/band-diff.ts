@@ -58,6 +58,8 @@ export interface Side {
 
 /** A difference of two points must exceed this many standard deviations of their noise. */
 const SIGNIFICANCE = 3;
+/** The same on intervals, which reach out 1.96 standard deviations and hold a band's best and worst point as a whole. */
+const INTERVAL_SIGNIFICANCE = SIGNIFICANCE / 1.96;
 
 /**
  * Compares a band on what all the sweeps know of it.
@@ -134,8 +136,12 @@ function magnitudeSign(
     instrument === null
       ? 0
       : Math.max(instrumentError(rho(before), instrument), instrumentError(rho(after), instrument));
-  if (!(Math.abs(change) > Math.max(thresholds.reflectionMagnitude, SIGNIFICANCE * noise, systematic, margin)))
-    return null;
+  const half = ({ uncertainty }: BandSummary) => {
+    const interval = which === "best" ? uncertainty?.bestMagnitude : uncertainty?.worstMagnitude;
+    return interval === undefined ? 0 : (interval.high - interval.low) / 2;
+  };
+  const unsure = Math.max(SIGNIFICANCE * noise, INTERVAL_SIGNIFICANCE * Math.hypot(half(before), half(after)));
+  if (!(Math.abs(change) > Math.max(thresholds.reflectionMagnitude, unsure, systematic, margin))) return null;
   const swr = (summary: BandSummary) => formatSwr(summary[which]?.swr ?? Number.NaN);
   return { isBetter: change < 0, text: `${which} SWR ${swr(before)} → ${swr(after)}` };
 }

@@ -1,5 +1,6 @@
 import type { Cause } from "./cause.js";
-import { electricalLengthM, type LineFit, type LossLaw } from "./line-fit.js";
+import { electricalLengthM, type LossLaw, lossAt10MHzDb } from "./line-change.js";
+import type { LineFit } from "./line-fit.js";
 import type { ReferenceFit } from "./reference-fit.js";
 import type { ScaleFit } from "./scale-fit.js";
 
@@ -15,37 +16,53 @@ const GROWTH: Readonly<Record<LossLaw, string>> = {
   proportional: "growing in proportion to frequency",
 };
 
-export function lengthCause({ delayS, lossAt10MHzDb, residual }: LineFit, difference: number): Cause {
-  const lengthM = Math.abs(electricalLengthM(delayS));
+/** What a fit of the line says, whichever cause it is named as. */
+const lineEvidence = (line: LineFit, difference: number) => ({
+  electricalLengthM: electricalLengthM(line.delayS),
+  lossAt10MHzDb: lossAt10MHzDb(line),
+  residualRms: line.residual,
+  differenceRms: difference,
+});
+
+export function lengthCause(line: LineFit, difference: number): Cause {
+  const lengthM = Math.abs(electricalLengthM(line.delayS));
+  const kind = line.characteristicOhms === null ? "line" : `line of ${line.characteristicOhms} Ω`;
   return {
     code: "line-length-changed",
     confidence: "likely",
-    evidence: {
-      electricalLengthM: electricalLengthM(delayS),
-      lossAt10MHzDb,
-      residualRms: residual,
-      differenceRms: difference,
-    },
-    message: `The second sweep was taken through ${lengthM.toFixed(1)} m (electrical) ${delayS > 0 ? "more" : "less"} line, about ${(lengthM * SOLID).toFixed(1)} m of solid-dielectric or ${(lengthM * FOAM).toFixed(1)} m of foam coax: same antenna, another place of measuring.`,
+    evidence: lineEvidence(line, difference),
+    message: `The second sweep was taken through ${lengthM.toFixed(1)} m (electrical) ${line.delayS > 0 ? "more" : "less"} ${kind}, about ${(lengthM * SOLID).toFixed(1)} m of solid-dielectric or ${(lengthM * FOAM).toFixed(1)} m of foam coax: another place of measuring.`,
   };
 }
 
-export function lossCause({ delayS, lossAt10MHzDb, law, residual }: LineFit, difference: number): Cause {
-  const lostPercent = 100 * (1 - 10 ** (-Math.abs(lossAt10MHzDb) / 10));
-  const sense = lossAt10MHzDb > 0 ? "more" : "less";
+export function lossCause(line: LineFit, difference: number): Cause {
+  const lossDb = lossAt10MHzDb(line);
   return {
-    code: lossAt10MHzDb > 0 ? "loss-added" : "loss-removed",
+    code: lossDb > 0 ? "loss-added" : "loss-removed",
     confidence: "likely",
-    evidence: {
-      electricalLengthM: electricalLengthM(delayS),
-      lossAt10MHzDb,
-      powerPercentAt10MHz: lostPercent,
-      residualRms: residual,
-      differenceRms: difference,
-    },
-    message: `The same antenna behind ${Math.abs(lossAt10MHzDb).toFixed(2)} dB ${sense} loss (one way, at 10 MHz, ${GROWTH[law]}; ${lostPercent.toFixed(0)} % of the power there): a wet or damaged line, a poor joint or a pad changes the SWR, not the antenna.`,
+    evidence: { ...lineEvidence(line, difference), powerPercentAt10MHz: lostPercent(lossDb) },
+    message: `The same antenna behind ${Math.abs(lossDb).toFixed(2)} dB ${lossDb > 0 ? "more" : "less"} loss (${howLossGrows(line)}): a wet or damaged line, a poor joint or a pad changes the SWR, not the antenna.`,
   };
 }
+
+/** Loss that changed together with the length of the line, by more than that length brings along. */
+export function excessLossCause(line: LineFit, difference: number): Cause {
+  const lossDb = lossAt10MHzDb(line);
+  const isMore = lossDb > 0;
+  return {
+    code: isMore ? "loss-added" : "loss-removed",
+    confidence: "likely",
+    evidence: { ...lineEvidence(line, difference), powerPercentAt10MHz: lostPercent(lossDb) },
+    message: `The line loses ${Math.abs(lossDb).toFixed(2)} dB ${isMore ? "more" : "less"} (${howLossGrows(line)}), which that length alone does not explain: ${isMore ? "a wet or damaged line, which also slows the wave, a poor joint" : "a better line or joint"}, or another kind of line.`,
+  };
+}
+
+function howLossGrows(line: LineFit): string {
+  const growth = line.loss.length === 1 ? line.loss.map(({ law }) => ` ${GROWTH[law]};`).join("") : "";
+  return `one way, at 10 MHz,${growth} ${lostPercent(lossAt10MHzDb(line)).toFixed(0)} % of the power there`;
+}
+
+const lostPercent = (lossDb: number) => 100 * (1 - 10 ** (-Math.abs(lossDb) / 10));
 
 export function referenceCause({ ohms, residual }: ReferenceFit, referenceOhms: number): Cause {
   return {

@@ -1,6 +1,7 @@
 import { median } from "simple-statistics";
 import { at, type Column } from "../column.js";
 import { type Curve, reflectionAt } from "../curve/curve.js";
+import { changeReference } from "../reflection.js";
 
 /** Two vector sweeps at the same frequencies: Γ before and after, over their common range. */
 export interface CommonSamples {
@@ -33,6 +34,30 @@ export function commonSamples(before: Curve, after: Curve): CommonSamples {
   return samplesFrom(rows);
 }
 
+/** The samples thinned evenly to about so many. */
+export function everyFew(samples: CommonSamples, few: number): CommonSamples {
+  const every = Math.max(1, Math.floor(samples.frequencyHz.length / few));
+  return pick(
+    samples,
+    Array.from({ length: Math.ceil(samples.frequencyHz.length / every) }, (_, k) => k * every),
+  );
+}
+
+/** The samples against another reference impedance. */
+export function inReference(samples: CommonSamples, fromOhms: number, toOhms: number): CommonSamples {
+  const converted = (real: Float64Array, imaginary: Float64Array) =>
+    Array.from(real, (value, i) => changeReference({ real: value, imaginary: at(imaginary, i) }, fromOhms, toOhms));
+  const before = converted(samples.beforeReal, samples.beforeImaginary);
+  const after = converted(samples.afterReal, samples.afterImaginary);
+  return {
+    frequencyHz: samples.frequencyHz,
+    beforeReal: Float64Array.from(before, ({ real }) => real),
+    beforeImaginary: Float64Array.from(before, ({ imaginary }) => imaginary),
+    afterReal: Float64Array.from(after, ({ real }) => real),
+    afterImaginary: Float64Array.from(after, ({ imaginary }) => imaginary),
+  };
+}
+
 /** The same samples with another curve in the place of `before`, where it is known. */
 export function replaceBefore(
   samples: CommonSamples,
@@ -45,6 +70,21 @@ export function replaceBefore(
       rows.push([frequency, value.real, value.imaginary, at(samples.afterReal, i), at(samples.afterImaginary, i)]);
   });
   return samplesFrom(rows);
+}
+
+/** Root mean square of |Γ after - Γ before|. */
+export function meanDifference({
+  frequencyHz,
+  beforeReal,
+  beforeImaginary,
+  afterReal,
+  afterImaginary,
+}: CommonSamples): number {
+  let square = 0;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    square += (at(afterReal, i) - at(beforeReal, i)) ** 2 + (at(afterImaginary, i) - at(beforeImaginary, i)) ** 2;
+  }
+  return Math.sqrt(square / frequencyHz.length);
 }
 
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
@@ -67,15 +107,19 @@ export function withoutJumps(samples: CommonSamples): { calm: CommonSamples; jum
   if (kept.length === differences.length || kept.length < (1 - MOST_OUTLIERS) * differences.length) return null;
   const jumps = kept.map((i, k) => i - (kept[k - 1] ?? -1) - 1).concat(differences.length - 1 - (kept.at(-1) ?? -1));
   if (Math.max(...jumps) > LONGEST_JUMP) return null;
-  const pick = (column: Float64Array) => Float64Array.from(kept, (i) => at(column, i));
-  const calm = {
-    frequencyHz: pick(frequencyHz),
-    beforeReal: pick(beforeReal),
-    beforeImaginary: pick(beforeImaginary),
-    afterReal: pick(afterReal),
-    afterImaginary: pick(afterImaginary),
+  return { calm: pick(samples, kept), jumps: jumps.filter((length) => length > 0).length };
+}
+
+/** The samples at some indices. */
+function pick(samples: CommonSamples, indices: readonly number[]): CommonSamples {
+  const from = (column: Float64Array) => Float64Array.from(indices, (i) => at(column, i));
+  return {
+    frequencyHz: from(samples.frequencyHz),
+    beforeReal: from(samples.beforeReal),
+    beforeImaginary: from(samples.beforeImaginary),
+    afterReal: from(samples.afterReal),
+    afterImaginary: from(samples.afterImaginary),
   };
-  return { calm, jumps: jumps.filter((length) => length > 0).length };
 }
 
 /** @param rows frequency, Γ before and Γ after, each as real and imaginary part */

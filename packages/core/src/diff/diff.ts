@@ -1,21 +1,22 @@
 import { CAUTIONS } from "../cautions.js";
-import { type Curve, isVectorCurve, reflectionMagnitudeAt } from "../curve/curve.js";
+import { isVectorCurve } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
 import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "../judging.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
-import { type Judgement, judge } from "../summary.js";
+import { judge } from "../summary.js";
 import { mapReflections, type Sweep, withReference } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { groundsOf } from "../uncertainty/band-uncertainty.js";
 import type { Instrument } from "../uncertainty/instrument.js";
 import { type BandDiff, DEFAULT_THRESHOLDS, diffBand, type Side, type Thresholds } from "./band-diff.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
-import { thinnedAxis } from "./common-samples.js";
 import { type Explained, findCauses } from "./find-causes.js";
 import { headlineOf } from "./headline.js";
-import { type LineChange, throughChange } from "./line-fit.js";
+import { type LineChange, throughChange } from "./line-change.js";
 import { magnitudeCauses } from "./magnitude-causes.js";
+import { indexOfMiddle, scatterAround } from "./repeats.js";
 import { suspectedLoss } from "./suspected-loss.js";
+import { tolerancesFor } from "./thresholds.js";
 
 export interface DiffResult {
   readonly schema: "feedpoint/diff@1";
@@ -108,24 +109,16 @@ const isList = (sweeps: Sweep | readonly Sweep[]): sweeps is readonly Sweep[] =>
 
 function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
   const all = sweeps.map((sweep) => judge(sweep, limits));
-  const middle = middleOf(all);
+  const middle = all[indexOfMiddle(all.map(({ curve }) => curve))];
+  if (middle === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
   return { all, middle, grounds: groundsOf(middle.trace) };
 }
 
-/** Of several the one whose ρ lies closest to that of all others. */
-function middleOf(all: readonly Judgement[]): Judgement {
-  const distances = all.map(({ curve }) => all.reduce((sum, other) => sum + distanceBetween(curve, other.curve), 0));
-  return all[distances.indexOf(Math.min(...distances))] ?? (all[0] as Judgement);
-}
-
-/** Mean difference of ρ where both curves are known; 0 where they never are. */
-function distanceBetween(first: Curve, second: Curve): number {
-  if (first === second) return 0;
-  const differences = Array.from(thinnedAxis(first.sweep.frequencyHz))
-    .map((frequencyHz) => reflectionMagnitudeAt(first, frequencyHz) - reflectionMagnitudeAt(second, frequencyHz))
-    .filter((difference) => !Number.isNaN(difference));
-  return differences.reduce((sum, difference) => sum + Math.abs(difference), 0) / Math.max(1, differences.length);
-}
+const scatterOf = ({ middle, all }: Side): number =>
+  scatterAround(
+    middle.curve,
+    all.map(({ curve }) => curve),
+  );
 
 /** Causes beside which loss may have changed as well. */
 const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "interference"]);
@@ -133,10 +126,11 @@ const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "in
 /** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
 function explain(first: Side, second: Side): Explained {
   const [before, after] = [first.middle.curve, second.middle.curve];
+  const tolerances = tolerancesFor(before, after, Math.max(scatterOf(first), scatterOf(second)));
   const found =
     isVectorCurve(before) && isVectorCurve(after)
-      ? findCauses(before, after)
-      : { causes: magnitudeCauses(before, after), line: null };
+      ? findCauses(before, after, tolerances)
+      : { causes: magnitudeCauses(before, after, tolerances), line: null };
   const isSure = found.causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
   return isSure ? found : { ...found, causes: [...found.causes, ...suspectedLoss(before, after)] };
 }
@@ -165,7 +159,7 @@ const undone = (sweep: Sweep, line: LineChange): Sweep =>
   sweep.kind === "scalar"
     ? sweep
     : mapReflections(sweep, sweep.referenceOhms, (reflection, frequencyHz) =>
-        throughChange(reflection, frequencyHz, line, -1),
+        throughChange(reflection, frequencyHz, sweep.referenceOhms, line, -1),
       );
 
 const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>

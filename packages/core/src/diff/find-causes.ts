@@ -1,13 +1,15 @@
 import { at } from "../column.js";
 import type { VectorCurve } from "../curve/curve.js";
 import { type Cause, isLikely, possible } from "./cause.js";
-import { lengthCause, lossCause, referenceCause, scaleCause } from "./cause-words.js";
-import { type CommonSamples, commonSamples, FEWEST_SAMPLES, withoutJumps } from "./common-samples.js";
+import { lengthCause, referenceCause, scaleCause } from "./cause-words.js";
+import { type CommonSamples, commonSamples, FEWEST_SAMPLES, meanDifference, withoutJumps } from "./common-samples.js";
 import { interference, jumpCause } from "./interference.js";
-import { electricalLengthM, fitLine, type LineChange, type LineFit } from "./line-fit.js";
-import { fitReference } from "./reference-fit.js";
+import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
+import { electricalLengthM, type LineChange } from "./line-change.js";
+import { fitLine, fitLineOf, type LineFit, withBestLaw } from "./line-fit.js";
+import { fitReference, isAnotherReference } from "./reference-fit.js";
 import { fitScale, LEAST_SCALE, type ScaleFit } from "./scale-fit.js";
-import { CLEARLY, enoughFor, LEAST_LENGTH_M, LEAST_LOSS_DB } from "./thresholds.js";
+import { CLEARLY, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
 /** What may lie between two sweeps. */
@@ -18,6 +20,17 @@ export interface Explained {
   readonly line: LineChange | null;
 }
 
+/** A residual of this share of what is overlooked anyway needs no better explanation. */
+const WELL_EXPLAINED_SHARE = 0.02;
+/** A line longer by this much that leaves less than this share of the difference was changed, whatever else was (our own choice). */
+const SURE_LENGTH_M = 1;
+const MOSTLY = 0.2;
+/** A difference not far beyond what is overlooked may come from wind, warmth or a cable moved: then the antenna is only possible. */
+const SURELY_ANTENNA = 1.5;
+
+/** The other common impedance of coax, that of television. */
+const TELEVISION_OHMS = 75;
+
 const NOTHING: Explained = { causes: [], line: null };
 
 /**
@@ -25,17 +38,16 @@ const NOTHING: Explained = { causes: [], line: null };
  * a longer or shorter wire, perhaps behind another line. The first that leaves nothing but noise is likely, a later one that
  * would do as well is possible. What none of them explains is the antenna itself.
  */
-export function findCauses(before: VectorCurve, after: VectorCurve): Explained {
+export function findCauses(before: VectorCurve, after: VectorCurve, tolerances: Tolerances): Explained {
   const unrest = interference(before, after);
   const samples = commonSamples(before, after);
   if (samples.frequencyHz.length < FEWEST_SAMPLES) return { causes: unrest, line: null };
-  const enough = enoughFor(before, after);
-  const found = explain(samples, before, after, enough);
+  const found = explain(samples, before, after, tolerances);
   const withUnrest = (causes: readonly Cause[]) => ({ causes: [...unrest, ...causes], line: found.line });
   if (!found.causes.some(isAntenna)) return withUnrest(found.causes);
   // What seems a change of the antenna may be a few samples that jump.
   const steady = withoutJumps(samples);
-  const calm = steady && explain(steady.calm, before, after, enough);
+  const calm = steady && explain(steady.calm, before, after, tolerances);
   if (steady === null || calm === null || calm.causes.some(isAntenna)) return withUnrest(found.causes);
   const jumps = unrest.some(isLikely) ? unrest : [jumpCause(steady.jumps)];
   return { causes: [...jumps, ...calm.causes], line: calm.line };
@@ -43,48 +55,40 @@ export function findCauses(before: VectorCurve, after: VectorCurve): Explained {
 
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
-function explain(samples: CommonSamples, before: VectorCurve, after: VectorCurve, enough: number): Explained {
+function explain(
+  samples: CommonSamples,
+  before: VectorCurve,
+  after: VectorCurve,
+  { negligible, enough }: Tolerances,
+): Explained {
   const difference = meanDifference(samples);
-  // Sweeps that agree to a fraction of what is overlooked anyway need no explanation.
-  if (difference < enough / 8) return NOTHING;
+  if (difference < negligible) return NOTHING;
   const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
-  const line = fitBestLine(samples, enough);
-  const reference = fitReference(samples, before.sweep.referenceOhms);
+  const wellExplained = enough * WELL_EXPLAINED_SHARE;
+  const line = withBestLaw(samples, fitLine(samples), wellExplained);
+  const { referenceOhms } = before.sweep;
+  const reference = fitReference(samples, referenceOhms);
+  const isReference = explains(reference.residual) && isAnotherReference(reference.ohms, referenceOhms);
   if (isLineChange(line) && explains(line.residual)) {
-    const others = explains(reference.residual)
-      ? [possible(referenceCause(reference, before.sweep.referenceOhms))]
-      : [];
+    const others = isReference ? [possible(referenceCause(reference, referenceOhms))] : [];
     return { causes: [...lineCauses(line, difference), ...others], line };
   }
-  const scaled = fitScale(samples, before);
+  const scaled = fitScale(samples, before, wellExplained);
   const isScaled = explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE;
-  if (explains(reference.residual)) {
+  if (isReference) {
     const others = isScaled ? [possible(scaleCause(scaled))] : [];
-    return { causes: [referenceCause(reference, before.sweep.referenceOhms), ...others], line: null };
+    return { causes: [referenceCause(reference, referenceOhms), ...others], line: null };
   }
   if (isScaled) return scaleFindings(scaled, before, difference);
+  const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
+  if (isLonger(ofTelevision, SURE_LENGTH_M) && explains(ofTelevision.residual)) {
+    return { causes: [lengthCause(ofTelevision, difference)], line: ofTelevision };
+  }
   if (difference <= enough) return NOTHING;
-  return { causes: [antennaCause(before, after, { difference, line, scaled })], line: null };
-}
-
-/** The line alone, with its loss growing as conductors have it, or else in another way that explains the rest. */
-function fitBestLine(samples: CommonSamples, enough: number): LineFit {
-  const line = fitLine(samples);
-  if (line.residual <= enough / 4) return line;
-  const other = [fitLine(samples, "even"), fitLine(samples, "proportional")].reduce((best, next) =>
-    next.residual < best.residual ? next : best,
-  );
-  return other.residual < CLEARLY * line.residual ? other : line;
-}
-
-const isLonger = ({ delayS }: LineChange, leastM = LEAST_LENGTH_M) => Math.abs(electricalLengthM(delayS)) >= leastM;
-const isLossier = ({ lossAt10MHzDb }: LineChange) => Math.abs(lossAt10MHzDb) >= LEAST_LOSS_DB;
-const isLineChange = (line: LineChange) => isLonger(line) || isLossier(line);
-
-/** Another length brings its own loss along; loss is a cause of its own only at the same length. */
-function lineCauses(line: LineFit, difference: number, leastM = LEAST_LENGTH_M): readonly Cause[] {
-  if (isLonger(line, leastM)) return [lengthCause(line, difference)];
-  return isLossier(line) ? [lossCause(line, difference)] : [];
+  const changed = antennaCause(before, after, { difference, line, scaled });
+  const antenna = difference < SURELY_ANTENNA * enough ? possible(changed) : changed;
+  const isElsewhere = isLonger(line, SURE_LENGTH_M) && line.residual < MOSTLY * difference;
+  return isElsewhere ? { causes: [lengthCause(line, difference), antenna], line } : { causes: [antenna], line: null };
 }
 
 /** A wire of another length, and with it the change of the line that goes beyond what the fit itself may make up. */
@@ -116,18 +120,4 @@ function antennaCause(
     },
     message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor a longer or shorter wire explains the difference.${moved.text}`,
   };
-}
-
-function meanDifference({
-  frequencyHz,
-  beforeReal,
-  beforeImaginary,
-  afterReal,
-  afterImaginary,
-}: CommonSamples): number {
-  let square = 0;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    square += (at(afterReal, i) - at(beforeReal, i)) ** 2 + (at(afterImaginary, i) - at(beforeImaginary, i)) ** 2;
-  }
-  return Math.sqrt(square / frequencyHz.length);
 }

@@ -1,140 +1,123 @@
 import { at } from "../column.js";
-import { type Complex, complex, multiply } from "../complex.js";
-import { DECIBELS_PER_NEPER, SPEED_OF_LIGHT } from "../constants.js";
-import type { CommonSamples } from "./common-samples.js";
-
-/** How a loss grows with frequency: with its root (conductors), not at all (a pad), in proportion (a wet dielectric). */
-export type LossLaw = "root" | "even" | "proportional";
-
-/** A change of the line alone, by which the second sweep would follow from the first. */
-export interface LineChange {
-  /** Added round-trip delay, s; negative for a shorter line */
-  readonly delayS: number;
-  /** Added one-way loss at 10 MHz, dB */
-  readonly lossAt10MHzDb: number;
-  readonly law: LossLaw;
-}
+import { DECIBELS_PER_NEPER } from "../constants.js";
+import { emptySystem, solvePositive } from "../curve/positive-system.js";
+import { type CommonSamples, inReference } from "./common-samples.js";
+import { candidateDelays } from "./delay-search.js";
+import { type LineChange, LOSS_LAWS, type LossLaw } from "./line-change.js";
 
 export interface LineFit extends LineChange {
   /** Root mean square of what is left of |Γ after - Γ model| */
   readonly residual: number;
 }
 
-/** Longest change of delay looked for, s: about 60 m of coax, there and back. */
-const GREATEST_DELAY_S = 600e-9;
-const REFINEMENTS = 12;
-/** A delay is looked for in about this many samples, and refined on all. */
-const SEARCHED_SAMPLES = 60;
-
-/** Loss over that at 10 MHz. */
-export const LOSS_LAWS: Readonly<Record<LossLaw, (frequencyHz: number) => number>> = {
-  root: (frequencyHz) => Math.sqrt(frequencyHz / 10e6),
-  even: () => 1,
-  proportional: (frequencyHz) => frequencyHz / 10e6,
-};
-
-/** One-way electrical length of a round-trip delay, with its sign, m. */
-export const electricalLengthM = (delayS: number): number => (delayS * SPEED_OF_LIGHT) / 2;
-
-/** What a change of the line makes of Γ at a frequency; with sign -1, what it was made of. */
-export function throughChange(
-  reflection: Complex,
-  frequencyHz: number,
-  { delayS, lossAt10MHzDb, law }: LineChange,
-  sign: 1 | -1 = 1,
-): Complex {
-  const size = 10 ** ((-sign * lossAt10MHzDb * LOSS_LAWS[law](frequencyHz)) / 10);
-  const angle = -sign * 2 * Math.PI * frequencyHz * delayS;
-  return multiply(reflection, complex(size * Math.cos(angle), size * Math.sin(angle)));
-}
+const MOST_ROUNDS = 12;
+/** A round that lowers the residual by less than this share is the last. */
+const LEAST_GAIN = 1e-6;
+/** Loss is taken to grow as that of conductors does, unless something else leaves this much less. */
+const ANOTHER_LAW = 0.7;
+/** How else it may grow: one way alone, or two together. */
+const OTHER_LAWS: readonly (readonly LossLaw[])[] = [
+  ["even"],
+  ["proportional"],
+  ["root", "proportional"],
+  ["root", "even"],
+];
 
 /**
  * Fits after ≈ before · 10^(-2 loss(f) / 20) · exp(-j2πf delay): a coherent search over the delay, then least squares in delay
  * and loss together (Gauss and Newton).
  */
-export function fitLine(samples: CommonSamples, law: LossLaw = "root"): LineFit {
-  const unmoved = refine(samples, law, 0);
-  const moved = refine(samples, law, coarseDelay(samples));
-  return moved.residual < unmoved.residual ? moved : unmoved;
+export function fitLine(samples: CommonSamples): LineFit {
+  return [0, ...candidateDelays(samples)]
+    .map((delay) => refine(samples, ["root"], delay))
+    .reduce((best, next) => (next.residual < best.residual ? next : best));
 }
 
-/** The delay at which before and after add up best; 0 where none stands out. */
-function coarseDelay(samples: CommonSamples): number {
-  const { frequencyHz } = samples;
-  const last = at(frequencyHz, frequencyHz.length - 1);
-  const span = last - at(frequencyHz, 0);
-  if (!(span > 0)) return 0;
-  // Fine enough that no turn of the fastest phase is stepped over.
-  const step = Math.min(GREATEST_DELAY_S / 4, 1 / (6 * span), 1 / (6 * last));
-  let best = 0;
-  let bestSum = -1;
-  for (let delay = -GREATEST_DELAY_S; delay <= GREATEST_DELAY_S; delay += step) {
-    const sum = coherentSum(samples, delay);
-    if (sum > bestSum) {
-      bestSum = sum;
-      best = delay;
-    }
-  }
-  return best;
+/** The same fit for added line of another impedance than the sweeps refer to. */
+export const fitLineOf = (characteristicOhms: number, samples: CommonSamples, referenceOhms: number): LineFit => ({
+  ...fitLine(inReference(samples, referenceOhms, characteristicOhms)),
+  characteristicOhms,
+});
+
+/** The same fit with loss that grows in another way, where that explains clearly more and there is something to explain. */
+export function withBestLaw(samples: CommonSamples, line: LineFit, negligible: number): LineFit {
+  if (line.residual <= negligible) return line;
+  return OTHER_LAWS.map((laws) => refine(samples, laws, line.delayS))
+    .filter(isOneSided)
+    .reduce((best, next) => (next.residual < ANOTHER_LAW * best.residual ? next : best), line);
 }
 
-/** Real part of the sum of after · conj(before · exp(-j2πf delay)): greatest where the delay is right. */
-function coherentSum(samples: CommonSamples, delay: number): number {
-  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
-  const every = Math.max(1, Math.floor(frequencyHz.length / SEARCHED_SAMPLES));
-  let sum = 0;
-  for (let i = 0; i < frequencyHz.length; i += every) {
-    const angle = -2 * Math.PI * at(frequencyHz, i) * delay;
-    const cosine = Math.cos(angle);
-    const sine = Math.sin(angle);
-    const real = at(beforeReal, i) * cosine - at(beforeImaginary, i) * sine;
-    const imaginary = at(beforeReal, i) * sine + at(beforeImaginary, i) * cosine;
-    sum += at(afterReal, i) * real + at(afterImaginary, i) * imaginary;
-  }
-  return sum;
-}
+/** Loss that one law adds while another takes it away is no line, but the shape of a narrow sweep. */
+const isOneSided = ({ loss }: LineFit) =>
+  loss.every(({ at10MHzDb }) => at10MHzDb >= 0) || loss.every(({ at10MHzDb }) => at10MHzDb <= 0);
 
 /** Least squares from a first guess of the delay; the best of all rounds, since a bad guess may lead astray. */
-function refine(samples: CommonSamples, law: LossLaw, startDelay: number): LineFit {
-  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
+function refine(samples: CommonSamples, laws: readonly LossLaw[], startDelay: number): LineFit {
+  const growths = laws.map((law) => samples.frequencyHz.map(LOSS_LAWS[law]));
   let delay = startDelay;
-  const lossOver10MHz = LOSS_LAWS[law];
-  // Attenuation of Γ at 10 MHz in neper, there and back.
-  let attenuation = 0;
-  let best: LineFit = { delayS: startDelay, lossAt10MHzDb: 0, law, residual: Number.POSITIVE_INFINITY };
-  for (let round = 0; round < REFINEMENTS; round++) {
-    let aa = 0;
-    let dd = 0;
-    let ra = 0;
-    let rd = 0;
-    let square = 0;
-    for (let i = 0; i < frequencyHz.length; i++) {
-      const frequency = at(frequencyHz, i);
-      const growth = lossOver10MHz(frequency);
-      const size = Math.exp(-attenuation * growth);
-      const angle = -2 * Math.PI * frequency * delay;
-      const cosine = Math.cos(angle) * size;
-      const sine = Math.sin(angle) * size;
-      const real = at(beforeReal, i) * cosine - at(beforeImaginary, i) * sine;
-      const imaginary = at(beforeReal, i) * sine + at(beforeImaginary, i) * cosine;
-      const leftReal = at(afterReal, i) - real;
-      const leftImaginary = at(afterImaginary, i) - imaginary;
-      square += leftReal * leftReal + leftImaginary * leftImaginary;
-      // The model moves along itself with the attenuation and across itself with the delay, so the two do not mix.
-      const power = real * real + imaginary * imaginary;
-      const turn = 2 * Math.PI * frequency;
-      aa += growth * growth * power;
-      dd += turn * turn * power;
-      ra -= growth * (leftReal * real + leftImaginary * imaginary);
-      rd += turn * (leftReal * imaginary - leftImaginary * real);
+  // Attenuation of Γ at 10 MHz in neper, there and back, by each law.
+  let attenuations = laws.map(() => 0);
+  let best: LineFit = { delayS: startDelay, loss: [], characteristicOhms: null, residual: Number.POSITIVE_INFINITY };
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const { residual, delayStep, attenuationSteps } = stepFrom(samples, growths, delay, attenuations);
+    const gain = best.residual - residual;
+    if (gain > 0) {
+      const loss = laws.map((law, i) => ({ law, at10MHzDb: ((attenuations[i] ?? 0) * DECIBELS_PER_NEPER) / 2 }));
+      best = { ...best, delayS: delay, loss, residual };
     }
-    const residual = Math.sqrt(square / frequencyHz.length);
-    if (!(residual < Number.POSITIVE_INFINITY) || aa === 0 || dd === 0) break;
-    if (residual < best.residual) {
-      best = { delayS: delay, lossAt10MHzDb: (attenuation * DECIBELS_PER_NEPER) / 2, law, residual };
-    }
-    attenuation += ra / aa;
-    delay += rd / dd;
+    if (attenuationSteps === null || (gain >= 0 && gain < LEAST_GAIN * residual)) break;
+    delay += delayStep;
+    attenuations = attenuations.map((attenuation, i) => attenuation + (attenuationSteps[i] ?? 0));
   }
   return best;
+}
+
+/**
+ * What a delay and attenuations leave over, and the next step of the least squares; no step where none is determined.
+ *
+ * @param growths loss over that at 10 MHz, sample by sample, of each law
+ */
+function stepFrom(
+  samples: CommonSamples,
+  growths: readonly Float64Array[],
+  delay: number,
+  attenuations: readonly number[],
+): { residual: number; delayStep: number; attenuationSteps: readonly number[] | null } {
+  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
+  // The model moves along itself with the attenuations and across itself with the delay, so the two do not mix.
+  const along = emptySystem(growths.length);
+  const width = growths.length + 1;
+  const add = (row: number, column: number, value: number) => {
+    along.real[row * width + column] = at(along.real, row * width + column) + value;
+  };
+  let across = 0;
+  let acrossLeft = 0;
+  let square = 0;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const turn = 2 * Math.PI * at(frequencyHz, i);
+    const size = Math.exp(-growths.reduce((sum, growth, k) => sum + at(growth, i) * (attenuations[k] ?? 0), 0));
+    const cosine = Math.cos(turn * delay) * size;
+    const sine = -Math.sin(turn * delay) * size;
+    const real = at(beforeReal, i) * cosine - at(beforeImaginary, i) * sine;
+    const imaginary = at(beforeReal, i) * sine + at(beforeImaginary, i) * cosine;
+    const leftReal = at(afterReal, i) - real;
+    const leftImaginary = at(afterImaginary, i) - imaginary;
+    square += leftReal * leftReal + leftImaginary * leftImaginary;
+    const power = real * real + imaginary * imaginary;
+    across += turn * turn * power;
+    acrossLeft += turn * (leftReal * imaginary - leftImaginary * real);
+    growths.forEach((growth, row) => {
+      add(row, width - 1, -at(growth, i) * (leftReal * real + leftImaginary * imaginary));
+      growths.forEach((other, column) => {
+        add(row, column, at(growth, i) * at(other, i) * power);
+      });
+    });
+  }
+  const residual = Math.sqrt(square / frequencyHz.length);
+  if (!(across > 0 && solvePositive(along))) return { residual, delayStep: 0, attenuationSteps: null };
+  return {
+    residual,
+    delayStep: acrossLeft / across,
+    attenuationSteps: growths.map((_, row) => at(along.real, row * width + width - 1)),
+  };
 }

@@ -4,9 +4,9 @@ import { type Cause, isLikely, possible } from "./cause.js";
 import { scaleCause } from "./cause-words.js";
 import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
-import { LOSS_LAWS, type LossLaw } from "./line-fit.js";
+import { LOSS_LAWS, type LossLaw } from "./line-change.js";
 import { GREATEST_SCALE, LEAST_SCALE, SCALE_STEP } from "./scale-fit.js";
-import { CLEARLY, enoughFor, LEAST_LOSS_DB } from "./thresholds.js";
+import { CLEARLY, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
 interface Magnitudes {
@@ -21,13 +21,12 @@ const GREATEST_LOSS_DB = 10;
  * Why two sweeps differ, as far as ρ alone can tell: nothing; loss; a longer or shorter wire. How long the line is does not
  * show in ρ but for its loss, and another reference impedance cannot be told from another antenna.
  */
-export function magnitudeCauses(before: Curve, after: Curve): readonly Cause[] {
+export function magnitudeCauses(before: Curve, after: Curve, { negligible, enough }: Tolerances): readonly Cause[] {
   const unrest = interference(before, after);
   const all = magnitudesAt(before, after, 1);
   if (all.frequencyHz.length < FEWEST_SAMPLES) return unrest;
-  const enough = enoughFor(before, after);
   const difference = residualOf(all, () => 1);
-  if (difference < enough / 8) return unrest;
+  if (difference < negligible) return unrest;
   const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
   const loss = fitLoss(all);
   if (explains(loss.residual) && Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB) return [...unrest, lossCause(loss)];

@@ -8,6 +8,13 @@ export interface ReferenceFit {
   readonly residual: number;
 }
 
+/** References in use lie further apart than this (50, 60, 75, 100 Ω, …); a smaller seeming change is another antenna. */
+const LEAST_RATIO = 1.1;
+
+/** Whether a reference impedance is another one and not the same a little off. */
+export const isAnotherReference = (ohms: number, referenceOhms: number): boolean =>
+  Math.max(ohms / referenceOhms, referenceOhms / ohms) >= LEAST_RATIO;
+
 /** The reference impedance under which the second sweep would be the first. */
 export function fitReference(samples: CommonSamples, referenceOhms: number): ReferenceFit {
   const residualAt = (logRatio: number) => {

@@ -1,4 +1,6 @@
-import { mean, sampleVariance } from "simple-statistics";
+import { mean, rootMeanSquare, sampleVariance } from "simple-statistics";
+import { type Curve, isVectorCurve, reflectionMagnitudeAt } from "../curve/curve.js";
+import { commonSamples, meanDifference, thinnedAxis } from "./common-samples.js";
 
 /** Quantile of Student's t that holds 95 % on both sides, for 1, 2, 3, … degrees of freedom (handbook table, from memory). */
 const STUDENT_95 = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23];
@@ -23,4 +25,32 @@ export function groupChange(before: readonly number[], after: readonly number[])
   );
   const error = Math.sqrt((squares / freedom) * (1 / before.length + 1 / after.length));
   return { change, margin: (STUDENT_95[freedom - 1] ?? NORMAL_95) * error };
+}
+
+/** Which of several curves has a ρ that lies closest to that of all others. */
+export function indexOfMiddle(curves: readonly Curve[]): number {
+  const sums = curves.map((curve) => curves.reduce((sum, other) => sum + distanceBetween(curve, other), 0));
+  return sums.indexOf(Math.min(...sums));
+}
+
+/** Root mean square of what lies between the middle one of some repeats and the others, of Γ where all know it, else of ρ; 0 for one alone. */
+export function scatterAround(middle: Curve, curves: readonly Curve[]): number {
+  const distances = curves
+    .filter((curve) => curve !== middle)
+    .map((curve) =>
+      isVectorCurve(middle) && isVectorCurve(curve)
+        ? meanDifference(commonSamples(middle, curve))
+        : distanceBetween(middle, curve),
+    )
+    .filter((distance) => !Number.isNaN(distance));
+  return distances.length === 0 ? 0 : rootMeanSquare(distances);
+}
+
+/** Root mean square of the difference of ρ where both curves are known; 0 where they never are. */
+function distanceBetween(first: Curve, second: Curve): number {
+  if (first === second) return 0;
+  const differences = Array.from(thinnedAxis(first.sweep.frequencyHz))
+    .map((frequencyHz) => reflectionMagnitudeAt(first, frequencyHz) - reflectionMagnitudeAt(second, frequencyHz))
+    .filter((difference) => !Number.isNaN(difference));
+  return differences.length === 0 ? 0 : rootMeanSquare(differences);
 }

@@ -10,6 +10,23 @@ export const CLEARLY = 0.6;
 export const LEAST_LENGTH_M = 0.25;
 export const LEAST_LOSS_DB = 0.1;
 
-/** What an explanation of the difference of two curves may leave over, root mean square of Γ. */
-export const enoughFor = (before: Curve, after: Curve): number =>
-  Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * Math.hypot(before.noise ?? 0, after.noise ?? 0));
+/** Sweeps that agree to this share of what is overlooked anyway need no explanation. */
+const NEGLIGIBLE_SHARE = 1 / 8;
+/** The difference of two groups of repeats may be this many times what lies between the repeats of one (our own choice). */
+const SCATTER_MARGIN = 1.5;
+
+/** What of the difference of two curves needs no word, root mean square of Γ (or of ρ, where only that is known). */
+export interface Tolerances {
+  /** A smaller difference is none */
+  readonly negligible: number;
+  /** What an explanation may leave over */
+  readonly enough: number;
+}
+
+/** @param scatter root mean square between repeats of the same; 0 where nothing was repeated */
+export function tolerancesFor(before: Curve, after: Curve, scatter: number): Tolerances {
+  const noise = Math.hypot(before.noise ?? 0, after.noise ?? 0);
+  const ofScatter = SCATTER_MARGIN * scatter;
+  const enough = Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * noise, ofScatter);
+  return { enough, negligible: Math.max(NEGLIGIBLE_SHARE * enough, ofScatter) };
+}

@@ -26,7 +26,10 @@ export function verdictOf(points: readonly (Sign | null)[], fraction: Sign | nul
 /** What the causes make of a measured verdict: a lower SWR through loss is not better, another place is not comparable. */
 export function explained(measured: Judged, causes: readonly Cause[]): Judged {
   const likely = (code: CauseCode) => causes.some((cause) => cause.code === code && isLikely(cause));
-  if (likely("line-length-changed")) return { verdict: "not-comparable", why: "taken at another place on the line" };
+  if (likely("line-length-changed")) {
+    const why = "taken at another place on the line";
+    return { verdict: "not-comparable", why: likely("loss-added") ? `${why}, and more is lost on the way` : why };
+  }
   if (likely("reference-changed")) return { verdict: "not-comparable", why: "another reference impedance" };
   if (measured.verdict === "unchanged") return measured;
   // Where nothing but the loss changed, that is the verdict; where the antenna did too, the two cannot be weighed.

@@ -1,0 +1,85 @@
+/** What becomes of a measured difference once its causes are known, and how it is said. */
+import { describe, expect, test } from "vitest";
+import type { BandDiff } from "../../packages/core/src/diff/band-diff.js";
+import type { Cause, CauseCode } from "../../packages/core/src/diff/cause.js";
+import { headlineOf } from "../../packages/core/src/diff/headline.js";
+import { type DiffVerdict, explained, verdictOf } from "../../packages/core/src/diff/verdict.js";
+
+const cause = (code: CauseCode, confidence: Cause["confidence"] = "likely"): Cause => ({
+  code,
+  confidence,
+  evidence: {},
+  message: code,
+});
+const better = { isBetter: true, text: "better" };
+const worse = { isBetter: false, text: "worse" };
+
+describe("the measured verdict", () => {
+  test.each([
+    [[better, null], better, "improved"],
+    [[worse, worse], null, "worse"],
+    [[better, worse], null, "mixed"],
+    [[better, null], worse, "mixed"],
+    [[null, null], null, "unchanged"],
+  ] as const)("of %j and %j is %s", (points, fraction, verdict) => {
+    expect(verdictOf(points, fraction).verdict).toBe(verdict);
+  });
+});
+
+describe("the causes make of it:", () => {
+  const becomes = (measured: DiffVerdict, ...causes: readonly Cause[]) =>
+    explained({ verdict: measured, why: "measured" }, causes).verdict;
+
+  test("a lower SWR through loss alone is worse, a higher one through less loss improved", () => {
+    expect(becomes("improved", cause("loss-added"))).toBe("worse");
+    expect(becomes("worse", cause("loss-removed"))).toBe("improved");
+  });
+
+  test("loss that is only possible leaves an improvement in doubt", () => {
+    expect(becomes("improved", cause("loss-added", "possible"))).toBe("mixed");
+    expect(becomes("worse", cause("loss-removed", "possible"))).toBe("mixed");
+    expect(becomes("worse", cause("loss-added", "possible"))).toBe("worse");
+  });
+
+  test.each(["resonance-moved", "antenna-changed"] as const)("more loss and %s cannot be weighed", (code) => {
+    expect(becomes("improved", cause(code), cause("loss-added"))).toBe("mixed");
+    expect(becomes("worse", cause(code), cause("loss-removed"))).toBe("mixed");
+    expect(becomes("improved", cause(code))).toBe("improved");
+  });
+
+  test("another place on the line or another reference is not comparable, whatever was measured", () => {
+    for (const verdict of ["improved", "worse", "unchanged", "mixed"] as const) {
+      expect(becomes(verdict, cause("line-length-changed"))).toBe("not-comparable");
+      expect(becomes(verdict, cause("reference-changed"))).toBe("not-comparable");
+      expect(becomes(verdict, cause("reference-changed", "possible"))).toBe(verdict);
+    }
+  });
+
+  test("loss beside another length is said", () => {
+    const causes = [cause("line-length-changed"), cause("loss-added")];
+    expect(explained({ verdict: "improved", why: "" }, causes).why).toMatch(/another place.*more is lost/);
+  });
+
+  test("what is unchanged stays unchanged", () => {
+    expect(becomes("unchanged", cause("loss-added"), cause("antenna-changed"))).toBe("unchanged");
+  });
+});
+
+describe("the headline", () => {
+  const band = (name: string, verdict: DiffVerdict, needs: readonly [string, string] = ["none", "none"]) =>
+    ({ band: name, verdict, why: "why", before: { need: needs[0] }, after: { need: needs[1] } }) as BandDiff;
+
+  test.each([
+    [[], [], "The two sweeps have no band in common."],
+    [[band("40m", "unchanged")], [], "No difference that matters on any band."],
+    [[band("40m", "not-comparable")], [cause("line-length-changed")], "The two cannot be compared as antennas: why."],
+    [
+      [band("40m", "improved", ["built-in-tuner", "none"]), band("20m", "worse"), band("15m", "unchanged")],
+      [cause("antenna-changed")],
+      "Better on 40m; worse on 20m; unchanged on 15m. All of 40m now needs no tuner instead of a built-in tuner. The antenna itself changed.",
+    ],
+    [[band("40m", "mixed")], [cause("antenna-changed", "possible")], "Partly better, partly worse on 40m."],
+  ] as const)("of %j and %j", (bands, causes, headline) => {
+    expect(headlineOf(bands, causes)).toBe(headline);
+  });
+});
