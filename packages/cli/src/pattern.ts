@@ -26,7 +26,8 @@ export async function patternOf(text: string): Promise<Pattern> {
   const { default: picomatch } = await import("picomatch");
   const pattern = normalize(forward(text)).replaceAll(sep, "/");
   const folder = folderAbove(pattern);
-  const isMatch = picomatch(pattern);
+  // A name may hold a line end.
+  const isMatch = picomatch(pattern, { flags: "s" });
   const depthOf = (path: string) => path.split("/").length;
   return {
     folder,

@@ -78,7 +78,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   if (paths.length === 0) throw new UsageError(noPathText(raw.overTime));
   refuseWhatCannotBePrinted(settings, raw);
   const logFile = findLog(raw.log, paths);
-  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings.plan);
+  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const found = withoutFile(await findSweepFilesIn(paths), logFile);
   if (found.files.length + found.problems.length === 0) {
     throw new UsageError(`There are no sweep files (.s1p, .csv, .tsv, .txt, .dat) in ${paths.join(", ")}.`);

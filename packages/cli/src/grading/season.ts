@@ -1,6 +1,6 @@
 import type { BandPlan, DeploymentLog } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
-import { bandName } from "../options/find-plan.js";
+import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { type Compare, compareBy } from "./order.js";
 
 /** What was asked for over all sweeps, with every name checked before the first one is graded. */
@@ -22,16 +22,22 @@ export interface RawSeason {
   readonly sort?: string;
 }
 
-/** @throws UsageError for a column that the log does not have, a band that the plan does not, or an order that is none */
-export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, plan: BandPlan): Season {
+/** @throws UsageError for a column that the log does not have, a band that is not judged, or an order that is none */
+export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, { plan, bands }: ChosenPlan): Season {
   const { groupBy, overTime, best, sort } = raw;
   return {
     log,
     groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
     overTime: overTime === undefined ? null : { column: overTime === true ? null : logColumn(log, overTime) },
-    best: best === undefined ? null : bandName(best, plan),
+    best: best === undefined ? null : judgedBand(best, plan, bands),
     order: sort === undefined ? null : compareBy(sort, plan),
   };
+}
+
+function judgedBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): string {
+  const band = bandName(name, plan);
+  if (bands === undefined || bands.includes(band)) return band;
+  throw new UsageError(`--best ${name}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
 }
 
 /** A column of the log by its name in any case. */

@@ -17,7 +17,7 @@ export interface Drift {
   readonly slopeHzPerMonth: number | null;
   /** Median distance of the dips from that slope, Hz; null for fewer than three dates */
   readonly scatterHz: number | null;
-  /** Changes from one sweep to the next far beyond that scatter */
+  /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter */
   readonly jumps: readonly { readonly date: string; readonly changeHz: number }[];
 }
 
@@ -70,10 +70,12 @@ function driftOn(deployment: string | null, band: string, dips: readonly Dated[]
   const slope = robustSlope(dips);
   const offsets = slope === null ? [] : dips.map(({ months, dipHz }) => dipHz - slope * (months - first.months));
   const scatterHz = slope === null ? null : medianAbsoluteDeviation(offsets);
+  const usual = Math.max(LEAST_JUMP_HZ, JUMP_RATIO * (scatterHz ?? Number.POSITIVE_INFINITY));
   const jumps = dips.slice(1).flatMap((dip, i) => {
-    const changeHz = dip.dipHz - (dips[i]?.dipHz ?? dip.dipHz);
-    const usual = Math.max(LEAST_JUMP_HZ, JUMP_RATIO * (scatterHz ?? Number.POSITIVE_INFINITY));
-    return Math.abs(changeHz) > usual ? [{ date: dip.date, changeHz }] : [];
+    const before = dips[i] ?? dip;
+    const changeHz = dip.dipHz - before.dipHz;
+    const drifted = (slope ?? 0) * (dip.months - before.months);
+    return Math.abs(changeHz - drifted) > usual ? [{ date: dip.date, changeHz }] : [];
   });
   return {
     deployment,
