@@ -5,39 +5,20 @@
  */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { availableParallelism, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { check, planById, readSweeps } from "@feedpoint/core";
 import Papa from "papaparse";
+import { rowsOf, touchstoneText } from "./made-sweeps.mjs";
 
 const ROUNDS = 9;
 const FILES = 200;
-const POINTS = 1001;
+const SEASON_ROUNDS = 3;
+/** Files of the last rows; FEEDPOINT_BENCH_FILES=10000 takes its time. */
+const SEASON_FILES = Number(process.env.FEEDPOINT_BENCH_FILES ?? 2000);
 const command = fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "feedpoint-bench-"));
-
-/** A sweep of a series resonance at 7.1 MHz behind a line, with a little deterministic unrest, as rows of f, Γ, Z, SWR. */
-function rowsOf(seed) {
-  let state = seed + 1;
-  const unrest = () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return (state / 2 ** 32 - 0.5) * 0.002;
-  };
-  return Array.from({ length: POINTS }, (_, i) => {
-    const megahertz = 1 + (29 * i) / (POINTS - 1);
-    const x = 12 * 60 * (megahertz / 7.1 - 7.1 / megahertz);
-    const size = (60 + 50) ** 2 + x * x;
-    const angle = -0.9 * megahertz;
-    const re = ((60 - 50) * (60 + 50) + x * x) / size;
-    const im = (x * (60 + 50) - x * (60 - 50)) / size;
-    return {
-      megahertz,
-      re: re * Math.cos(angle) - im * Math.sin(angle) + unrest(),
-      im: re * Math.sin(angle) + im * Math.cos(angle) + unrest(),
-    };
-  });
-}
 
 function impedanceOf({ re, im }) {
   const size = (1 - re) ** 2 + im ** 2;
@@ -49,10 +30,7 @@ const delimited = [];
 for (let file = 0; file < FILES; file++) {
   const rows = rowsOf(file);
   const name = join(folder, `${String(file).padStart(4, "0")}.s1p`);
-  writeFileSync(
-    name,
-    `! bench\n# MHz S RI R 50\n${rows.map(({ megahertz, re, im }) => `${megahertz.toFixed(6)} ${re.toFixed(6)} ${im.toFixed(6)}`).join("\n")}\n`,
-  );
+  writeFileSync(name, touchstoneText(rows));
   touchstone.push(name);
   delimited.push(
     Buffer.from(
@@ -75,10 +53,17 @@ const texts = delimited.map((bytes) => bytes.toString());
 const sweeps = buffers.map((bytes) => readSweeps(bytes, { fileName: "bench.s1p" })[0]);
 const plan = planById("itu-r1");
 
+const season = mkdtempSync(join(tmpdir(), "feedpoint-season-"));
+const seasonFiles = Array.from({ length: SEASON_FILES }, (_, i) => join(season, `${String(i).padStart(6, "0")}.s1p`));
+for (const [i, name] of seasonFiles.entries()) writeFileSync(name, touchstoneText(rowsOf(i)));
+const gradeSeason = (jobs) =>
+  run(process.execPath, [command, "grade", season, "--format", "ndjson", "--jobs", String(jobs)]);
+const LEAST_SWR = LEAST_S11.replace("sqrt(least[f])", "(1 + sqrt(least[f])) / (1 - sqrt(least[f]))");
+
 /** What is timed, each against its baseline. */
 const comparisons = [
   {
-    what: `Touchstone bytes to Sweep, ${FILES} files of ${POINTS} points`,
+    what: `Touchstone bytes to Sweep, ${FILES} files of 1,001 points`,
     against: "one awk process finding the least |S11| per file",
     ours: () => {
       for (const bytes of buffers) readSweeps(bytes, { fileName: "bench.s1p" });
@@ -119,6 +104,20 @@ const comparisons = [
     ours: () => run(process.execPath, [command, "check", touchstone[0]]),
     theirs: () => run(process.execPath, ["-e", "0"]),
   },
+  {
+    what: `feedpoint grade --format ndjson, whole command, ${SEASON_FILES} files, one thread for each processor`,
+    against: "one awk process finding the least SWR per file",
+    rounds: SEASON_ROUNDS,
+    ours: () => gradeSeason(availableParallelism()),
+    theirs: () => run("awk", [LEAST_SWR, ...seasonFiles]),
+  },
+  {
+    what: "the same with two workers",
+    against: "one",
+    rounds: SEASON_ROUNDS,
+    ours: () => gradeSeason(2),
+    theirs: () => gradeSeason(1),
+  },
 ];
 
 const median = (numbers) => numbers.toSorted((a, b) => a - b)[numbers.length >> 1];
@@ -129,11 +128,11 @@ const timed = (work) => {
 };
 
 console.log(
-  `Node ${process.version}; ratio of medians over ${ROUNDS} alternating rounds; below 1 is faster than the baseline.`,
+  `Node ${process.version}; ratio of medians over ${ROUNDS} alternating rounds (${SEASON_ROUNDS} for grade); below 1 is faster than the baseline.`,
 );
-for (const { what, against, ours, theirs } of comparisons) {
+for (const { what, against, rounds = ROUNDS, ours, theirs } of comparisons) {
   const times = { ours: [], theirs: [] };
-  for (let round = -1; round < ROUNDS; round++) {
+  for (let round = -1; round < rounds; round++) {
     const mine = timed(ours);
     const other = timed(theirs);
     if (round < 0) continue; // the first round warms up
@@ -144,3 +143,4 @@ for (const { what, against, ours, theirs } of comparisons) {
   console.log(`${ratio.toFixed(2).padStart(6)}  ${what}, against ${against}`);
 }
 rmSync(folder, { recursive: true });
+rmSync(season, { recursive: true });

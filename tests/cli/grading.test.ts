@@ -1,0 +1,365 @@
+/** What grading many files must hold, by the built command on a folder of small sweeps. */
+import { spawn, spawnSync } from "node:child_process";
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, describe, expect, test } from "vitest";
+import { fc } from "../support/property.js";
+import { present } from "../support/sweeps.js";
+
+const place = mkdtempSync(join(tmpdir(), "feedpoint-grading-"));
+afterAll(() => rmSync(place, { recursive: true }));
+
+// A copy, so that another user can run it too; see "an unreadable folder".
+const command = join(place, "feedpoint.mjs");
+copyFileSync(fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url)), command);
+chmodSync(place, 0o755);
+
+const SAMPLES = fileURLToPath(new URL("../../samples/sweeps/", import.meta.url));
+
+interface Running {
+  readonly cwd?: string;
+  readonly nodeOptions?: string;
+  readonly user?: number;
+}
+
+function run(args: readonly string[], { cwd = place, nodeOptions, user }: Running = {}) {
+  const { stdout, stderr, status } = spawnSync(process.execPath, [command, ...args], {
+    cwd,
+    encoding: "utf8",
+    maxBuffer: 1 << 28,
+    env: { ...process.env, ...(nodeOptions === undefined ? {} : { NODE_OPTIONS: nodeOptions }) },
+    ...(user === undefined ? {} : { uid: user, gid: user }),
+  });
+  return { stdout, stderr, exit: status };
+}
+
+interface Line {
+  readonly sweep: { readonly file: string };
+  readonly grade: string | null;
+  readonly bands: readonly Record<string, unknown>[];
+}
+
+const linesOf = (stdout: string): readonly Line[] =>
+  stdout.split("\n").flatMap((line) => (line === "" ? [] : [JSON.parse(line) as Line]));
+const namesOf = (stdout: string) => linesOf(stdout).map(({ sweep }) => sweep.file);
+
+function folder(name: string): string {
+  mkdirSync(join(place, name));
+  return join(place, name);
+}
+
+/** A small sweep: a dip at a place of its own within 40 m. */
+const sweepText = (i: number) => {
+  const rows = Array.from({ length: 21 }, (_, k) => {
+    const real = 0.05 + Math.abs(7050 + (i % 100) - (6900 + 20 * k)) / 500;
+    return `${6900 + 20 * k} ${real.toFixed(6)} 0`;
+  });
+  return `# kHz S RI R 50\n${rows.join("\n")}\n`;
+};
+
+/** More files than it takes to start workers. */
+const MANY = 340;
+const many = folder("many");
+for (let i = 0; i < MANY; i++) writeFileSync(join(many, `${String(i).padStart(4, "0")}.s1p`), sweepText(i));
+const whole = run(["grade", "many", "--format", "ndjson", "--jobs", "1"]);
+
+describe("the grades of a folder", () => {
+  test("are the numbers of check on each file, to the last digit", () => {
+    const samples = readdirSync(SAMPLES).filter((name) => name !== "deployments.csv");
+    const plan = ["--plan", "us-part97", "--format", "ndjson"];
+    const graded = linesOf(run(["grade", ".", ...plan], { cwd: SAMPLES }).stdout);
+    const checked = linesOf(run(["check", ...samples.sort(), ...plan], { cwd: SAMPLES }).stdout);
+    expect(graded.map(({ sweep }) => sweep.file)).toEqual(samples);
+    const bandsOf = ({ bands }: Line) =>
+      bands.map(({ band, bestSwr, bestHz, withinLimitFraction, sweptFraction, need }) => ({
+        band,
+        bestSwr,
+        bestHz,
+        withinLimitFraction,
+        sweptFraction,
+        need,
+      }));
+    type CheckBand = { best: { swr: number; frequencyHz: number } | null; withinLimit: { fraction: number } } & Record<
+      string,
+      unknown
+    >;
+    const wanted = checked.map(({ bands }) =>
+      (bands as readonly CheckBand[]).map(({ band, best, withinLimit, sweptFraction, need }) => ({
+        band,
+        bestSwr: best?.swr ?? null,
+        bestHz: best?.frequencyHz ?? null,
+        withinLimitFraction: withinLimit.fraction,
+        sweptFraction,
+        need,
+      })),
+    );
+    expect(graded.map(bandsOf)).toEqual(wanted);
+  });
+
+  test("are the same to the byte in every run, whatever --jobs", () => {
+    expect(linesOf(whole.stdout)).toHaveLength(MANY);
+    expect(whole.exit).toBe(0);
+    for (const jobs of ["1", "2", "5"]) {
+      expect(run(["grade", "many", "--format", "ndjson", "--jobs", jobs])).toEqual(whole);
+    }
+  });
+
+  test("are put together from shards, each file in one", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 5 }), (of) => {
+        const parts = Array.from({ length: of }, (_, i) =>
+          run(["grade", "many", "--format", "ndjson", "--jobs", "1", "--shard", `${i + 1}/${of}`]).stdout.split("\n"),
+        );
+        expect(parts.flat().sort()).toEqual([...whole.stdout.split("\n"), ...Array(of - 1).fill("")].sort());
+      }),
+      { numRuns: 2 },
+    );
+    const few = run(["grade", "many/0000.s1p", "many/0001.s1p", "--format", "ndjson", "--shard", "3/3"]);
+    expect(few).toEqual({ stdout: "", stderr: "", exit: 0 });
+  });
+
+  test("lose no file but the one that kills its worker", () => {
+    const killer = join(place, "killer.cjs");
+    writeFileSync(
+      killer,
+      `const fs = require("node:fs");
+       const { isMainThread } = require("node:worker_threads");
+       const read = fs.readFileSync;
+       if (!isMainThread) {
+         fs.readFileSync = (path, ...more) => (String(path).endsWith("0100.s1p") ? process.exit(3) : read(path, ...more));
+         require("node:module").syncBuiltinESMExports();
+       }`,
+    );
+    const { stdout, stderr, exit } = run(["grade", "many", "--format", "ndjson", "--jobs", "2"], {
+      nodeOptions: `--require ${killer}`,
+    });
+    const wanted = whole.stdout.split("\n").filter((line) => !line.includes("0100.s1p"));
+    expect(stdout.split("\n")).toEqual(wanted);
+    expect(stderr).toBe("feedpoint: many/0100.s1p: the thread that read it ended.\n");
+    expect(exit).toBe(2);
+  });
+});
+
+describe("a run that is broken off", () => {
+  /** Runs until the first output, then does something to it. */
+  function runUntilOutput(args: readonly string[], then: (child: ReturnType<typeof spawn>) => void) {
+    return new Promise<{ stdout: string; stderr: string; exit: number | null }>((resolve) => {
+      const child = spawn(process.execPath, [command, ...args], { cwd: place, stdio: ["ignore", "pipe", "pipe"] });
+      let [stdout, stderr] = ["", ""];
+      child.stdout.once("data", () => then(child));
+      child.stdout.on("data", (data) => {
+        stdout += data;
+      });
+      child.stderr.on("data", (data) => {
+        stderr += data;
+      });
+      child.on("close", (exit) => resolve({ stdout, stderr, exit }));
+    });
+  }
+
+  /** The same files again and again under other names: a run long enough to be interrupted. */
+  const long = ["grade", ...Array.from({ length: 40 }, (_, i) => `long/${i}`), "--format", "ndjson"];
+  mkdirSync(join(place, "long"));
+  for (let i = 0; i < 40; i++) {
+    mkdirSync(join(place, "long", String(i)));
+    for (let k = 0; k < 20; k++) symlinkSync(join(many, "0000.s1p"), join(place, "long", String(i), `${k}.s1p`));
+  }
+
+  test.each(["1", "2"])(
+    "by Ctrl-C has written whole lines, says how far it came and exits with 130 (--jobs %s)",
+    async (jobs) => {
+      const { stdout, stderr, exit } = await runUntilOutput([...long, "--jobs", jobs], (child) => child.kill("SIGINT"));
+      const done = linesOf(stdout).length;
+      expect(stdout.endsWith("\n")).toBe(true);
+      expect(done).toBeLessThan(800);
+      expect(stderr).toBe(`feedpoint: interrupted after ${done} of 800 files.\n`);
+      expect(exit).toBe(130);
+    },
+  );
+
+  test("by its reader ends in silence", async () => {
+    const { stderr, exit } = await runUntilOutput([...long, "--jobs", "2"], (child) => child.stdout?.destroy());
+    expect(stderr).toBe("");
+    expect(exit).toBe(0);
+  });
+});
+
+describe("a folder of good and bad files", () => {
+  const mixed = folder("mixed");
+  const good = [
+    "-dash.s1p",
+    "=cmd.s1p",
+    "a+b.s1p",
+    "escape\u001B[31m\u009B31m.s1p",
+    "line\nend.s1p",
+    "mark\u202Egnp.s1p",
+    "дом.s1p",
+    "שלום.s1p",
+    "日本.s1p",
+  ];
+  for (const [i, name] of good.entries()) writeFileSync(join(mixed, name), sweepText(i));
+  mkdirSync(join(mixed, "sub", "folder.s1p"), { recursive: true });
+  writeFileSync(join(mixed, "sub", "deep.s1p"), sweepText(3));
+  symlinkSync("deep.s1p", join(mixed, "sub", "link.s1p"));
+  symlinkSync("..", join(mixed, "sub", "up"));
+  symlinkSync("loop.s1p", join(mixed, "loop.s1p"));
+  symlinkSync("gone.s1p", join(mixed, "dangling.s1p"));
+  writeFileSync(join(mixed, "broken.s1p"), "not a sweep\n");
+  writeFileSync(join(mixed, "empty.csv"), "");
+  writeFileSync(join(mixed, "notes.md"), "not looked at");
+  const wanted = [...good, "sub/deep.s1p", "sub/link.s1p"].map((name) => `mixed/${name}`).sort();
+  const bad = ["broken.s1p", "dangling.s1p", "empty.csv", "loop.s1p"];
+
+  test.each([["mixed"], ["mixed/**"], ["mixed", "./mixed/sub", "mixed/sub/../sub/deep.s1p"]])(
+    "has the good ones graded once and the bad ones named: %s",
+    (...paths) => {
+      const { stdout, stderr, exit } = run(["grade", ...paths, "--format", "ndjson"]);
+      const named = stderr
+        .trimEnd()
+        .split("\n")
+        .filter((line) => !line.includes("notes.md"));
+      expect([...namesOf(stdout)].sort()).toEqual(wanted);
+      expect(named.map((line) => /^feedpoint: mixed\/([^:,]+)/.exec(line)?.[1])).toEqual(bad);
+      expect(exit).toBe(2);
+    },
+  );
+
+  // With more text than control characters, so that it is a text at all.
+  const hostileLog = `file,col\u001B[1m\nдом.s1p,\u009B31m \u202E text\nx\u0007,${"=1+1 ".repeat(50)}\n`;
+
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+  const STEERING = /[\u0000-\u0009\u000B-\u001F\u007F-\u009F\u202A-\u202E\u2066-\u2069]/;
+
+  test.each(["table", "json", "ndjson", "csv", "markdown"])("prints nothing that steers a terminal: %s", (format) => {
+    writeFileSync(join(mixed, "deployments.csv"), hostileLog);
+    const { stdout, stderr } = run(["grade", "mixed", "--format", format]);
+    expect(stdout).not.toMatch(STEERING);
+    expect(stderr).not.toMatch(STEERING);
+    expect(stdout).toContain("дом.s1p");
+    rmSync(join(mixed, "deployments.csv"));
+  });
+
+  test("gives a spreadsheet no formulas", () => {
+    const cells = run(["grade", "mixed", "--format", "csv"]).stdout.split(/[\n,]/);
+    expect(cells.filter((cell) => /^[=+@]|^-[^\d]/.test(cell))).toEqual([]);
+    expect(cells).toContain("'=cmd.s1p");
+  });
+
+  test("has a log written by log init that finds each file again", () => {
+    expect(run(["log", "init", "mixed"]).exit).toBe(0);
+    const log = readFileSync(join(mixed, "deployments.csv"), "utf8");
+    writeFileSync(join(mixed, "deployments.csv"), log.replaceAll(/^(?!file)([^,]*,[^,]*),/gm, "$1,somewhere"));
+    const { stdout } = run(["grade", "mixed", "--format", "json"]);
+    const { sweeps, findings } = JSON.parse(stdout) as {
+      sweeps: { log: Record<string, string> | null }[];
+      findings: { code: string; message: string }[];
+    };
+    expect(sweeps.map(({ log: row }) => row?.deployment)).toEqual(wanted.map(() => "somewhere"));
+    expect(findings.filter(({ code }) => code === "log-row-missing")).toEqual([]);
+    rmSync(join(mixed, "deployments.csv"));
+  });
+
+  test("that nobody may read is named, like a file that nobody may", () => {
+    const shut = folder("shut");
+    for (const name of ["in", "in/side"]) mkdirSync(join(shut, name));
+    writeFileSync(join(shut, "good.s1p"), sweepText(1));
+    writeFileSync(join(shut, "secret.s1p"), sweepText(1));
+    chmodSync(join(shut, "secret.s1p"), 0);
+    chmodSync(join(shut, "in"), 0);
+    // To root nothing is unreadable.
+    const { stdout, stderr, exit } = run(["grade", "shut", "--format", "ndjson"], {
+      ...(process.getuid?.() === 0 ? { user: 65_534 } : {}),
+    });
+    chmodSync(join(shut, "in"), 0o755);
+    expect(namesOf(stdout)).toEqual(["shut/good.s1p"]);
+    expect(stderr).toBe(
+      "feedpoint: shut/in: reading it is not permitted.\nfeedpoint: shut/secret.s1p: reading it is not permitted.\n",
+    );
+    expect(exit).toBe(2);
+  });
+
+  test("one of which vanishes has the rest graded", () => {
+    const vanishing = folder("vanishing");
+    for (const name of ["a.s1p", "b.s1p", "c.s1p"]) writeFileSync(join(vanishing, name), sweepText(1));
+    const thief = join(place, "thief.cjs");
+    writeFileSync(
+      thief,
+      `const fs = require("node:fs");
+       const read = fs.readFileSync;
+       fs.readFileSync = (path, ...more) => {
+         if (String(path).endsWith("a.s1p")) fs.rmSync("vanishing/b.s1p", { force: true });
+         return read(path, ...more);
+       };
+       require("node:module").syncBuiltinESMExports();`,
+    );
+    const { stdout, stderr, exit } = run(["grade", "vanishing", "--format", "ndjson"], {
+      nodeOptions: `--require ${thief}`,
+    });
+    expect(namesOf(stdout)).toEqual(["vanishing/a.s1p", "vanishing/c.s1p"]);
+    expect(stderr).toBe("feedpoint: vanishing/b.s1p: there is no such file or folder.\n");
+    expect(exit).toBe(2);
+  });
+
+  test("of broken files alone, and an empty one, say so", () => {
+    const broken = folder("only-broken");
+    writeFileSync(join(broken, "a.s1p"), "nothing\n");
+    expect(run(["grade", "only-broken"])).toMatchObject({
+      stdout: "0 sweeps graded, 1 file, 1 unreadable.\n",
+      exit: 2,
+    });
+    folder("hollow");
+    expect(run(["grade", "hollow"])).toMatchObject({
+      stdout: "",
+      stderr: "feedpoint: There are no sweep files (.s1p, .csv, .tsv, .txt, .dat) in hollow.\n",
+      exit: 2,
+    });
+  });
+});
+
+describe("the options over a whole season", () => {
+  interface Report {
+    readonly sweeps: readonly Line[];
+    readonly ranking: readonly unknown[];
+    readonly groups: readonly { readonly groups: readonly { readonly sweeps: number }[] }[];
+    readonly totals: { readonly graded: number };
+  }
+  const season = (...options: readonly string[]) => {
+    const { stdout, exit } = run(["grade", ".", "--plan", "itu-r1", "--bands", "40m,20m", "--json", ...options], {
+      cwd: SAMPLES,
+    });
+    return { report: JSON.parse(stdout) as Report, exit };
+  };
+  const files = ({ sweeps }: Report) => sweeps.map(({ sweep }) => sweep.file);
+
+  const found = files(season().report);
+
+  test.each(["name", "date", "grade", "40m", "20"])("--sort %s orders the same sweeps", (key) => {
+    const sorted = files(season("--sort", key).report);
+    expect(sorted.toSorted()).toEqual(found.toSorted());
+    const first = { name: found[0], date: found[0], grade: "2026-02-21-tansy-reach-trimmed.txt" }[key];
+    const onBand = { "40m": "2026-07-11-lantern-bridge-wet-feedline.csv", "20": "2026-06-13-alder-bend-roof-low.csv" }[
+      key
+    ];
+    expect(sorted[0]).toBe(present(first ?? onBand, "the first"));
+  });
+
+  test("--min-grade leaves sweeps out of what is printed, not out of groups, counts and --require", () => {
+    const { report, exit } = season("--min-grade", "A", "--require", "A", "--group-by", "shape");
+    expect(new Set(report.sweeps.map(({ grade }) => grade))).toEqual(new Set(["A"]));
+    expect(report.totals.graded).toBe(14);
+    expect(report.groups[0]?.groups.reduce((sum, { sweeps }) => sum + sweeps, 0)).toBe(14);
+    expect(exit).toBe(1);
+  });
+});

@@ -1,0 +1,81 @@
+import { groupGrades } from "@feedpoint/core";
+import { describe, expect, test } from "vitest";
+import { graded } from "../support/graded.js";
+import { fc } from "../support/property.js";
+import { present } from "../support/sweeps.js";
+
+const member = (counterpoise: string, withinLimitFraction: number, bestSwr: number | null = 1.5) =>
+  graded(`${counterpoise}.s1p`, { log: { counterpoise }, withinLimitFraction, bestSwr });
+
+describe("groups", () => {
+  test("have the median and the interquartile range of three sweeps or more, the best group first", () => {
+    const [on40] = groupGrades(
+      [member("deck", 0.2), member("water", 0.9, 1.1), member("water", 0.7, 1.3), member("water", 0.8, 1.2)],
+      "counterpoise",
+    );
+    // Quartiles lie a quarter and three quarters of the way from the first value to the last: 0.75 and 0.85 for coverage.
+    expect(on40?.groups).toEqual([
+      {
+        value: "water",
+        sweeps: 3,
+        bestSwr: { median: 1.2, spread: expect.closeTo(0.1, 12) },
+        coverage: { median: 0.8, spread: expect.closeTo(0.1, 12) },
+      },
+      {
+        value: "deck",
+        sweeps: 1,
+        bestSwr: { median: 1.5, spread: null },
+        coverage: { median: 0.2, spread: null },
+      },
+    ]);
+    expect(on40?.isBeyondSpread).toBeNull();
+  });
+
+  test.each([
+    ["further apart than they scatter", [0.9, 0.92, 0.94], [0.3, 0.35, 0.4], true],
+    ["closer than they scatter", [0.5, 0.7, 0.9], [0.4, 0.6, 0.8], false],
+  ])("that are %s", (_, first, last, isBeyond) => {
+    const sweeps = [...first.map((share) => member("a", share)), ...last.map((share) => member("b", share))];
+    expect(groupGrades(sweeps, "counterpoise")[0]?.isBeyondSpread).toBe(isBeyond);
+  });
+
+  test("leave out sweeps without a value, without a log and of another band", () => {
+    const sweeps = [member("", 1), graded("x.s1p"), member("a", 1, null), member("b", 1)];
+    expect(groupGrades(sweeps, "counterpoise")[0]?.groups.map(({ value, sweeps: count }) => [value, count])).toEqual([
+      ["b", 1],
+    ]);
+    expect(groupGrades(sweeps, "no such column")).toEqual([]);
+  });
+
+  test("with an infinite SWR stand behind those of the same coverage", () => {
+    const sweeps = [member("open", 0, Number.POSITIVE_INFINITY), member("poor", 0, 9)];
+    expect(groupGrades(sweeps, "counterpoise")[0]?.groups.map(({ value }) => value)).toEqual(["poor", "open"]);
+  });
+
+  test("named like parts of every object are groups like others", () => {
+    const sweeps = [member("__proto__", 1), member("constructor", 0.5)];
+    expect(groupGrades(sweeps, "counterpoise")[0]?.groups.map(({ value }) => value)).toEqual([
+      "__proto__",
+      "constructor",
+    ]);
+  });
+
+  test("are the same in whatever order the sweeps come, descending in coverage, and count every sweep once", () => {
+    const sweep = fc.record({
+      value: fc.constantFrom("a", "b", "c"),
+      share: fc.double({ min: 0, max: 1, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.uniqueArray(sweep, { minLength: 1, selector: ({ share }) => share }), (made) => {
+        const sweeps = made.map(({ value, share }) => member(value, share, 1 + share));
+        const { groups } = present(groupGrades(sweeps, "counterpoise")[0], "the band");
+        const shares = groups.map(({ coverage }) => present(coverage, "coverage").median);
+        expect(shares).toEqual(shares.toSorted((a, b) => b - a));
+        expect(groups.reduce((sum, { sweeps: count }) => sum + count, 0)).toBe(sweeps.length);
+        const byValue = (all: typeof groups) => new Map(all.map((group) => [group.value, group]));
+        const turned = present(groupGrades(sweeps.toReversed(), "counterpoise")[0], "the band");
+        expect(byValue(turned.groups)).toEqual(byValue(groups));
+      }),
+    );
+  });
+});
