@@ -90,7 +90,9 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
     isStreamed,
   });
   // The log is held against all files, so the first shard speaks for the others.
-  const logged = season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season.log, found, paths);
+  const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
+  const logged =
+    season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season.log, found, unreadable, paths);
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
     const report = reportOf(outcome, season, { settings, criteria, logged, minGrade: raw.minGrade });
@@ -119,10 +121,21 @@ function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, be
   }
 }
 
-/** Of files that were picked by name, that the log has rows for others is nothing to speak of. */
-function logFindingsOf(log: DeploymentLog, { files }: FoundFiles, paths: readonly string[]): readonly Finding[] {
-  const findings = logFindings(log, files);
-  return paths.some(isFolder) ? findings : findings.filter(({ code }) => code !== "log-row-unmatched");
+/**
+ * What of the log and the files does not match. A file that is no sweep needs no row; and of files that were picked by name,
+ * that the log has rows for others is nothing to speak of.
+ */
+function logFindingsOf(
+  log: DeploymentLog,
+  { files }: FoundFiles,
+  unreadable: ReadonlySet<string>,
+  paths: readonly string[],
+): readonly Finding[] {
+  const sweeps = files.filter((file) => !unreadable.has(file));
+  return [
+    ...logFindings(log, sweeps).filter(({ code }) => code === "log-row-missing"),
+    ...logFindings(log, files).filter(({ code }) => code === "log-row-unmatched" && paths.some(isFolder)),
+  ];
 }
 
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */
