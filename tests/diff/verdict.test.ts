@@ -78,7 +78,7 @@ describe("the headline", () => {
       [cause("antenna-changed")],
       "Better on 40m; worse on 20m; unchanged on 15m. All of 40m now needs no tuner instead of a built-in tuner. The antenna itself changed.",
     ],
-    [[band("40m", "mixed")], [cause("antenna-changed", "possible")], "Partly better, partly worse on 40m."],
+    [[band("40m", "mixed")], [cause("antenna-changed", "possible")], "Neither clearly better nor worse on 40m."],
   ] as const)("of %j and %j", (bands, causes, headline) => {
     expect(headlineOf(bands, causes)).toBe(headline);
   });

@@ -66,7 +66,7 @@ export function onlySweepIn(path: string, options: ReadOptions, systemOhms: numb
 function bytesOf(path: string): Uint8Array {
   try {
     if (path !== "-" && statSync(path).isDirectory()) {
-      throw new UsageError(`${path}: this is a folder. Use grade for a folder, or name the files in it.`);
+      throw new UsageError(`${path}: this is a folder. Name a file in it; grade takes whole folders.`);
     }
     return readFileSync(path === "-" ? 0 : path);
   } catch (error) {

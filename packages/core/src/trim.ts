@@ -168,7 +168,8 @@ const GREATEST_HINT = 0.08;
 /** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
 export function dipFindings(judgement: Judgement, bands: readonly BandSummary[]): readonly Finding[] {
   const beside = bands.flatMap((summary) => {
-    const { band, best, lowHz, highHz } = summary;
+    const { band, best, lowHz, highHz, withinLimit } = summary;
+    if (withinLimit.fraction === 1) return [];
     const middleHz = (lowHz + highHz) / 2;
     const dip = best !== null && !isDip(summary) ? dipNear(judgement, middleHz) : null;
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];

@@ -56,7 +56,7 @@ export function gradeCommand(): Command {
     .option("--group-by <column>", "compare groups by a column of the log, such as counterpoise")
     .option("--over-time [column]", "follow the dips by date; a column of the log tells deployments apart")
     .option("--jobs <number>", "how many files to grade at once (default: one for each processor)", wholeNumberArgument)
-    .option("--shard <part/of>", "grade only each so-manieth file: 3/16 is the third of 16 parts", shardArgument)
+    .option("--shard <part/of>", "grade only every Nth file: 3/16 is the third of 16 parts", shardArgument)
     .action(runGrade);
 }
 

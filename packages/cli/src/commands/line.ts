@@ -1,8 +1,8 @@
-import { FEEDLINE_KINDS, type FeedlineKind, feedlineKindById, type LineResult, measureLine } from "@feedpoint/core";
-import { Command, InvalidArgumentError, Option } from "commander";
+import { type FeedlineKind, feedlineKindById, type LineResult, measureLine } from "@feedpoint/core";
+import { Command, InvalidArgumentError } from "commander";
 import { UsageError } from "../exit.js";
 import { onlySweepIn } from "../files.js";
-import { positiveArgument } from "../options/arguments.js";
+import { feedlineArgument, positiveArgument } from "../options/arguments.js";
 import { addFormatOptions, addReadingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { outputFrom, readingFrom } from "../options/settings.js";
@@ -23,7 +23,7 @@ export function lineCommand(): Command {
     )
     .argument("<file>", "sweep of the line alone, its far end open, shorted or on a resistor")
     .requiredOption("--end <what>", "what was at the far end: open, short, or ohms", endArgument)
-    .addOption(new Option("--kind <kind>", "kind of line, to compare with").choices(FEEDLINE_KINDS.map(({ id }) => id)))
+    .option("--kind <kind>", "kind of line, to compare with (feedpoint feedlines lists them)", feedlineArgument)
     .option("--length <m>", "its length, where you know it: then the velocity factor is measured", positiveArgument)
     .option(
       "--line-ohms <ohms>",

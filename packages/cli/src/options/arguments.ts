@@ -1,4 +1,4 @@
-import { ACTIVITIES, MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
+import { ACTIVITIES, FEEDLINE_KINDS, MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
 import { InvalidArgumentError } from "commander";
 
 /** What single options take, checked as they are typed. */
@@ -14,7 +14,8 @@ export function swrArgument(text: string): number {
 
 export function positiveArgument(text: string): number {
   const value = Number(text);
-  if (!(value > 0 && Number.isFinite(value))) throw new InvalidArgumentError("A number above 0 is needed.");
+  if (!(value > 0 && Number.isFinite(value)))
+    throw new InvalidArgumentError("A number above 0 is needed, without its unit.");
   return value;
 }
 
@@ -30,6 +31,13 @@ export function columnsArgument(text: string) {
   } catch (error) {
     throw new InvalidArgumentError((error as Error).message);
   }
+}
+
+export function feedlineArgument(text: string): string {
+  const kinds = FEEDLINE_KINDS.map(({ id }) => id);
+  const found = kinds.find((id) => id === text.toLowerCase());
+  if (found !== undefined) return found;
+  throw new InvalidArgumentError(`There is no kind "${text}".${suggestion(text, kinds)} Kinds: ${kinds.join(", ")}.`);
 }
 
 /** Names by which modes go elsewhere. */

@@ -1,7 +1,8 @@
-import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, planIds } from "@feedpoint/core";
+import { DEFAULT_LIMITS, MODE_NAMES, planIds } from "@feedpoint/core";
 import { type Command, Option } from "commander";
 import {
   columnsArgument,
+  feedlineArgument,
   listOf,
   modesArgument,
   positiveArgument,
@@ -79,10 +80,10 @@ function addStationOptions(command: Command): Command {
 /** Adds the line between the place of measurement and the antenna. */
 export function addFeedlineOptions(command: Command): Command {
   return command
-    .addOption(
-      new Option("--feedline <kind>", "kind of line between analyser and antenna").choices(
-        FEEDLINE_KINDS.map(({ id }) => id),
-      ),
+    .option(
+      "--feedline <kind>",
+      "kind of line between analyser and antenna (feedpoint feedlines lists them)",
+      feedlineArgument,
     )
     .option("--no-feedline", "the sweep was taken at the antenna: leave the station file's line alone")
     .option("--feedline-length <m>", "its length in metres", positiveArgument);

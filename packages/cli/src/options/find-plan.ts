@@ -1,7 +1,6 @@
-import { readFileSync } from "node:fs";
 import { type BandPlan, COMMON_PLAN_ID, planById, planIds, suggestion } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
-import { reasonOf } from "../files.js";
+import { readJsonFile } from "./json-file.js";
 
 /** A plan with what of it was asked for, all names checked. */
 export interface ChosenPlan {
@@ -27,15 +26,10 @@ async function findPlan(name: string): Promise<BandPlan> {
   if (known !== null) return known;
   if (!/[/\\]|\.json$/i.test(name))
     throw new UsageError(`There is no plan "${name}".${suggestion(name, planIds())} Plans: ${planIds().join(", ")}.`);
-  let text: string;
-  try {
-    text = readFileSync(name, "utf8");
-  } catch (error) {
-    throw new UsageError(`${name}: ${reasonOf(error)}.`);
-  }
+  const data = readJsonFile(name);
   const { parseBandPlan } = await import("@feedpoint/core/schema");
   try {
-    return parseBandPlan(JSON.parse(text));
+    return parseBandPlan(data);
   } catch (error) {
     throw new UsageError(`${name} is no band plan: ${(error as Error).message}`);
   }

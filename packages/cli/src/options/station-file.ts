@@ -1,7 +1,7 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync } from "node:fs";
 import type { Station } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
-import { reasonOf } from "../files.js";
+import { readJsonFile } from "./json-file.js";
 
 /** Looked for in the current folder where no other is named. */
 export const STATION_FILE = "station.json";
@@ -21,15 +21,10 @@ export interface StationFile {
 export async function readStation(wanted: string | false | undefined): Promise<StationFile> {
   if (wanted === false || (wanted === undefined && !existsSync(STATION_FILE))) return { file: null, station: {} };
   const file = wanted ?? STATION_FILE;
-  let text: string;
-  try {
-    text = readFileSync(file, "utf8");
-  } catch (error) {
-    throw new UsageError(`${file}: ${reasonOf(error)}.`);
-  }
+  const data = readJsonFile(file);
   const { parseStation } = await import("@feedpoint/core/schema");
   try {
-    return { file, station: parseStation(JSON.parse(text)) };
+    return { file, station: parseStation(data) };
   } catch (error) {
     throw new UsageError(`${file} is no station file: ${(error as Error).message}`);
   }

@@ -77,10 +77,10 @@ const MOST_PIECES = 2;
 function powerTable({ bands }: CheckResult): NamedTable | null {
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
-  if (inReach.length === 0) return null;
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
+  if (inReach.length === 0) return null;
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
-  const outro = never.length === 0 ? null : `Out of reach in every mode: ${never.join(", ")}`;
+  const outro = never.length === 0 ? null : `No power where the SWR is out of reach: ${never.join(", ")}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
 }
 

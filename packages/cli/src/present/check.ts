@@ -150,7 +150,7 @@ function rowFor(result: BandResult): readonly string[] {
     percent(usable.withoutTuner),
     percent(usable.withBuiltInTuner),
     percent(usable.withWideRangeTuner),
-    need(result.need),
+    result.sweptFraction < 1 ? `${need(result.need)} where swept` : need(result.need),
   ];
 }
 

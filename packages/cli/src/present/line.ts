@@ -17,7 +17,7 @@ export function lineText(result: LineResult, kind: FeedlineKind | null, width: n
   return [
     printable(sweep.label),
     wrap(`  ${lengthText(result)}`, width, "  "),
-    wrap(`  ${electricalLengthM === null ? "" : `${endText(result)} `}${VERDICTS[result.verdict]}`, width, "  "),
+    wrap(`  ${electricalLengthM === null ? "" : `${endText(result)} `}${verdictText(result, kind)}`, width, "  "),
     "",
     textTable(
       columnsFor(kind),
@@ -32,6 +32,9 @@ export function lineText(result: LineResult, kind: FeedlineKind | null, width: n
     ...(findings === "" ? [] : ["", findings]),
   ].join("\n");
 }
+
+const verdictText = ({ verdict }: LineResult, kind: FeedlineKind | null): string =>
+  verdict === "unknown" && kind !== null ? "No verdict, for the reason below." : VERDICTS[verdict];
 
 function columnsFor(kind: FeedlineKind | null): readonly TableColumn[] {
   return [

@@ -7,6 +7,10 @@ import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
 import { megahertz, need, percent, planLine, span, swr } from "./units.js";
 
+/** Said wherever a change of length is advised. */
+const CARE =
+  "* Cut less than computed, fold back before cutting, both legs of a dipole alike, and measure again. A change of length moves all bands of the wire.";
+
 export function trimText(result: TrimResult, width: number): string {
   const { sweep, bands, feedline } = result;
   const findings = findingLines([...sweep.findings, ...result.findings], width);
@@ -20,11 +24,7 @@ export function trimText(result: TrimResult, width: number): string {
       ? []
       : [textTable(columnsFor(result), bands.map(rowFor), { width }), ""]),
     ...(findings === "" ? [] : [findings, ""]),
-    wrap(
-      "* Cut less than computed, fold back before cutting, both legs of a dipole alike, and measure again. A change of length moves all bands of the wire.",
-      width,
-      "  ",
-    ),
+    ...(result.dip === null ? [] : [CARE]).map((care) => wrap(care, width, "  ")),
     shortCautions(width),
   ].join("\n");
 }
@@ -72,7 +72,7 @@ function columnsFor({ limits }: TrimResult): readonly TableColumn[] {
     { title: "Best SWR" },
     { title: "at MHz", spare: 1 },
     { title: `MHz within ${limits.swr}:1 now`, spare: 2 },
-    { title: `MHz within ${limits.swr}:1 foretold` },
+    { title: `MHz within ${limits.swr}:1 predicted` },
     { title: "Share of band", align: "right" },
     { title: "Whole band needs" },
   ];

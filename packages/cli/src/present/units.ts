@@ -49,9 +49,9 @@ const BASES: Readonly<Record<PowerLimit["basis"], string>> = { pep: "W PEP", erp
 export const power = (limit: PowerLimit | null): string =>
   limit === null ? "–" : `${limit.watts} ${BASES[limit.basis]}`;
 
-/** A power in watts, with a digit more where it is small. */
+/** A power in watts, with more digits where it is small; rounded down, for it may be a limit. */
 export const watts = (value: number | null): string =>
-  value === null ? "–" : `${value < 10 ? Number(value.toFixed(1)) : Math.round(value)} W`;
+  value === null ? "–" : `${value < 10 ? Math.floor(value * 100 + 1e-9) / 100 : Math.floor(value + 1e-9)} W`;
 
 /** Which plan was judged by. */
 export const planLine = ({ title, licenceClass, id }: Pick<PlanInfo, "id" | "title" | "licenceClass">): string =>

@@ -26,7 +26,7 @@ const ORDER: readonly DiffVerdict[] = ["improved", "worse", "mixed", "unchanged"
 const WORDS: Readonly<Record<DiffVerdict, string>> = {
   improved: "better",
   worse: "worse",
-  mixed: "partly better, partly worse",
+  mixed: "neither clearly better nor worse",
   unchanged: "unchanged",
   "not-comparable": "not comparable",
 };

@@ -80,7 +80,9 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   const lengthM =
     options.lengthM ??
     (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
-  const losses = lossesOf(seen, end, kind, lengthM);
+  const lossAt = fittedLoss(seen, end);
+  const losses = lossesOf(seen, lossAt, kind, lengthM);
+  const isLine = isLineAlone(seen, end, lossAt);
   return {
     schema: "feedpoint/line@1",
     sweep: sweepInfo(sweep),
@@ -90,8 +92,12 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     velocityFactor,
     lengthM,
     losses,
-    verdict: verdictOf(losses),
-    findings: [...(length === null ? [] : stepFindings(seen, length)), ...impossibleFindings(velocityFactor, losses)],
+    verdict: isLine ? verdictOf(losses) : "unknown",
+    findings: [
+      ...(isLine ? [] : [NO_LINE]),
+      ...(length === null ? [] : stepFindings(seen, length)),
+      ...impossibleFindings(velocityFactor, losses),
+    ],
     cautions: CAUTIONS,
   };
 }
@@ -148,8 +154,40 @@ function slopeThrough(x: Column, y: Column, intercept: number): number {
   return xy / xx;
 }
 
-function lossesOf(sweep: Sweep, end: number, kind: FeedlineKind | null, lengthM: number | null): MeasuredLoss[] {
-  const lossAt = fittedLoss(sweep, end);
+const NO_LINE = finding(
+  "problem",
+  "line-implausible",
+  "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?",
+);
+
+/** Half the return loss of a line alone lies this close to its fit, root mean square: dB, or a share of its mean (our own choice). */
+const GREATEST_SCATTER_DB = 0.7;
+const GREATEST_SCATTER_SHARE = 0.3;
+
+/** Whether the return loss grows evenly, as that of a line with its end open or shorted does and that of an antenna does not. */
+function isLineAlone(
+  { frequencyHz, reflectionMagnitude }: Sweep,
+  end: number,
+  lossAt: (frequencyHz: number) => number,
+): boolean {
+  const ofEnd = returnLossDb(Math.abs(end));
+  let square = 0;
+  let sum = 0;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const lossDb = (returnLossDb(at(reflectionMagnitude, i)) - ofEnd) / 2;
+    square += (lossDb - lossAt(at(frequencyHz, i))) ** 2;
+    sum += lossDb;
+  }
+  const scatterDb = Math.sqrt(square / frequencyHz.length);
+  return scatterDb <= Math.max(GREATEST_SCATTER_DB, (GREATEST_SCATTER_SHARE * sum) / frequencyHz.length);
+}
+
+function lossesOf(
+  sweep: Sweep,
+  lossAt: (frequencyHz: number) => number,
+  kind: FeedlineKind | null,
+  lengthM: number | null,
+): MeasuredLoss[] {
   const first = at(sweep.frequencyHz, 0);
   const last = at(sweep.frequencyHz, sweep.frequencyHz.length - 1);
   const told = TOLD_HZ.filter((frequencyHz) => frequencyHz >= first && frequencyHz <= last);
