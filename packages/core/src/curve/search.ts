@@ -1,5 +1,8 @@
 /** Refinement stops at this width: far finer than any analyser resolves. */
 const FREQUENCY_TOLERANCE_HZ = 0.5;
+/** Nor is anything told finer than numbers of that size are apart. */
+const RELATIVE_TOLERANCE = 4 * Number.EPSILON;
+const finest = (tolerance: number, position: number) => Math.max(tolerance, RELATIVE_TOLERANCE * Math.abs(position));
 const GOLDEN_SHARE = (3 - Math.sqrt(5)) / 2;
 
 /** The frequency between two others where a condition that holds at the first turns into its opposite, by halving. */
@@ -7,7 +10,7 @@ export function turningPoint(holdsAt: (frequencyHz: number) => boolean, fromHz: 
   let low = fromHz;
   let high = toHz;
   const atLow = holdsAt(fromHz);
-  while (high - low > FREQUENCY_TOLERANCE_HZ) {
+  while (high - low > finest(FREQUENCY_TOLERANCE_HZ, high)) {
     const middle = (low + high) / 2;
     if (holdsAt(middle) === atLow) low = middle;
     else high = middle;
@@ -28,7 +31,7 @@ export function leastBetween(
   let b = high - GOLDEN_SHARE * (high - low);
   let valueA = valueAt(a);
   let valueB = valueAt(b);
-  while (high - low > tolerance) {
+  while (high - low > finest(tolerance, high)) {
     if (valueA <= valueB) {
       high = b;
       b = a;
