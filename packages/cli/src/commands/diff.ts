@@ -1,9 +1,10 @@
 import { DEFAULT_THRESHOLDS, type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
-import { Command, Option } from "commander";
+import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { findSweepFiles, isFolder, onlySweepIn, pairedByName } from "../files.js";
 import { positiveArgument } from "../options/arguments.js";
 import { addChartOptions, addJudgingOptions } from "../options/declare.js";
+import { type Condition, filesWhere, findLog, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -23,6 +24,9 @@ const MEETS: Readonly<Record<Requirement, readonly DiffVerdict[]>> = {
 interface RawDiffOptions extends RawOptions {
   readonly before?: readonly string[];
   readonly after?: readonly string[];
+  readonly beforeWhere?: Condition;
+  readonly afterWhere?: Condition;
+  readonly log?: string;
   readonly samePlane?: boolean;
   readonly threshold?: number;
   readonly require?: Requirement;
@@ -42,6 +46,13 @@ export function diffCommand(): Command {
   return addChartOptions(addJudgingOptions(command))
     .option("--before <file...>", "repeated sweeps before the change (files or folders)")
     .option("--after <file...>", "repeated sweeps after it")
+    .option(
+      "--before-where <column=value>",
+      "of a folder with a deployment log: the sweeps whose row says so are before",
+      conditionArgument,
+    )
+    .option("--after-where <column=value>", "and those whose row says this are after", conditionArgument)
+    .option("--log <file>", "the deployment log, where it is not deployments.csv in that folder")
     .option("--same-plane", "take a change of the line out of the second sweep, and compare the antennas")
     .option(
       "--threshold <rho>",
@@ -54,6 +65,12 @@ export function diffCommand(): Command {
       ),
     )
     .action(runDiff);
+}
+
+function conditionArgument(text: string): Condition {
+  const [, column = "", value = ""] = /^([^=]+)=(.+)$/.exec(text) ?? [];
+  if (value === "") throw new InvalidArgumentError('A column and its value are needed, such as "counterpoise=water".');
+  return { column: column.trim(), value: value.trim() };
 }
 
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
@@ -85,6 +102,7 @@ function comparisonsFrom(
   after: string | undefined,
   raw: RawDiffOptions,
 ): readonly Comparison[] {
+  if (raw.beforeWhere !== undefined || raw.afterWhere !== undefined) return [byLog(before, after, raw)];
   if (raw.before !== undefined || raw.after !== undefined) {
     if (before !== undefined || raw.before === undefined || raw.after === undefined) {
       throw new UsageError("Say both --before and --after, and nothing else: diff --before a1 a2 --after b1 b2");
@@ -98,6 +116,20 @@ function comparisonsFrom(
   const pairs = isFolder(before) && isFolder(after) ? pairedByName(before, after) : [];
   if (pairs.length > 0) return pairs.map(([first, second]) => ({ before: [first], after: [second] }));
   return [{ before: findSweepFiles([before]), after: findSweepFiles([after]) }];
+}
+
+/** The sweeps of a folder that its deployment log tells apart. */
+function byLog(folder: string | undefined, after: string | undefined, raw: RawDiffOptions): Comparison {
+  const { beforeWhere, afterWhere } = raw;
+  if (folder === undefined || !isFolder(folder) || after !== undefined || !beforeWhere || !afterWhere) {
+    throw new UsageError(
+      "Name one folder with a deployment log, and both sides: diff sweeps --before-where height=8m --after-where height=12m",
+    );
+  }
+  const file = findLog(raw.log, [folder]);
+  if (file === null) throw new UsageError(`There is no deployment log in ${folder}; feedpoint log init writes one.`);
+  const log = readLog(file);
+  return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };
 }
 
 interface Compared {

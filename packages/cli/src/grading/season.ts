@@ -1,6 +1,7 @@
 import type { BandPlan, DeploymentLog } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
+import { logColumn } from "../options/log-file.js";
 import { type Compare, compareBy } from "./order.js";
 
 /** What was asked for over all sweeps, with every name checked before the first one is graded. */
@@ -38,13 +39,4 @@ function judgedBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): s
   const band = bandName(name, plan);
   if (bands === undefined || bands.includes(band)) return band;
   throw new UsageError(`--best ${name}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
-}
-
-/** A column of the log by its name in any case. */
-function logColumn(log: DeploymentLog | null, name: string): string {
-  if (log === null)
-    throw new UsageError("There is no deployment log. feedpoint log init <folder> writes one to fill in.");
-  const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
-  if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
-  return found;
 }

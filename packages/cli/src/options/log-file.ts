@@ -1,8 +1,8 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { type DeploymentLog, LOG_FILE, readDeploymentLog } from "@feedpoint/core";
+import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
-import { folderOf, reasonOf } from "../files.js";
+import { findSweepFiles, folderOf, reasonOf } from "../files.js";
 
 /**
  * Where the deployment log is: where it was said to be, or deployments.csv in the first of the paths' folders that has one.
@@ -25,4 +25,29 @@ export function readLog(file: string): DeploymentLog {
     throw new UsageError(`${file}: ${reasonOf(error)}.`);
   }
   return readDeploymentLog(bytes, file);
+}
+
+/** A column of the log by its name in any case. */
+export function logColumn(log: DeploymentLog | null, name: string): string {
+  if (log === null)
+    throw new UsageError("There is no deployment log. feedpoint log init <folder> writes one to fill in.");
+  const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
+  if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
+  return found;
+}
+
+/** What a column of the log must say. */
+export interface Condition {
+  readonly column: string;
+  readonly value: string;
+}
+
+/** Sweep files below a folder whose row in the log says something. @throws UsageError where none does */
+export function filesWhere(folder: string, log: DeploymentLog, { column, value }: Condition): readonly string[] {
+  const name = logColumn(log, column);
+  const rowOf = rowFinder(log);
+  const isSaid = (file: string) => rowOf(file)?.[name]?.toLowerCase() === value.toLowerCase();
+  const files = findSweepFiles([folder]).filter(isSaid);
+  if (files.length > 0) return files;
+  throw new UsageError(`The log has no sweep of ${folder} with "${value}" under ${name}.`);
 }
