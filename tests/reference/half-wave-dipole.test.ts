@@ -11,15 +11,8 @@
  */
 import { type BandResult, check, planById } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import {
-  type BandTruth,
-  bandTruth,
-  finePoints,
-  type Line,
-  polarReflection,
-  readNec,
-  swrOf,
-} from "../support/nec-truth.js";
+import { COAX } from "../support/modelled-sweeps.js";
+import { type BandTruth, bandTruth, finePoints, polarReflection, readNec, swrOf } from "../support/nec-truth.js";
 import { seededNormal } from "../support/seeded-noise.js";
 import { type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
@@ -31,11 +24,6 @@ const SEEDS = Array.from({ length: 20 }, (_, i) => i + 1);
 const STEPS_HZ = [10_000, 50_000, 100_000];
 const GRID_HZ = 10_000;
 
-const COAX: Line = {
-  lengthM: 18,
-  velocityFactor: 0.66,
-  lossDbPer100M: (frequencyMhz) => 1.35826 * Math.sqrt(frequencyMhz) + 0.0259431 * frequencyMhz,
-};
 const PLACES = { "at the antenna": null, "behind 18 m of coax": COAX } as const;
 const BANDS = { "20m": [14_000_000, 14_350_000], "40m": [7_000_000, 7_300_000] } as const;
 

@@ -53,6 +53,24 @@ export function readForJudging(path: string, options: ReadOptions, systemOhms: n
   });
 }
 
+/** Reads the sweeps of several files for judging; what cannot be read is told beside them. */
+export function readAllForJudging(
+  paths: readonly string[],
+  options: ReadOptions,
+  systemOhms: number | null,
+): { readonly sweeps: readonly Sweep[]; readonly unreadable: readonly Problem[] } {
+  const sweeps: Sweep[] = [];
+  const unreadable: Problem[] = [];
+  for (const file of paths) {
+    try {
+      sweeps.push(...readForJudging(file, options, systemOhms));
+    } catch (error) {
+      unreadable.push({ file, reason: (error as Error).message });
+    }
+  }
+  return { sweeps, unreadable };
+}
+
 /** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */
 export function onlySweepIn(path: string, options: ReadOptions, systemOhms: number | null): Sweep {
   const sweeps = readForJudging(path, options, systemOhms);

@@ -131,6 +131,7 @@ export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } fro
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
 export { type BandSummary, isDip, type Point } from "./summary.js";
 export {
+  referredTo,
   type ScalarSweep,
   type Sweep,
   type SweepDetails,

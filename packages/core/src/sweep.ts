@@ -114,6 +114,10 @@ export function withReference(sweep: VectorSweep, referenceOhms: number): Vector
   );
 }
 
+/** A sweep against another reference impedance where it can be converted; a scalar one stays as it is. */
+export const referredTo = (sweep: Sweep, referenceOhms: number): Sweep =>
+  sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep;
+
 /** The same sweep with each Γ replaced by what a function makes of it, against a reference impedance in Ω. */
 export function mapReflections(
   sweep: VectorSweep,

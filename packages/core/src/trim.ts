@@ -122,7 +122,7 @@ function predictionFindings(
 }
 
 /** The lowest dip of the SWR near a frequency; null where there is none. The ends of what was swept are no dips. */
-export function dipNear({ curve, trace }: Judgement, wantedHz: number): Point | null {
+function dipNear({ curve, trace }: Judgement, wantedHz: number): Point | null {
   const { frequencyHz, reflectionMagnitude, stretches } = trace;
   let lowest: number | null = null;
   for (const { first, last } of stretches) {

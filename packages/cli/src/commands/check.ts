@@ -1,7 +1,7 @@
 import { activitiesFor, type CheckResult, check, type Dial, dialOf, type Sweep, type Verdict } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
-import { readForJudging } from "../files.js";
+import { readAllForJudging } from "../files.js";
 import { type Place, placesArgument } from "../options/arguments.js";
 import { addChartOptions, addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
@@ -39,30 +39,16 @@ async function runCheck(
   const settings = await settingsFrom(raw);
   const dialsFor = ({ frequencyHz }: Sweep) => dialsAt(raw.at ?? [], settings, frequencyHz);
   const screen = screenFrom(raw, settings);
-  const results: CheckResult[] = [];
-  const charts: string[] = [];
-  let unreadable = 0;
-  for (const file of files) {
-    let sweeps: Sweep[];
-    try {
-      sweeps = readForJudging(file, settings.reading, settings.systemOhms);
-    } catch (error) {
-      unreadable++;
-      process.stderr.write(`feedpoint: ${printable((error as Error).message)}\n`);
-      continue;
-    }
-    for (const sweep of sweeps) {
-      const result = check(sweep, { ...settings, dials: dialsFor(sweep) });
-      results.push(result);
-      if (screen !== null) charts.push(checkCharts(sweep, result, screen));
-    }
-  }
+  const { sweeps, unreadable } = readAllForJudging(files, settings.reading, settings.systemOhms);
+  for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
+  const results = sweeps.map((sweep) => check(sweep, { ...settings, dials: dialsFor(sweep) }));
+  const charts = screen === null ? [] : results.map((result, i) => checkCharts(sweeps[i] as Sweep, result, screen));
   if (results.length > 0)
     process.stdout.write(
       `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, charts })}\n`,
     );
   const { require } = raw;
-  if (unreadable > 0) process.exitCode = EXIT.input;
+  if (unreadable.length > 0) process.exitCode = EXIT.input;
   else if (require !== undefined) {
     const missed = results.flatMap((result) => missing(result, require, settings));
     if (missed.length === 0) return;

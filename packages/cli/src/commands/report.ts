@@ -1,7 +1,7 @@
-import { check, criteriaWith, diff, gradeSweep, type Sweep } from "@feedpoint/core";
+import { check, criteriaWith, diff, gradeSweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { findSweepFiles, onlySweepIn, readForJudging, writeWhole } from "../files.js";
+import { findSweepFiles, onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
 import { addFeedlineOptions, addOutputOptions, addPowerOptions, addSettingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -17,7 +17,7 @@ interface RawReportOptions extends RawOptions {
 /** A page, and why what was asked for is not all in it. */
 interface Report {
   readonly page: string;
-  readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
+  readonly unreadable: readonly Problem[];
 }
 
 export function reportCommand(): Command {
@@ -60,15 +60,7 @@ async function reportChange(
 }
 
 async function reportSweeps(paths: readonly string[], settings: Settings): Promise<Report> {
-  const sweeps: Sweep[] = [];
-  const unreadable: { file: string; reason: string }[] = [];
-  for (const file of findSweepFiles(paths)) {
-    try {
-      sweeps.push(...readForJudging(file, settings.reading, settings.systemOhms));
-    } catch (error) {
-      unreadable.push({ file, reason: (error as Error).message });
-    }
-  }
+  const { sweeps, unreadable } = readAllForJudging(findSweepFiles(paths), settings.reading, settings.systemOhms);
   const [only] = sweeps;
   if (only === undefined)
     throw new UsageError(

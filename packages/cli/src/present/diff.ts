@@ -1,4 +1,4 @@
-import { type BandDiff, type DiffResult, type DiffVerdict, isDip } from "@feedpoint/core";
+import { type BandDiff, type DiffResult, type DiffVerdict, type Finding, isDip } from "@feedpoint/core";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
@@ -21,9 +21,7 @@ export function diffText(result: DiffResult, { width, chart = "" }: { width: num
   const likely = causes.map(({ confidence, message }) =>
     wrap(`${confidence === "likely" ? "Likely cause" : "Possible cause"}: ${message}`, width, "  "),
   );
-  const about = (which: string, infos: DiffResult["before"]) =>
-    infos.flatMap((info) => info.findings.map((found) => ({ ...found, message: `${which}: ${found.message}` })));
-  const findings = findingLines([...about("Before", before), ...about("After", after), ...result.findings], width);
+  const findings = findingLines(comparedFindings(result), width);
   return [
     wrap(result.headline, width),
     "",
@@ -38,6 +36,13 @@ export function diffText(result: DiffResult, { width, chart = "" }: { width: num
     ...(findings === "" ? [] : [findings, ""]),
     shortCautions(width),
   ].join("\n");
+}
+
+/** What was noticed: in the files before and after, then in comparing them. */
+export function comparedFindings({ before, after, findings }: DiffResult): readonly Finding[] {
+  const about = (which: string, infos: DiffResult["before"]) =>
+    infos.flatMap((info) => info.findings.map((found) => ({ ...found, message: `${which}: ${found.message}` })));
+  return [...about("Before", before), ...about("After", after), ...findings];
 }
 
 export function diffMarkdown(result: DiffResult): string {

@@ -144,7 +144,7 @@ export function noiseOrBound(curve: Curve): number | null {
 const scratch: ComplexResult = { real: 0, imaginary: 0 };
 
 /** The stretch that holds a frequency, or null in a gap and beyond the ends. */
-export function stretchAt(curve: Curve, frequencyHz: number): Stretch | null {
+function stretchAt(curve: Curve, frequencyHz: number): Stretch | null {
   const axis = curve.sweep.frequencyHz;
   for (const stretch of curve.stretches) {
     if (frequencyHz >= at(axis, stretch.first) && frequencyHz <= at(axis, stretch.last)) return stretch;

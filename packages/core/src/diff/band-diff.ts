@@ -82,9 +82,9 @@ export function diffBand(
   const common: JudgedBand = { ...band, pieces };
   const summaries = (side: Side) => side.all.map((judgement) => summariseBand(judgement, common));
   const [befores, afters] = [summaries(first), summaries(second)];
-  const middleOf = (side: Side) =>
-    withUncertainty(summariseBand(side.middle, common), side.middle, side.grounds, instrument);
-  const [before, after] = [middleOf(first), middleOf(second)];
+  const middleOf = ({ all, middle, grounds }: Side, ofSide: readonly BandSummary[]) =>
+    withUncertainty(ofSide[all.indexOf(middle)] as BandSummary, middle, grounds, instrument);
+  const [before, after] = [middleOf(first, befores), middleOf(second, afters)];
   const noise = Math.hypot(noiseOf(first), noiseOf(second));
   const measured = verdictOf(
     (["best", "worst"] as const).map((which) =>

@@ -62,7 +62,8 @@ function howLossGrows(line: LineFit): string {
   return `one way, at 10 MHz,${growth} ${lostPercent(lossAt10MHzDb(line)).toFixed(0)} % of the power there`;
 }
 
-const lostPercent = (lossDb: number) => 100 * (1 - 10 ** (-Math.abs(lossDb) / 10));
+/** The share of power that a loss, or its lack, makes; percent. */
+export const lostPercent = (lossDb: number) => 100 * (1 - 10 ** (-Math.abs(lossDb) / 10));
 
 export function referenceCause({ ohms, residual }: ReferenceFit, referenceOhms: number): Cause {
   return {

@@ -4,7 +4,7 @@ import { type Finding, finding } from "../finding.js";
 import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "../judging.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
 import { judge } from "../summary.js";
-import { mapReflections, type Sweep, withReference } from "../sweep.js";
+import { mapReflections, referredTo, type Sweep } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { groundsOf } from "../uncertainty/band-uncertainty.js";
 import type { Instrument } from "../uncertainty/instrument.js";
@@ -141,7 +141,7 @@ function matchReference(
   referenceOhms: number,
 ): { sweeps: readonly Sweep[]; isMatched: boolean; findings: readonly Finding[] } {
   const others = sweeps.filter((sweep) => sweep.referenceOhms !== referenceOhms);
-  const matched = sweeps.map((sweep) => (sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep));
+  const matched = sweeps.map((sweep) => referredTo(sweep, referenceOhms));
   const isMatched = matched.every((sweep) => sweep.referenceOhms === referenceOhms);
   const stated = [...new Set(others.map((sweep) => `${sweep.referenceOhms} Ω`))].join(", ");
   const message = isMatched

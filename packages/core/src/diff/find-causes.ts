@@ -8,7 +8,8 @@ import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
 import { electricalLengthM, type LineChange } from "./line-change.js";
 import { fitLine, fitLineOf, type LineFit, withBestLaw } from "./line-fit.js";
 import { fitReference, isAnotherReference } from "./reference-fit.js";
-import { fitScale, LEAST_SCALE, type ScaleFit } from "./scale-fit.js";
+import { fitScale, type ScaleFit } from "./scale-fit.js";
+import { LEAST_SCALE } from "./scale-search.js";
 import { CLEARLY, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 

@@ -1,3 +1,4 @@
+import { feedlineFrom, matchedLossDb } from "../feedline/feedline.js";
 import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
 import type { Cause } from "./cause.js";
 import { excessLossCause, lengthCause, lossCause } from "./cause-words.js";
@@ -7,8 +8,8 @@ import { LEAST_LENGTH_M, LEAST_LOSS_DB } from "./thresholds.js";
 
 /** What the lossiest kind of line loses at 10 MHz, dB for each metre of electrical length. */
 const GREATEST_DB_PER_M = Math.max(
-  ...FEEDLINE_KINDS.map(
-    ({ loss: { k0, k1, k2 }, velocityFactor }) => ((k0 + k1 * Math.sqrt(10) + k2 * 10) * velocityFactor) / 100,
+  ...FEEDLINE_KINDS.map(({ id, velocityFactor }) =>
+    matchedLossDb(feedlineFrom({ kind: id, lengthM: velocityFactor }), 10e6),
   ),
 );
 

@@ -30,7 +30,7 @@ export interface LineChange {
 }
 
 /** Added one-way loss at a frequency, dB. */
-export const lossDbAt = ({ loss }: LineChange, frequencyHz: number): number =>
+const lossDbAt = ({ loss }: LineChange, frequencyHz: number): number =>
   loss.reduce((sum, { law, at10MHzDb }) => sum + at10MHzDb * LOSS_LAWS[law](frequencyHz), 0);
 
 export const lossAt10MHzDb = (change: LineChange): number => lossDbAt(change, 10e6);

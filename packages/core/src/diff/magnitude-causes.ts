@@ -1,11 +1,11 @@
 import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
 import { leastBetween } from "../curve/search.js";
 import { type Cause, isLikely, possible } from "./cause.js";
-import { scaleCause } from "./cause-words.js";
+import { lostPercent, scaleCause } from "./cause-words.js";
 import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
-import { GREATEST_SCALE, LEAST_SCALE, SCALE_STEP } from "./scale-fit.js";
+import { bestScale, LEAST_SCALE } from "./scale-search.js";
 import { CLEARLY, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
@@ -78,22 +78,18 @@ function fitScale(before: Curve, after: Curve): { scale: number; residual: numbe
     const magnitudes = magnitudesAt(before, after, scale);
     return magnitudes.frequencyHz.length < FEWEST_SAMPLES ? Number.POSITIVE_INFINITY : residualOf(magnitudes, () => 1);
   };
-  let best = 1;
-  for (let scale = 1 - GREATEST_SCALE; scale <= 1 + GREATEST_SCALE; scale += SCALE_STEP) {
-    if (residualAt(scale) < residualAt(best)) best = scale;
-  }
-  const scale = leastBetween(residualAt, best - SCALE_STEP, best + SCALE_STEP, 1e-5);
+  const scale = bestScale(residualAt);
   return { scale, residual: residualAt(scale) };
 }
 
 function lossCause({ lossAt10MHzDb, residual }: LossFit): Cause {
-  const lostPercent = 100 * (1 - 10 ** (-Math.abs(lossAt10MHzDb) / 10));
+  const percent = lostPercent(lossAt10MHzDb);
   const isMore = lossAt10MHzDb > 0;
   return {
     code: isMore ? "loss-added" : "loss-removed",
     confidence: "likely",
-    evidence: { lossAt10MHzDb, powerPercentAt10MHz: lostPercent, residualRms: residual },
-    message: `${Math.abs(lossAt10MHzDb).toFixed(2)} dB ${isMore ? "more" : "less"} loss on the way (one way, at 10 MHz; ${lostPercent.toFixed(0)} % of the power there) explains the whole difference: the line is wet, damaged, ${isMore ? "longer" : "shorter"}, or joined otherwise. Without phase its length cannot be told.`,
+    evidence: { lossAt10MHzDb, powerPercentAt10MHz: percent, residualRms: residual },
+    message: `${Math.abs(lossAt10MHzDb).toFixed(2)} dB ${isMore ? "more" : "less"} loss on the way (one way, at 10 MHz; ${percent.toFixed(0)} % of the power there) explains the whole difference: the line is wet, damaged, ${isMore ? "longer" : "shorter"}, or joined otherwise. Without phase its length cannot be told.`,
   };
 }
 

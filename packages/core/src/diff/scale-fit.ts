@@ -1,14 +1,8 @@
 import { complex, multiply } from "../complex.js";
 import { reflectionAt, type VectorCurve } from "../curve/curve.js";
-import { leastBetween } from "../curve/search.js";
 import { type CommonSamples, everyFew, FEWEST_SAMPLES, replaceBefore } from "./common-samples.js";
 import { fitLine, type LineFit, withBestLaw } from "./line-fit.js";
-
-/** Range and step of the frequency scale searched: a wire up to 8 % longer or shorter. */
-export const GREATEST_SCALE = 0.08;
-export const SCALE_STEP = 0.002;
-/** A wire that seems longer or shorter by less than this is the same: sag, wind and warmth do as much (our own choice). */
-export const LEAST_SCALE = 0.002;
+import { bestScale } from "./scale-search.js";
 
 export interface ScaleFit {
   /** Frequencies of the second sweep over those of the first */
@@ -32,17 +26,7 @@ export function fitScale(samples: CommonSamples, before: VectorCurve, negligible
     const stretched = stretch(compared, before, scale);
     return stretched.frequencyHz.length < FEWEST_SAMPLES ? Number.POSITIVE_INFINITY : fitLine(stretched).residual;
   };
-  const residualInFew = residualIn(few);
-  let best = 1;
-  let bestResidual = Number.POSITIVE_INFINITY;
-  for (let scale = 1 - GREATEST_SCALE; scale <= 1 + GREATEST_SCALE; scale += SCALE_STEP) {
-    const residual = residualInFew(scale);
-    if (residual < bestResidual) {
-      bestResidual = residual;
-      best = scale;
-    }
-  }
-  const scale = leastBetween(residualIn(samples), best - SCALE_STEP, best + SCALE_STEP, 1e-5);
+  const scale = bestScale(residualIn(few), residualIn(samples));
   const stretched = stretch(samples, before, scale);
   if (stretched.frequencyHz.length < FEWEST_SAMPLES) {
     return { scale: 1, line: fitLine(samples), residual: Number.POSITIVE_INFINITY };

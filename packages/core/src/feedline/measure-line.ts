@@ -1,12 +1,13 @@
 import { CAUTIONS } from "../cautions.js";
-import { at, type Column } from "../column.js";
+import { at } from "../column.js";
 import { SPEED_OF_LIGHT } from "../constants.js";
 import { type Finding, finding } from "../finding.js";
-import { returnLossDb } from "../reflection.js";
-import { type Sweep, type VectorSweep, withReference } from "../sweep.js";
+import { type Sweep, withReference } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { feedlineFrom, matchedLossDb } from "./feedline.js";
 import type { FeedlineKind } from "./feedline-kinds.js";
+import { type MeasuredLength, measuredLength } from "./measured-length.js";
+import { fittedLoss } from "./measured-loss.js";
 
 /** Loss of the line at one frequency. */
 export interface MeasuredLoss {
@@ -80,9 +81,8 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   const lengthM =
     options.lengthM ??
     (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
-  const lossAt = fittedLoss(seen, end);
-  const losses = lossesOf(seen, lossAt, kind, lengthM);
-  const isLine = isLineAlone(seen, end, lossAt);
+  const { lossDbAt, isEven: isLine } = fittedLoss(seen, end);
+  const losses = lossesOf(seen, lossDbAt, kind, lengthM);
   return {
     schema: "feedpoint/line@1",
     sweep: sweepInfo(sweep),
@@ -102,89 +102,15 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   };
 }
 
-interface MeasuredLength {
-  /** One way, m of vacuum */
-  readonly electricalLengthM: number;
-  /** Whether the phase leads back to that of the far end at 0 Hz, as it does where no turn was missed */
-  readonly isSure: boolean;
-}
-
-/** The phase at 0 Hz is that of the far end but for whole turns, so it may be this far from it, rad (our own choice). */
-const GREATEST_PHASE_AT_ZERO = 0.8;
-
-/** The length from the slope of the phase. */
-function measuredLength(
-  { frequencyHz, reflectionReal, reflectionImaginary }: VectorSweep,
-  end: number,
-): MeasuredLength {
-  const phase = new Float64Array(frequencyHz.length);
-  let turns = 0;
-  for (let i = 0; i < phase.length; i++) {
-    const angle = Math.atan2(at(reflectionImaginary, i) * end, at(reflectionReal, i) * end);
-    if (i > 0) turns += Math.round((at(phase, i - 1) - angle) / (2 * Math.PI) - turns);
-    phase[i] = angle + 2 * Math.PI * turns;
-  }
-  const { slope, intercept } = straightLine(frequencyHz, phase);
-  const whole = 2 * Math.PI * Math.round(intercept / (2 * Math.PI));
-  const isSure = Math.abs(intercept - whole) < GREATEST_PHASE_AT_ZERO && slope < 0;
-  const steered = isSure ? slopeThrough(frequencyHz, phase, whole) : slope;
-  return { electricalLengthM: (-steered * SPEED_OF_LIGHT) / (4 * Math.PI), isSure };
-}
-
-function straightLine(x: Column, y: Column): { slope: number; intercept: number } {
-  const n = x.length;
-  const meanX = x.reduce((sum, value) => sum + value, 0) / n;
-  const meanY = y.reduce((sum, value) => sum + value, 0) / n;
-  let xx = 0;
-  let xy = 0;
-  for (let i = 0; i < n; i++) {
-    xx += (at(x, i) - meanX) ** 2;
-    xy += (at(x, i) - meanX) * (at(y, i) - meanY);
-  }
-  return { slope: xy / xx, intercept: meanY - (xy / xx) * meanX };
-}
-
-function slopeThrough(x: Column, y: Column, intercept: number): number {
-  let xx = 0;
-  let xy = 0;
-  for (let i = 0; i < x.length; i++) {
-    xx += at(x, i) ** 2;
-    xy += at(x, i) * (at(y, i) - intercept);
-  }
-  return xy / xx;
-}
-
 const NO_LINE = finding(
   "problem",
   "line-implausible",
   "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?",
 );
 
-/** Half the return loss of a line alone lies this close to its fit, root mean square: dB, or a share of its mean (our own choice). */
-const GREATEST_SCATTER_DB = 0.7;
-const GREATEST_SCATTER_SHARE = 0.3;
-
-/** Whether the return loss grows evenly, as that of a line with its end open or shorted does and that of an antenna does not. */
-function isLineAlone(
-  { frequencyHz, reflectionMagnitude }: Sweep,
-  end: number,
-  lossAt: (frequencyHz: number) => number,
-): boolean {
-  const ofEnd = returnLossDb(Math.abs(end));
-  let square = 0;
-  let sum = 0;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const lossDb = (returnLossDb(at(reflectionMagnitude, i)) - ofEnd) / 2;
-    square += (lossDb - lossAt(at(frequencyHz, i))) ** 2;
-    sum += lossDb;
-  }
-  const scatterDb = Math.sqrt(square / frequencyHz.length);
-  return scatterDb <= Math.max(GREATEST_SCATTER_DB, (GREATEST_SCATTER_SHARE * sum) / frequencyHz.length);
-}
-
 function lossesOf(
   sweep: Sweep,
-  lossAt: (frequencyHz: number) => number,
+  lossDbAt: (frequencyHz: number) => number,
   kind: FeedlineKind | null,
   lengthM: number | null,
 ): MeasuredLoss[] {
@@ -193,7 +119,7 @@ function lossesOf(
   const told = TOLD_HZ.filter((frequencyHz) => frequencyHz >= first && frequencyHz <= last);
   const line = kind === null || lengthM === null ? null : feedlineFrom({ kind: kind.id, lengthM });
   return (told.length > 0 ? told : [first, last]).map((frequencyHz) => {
-    const lossDb = lossAt(frequencyHz);
+    const lossDb = lossDbAt(frequencyHz);
     return {
       frequencyHz,
       matchedLossDb: lossDb,
@@ -201,35 +127,6 @@ function lossesOf(
       expectedDb: line && matchedLossDb(line, frequencyHz),
     };
   });
-}
-
-/**
- * Loss as k1 √f + k2 f, fitted by least squares to half the return loss: what connectors and a characteristic impedance a
- * little beside the reference make of single samples swings around it.
- */
-function fittedLoss({ frequencyHz, reflectionMagnitude }: Sweep, end: number): (frequencyHz: number) => number {
-  const ofEnd = returnLossDb(Math.abs(end));
-  let aa = 0;
-  let ab = 0;
-  let bb = 0;
-  let ay = 0;
-  let by = 0;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const megahertz = at(frequencyHz, i) / 1e6;
-    const root = Math.sqrt(megahertz);
-    const lossDb = (returnLossDb(at(reflectionMagnitude, i)) - ofEnd) / 2;
-    aa += megahertz;
-    ab += root * megahertz;
-    bb += megahertz * megahertz;
-    ay += root * lossDb;
-    by += megahertz * lossDb;
-  }
-  const determinant = aa * bb - ab * ab;
-  const k1 = (ay * bb - by * ab) / determinant;
-  const k2 = (by * aa - ay * ab) / determinant;
-  if (k1 >= 0 && k2 >= 0) return (frequency) => k1 * Math.sqrt(frequency / 1e6) + (k2 * frequency) / 1e6;
-  // One of the two alone, where both together would make one of them a gain.
-  return k2 < 0 ? (frequency) => (ay / aa) * Math.sqrt(frequency / 1e6) : (frequency) => ((by / bb) * frequency) / 1e6;
 }
 
 function verdictOf(losses: readonly MeasuredLoss[]): LineVerdict {

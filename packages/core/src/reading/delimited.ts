@@ -57,7 +57,7 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 }
 
 /** Turns columns into a reflection: the most finely printed way counts, the others are compared with it. */
-export function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
+function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
   const referenceOhms = options.referenceOhms ?? DEFAULT_REFERENCE_OHMS;
   const columns = settleColumns(table.columns, frequencyHz, options, file, findings);

@@ -1,4 +1,4 @@
-import { type CheckResult, curveOf, type DiffResult, type Limits, type Sweep, withReference } from "@feedpoint/core";
+import { type CheckResult, curveOf, type DiffResult, type Limits, referredTo, type Sweep } from "@feedpoint/core";
 import { verdictText } from "../check.js";
 import { DIFF_VERDICTS } from "../diff.js";
 import { greatestShownSwr } from "../swr-ticks.js";
@@ -35,8 +35,7 @@ export function diffCharts(
 ): string {
   const { glyphs } = screen;
   const referenceOhms = before[0]?.referenceOhms ?? 50;
-  const curvesOf = (sweeps: readonly Sweep[]) =>
-    sweeps.map((sweep) => curveOf(sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep));
+  const curvesOf = (sweeps: readonly Sweep[]) => sweeps.map((sweep) => curveOf(referredTo(sweep, referenceOhms)));
   const [beforeCurves, afterCurves] = [curvesOf(before), curvesOf(after)];
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({

@@ -1,5 +1,5 @@
-import { type DiffResult, type Sweep, withReference } from "@feedpoint/core";
-import { DIFF_VERDICTS, diffTable, reasonsOf } from "../diff.js";
+import { type DiffResult, referredTo, type Sweep } from "@feedpoint/core";
+import { comparedFindings, DIFF_VERDICTS, diffTable, reasonsOf } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
 import { bandPanels } from "./band-panels.js";
@@ -28,7 +28,7 @@ export function diffSection({ before, after, result }: Comparison): Markup {
     ),
     seriesOf(
       "after",
-      inReferenceOf(before, after),
+      referredTo(after, before.referenceOhms),
       bands.map((band) => band.after),
       "v1",
     ),
@@ -38,11 +38,6 @@ export function diffSection({ before, after, result }: Comparison): Markup {
   const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
   const reasons = reasonsOf(bands);
   const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);
-  const findings = [
-    ...before.findings.map((finding) => ({ ...finding, message: `Before: ${finding.message}` })),
-    ...after.findings.map((finding) => ({ ...finding, message: `After: ${finding.message}` })),
-    ...result.findings,
-  ];
   return html`<article><header><p class="label">Before: ${name(before)}<br>After: ${name(after)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
     html`<section><h2>Likely cause</h2>${causeList(causes)}</section>`,
     bands.length === 0
@@ -53,12 +48,8 @@ export function diffSection({ before, after, result }: Comparison): Markup {
       : html`<section><h2>Why</h2><ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul></section>`,
     chartSections(series, limits, bandPanels(series, verdicts, limits)),
     sureness(series),
-    html`<section><h2>Findings</h2>${findingList(findings)}</section>`,
+    html`<section><h2>Findings</h2>${findingList(comparedFindings(result))}</section>`,
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
     html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
   ]}</article>`;
 }
-
-/** The second sweep against the reference of the first, as the comparison takes it. */
-const inReferenceOf = ({ referenceOhms }: Sweep, sweep: Sweep): Sweep =>
-  sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep;
