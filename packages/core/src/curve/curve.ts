@@ -1,13 +1,19 @@
-import { at, type Column, firstIndexAbove } from "../column.js";
+import { at, type Column, firstIndexAbove, magnitudesOf } from "../column.js";
 import { type Complex, complex } from "../complex.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
 import { bulkDelay } from "./delay.js";
 import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
 import { estimateNoise, greatestNoise } from "./noise.js";
-import { prepareScalarInterpolation, type ScalarInterpolation, scalarBetween } from "./scalar-interpolation.js";
+import {
+  magnitudeOf,
+  prepareScalarInterpolation,
+  type ScalarInterpolation,
+  scalarBetween,
+} from "./scalar-interpolation.js";
 import { smooth } from "./smoothing.js";
 import { mendSpikes } from "./spikes.js";
 import { findStretches, type Stretch } from "./stretches.js";
+import type { WholeFit } from "./whole-fit.js";
 
 interface CurveCommon {
   readonly stretches: readonly Stretch[];
@@ -15,8 +21,8 @@ interface CurveCommon {
   readonly noise: number | null;
   /** Indices of samples that stood alone and were put right before anything else */
   readonly spikes: readonly number[];
-  /** For each stretch the order of the one function that explains it; null where none does. Empty where nothing was smoothed */
-  readonly orders: readonly (number | null)[];
+  /** For each stretch the one function that explains it; null where none does. Empty where nothing was smoothed */
+  readonly fits: readonly (WholeFit | null)[];
 }
 
 /** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
@@ -53,8 +59,8 @@ export interface KnownOfSweep {
   readonly hasNoSpikes?: boolean;
   /** Standard deviations by which smoothing windows may differ; more smooths more */
   readonly agreement?: number;
-  /** Orders of the functions that explain the stretches, as another sweep of the same curve has them */
-  readonly orders?: readonly (number | null)[];
+  /** What explains the stretches of another sweep that differs from this one by its noise alone */
+  readonly fits?: readonly (WholeFit | null)[];
 }
 
 /** The curve of a sweep. */
@@ -83,7 +89,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     known.noise === undefined ? (estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise) : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? { real, imaginary, orders: [] }
+      ? { real, imaginary, fits: [] }
       : smooth(frequencyHz, real, imaginary, stretches, noise, null, known);
   const floor = CURVATURE_SIGNIFICANCE * (noise ?? 0);
   return {
@@ -92,7 +98,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     delayS,
     noise,
     spikes,
-    orders: smoothed.orders,
+    fits: smoothed.fits,
     interpolation: prepareInterpolation(frequencyHz, smoothed.real, smoothed.imaginary, floor),
   };
 }
@@ -106,14 +112,14 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
     known.noise === undefined ? (estimateNoise([inverse], stretches, weights) ?? sweep.repeatNoise) : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? { real: inverse, orders: [] }
+      ? { real: inverse, fits: [] }
       : smooth(frequencyHz, inverse, null, stretches, noise, weights, known);
   return {
     sweep,
     stretches,
     noise,
     spikes,
-    orders: smoothed.orders,
+    fits: smoothed.fits,
     interpolation: prepareScalarInterpolation(frequencyHz, smoothed.real, stretches),
   };
 }
@@ -165,6 +171,12 @@ export function magnitudeBetween(curve: Curve, stretch: Stretch, index: number, 
   if (!isVectorCurve(curve)) return scalarBetween(curve.interpolation, index, frequencyHz);
   interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
   return Math.sqrt(scratch.real * scratch.real + scratch.imaginary * scratch.imaginary);
+}
+
+/** ρ at every sample; the curve runs through what smoothing has left of them. */
+export function magnitudesAtSamples(curve: Curve): Column {
+  if (!isVectorCurve(curve)) return curve.interpolation.inverse.map(magnitudeOf);
+  return magnitudesOf(curve.interpolation.real, curve.interpolation.imaginary);
 }
 
 /**

@@ -8,10 +8,18 @@ export interface LinearSystem {
   readonly size: number;
   readonly real: Float64Array;
   readonly imaginary: Float64Array;
+  /** What each row was divided by in elimination */
+  readonly pivots: Float64Array;
 }
 
 export function emptySystem(size: number): LinearSystem {
-  return { size, real: new Float64Array(size * (size + 1)), imaginary: new Float64Array(size * (size + 1)) };
+  const cells = size * (size + 1);
+  return {
+    size,
+    real: new Float64Array(cells),
+    imaginary: new Float64Array(cells),
+    pivots: new Float64Array(size),
+  };
 }
 
 /**
@@ -20,19 +28,58 @@ export function emptySystem(size: number): LinearSystem {
  *
  * @returns whether every unknown is determined
  */
-export function solvePositive({ size, real, imaginary }: LinearSystem): boolean {
+export function solvePositive(system: LinearSystem): boolean {
+  if (!eliminate(system)) return false;
+  substitute(system);
+  return true;
+}
+
+/**
+ * The unknowns of a system that has been solved, as noise in what it was made of would have moved them: their covariance is
+ * the inverse of its matrix, which elimination has left as pivots and a triangle.
+ *
+ * @param normal independent numbers of variance 1
+ * @param isReal whether the unknowns are
+ * @returns the moves; the right sides of the system are spoilt
+ */
+export function noiseOfUnknowns(
+  system: LinearSystem,
+  normal: () => number,
+  isReal: boolean,
+): { real: Float64Array; imaginary: Float64Array } {
+  const { size, real, imaginary, pivots } = system;
+  const sides = Array.from({ length: size }, (_, r) => r * (size + 1) + size);
+  for (const [r, side] of sides.entries()) {
+    const deviation = 1 / Math.sqrt(at(pivots, r));
+    real[side] = deviation * normal();
+    imaginary[side] = isReal ? 0 : deviation * normal();
+  }
+  substitute(system);
+  return {
+    real: Float64Array.from(sides, (side) => at(real, side)),
+    imaginary: Float64Array.from(sides, (side) => at(imaginary, side)),
+  };
+}
+
+function eliminate({ size, real, imaginary, pivots }: LinearSystem): boolean {
   const width = size + 1;
   const diagonals = Float64Array.from({ length: size }, (_, r) => at(real, r * width + r));
   for (let pivot = 0; pivot < size; pivot++) {
     const start = pivot * width;
     const diagonal = at(real, start + pivot);
     if (!(diagonal > LEAST_PIVOT * at(diagonals, pivot))) return false;
+    pivots[pivot] = diagonal;
     for (let c = pivot; c < width; c++) {
       real[start + c] = at(real, start + c) / diagonal;
       imaginary[start + c] = at(imaginary, start + c) / diagonal;
     }
     for (let r = pivot + 1; r < size; r++) subtractRow(real, imaginary, r * width, start, pivot, width);
   }
+  return true;
+}
+
+function substitute({ size, real, imaginary }: LinearSystem): void {
+  const width = size + 1;
   for (let pivot = size - 1; pivot > 0; pivot--) {
     for (let r = 0; r < pivot; r++) {
       const x = at(real, pivot * width + size);
@@ -43,7 +90,6 @@ export function solvePositive({ size, real, imaginary }: LinearSystem): boolean 
       imaginary[r * width + size] = at(imaginary, r * width + size) - u * y - v * x;
     }
   }
-  return true;
 }
 
 /** Takes the row at `start`, times what the row at `row` holds in column `pivot`, from that row. */

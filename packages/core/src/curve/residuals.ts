@@ -25,13 +25,16 @@ const CHANCE_OF_A_GROUP = 0.01;
 export function areNoise(residuals: Residuals): boolean {
   const { real, parts, unknowns } = residuals;
   const root = Math.sqrt(parts * real.length);
-  const squares = sumOfProducts(residuals, 0);
+  const squares = sumOfSquares(residuals);
   const variance = squares / (parts * (real.length - unknowns));
   if (!(Math.sqrt(variance) <= 1 + NOISE_SPREAD / root)) return false;
   if (sumOfProducts(residuals, 1) > (GREATEST_LIKENESS * squares) / root) return false;
   // The square of a complex normal variable passes 2 ln (1 / chance) by that chance, that of a real one more seldom.
   return greatestGroup(residuals) <= 2 * variance * Math.log((2 * real.length) / CHANCE_OF_A_GROUP);
 }
+
+/** In units of the noise. */
+export const sumOfSquares = (residuals: Residuals): number => sumOfProducts(residuals, 0);
 
 /** Sum over the samples of each residual times the one so many places before it. */
 function sumOfProducts({ real, imaginary }: Residuals, places: number): number {
@@ -49,7 +52,8 @@ function greatestGroup({ real, imaginary }: Residuals): number {
   let greatest = 0;
   for (let length = 1, groups = real.length; groups >= 1; length *= 2, groups >>= 1) {
     for (let k = 0; k < groups; k++) {
-      greatest = Math.max(greatest, (at(sumReal, k) ** 2 + at(sumImaginary, k) ** 2) / length);
+      const size = (at(sumReal, k) ** 2 + at(sumImaginary, k) ** 2) / length;
+      if (size > greatest) greatest = size;
     }
     for (let k = 0; 2 * k + 1 < groups; k++) {
       sumReal[k] = at(sumReal, 2 * k) + at(sumReal, 2 * k + 1);
@@ -64,10 +68,12 @@ function greatestGroup({ real, imaginary }: Residuals): number {
  *
  * Source: H. Akaike, IEEE Transactions on Automatic Control 19, 1974; for few samples C. M. Hurvich, C.-L. Tsai, Biometrika
  * 76, 1989 (both from memory).
+ *
+ * @param squares sum of the squares that are left, where it is another than that of the residuals
  */
-export function informationCriterion(residuals: Residuals): number {
+export function informationCriterion(residuals: Residuals, squares = sumOfSquares(residuals)): number {
   const count = residuals.parts * residuals.real.length;
   const unknowns = residuals.parts * residuals.unknowns;
   const correction = (2 * unknowns * (unknowns + 1)) / (count - unknowns - 1);
-  return count * Math.log(sumOfProducts(residuals, 0)) + 2 * unknowns + correction;
+  return count * Math.log(squares) + 2 * unknowns + correction;
 }

@@ -1,7 +1,7 @@
 import { at, type Column } from "../column.js";
 import { isEven, unevenWindow } from "./smoothing-window.js";
 import type { Stretch } from "./stretches.js";
-import { fitWhole } from "./whole-fit.js";
+import { fitWhole, type WholeFit } from "./whole-fit.js";
 
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
@@ -17,8 +17,8 @@ interface Columns {
 
 /** Columns with their noise reduced where the samples lie close enough together to allow it. */
 export interface Smoothed extends Columns {
-  /** For each stretch the order of the one function that explains it; null where none does */
-  readonly orders: readonly (number | null)[];
+  /** For each stretch the one function that explains it; null where none does */
+  readonly fits: readonly (WholeFit | null)[];
 }
 
 /**
@@ -33,7 +33,7 @@ export interface Smoothed extends Columns {
  * @param imaginary null for a quantity that is real
  * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
  * @param weights noise of each sample over `noise`; null where all are alike
- * @param orders the orders of a sweep that differs from this one by its noise alone, so that they need not be looked for
+ * @param fits what explains a sweep that differs from this one by its noise alone, so that it need not be looked for
  */
 export function smooth(
   position: Column,
@@ -42,24 +42,24 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
-  { agreement = AGREEMENT, orders }: { agreement?: number; orders?: readonly (number | null)[] } = {},
+  { agreement = AGREEMENT, fits }: { agreement?: number; fits?: readonly (WholeFit | null)[] } = {},
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
   const result = { real: real.slice(), imaginary: second.slice() };
-  const found: (number | null)[] = [];
+  const found: (WholeFit | null)[] = [];
   for (const [s, stretch] of stretches.entries()) {
-    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, orders?.[s]);
-    found.push(whole?.order ?? null);
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, fits?.[s]);
+    found.push(whole?.fit ?? null);
     if (whole !== null) {
-      result.real.set(whole.real, stretch.first);
-      result.imaginary.set(whole.imaginary, stretch.first);
+      result.real.set(whole.values.real, stretch.first);
+      result.imaginary.set(whole.values.imaginary, stretch.first);
       continue;
     }
     const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
     for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, tolerance, i, result);
   }
-  return { ...result, orders: found };
+  return { ...result, fits: found };
 }
 
 /** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */

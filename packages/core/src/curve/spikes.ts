@@ -28,8 +28,8 @@ export function mendSpikes(
   const mended: number[] = [];
   for (const { first, last } of stretches) {
     if (last - first + 1 < FEWEST_SAMPLES) continue;
-    const departures: number[] = [];
-    for (let i = first + 2; i <= last - 2; i++) departures.push(departureAt(position, real, imaginary, i));
+    const departures = departuresOf(position, real, imaginary, first + 2, last - 2);
+    if (!departures.some((size) => size >= LEAST_DEPARTURE)) continue;
     const usual = median(departures);
     const limit = Math.max(LEAST_DEPARTURE, DEPARTURE_RATIO * usual);
     for (let i = first + 2; i <= last - 2; i++) {
@@ -53,11 +53,16 @@ export function mendSpikes(
 const neighbouring = (sizes: readonly number[], place: number) =>
   Math.max(sizes[place - 1] ?? 0, sizes[place + 1] ?? 0);
 
+function departuresOf(position: Column, real: Column, imaginary: Column, first: number, last: number): number[] {
+  const departures: number[] = [];
+  for (let i = first; i <= last; i++) departures.push(departureAt(position, real, imaginary, i));
+  return departures;
+}
+
 function departureAt(position: Column, real: Column, imaginary: Column, index: number): number {
-  return Math.hypot(
-    at(real, index) - cubicAt(position, real, index),
-    at(imaginary, index) - cubicAt(position, imaginary, index),
-  );
+  const x = at(real, index) - cubicAt(position, real, index);
+  const y = at(imaginary, index) - cubicAt(position, imaginary, index);
+  return Math.sqrt(x * x + y * y);
 }
 
 /** Value at a sample of the cubic through the two samples before it and the two after (Lagrange's form). */

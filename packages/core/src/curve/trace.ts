@@ -1,5 +1,5 @@
-import { at, firstIndexAbove } from "../column.js";
-import { type Curve, magnitudeBetween, magnitudeWithin } from "./curve.js";
+import { at, type Column, firstIndexAbove } from "../column.js";
+import { type Curve, magnitudeBetween, magnitudesAtSamples, magnitudeWithin } from "./curve.js";
 import { leastBetween, turningPoint } from "./search.js";
 import type { Stretch } from "./stretches.js";
 
@@ -33,6 +33,7 @@ const MOST_PIECES = 16;
 /** Walks the whole curve once; dips, crossings and extremes are then looked for on the trace and refined on the curve. */
 export function traceOf(curve: Curve): Trace {
   const axis = curve.sweep.frequencyHz;
+  const atSamples = magnitudesAtSamples(curve);
   const frequencies: number[] = [];
   const magnitudes: number[] = [];
   const stretches: Stretch[] = [];
@@ -41,17 +42,17 @@ export function traceOf(curve: Curve): Trace {
     for (let i = stretch.first; i < stretch.last; i++) {
       const start = at(axis, i);
       const step = at(axis, i + 1) - start;
-      const atStart = magnitudeBetween(curve, stretch, i, start);
-      const pieces = piecesBetween(curve, stretch, i, atStart);
-      for (let piece = 0; piece < pieces; piece++) {
+      frequencies.push(start);
+      magnitudes.push(at(atSamples, i));
+      const pieces = piecesBetween(curve, stretch, i, atSamples);
+      for (let piece = 1; piece < pieces; piece++) {
         const frequency = start + (step * piece) / pieces;
         frequencies.push(frequency);
-        magnitudes.push(piece === 0 ? atStart : magnitudeBetween(curve, stretch, i, frequency));
+        magnitudes.push(magnitudeBetween(curve, stretch, i, frequency));
       }
     }
-    const end = at(axis, stretch.last);
-    frequencies.push(end);
-    magnitudes.push(magnitudeWithin(curve, stretch, end));
+    frequencies.push(at(axis, stretch.last));
+    magnitudes.push(magnitudeWithin(curve, stretch, at(axis, stretch.last)));
     stretches.push({ first, last: frequencies.length - 1 });
   }
   return {
@@ -62,15 +63,27 @@ export function traceOf(curve: Curve): Trace {
   };
 }
 
-/** How many pieces an interval that begins at a known ρ needs so that each is nearly straight, from its bend at the middle. */
-function piecesBetween(curve: Curve, stretch: Stretch, index: number, atStart: number): number {
+/** How many pieces the interval after a sample needs so that each is nearly straight, from its bend at the middle. */
+function piecesBetween(curve: Curve, stretch: Stretch, index: number, atSamples: Column): number {
   const axis = curve.sweep.frequencyHz;
-  const low = at(axis, index);
-  const high = at(axis, index + 1);
-  const middle = magnitudeBetween(curve, stretch, index, (low + high) / 2);
-  const ends = (atStart + magnitudeBetween(curve, stretch, index, high)) / 2;
-  const bend = Math.abs(middle - ends);
+  // An interval bends less than its samples stand off their neighbours.
+  if (
+    standsOff(axis, atSamples, stretch, index) <= GREATEST_BEND &&
+    standsOff(axis, atSamples, stretch, index + 1) <= GREATEST_BEND
+  )
+    return 1;
+  const middle = magnitudeBetween(curve, stretch, index, (at(axis, index) + at(axis, index + 1)) / 2);
+  const bend = Math.abs(middle - (at(atSamples, index) + at(atSamples, index + 1)) / 2);
   return bend <= GREATEST_BEND ? 1 : Math.min(MOST_PIECES, 2 * Math.ceil(Math.sqrt(bend / GREATEST_BEND)));
+}
+
+/** How far a sample lies off the straight line between its neighbours; 0 at the ends of a stretch. */
+function standsOff(axis: Column, values: Column, { first, last }: Stretch, index: number): number {
+  if (index === first || index === last) return 0;
+  const start = at(axis, index - 1);
+  const share = (at(axis, index) - start) / (at(axis, index + 1) - start);
+  const straight = at(values, index - 1) + share * (at(values, index + 1) - at(values, index - 1));
+  return Math.abs(at(values, index) - straight);
 }
 
 /**

@@ -1,14 +1,17 @@
 import { at, type Column } from "../column.js";
+import type { LinearSystem } from "./positive-system.js";
 import {
   approachFit,
   type FitSamples,
   improveFit,
   NOTHING,
+  noisyFits,
   type Rational,
   unknownsOf,
+  type Values,
   valuesOf,
 } from "./rational-fit.js";
-import { areNoise, informationCriterion, type Residuals } from "./residuals.js";
+import { areNoise, informationCriterion, type Residuals, sumOfSquares } from "./residuals.js";
 import type { Stretch } from "./stretches.js";
 
 /** An antenna of a few resonances with its feedline needs no more. */
@@ -18,7 +21,9 @@ const SAMPLES_PER_UNKNOWN = 3;
 /** An order that is too low shows on about this many samples, spread over the stretch, as it does on all. */
 const SAMPLES_TO_REJECT = 48;
 const STEPS_TO_APPROACH = 2;
-const STEPS_TO_IMPROVE = 2;
+const MOST_STEPS_TO_IMPROVE = 3;
+/** Steps end where the squares that are left, in units of the noise, are within this of what the step foretold. */
+const SETTLED = 0.1;
 
 /** Columns to be fitted, of which a stretch is a part. */
 export interface FitColumns {
@@ -30,11 +35,21 @@ export interface FitColumns {
   readonly weights: Column | null;
 }
 
-/** Values at the samples of a stretch. */
+/** The function that explains a stretch, and what it takes to say how noise moves it. */
 export interface WholeFit {
-  readonly order: number;
-  readonly real: Float64Array;
-  readonly imaginary: Float64Array;
+  readonly rational: Rational;
+  /** Positions are fitted as (position - middle) / half */
+  readonly middle: number;
+  readonly half: number;
+  readonly isReal: boolean;
+  /** The normal equations of the last step towards the fit, solved */
+  readonly system: LinearSystem;
+}
+
+/** A fit and its values at the samples. */
+export interface FittedStretch {
+  readonly fit: WholeFit;
+  readonly values: Values;
 }
 
 /**
@@ -44,52 +59,108 @@ export interface WholeFit {
  * The order is the first that leaves nothing but noise and that the next one does not improve on by more than it costs.
  *
  * @param noise standard deviation of a sample of weight 1 in each column
- * @param known the order, where it is known beforehand; null: none explains the samples
+ * @param known the fit to a sweep that differs from this one by its noise alone; null: none explains the samples
  * @returns null where no such function explains the samples
  */
-export function fitWhole(columns: FitColumns, stretch: Stretch, noise: number, known?: number | null): WholeFit | null {
+export function fitWhole(
+  columns: FitColumns,
+  stretch: Stretch,
+  noise: number,
+  known?: WholeFit | null,
+): FittedStretch | null {
   if (known === null) return null;
-  const every = Math.ceil((stretch.last - stretch.first + 1) / SAMPLES_TO_REJECT);
   const all = samplesOf(columns, stretch, noise, 1);
+  const found =
+    known === undefined
+      ? findFit(all, columns, stretch, noise)
+      : improve(known.rational, all, Number.POSITIVE_INFINITY);
+  if (found === null) return null;
+  const { fit: rational, values, system } = found;
+  const fit = { rational, system, ...scaleOf(columns.position, stretch), isReal: columns.imaginary === null };
+  return { fit, values };
+}
+
+/**
+ * Values of a fit as other noise would have left it, and as the opposite noise would.
+ *
+ * @param position where to tell them
+ * @param normal independent numbers of variance 1
+ */
+export function noisyValues(
+  { rational, system, isReal, middle, half }: WholeFit,
+  position: Column,
+  normal: () => number,
+): readonly Values[] {
+  const place = position.map((x) => (x - middle) / half);
+  return noisyFits(rational, system, normal, isReal).map((noisy) => valuesOf(noisy, place));
+}
+
+/** A fit with its values at the samples, and what they leave. */
+interface Fitted {
+  readonly fit: Rational;
+  readonly values: Values;
+  readonly residuals: Residuals;
+  readonly system: LinearSystem;
+}
+
+function findFit(all: FitSamples, columns: FitColumns, stretch: Stretch, noise: number): Fitted | null {
+  const every = Math.ceil((stretch.last - stretch.first + 1) / SAMPLES_TO_REJECT);
   const some = every === 1 ? all : samplesOf(columns, stretch, noise, every);
-  if (known !== undefined) return fitOfOrder(known, some, all);
   let rough: Rational | null = NOTHING;
-  let best: Rational | null = null;
+  let best: Fitted | null = null;
   let leastCriterion = Number.POSITIVE_INFINITY;
   for (let order = 1; order <= HIGHEST_ORDER; order++) {
     if (SAMPLES_PER_UNKNOWN * unknownsOf(order) > some.place.length) break;
     for (let step = 0; step < STEPS_TO_APPROACH && rough !== null; step++) rough = approachFit(some, order, rough);
     if (rough === null) break;
-    if (best === null && !areNoise(residualsOf(rough, some))) continue;
-    let fit: Rational | null = rough;
-    for (let step = 0; step < STEPS_TO_IMPROVE && fit !== null; step++) fit = improveFit(all, fit);
-    const residuals = fit && residualsOf(fit, all);
-    const criterion = residuals && areNoise(residuals) ? informationCriterion(residuals) : Number.POSITIVE_INFINITY;
-    if (criterion < leastCriterion) {
-      best = fit;
-      leastCriterion = criterion;
+    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place), some, order))) continue;
+    const next = improve(rough, all, leastCriterion);
+    if (next !== null) {
+      best = next;
+      leastCriterion = informationCriterion(next.residuals);
     } else if (best !== null) break;
   }
-  return best && { order: orderOf(best), ...valuesOf(best, all.place) };
+  return best;
 }
 
-/** From nothing it takes this many steps to come close to a fit of an order that is known. */
-const STEPS_FROM_NOTHING = 4;
-
-function fitOfOrder(order: number, some: FitSamples, all: FitSamples): WholeFit | null {
-  let fit: Rational | null = NOTHING;
-  for (let step = 0; step < STEPS_FROM_NOTHING && fit !== null; step++) fit = approachFit(some, order, fit);
-  for (let step = 0; step < STEPS_TO_IMPROVE && fit !== null; step++) fit = improveFit(all, fit);
-  return fit !== null && areNoise(residualsOf(fit, all)) ? { order, ...valuesOf(fit, all.place) } : null;
+/**
+ * Steps of Gauss and Newton until they foretell what they leave, which is where the least has been reached.
+ *
+ * @param criterion what the fit has to better
+ * @returns null where it does not, or leaves more than noise
+ */
+function improve(from: Rational, samples: FitSamples, criterion: number): Fitted | null {
+  let fit = from;
+  const values = valuesOf(from, samples.place);
+  const order = from.topReal.length - 1;
+  for (let step = 1; step <= MOST_STEPS_TO_IMPROVE; step++) {
+    const next = improveFit(samples, fit, values);
+    if (next === null) return null;
+    fit = next.fit;
+    valuesOf(fit, samples.place, values);
+    const residuals = residualsOf(values, samples, order);
+    const isSettled = Math.abs(sumOfSquares(residuals) - next.foretold) < SETTLED;
+    if (isSettled || step === MOST_STEPS_TO_IMPROVE) {
+      return informationCriterion(residuals) < criterion && areNoise(residuals)
+        ? { fit, values, residuals, system: next.system }
+        : null;
+    }
+    // Not even what the step promised would do.
+    if (informationCriterion(residuals, next.foretold) >= criterion) return null;
+  }
+  return null;
 }
 
-const orderOf = ({ topReal }: Rational) => topReal.length - 1;
+function scaleOf(position: Column, { first, last }: Stretch): { middle: number; half: number } {
+  const [low, high] = [at(position, first), at(position, last)];
+  return { middle: (low + high) / 2, half: (high - low) / 2 };
+}
 
 /** Every so many samples of a stretch. */
-function samplesOf(columns: FitColumns, { first, last }: Stretch, noise: number, every: number): FitSamples {
+function samplesOf(columns: FitColumns, stretch: Stretch, noise: number, every: number): FitSamples {
   const { position, real, imaginary, weights } = columns;
-  const middle = (at(position, first) + at(position, last)) / 2;
-  const half = (at(position, last) - at(position, first)) / 2;
+  const { first, last } = stretch;
+  const { middle, half } = scaleOf(position, stretch);
   const column = () => new Float64Array(Math.floor((last - first) / every) + 1);
   const samples = {
     place: column(),
@@ -108,11 +179,13 @@ function samplesOf(columns: FitColumns, { first, last }: Stretch, noise: number,
   return samples;
 }
 
-function residualsOf(fit: Rational, samples: FitSamples): Residuals {
-  const { real, imaginary } = valuesOf(fit, samples.place);
+function residualsOf(values: Values, samples: FitSamples, order: number): Residuals {
+  const real = new Float64Array(samples.place.length);
+  const imaginary = new Float64Array(samples.place.length);
   for (let i = 0; i < real.length; i++) {
-    real[i] = (at(samples.real, i) - at(real, i)) * at(samples.precision, i);
-    imaginary[i] = (at(samples.imaginary, i) - at(imaginary, i)) * at(samples.precision, i);
+    const precision = at(samples.precision, i);
+    real[i] = (at(samples.real, i) - at(values.real, i)) * precision;
+    imaginary[i] = (at(samples.imaginary, i) - at(values.imaginary, i)) * precision;
   }
-  return { real, imaginary, parts: samples.isReal ? 1 : 2, unknowns: unknownsOf(orderOf(fit)) };
+  return { real, imaginary, parts: samples.isReal ? 1 : 2, unknowns: unknownsOf(order) };
 }

@@ -1,11 +1,11 @@
 import { mean, standardDeviation } from "simple-statistics";
-import { type Curve, noiseOrBound } from "../curve/curve.js";
+import { type Curve, isVectorCurve, noiseOrBound } from "../curve/curve.js";
 import { ASSUMED_NOISE } from "../curve/noise.js";
 import { spanAt, spansWithin, type Trace, traceOf } from "../curve/trace.js";
 import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
 import { type Instrument, instrumentError } from "./instrument.js";
-import { baseCurve, replicateBase, replicateFeatures, smootherCurve, thinnedFeatures } from "./replicates.js";
+import { type Replicates, replicatesOf } from "./replicates.js";
 
 /** Both ends of what a number may be, with 95 % probability as far as noise goes. */
 export interface Interval {
@@ -28,13 +28,26 @@ export interface BandUncertainty {
 
 /** Standard deviations on either side that hold 95 %. */
 const COVERAGE_FACTOR = 1.96;
+/** By how much copies understate how far a number varies from sweep to sweep. */
+interface Understatement {
+  readonly values: number;
+  /** The place of a flat minimum follows the smoothing most */
+  readonly place: number;
+}
 /**
- * Copies of a curve vary less than sweeps of the antenna do, since the curve they start from has been smoothed already,
- * and its noise is itself an estimate. Found by simulation; tests/accuracy/coverage.test.ts holds the result to it.
+ * Copies vary less than sweeps of the antenna do: those of smoothed samples start from a curve that has been smoothed already;
+ * those of a fit leave out what its order cannot follow, and at low SWR the noise of a scalar sweep is not even on both sides.
+ * Found by simulation; tests/accuracy/coverage.test.ts holds the result to it.
  */
-const COPIES_UNDERSTATE_BY = 1.38;
-/** The place of a flat minimum follows the smoothing most. */
-const COPIES_UNDERSTATE_PLACE_BY = 1.55;
+const COPIES_UNDERSTATE: Understatement = { values: 1.38, place: 1.55 };
+const VECTOR_FITS_UNDERSTATE: Understatement = { values: 1.35, place: 1.4 };
+const SCALAR_FITS_UNDERSTATE: Understatement = { values: 1.6, place: 1.7 };
+
+function understatementOf({ areOfFits, base }: Replicates): Understatement {
+  if (!areOfFits) return COPIES_UNDERSTATE;
+  return isVectorCurve(base) ? VECTOR_FITS_UNDERSTATE : SCALAR_FITS_UNDERSTATE;
+}
+
 /**
  * Halving the step lowers the error of the interpolation by about this much (its order is four, so by 16 in theory): what
  * leaving out every other sample changes, over this, is what the step itself may hide.
@@ -50,15 +63,13 @@ export interface Grounds {
   readonly trace: Trace;
   /** Standard deviation of ρ to reckon with */
   readonly noise: number;
-  /** The curve that noisy copies are made of */
-  readonly smoother: Curve;
 }
 
 /** @returns null where the sweep has too few samples for anything to be said */
 export function groundsOf(trace: Trace): Grounds | null {
   const { curve } = trace;
   if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
-  return { trace, noise: noiseOrBound(curve) ?? ASSUMED_NOISE, smoother: smootherCurve(curve) };
+  return { trace, noise: noiseOrBound(curve) ?? ASSUMED_NOISE };
 }
 
 /**
@@ -72,7 +83,7 @@ export function groundsOf(trace: Trace): Grounds | null {
  * @returns null where a number of the band may not exist
  */
 export function bandUncertainty(
-  { trace, noise, smoother }: Grounds,
+  { trace, noise }: Grounds,
   pieces: readonly Piece[],
   limit: number,
   bestHz: number,
@@ -82,23 +93,33 @@ export function bandUncertainty(
   const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
   const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
-  const base = replicateBase(smoother, low, high, noise);
-  const estimate = featuresOf(trace, pieces, limit, bestHz);
-  const ofBase = look(baseCurve(base));
-  const copies = replicateFeatures(base, look);
-  const thinned = base.frequencyHz.length >= 2 * FEWEST_SAMPLES ? thinnedFeatures(base, look) : [];
-  const random = Object.fromEntries(
-    FEATURE_NAMES.map((name) => [name, intervalOf(estimate, copies, thinned, ofBase, name)]),
-  ) as Record<keyof Features, Interval | null>;
-  return withInstrument(random, estimate, trace, pieces, limit, instrument, noise);
+  const replicates = replicatesOf(trace.curve, low, high, noise);
+  const looks: Looks = {
+    estimate: featuresOf(trace, pieces, limit, bestHz),
+    ofBase: look(replicates.base),
+    copies: replicates.copies.map(look),
+    thinned: replicates.thinned.map(look),
+    understatement: understatementOf(replicates),
+  };
+  const random = Object.fromEntries(FEATURE_NAMES.map((name) => [name, intervalOf(looks, name)])) as Record<
+    keyof Features,
+    Interval | null
+  >;
+  return withInstrument(random, looks.estimate, trace, pieces, limit, instrument, noise);
+}
+
+/** A band's numbers as they are, and in the copies. */
+interface Looks {
+  readonly estimate: Features;
+  readonly ofBase: Features;
+  readonly copies: readonly Features[];
+  readonly thinned: readonly Features[];
+  readonly understatement: Understatement;
 }
 
 /** Interval of one number from its spread over the copies and what the step may hide; null where it may not exist. */
 function intervalOf(
-  estimate: Features,
-  copies: readonly Features[],
-  thinned: readonly Features[],
-  ofBase: Features,
+  { estimate, ofBase, copies, thinned, understatement }: Looks,
   name: keyof Features,
 ): Interval | null {
   const value = estimate[name];
@@ -106,7 +127,7 @@ function intervalOf(
   if (Number.isNaN(value) || known.length < (1 - LARGEST_MISSING_SHARE) * copies.length) return null;
   // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
   const bias = Number.isNaN(ofBase[name]) ? 0 : mean(known) - ofBase[name];
-  const understated = name === "bestHz" ? COPIES_UNDERSTATE_PLACE_BY : COPIES_UNDERSTATE_BY;
+  const understated = name === "bestHz" ? understatement.place : understatement.values;
   const fromNoise = COVERAGE_FACTOR * understated * standardDeviation(known);
   const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
   const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
