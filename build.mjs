@@ -38,13 +38,15 @@ const script = await build({
   write: false,
 });
 
-// The command: one file with everything in it. Modules behind a dynamic import are evaluated only when a command asks.
+// The command and the thread of its workers. What a command needs is in the files that it loads, and no more is read.
 await build({
   ...shared,
-  entryPoints: ["packages/cli/src/main.ts"],
-  outfile: "packages/cli/dist/feedpoint.js",
+  entryPoints: { feedpoint: "packages/cli/src/main.ts", "worker-thread": "packages/cli/src/grading/worker-thread.ts" },
+  outdir: "packages/cli/dist",
   platform: "node",
   minify: true,
+  splitting: true,
+  chunkNames: "[name]-[hash]",
   define: { READOUT_SCRIPT: JSON.stringify(script.outputFiles[0].text.trim()) },
   // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
   external: ["@resvg/resvg-js"],

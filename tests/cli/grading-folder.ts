@@ -1,16 +1,16 @@
 /** A folder of small sweeps, and the built command run in it, for the tests of grading. */
 import { spawnSync } from "node:child_process";
-import { chmodSync, copyFileSync, mkdirSync, mkdtempSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { copyCommand } from "./run-command.js";
 
 /** Each test file has its own, and removes it. */
 export const place = mkdtempSync(join(tmpdir(), "feedpoint-grading-"));
 
 // A copy, so that another user can run it too; see "an unreadable folder".
-export const command = join(place, "feedpoint.mjs");
-copyFileSync(fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url)), command);
+export const command = copyCommand(join(place, "command"));
 chmodSync(place, 0o755);
 
 export const SAMPLES = fileURLToPath(new URL("../../samples/sweeps/", import.meta.url));

@@ -1,11 +1,11 @@
 /** Pictures that the command writes. */
 import { spawnSync } from "node:child_process";
-import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, expect, test } from "vitest";
-import { runCommand } from "./run-command.js";
+import { copyCommand, runCommand } from "./run-command.js";
 
 const SWEEP = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
 const folder = mkdtempSync(join(tmpdir(), "feedpoint-pictures-"));
@@ -23,8 +23,7 @@ test("a PNG is twice as wide and high as the SVG", () => {
 });
 
 test("without the package that makes PNG the command says what to install, and writes nothing", () => {
-  const alone = at("feedpoint.mjs");
-  copyFileSync(fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url)), alone);
+  const alone = copyCommand(at("command"));
   const sweep = fileURLToPath(new URL(`../../samples/${SWEEP}`, import.meta.url));
   const args = [alone, "chart", sweep, "-o", at("none.png")];
   const { stderr, status } = spawnSync(process.execPath, args, { encoding: "utf8", cwd: folder });

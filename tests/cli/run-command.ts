@@ -1,7 +1,10 @@
 import { spawnSync } from "node:child_process";
+import { cpSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
-const command = fileURLToPath(new URL("../../packages/cli/dist/feedpoint.js", import.meta.url));
+const cli = fileURLToPath(new URL("../../packages/cli/", import.meta.url));
+const command = join(cli, "dist", "feedpoint.js");
 const samples = fileURLToPath(new URL("../../samples", import.meta.url));
 
 export interface Outcome {
@@ -19,6 +22,12 @@ export function runCommand(args: readonly string[], input = ""): Outcome {
     env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8" },
   });
   return { stdout, stderr, exit: status };
+}
+
+/** Copies the built command by itself, without the packages that it can do without, and returns what to run. */
+export function copyCommand(folder: string): string {
+  for (const part of ["dist", "package.json"]) cpSync(join(cli, part), join(folder, part), { recursive: true });
+  return join(folder, "dist", "feedpoint.js");
 }
 
 /** Splits a command line at blanks; "…" and '…' hold blanks together. */

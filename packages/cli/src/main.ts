@@ -1,45 +1,15 @@
-import { isMainThread } from "node:worker_threads";
 import { Command, CommanderError } from "commander";
-import { chartCommand } from "./commands/chart.js";
-import { checkCommand } from "./commands/check.js";
-import { convertCommand } from "./commands/convert.js";
-import { diffCommand } from "./commands/diff.js";
-import { feedlinesCommand } from "./commands/feedlines.js";
-import { gradeCommand } from "./commands/grade.js";
-import { lineCommand } from "./commands/line.js";
-import { logCommand } from "./commands/log.js";
-import { plansCommand } from "./commands/plans.js";
-import { reportCommand } from "./commands/report.js";
-import { schemaCommand } from "./commands/schema.js";
-import { showCommand } from "./commands/show.js";
-import { stationCommand } from "./commands/station.js";
-import { trimCommand } from "./commands/trim.js";
+import { commandsAsked } from "./commands.js";
 import { EXIT, UsageError } from "./exit.js";
-import { runWorker } from "./grading/worker.js";
 import { printable } from "./present/escape.js";
 import { VERSION } from "./version.js";
 
-if (isMainThread) await runProgram();
-else runWorker();
+await runProgram();
 
 async function runProgram(): Promise<void> {
   const program = new Command("feedpoint")
     .description("Tells what an antenna sweep means: where you may transmit, what a change did, how deployments rank.")
     .version(VERSION)
-    .addCommand(checkCommand())
-    .addCommand(diffCommand())
-    .addCommand(gradeCommand())
-    .addCommand(trimCommand())
-    .addCommand(lineCommand())
-    .addCommand(reportCommand())
-    .addCommand(chartCommand())
-    .addCommand(showCommand())
-    .addCommand(convertCommand())
-    .addCommand(logCommand())
-    .addCommand(plansCommand())
-    .addCommand(feedlinesCommand())
-    .addCommand(stationCommand())
-    .addCommand(schemaCommand())
     .showHelpAfterError("(feedpoint --help shows what can be asked)")
     .addHelpText(
       "before",
@@ -51,6 +21,8 @@ async function runProgram(): Promise<void> {
   feedpoint report sweep.s1p --plan itu-r1 -o report.html
 `,
     );
+
+  for (const command of await commandsAsked(process.argv.slice(2))) program.addCommand(command);
 
   // A reader that closes the pipe early (head, less) has seen what it wanted.
   process.stdout.on("error", (error: NodeJS.ErrnoException) =>

@@ -15,8 +15,8 @@ export class GradingWorker {
   #failure: Error | null = null;
 
   constructor(settings: GradingSettings) {
-    // The command is one file: the worker runs the same one, which sees that it is not the main thread.
-    this.#worker = new Worker(new URL(import.meta.url), { workerData: settings });
+    // Beside this code once it is built (see build.mjs).
+    this.#worker = new Worker(new URL("./worker-thread.js", import.meta.url), { workerData: settings });
     this.#worker.on("message", (results: readonly FileGrade[]) => this.#waiting.shift()?.resolve(results));
     this.#worker.on("error", (error) => this.#fail(error));
     this.#worker.on("exit", () => this.#fail(new Error("the thread that read it ended")));
