@@ -14,12 +14,19 @@ export interface Outcome {
 }
 
 /** Runs the built command in samples/, as the README does, with nothing on a terminal. */
-export function runCommand(args: readonly string[], input = ""): Outcome {
-  const { stdout, stderr, status } = spawnSync(process.execPath, [command, ...args], {
+export const runCommand = (args: readonly string[], input = ""): Outcome =>
+  runInSamples(process.execPath, [command, ...args], input);
+
+/** Runs a line for the shell in samples/, where `feedpoint` is the built command and `node` the one that runs the tests. */
+export const runShell = (line: string): Outcome =>
+  runInSamples("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
+
+function runInSamples(program: string, args: readonly string[], input = ""): Outcome {
+  const { stdout, stderr, status } = spawnSync(program, args, {
     cwd: samples,
     encoding: "utf8",
     input,
-    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8" },
+    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8", COMMAND: command },
   });
   return { stdout, stderr, exit: status };
 }
