@@ -35,7 +35,7 @@ describe("check --at", () => {
         ? dial(licenceClass, emission, kilohertz / 1000)
         : dial(licenceClass, "usb", kilohertz / 1000, ["--station", stationOfWidth(occupied.aboveHz)]);
     expect(result.isPermitted).toBe(allowed);
-    if (maxPower !== null) expect(result.licenceLimit).toEqual(maxPower);
+    if (maxPower !== null) expect(result.licenceLimits).toEqual([maxPower]);
   });
 
   // NCVEC question pool of the Extra class.

@@ -128,11 +128,11 @@ describe("national plans", () => {
 
   // Power is stated by grade, what may be sent is not.
   test.each([
-    ["foundation", 7_050_000, { allowed: true, maxPower: { watts: 10, basis: "pep" } }],
-    ["standard", 7_050_000, { allowed: true, maxPower: { watts: 100, basis: "pep" } }],
-    ["foundation", 14_100_000, { allowed: false, maxPower: null }],
-    ["standard", 14_100_000, { allowed: true, maxPower: { watts: 100, basis: "pep" } }],
-    ["standard", 10_120_000, { allowed: false, maxPower: null }],
+    ["foundation", 7_050_000, { allowed: true, limits: [{ watts: 10, basis: "pep" }] }],
+    ["standard", 7_050_000, { allowed: true, limits: [{ watts: 100, basis: "pep" }] }],
+    ["foundation", 14_100_000, { allowed: false, limits: [] }],
+    ["standard", 14_100_000, { allowed: true, limits: [{ watts: 100, basis: "pep" }] }],
+    ["standard", 10_120_000, { allowed: false, limits: [] }],
   ])("Australia: %s on %d Hz", (licenceClass, frequencyHz, expected) => {
     expect(privilegeFor(plan("au-part"), { frequencyHz, emission: "phone", licenceClass })).toEqual(expected);
   });

@@ -50,7 +50,7 @@ describe("what a signal occupies beside its carrier", () => {
         licenceClass: "general",
         occupied: { belowHz: 0, aboveHz },
       });
-    expect(channel(5_330_600, 2800)).toEqual({ allowed: true, maxPower: { watts: 100, basis: "erp" } });
+    expect(channel(5_330_600, 2800)).toEqual({ allowed: true, limits: [{ watts: 100, basis: "erp" }] });
     expect(channel(5_330_600, 2801).allowed).toBe(false);
     expect(channel(5_330_599, 2800).allowed).toBe(false);
   });

@@ -12,7 +12,7 @@ describe("single transmissions", () => {
     const transmission = { frequencyHz: kilohertz * 1000, emission, licenceClass };
     const result = privilegeFor(plan, occupied === undefined ? transmission : { ...transmission, occupied });
     expect(result.allowed).toBe(row.allowed);
-    if (row.maxPower !== null) expect(result.maxPower).toEqual(row.maxPower);
-    if (!row.allowed) expect(result.maxPower).toBeNull();
+    if (row.maxPower !== null) expect(result.limits).toEqual([row.maxPower]);
+    if (!row.allowed) expect(result.limits).toEqual([]);
   });
 });

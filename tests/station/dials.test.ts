@@ -31,7 +31,7 @@ describe("a dial frequency", () => {
   test("without a mode: only the SWR is told", () => {
     const result = dial(7.05e6, null);
     expect(result).toMatchObject({ lowHz: 7.05e6, highHz: 7.05e6, band: "40m", isPermitted: null, need: "none" });
-    expect(result.licenceLimit).toBeNull();
+    expect(result.licenceLimits).toEqual([]);
     expect(present(result.worstSwr, "SWR")).toBeCloseTo(swrAt(7.05e6), 6);
     expect(present(result.point, "point").swr).toBeCloseTo(swrAt(7.05e6), 6);
   });
@@ -45,8 +45,8 @@ describe("a dial frequency", () => {
   });
 
   test("over two segments the lower licence limit holds", () => {
-    expect(dial(7.15e6, "cw").licenceLimit).toEqual({ watts: 400, basis: "pep" });
-    expect(dial(7.1e6, "cw").licenceLimit).toEqual({ watts: 100, basis: "pep" });
+    expect(dial(7.15e6, "cw").licenceLimits).toEqual([{ watts: 400, basis: "pep" }]);
+    expect(dial(7.1e6, "cw").licenceLimits).toEqual([{ watts: 100, basis: "pep" }]);
   });
 
   test.each([
@@ -59,7 +59,7 @@ describe("a dial frequency", () => {
 
 describe("permission", () => {
   test("a signal that reaches out of the band is not permitted, though its dial frequency lies within", () => {
-    expect(dial(7.199e6, "usb")).toMatchObject({ band: "40m", isPermitted: false, licenceLimit: null });
+    expect(dial(7.199e6, "usb")).toMatchObject({ band: "40m", isPermitted: false, licenceLimits: [] });
     expect(dial(7.1972e6, "usb").isPermitted).toBe(true);
   });
 

@@ -190,15 +190,14 @@ export function withUncertainty(
   const limit = reflectionMagnitudeFromSwr(limits.swr);
   const uncertainty = bandUncertainty(grounds, pieces, limit, best.frequencyHz, bandwidth, instrument);
   if (uncertainty === null) return summary;
-  // The value told is never left out of its interval, however biased the noise makes it.
-  const around = ({ swr }: Point, { low, high }: Interval) => ({
-    swrLow: Math.min(swr, swrFromReflectionMagnitude(Math.max(0, low))),
-    swrHigh: Math.max(swr, swrFromReflectionMagnitude(high)),
+  const between = ({ low, high }: Interval) => ({
+    swrLow: swrFromReflectionMagnitude(low),
+    swrHigh: swrFromReflectionMagnitude(high),
   });
   return {
     ...summary,
-    best: { ...best, ...around(best, uncertainty.bestMagnitude) },
-    worst: { ...worst, ...around(worst, uncertainty.worstMagnitude) },
+    best: { ...best, ...between(uncertainty.bestMagnitude) },
+    worst: { ...worst, ...between(uncertainty.worstMagnitude) },
     uncertainty,
   };
 }

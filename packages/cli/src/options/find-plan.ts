@@ -29,7 +29,9 @@ async function findPlan(name: string): Promise<BandPlan> {
   const data = readJsonFile(name);
   const { parseBandPlan } = await import("@feedpoint/core/schema");
   try {
-    return parseBandPlan(data);
+    const plan = parseBandPlan(data);
+    if (planIds().includes(plan.id)) throw new Error(`id: "${plan.id}" is the name of a plan that comes along`);
+    return plan;
   } catch (error) {
     throw new UsageError(`${name} is no band plan: ${(error as Error).message}`);
   }
@@ -51,8 +53,9 @@ function licenceClass(name: string | undefined, plan: BandPlan): string | null {
 
 /** "40", "40m" and "40 m" are all the band "40m". */
 export function bandName(name: string, plan: BandPlan): string {
-  const wanted = name.toLowerCase().replace(/\s/g, "");
-  const found = plan.bands.find(({ band }) => band === wanted || band === `${wanted}m`);
+  const plain = (text: string) => text.toLowerCase().replace(/\s/g, "");
+  const wanted = plain(name);
+  const found = plan.bands.find(({ band }) => [wanted, `${wanted}m`].includes(plain(band)));
   if (found === undefined) {
     throw new UsageError(
       `There is no band "${name}" in ${plan.id}. Bands: ${plan.bands.map(({ band }) => band).join(", ")}.`,

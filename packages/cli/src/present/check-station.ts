@@ -45,11 +45,13 @@ function dialRow(dial: DialResult): readonly string[] {
     dial.mode ?? "–",
     dial.highHz > dial.lowHz ? span(dial) : "–",
     permission(dial),
-    power(dial.licenceLimit),
+    licenceText(dial.licenceLimits),
     swr(dial.worstSwr),
     need(dial.need),
   ];
 }
+
+const licenceText = (limits: readonly PowerLimit[]) => (limits.length === 0 ? "–" : limits.map(power).join(", "));
 
 function permission({ isPermitted, band }: DialResult): string {
   if (band === null) return "outside all bands";
@@ -91,7 +93,7 @@ function powerRow(result: PowerResult): readonly string[] {
     result.mode,
     pieces.length > MOST_PIECES ? `${pieces.length} pieces` : pieces.map(span).join(", "),
     percent(result.usableFraction),
-    licenceLimits.length === 0 ? "–" : licenceLimits.map((limit: PowerLimit) => power(limit)).join(", "),
+    licenceText(licenceLimits),
     watts(result.watts),
     result.limitedBy ?? "–",
     swr(result.worstSwr),

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { SPEED_OF_LIGHT } from "../constants.js";
 import { parseWith } from "../parse-with.js";
 import type { Activity } from "./activity.js";
 import type { BandPlan, PlanSource } from "./band-plan.js";
@@ -33,6 +34,22 @@ const segment = z
   })
   .refine(({ lowHz, highHz }) => lowHz < highHz, "lowHz must lie below highHz");
 
+/** How far the frequency of a band may be from its wavelength: 80m holds 3.5 to 4 MHz, and a slip is a thousand times off. */
+const WAVELENGTH_SLACK = 2;
+
+/** The frequency that a band's name stands for ("40m", "70cm"), Hz; null for other names. */
+function frequencyOfName(name: string): number | null {
+  const [, length, unit = "m"] = /^(\d+(?:\.\d+)?) ?(m|cm|mm)$/i.exec(name) ?? [];
+  const metres = { m: 1, cm: 0.01, mm: 0.001 }[unit.toLowerCase()] ?? 1;
+  return length === undefined ? null : SPEED_OF_LIGHT / (Number(length) * metres);
+}
+
+function isNearItsName({ band, lowHz, highHz }: { band: string; lowHz: number; highHz: number }): boolean {
+  const named = frequencyOfName(band);
+  const middle = (lowHz + highHz) / 2;
+  return named === null || (middle < WAVELENGTH_SLACK * named && named < WAVELENGTH_SLACK * middle);
+}
+
 const band = z
   .strictObject({
     band: z.string().min(1),
@@ -42,6 +59,7 @@ const band = z
     note: z.string().exactOptional(),
     segments: z.array(segment).min(1),
   })
+  .refine(isNearItsName, "its edges are not near the wavelength of its name; frequencies are in Hz (7000000, not 7)")
   .refine(
     ({ segments }) => segments.every(({ lowHz }, i) => i === 0 || lowHz >= (segments[i - 1]?.highHz ?? 0)),
     "segments must ascend and not overlap",
@@ -61,9 +79,14 @@ const source = z.strictObject({
   url: z.string().exactOptional(),
 });
 
+const classUnknown = (name: string, classes: readonly string[]) =>
+  `"${name}" does not stand in the classes of the plan${classes.length === 0 ? "" : ` (${classes.join(", ")})`}`;
+
 /** What a band plan file must hold. Unknown keys are refused, so that a misspelt one is not lost in silence. */
 export const bandPlanSchema = z
   .strictObject({
+    $schema: z.string().exactOptional().describe("for your editor; not read"),
+    $comment: z.string().exactOptional().describe("anything you like; not read"),
     id: z.string().regex(/^[a-z0-9-]+$/),
     region: z.enum(["1", "2", "3", "us", "jp", "uk"]).exactOptional(),
     title: z.string(),
@@ -80,6 +103,23 @@ export const bandPlanSchema = z
     notes: z.array(z.string()),
     sources: z.array(source),
     bands: z.array(band).min(1),
+  })
+  .refine(({ bands }) => new Set(bands.map(({ band }) => band)).size === bands.length, "two bands have the same name")
+  .refine(
+    ({ bands }) => bands.every(({ lowHz }, i) => lowHz >= (bands[i - 1]?.highHz ?? 0)),
+    "bands must ascend and not overlap",
+  )
+  .superRefine(({ classes, bands }, context) => {
+    for (const [b, { segments }] of bands.entries()) {
+      for (const [s, { grants = [] }] of segments.entries()) {
+        for (const [g, grant] of grants.entries()) {
+          for (const name of grant.classes.filter((name) => !classes?.includes(name))) {
+            const path = ["bands", b, "segments", s, "grants", g, "classes"];
+            context.addIssue({ code: "custom", path, message: classUnknown(name, classes ?? []) });
+          }
+        }
+      }
+    }
   })
   .refine(({ sources, bands }) => {
     const known = new Set(sources.map(({ id }) => id));

@@ -43,15 +43,16 @@ const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["
 
 /** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
-  if (segment.grants === undefined) return segment.emissions ?? EMISSIONS_BY_USE[segment.use] ?? null;
+  if (segment.grants === undefined) return segment.emissions ?? EMISSIONS_BY_USE[segment.use.toLowerCase()] ?? null;
   const granted = grantsTo(segment, licenceClass).map(({ emissions = null }) => emissions);
   return granted.includes(null) ? null : [...new Set(granted.flatMap((names) => names ?? []))];
 }
 
 /** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
 export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
-  const limits = grantsTo(segment, licenceClass).map(({ maxPower }) => maxPower ?? null);
-  return [...limits, segment.maxPower ?? null].reduce(
+  const grants = grantsTo(segment, licenceClass);
+  const limits = grants.map((grant) => limitsOf(segment, grant)[0] ?? null);
+  return (grants.length === 0 ? [segment.maxPower ?? null] : limits).reduce(
     (most, next) => (next !== null && (most === null || next.watts > most.watts) ? next : most),
     null,
   );
@@ -68,15 +69,32 @@ export function powerLimitsIn(
   emission: Emission,
 ): readonly PowerLimit[] {
   const [first, ...others] = grantsTo(segment, licenceClass).filter((grant) => grantsEmission(grant, emission));
-  if (first === undefined) return segment.maxPower === undefined ? [] : [segment.maxPower];
+  if (first === undefined) return limitsOf(segment, {});
   const wattsOf = ({ maxPower }: Grant) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
-  const grant = others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first);
-  const { maxPower, alsoMaxTransmitterWattsPep } = grant;
-  return [
+  return limitsOf(
+    segment,
+    others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first),
+  );
+}
+
+/** What a grant and its segment set together. */
+function limitsOf(
+  segment: PlanSegment,
+  { maxPower, alsoMaxTransmitterWattsPep }: Partial<Grant>,
+): readonly PowerLimit[] {
+  return strictest([
     ...(maxPower === undefined ? [] : [maxPower]),
     ...(alsoMaxTransmitterWattsPep === undefined ? [] : [{ watts: alsoMaxTransmitterWattsPep, basis: "pep" } as const]),
-  ];
+    ...(segment.maxPower === undefined ? [] : [segment.maxPower]),
+  ]);
 }
+
+/** Of several limits that are measured at the same place, the least. */
+const strictest = (limits: readonly PowerLimit[]): readonly PowerLimit[] =>
+  limits.filter(
+    ({ basis, watts }, i) =>
+      !limits.some((other, k) => other.basis === basis && (other.watts < watts || (other.watts === watts && k < i))),
+  );
 
 const grantsEmission = ({ emissions }: Grant, emission: Emission) => emissions?.includes(emission) ?? true;
 
@@ -108,34 +126,33 @@ export interface Transmission {
 }
 
 /**
- * Whether a plan allows a transmission, and with what power.
+ * Whether a plan allows a transmission, and the limits of power that all hold for it (none where the plan does not say).
  *
  * All of what the signal occupies must lie in segments that allow it.
  */
 export function privilegeFor(
   plan: BandPlan,
   transmission: Transmission,
-): { allowed: boolean; maxPower: PowerLimit | null } {
+): { allowed: boolean; limits: readonly PowerLimit[] } {
   const { frequencyHz, occupied = { belowHz: 0, aboveHz: 0 } } = transmission;
   const low = frequencyHz - occupied.belowHz;
   const high = frequencyHz + occupied.aboveHz;
   for (const band of plan.bands) {
     if (low < band.lowHz || high > band.highHz) continue;
     let reached = low;
-    let maxPower: PowerLimit | null = null;
+    let limits: readonly PowerLimit[] = [];
     for (const segment of band.segments) {
       const holds =
         segment.lowHz <= reached &&
         (reached < segment.highHz || (reached === segment.highHz && isTopEdge(band, segment)));
       if (!holds) continue;
-      const grant = grantFor(segment, transmission);
-      if (grant === null) return { allowed: false, maxPower: null };
-      maxPower = lower(maxPower, grant.maxPower ?? segment.maxPower ?? null);
-      if (high <= segment.highHz) return { allowed: true, maxPower };
+      if (!allows(segment, transmission)) return { allowed: false, limits: [] };
+      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, transmission.emission)]);
+      if (high <= segment.highHz) return { allowed: true, limits };
       reached = segment.highHz;
     }
   }
-  return { allowed: false, maxPower: null };
+  return { allowed: false, limits: [] };
 }
 
 /** The top edge of a band, or of a channel with nothing adjoining, belongs to it. */
@@ -143,13 +160,9 @@ function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
   return !band.segments.some(({ lowHz }) => lowHz === segment.highHz);
 }
 
-function grantFor(
-  segment: PlanSegment,
-  { emission, bandwidthHz = 0, licenceClass }: Transmission,
-): { maxPower?: PowerLimit } | null {
-  if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return null;
-  if (segment.grants === undefined) return {};
-  return grantsTo(segment, licenceClass).find((grant) => grantsEmission(grant, emission)) ?? null;
+function allows(segment: PlanSegment, { emission, bandwidthHz = 0, licenceClass }: Transmission): boolean {
+  if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return false;
+  return (
+    segment.grants === undefined || grantsTo(segment, licenceClass).some((grant) => grantsEmission(grant, emission))
+  );
 }
-
-const lower = (a: PowerLimit | null, b: PowerLimit | null) => (a === null || (b !== null && b.watts < a.watts) ? b : a);

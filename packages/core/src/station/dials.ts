@@ -29,7 +29,8 @@ export interface DialResult {
   readonly band: string | null;
   /** Whether plan and class allow it; null without a mode, for then only the SWR was asked for */
   readonly isPermitted: boolean | null;
-  readonly licenceLimit: PowerLimit | null;
+  /** All of which hold; empty where the plan does not say, or does not permit it */
+  readonly licenceLimits: readonly PowerLimit[];
   /** The curve at the dial frequency; null where it was not swept */
   readonly point: Point | null;
   /** Worst SWR over what is occupied; null where not all of that was swept */
@@ -65,7 +66,7 @@ export function dialResult(
     highHz,
     band: plan.bands.find((band) => highHz >= band.lowHz && lowHz <= band.highHz)?.band ?? null,
     isPermitted: privilege?.allowed ?? null,
-    licenceLimit: privilege?.maxPower ?? null,
+    licenceLimits: privilege?.limits ?? [],
     point: pointAt(judgement.curve, frequencyHz),
     worstSwr,
     need: needFor(worstSwr, judgement.limits),

@@ -132,7 +132,8 @@ function intervalOf(
   const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
   const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
   const half = Math.hypot(fromNoise, fromStep);
-  return { low: value - bias - half, high: value - bias + half };
+  // The value told is never left out of its interval, however biased the noise makes it.
+  return { low: Math.min(value, value - bias - half), high: Math.max(value, value - bias + half) };
 }
 
 function withInstrument(
