@@ -82,6 +82,35 @@ describe("a folder of good and bad files", () => {
     rmSync(join(mixed, "deployments.csv"));
   });
 
+  test.each([
+    [",", "\n"],
+    [";", "\r\n"],
+  ])("has rows added to its log by log update, which leaves the rest as it is (%j, %j)", (delimiter, lineEnd) => {
+    const place = join(mixed, "deployments.csv");
+    const first = "rising/a.s1p";
+    const text = [
+      ["\uFEFFDate", "", "file", "place"],
+      ["2026-05-02", "x", first, "somewhere"],
+    ]
+      .map((cells) => cells.join(delimiter))
+      .join(lineEnd);
+    writeFileSync(place, text);
+    expect(run(["log", "update", "mixed"])).toMatchObject({ exit: 0, stdout: "" });
+    const updated = readFileSync(place, "utf8");
+    expect(updated.startsWith(text + lineEnd)).toBe(true);
+    expect(
+      updated
+        .trimEnd()
+        .split(lineEnd)
+        .every((line) => line.split(delimiter).length === 4),
+    ).toBe(true);
+    const { findings } = JSON.parse(run(["grade", "mixed", "--json"]).stdout) as { findings: { code: string }[] };
+    expect(findings.filter(({ code }) => code === "log-row-missing")).toEqual([]);
+    run(["log", "update", "mixed"]);
+    expect(readFileSync(place, "utf8")).toBe(updated);
+    rmSync(place);
+  });
+
   test("that nobody may read is named, like a file that nobody may", () => {
     const shut = folder("shut");
     for (const name of ["in", "in/side"]) mkdirSync(join(shut, name));

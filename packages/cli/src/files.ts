@@ -216,12 +216,24 @@ export function isFolder(path: string): boolean {
 }
 
 /** Sweep files of the same name in two folders. */
-export function pairedByName(first: string, second: string): readonly (readonly [string, string])[] {
+export function pairedByName(first: string, second: string): Pairing {
   const others = new Map(findSweepFiles([second]).map((file) => [relative(second, file), file]));
-  return findSweepFiles([first]).flatMap((file) => {
-    const other = others.get(relative(first, file));
-    return other === undefined ? [] : [[file, other] as const];
-  });
+  const pairs: (readonly [string, string])[] = [];
+  const alone: string[] = [];
+  for (const file of findSweepFiles([first])) {
+    const name = relative(first, file);
+    const other = others.get(name);
+    if (other === undefined) alone.push(file);
+    else pairs.push([file, other]);
+    others.delete(name);
+  }
+  return { pairs, alone: [...alone, ...others.values()] };
+}
+
+/** Files of two folders that have the same name, and those of either that have no namesake. */
+export interface Pairing {
+  readonly pairs: readonly (readonly [string, string])[];
+  readonly alone: readonly string[];
 }
 
 /**

@@ -71,6 +71,7 @@ export const FINDING_CODES = {
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
   "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",
+  "repeats-differ": "The sweeps of one side differ among themselves by more than counts as a change.",
   "scalar-comparison": "A sweep without phase was compared; causes cannot be told apart.",
   "different-reference": "The two sweeps have different reference impedances; both were compared at the first one's.",
 } as const;

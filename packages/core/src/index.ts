@@ -89,7 +89,7 @@ export {
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
 } from "./grade.js";
-export type { JudgingOptions, PlanInfo } from "./judging.js";
+export { type JudgingOptions, type PlanInfo, planInfo } from "./judging.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
 export { type LossBound, lossBound } from "./loss-bound.js";
 export { nearestName, suggestion } from "./nearest.js";

@@ -1,7 +1,7 @@
 import { DEFAULT_THRESHOLDS, type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { findSweepFiles, isFolder, onlySweepIn, pairedByName } from "../files.js";
+import { findSweepFiles, isFolder, onlySweepIn, type Pairing, pairedByName } from "../files.js";
 import { positiveArgument } from "../options/arguments.js";
 import { addChartOptions, addJudgingOptions } from "../options/declare.js";
 import { type Condition, filesWhere, findLog, readLog } from "../options/log-file.js";
@@ -10,6 +10,7 @@ import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCharts } from "../present/chart/charts.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
+import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
 type Requirement = "no-worse" | "improved" | "unchanged" | "comparable";
@@ -113,10 +114,16 @@ function comparisonsFrom(
     throw new UsageError("Name two sweeps: feedpoint diff before.s1p after.s1p (or --before and --after for repeats).");
   }
   if (!isFolder(before) && !isFolder(after)) return [{ before: [before], after: [after] }];
-  const pairs = isFolder(before) && isFolder(after) ? pairedByName(before, after) : [];
-  if (pairs.length > 0) return pairs.map(([first, second]) => ({ before: [first], after: [second] }));
+  const { pairs, alone } = isFolder(before) && isFolder(after) ? pairedByName(before, after) : NOTHING_PAIRED;
+  if (pairs.length > 0) {
+    if (alone.length > 0)
+      process.stderr.write(`feedpoint: no namesake on the other side: ${printable(alone.join(", "))}\n`);
+    return pairs.map(([first, second]) => ({ before: [first], after: [second] }));
+  }
   return [{ before: findSweepFiles([before]), after: findSweepFiles([after]) }];
 }
+
+const NOTHING_PAIRED: Pairing = { pairs: [], alone: [] };
 
 /** The sweeps of a folder that its deployment log tells apart. */
 function byLog(folder: string | undefined, after: string | undefined, raw: RawDiffOptions): Comparison {

@@ -1,5 +1,6 @@
 import { resolve } from "node:path";
 import {
+  CAUTIONS,
   criteriaWith,
   type DeploymentLog,
   driftFindings,
@@ -9,6 +10,7 @@ import {
   type GradeCriterion,
   groupGrades,
   logFindings,
+  planInfo,
   rankFor,
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
@@ -160,13 +162,14 @@ interface Reporting {
 function reportOf(
   { sweeps, graded, points, unreadable, files }: Outcome,
   { groupBy, overTime, best, order }: Season,
-  { settings: { plan, licenceClass }, criteria, logged, minGrade }: Reporting,
+  { settings, criteria, logged, minGrade }: Reporting,
 ): GradeReport {
   const drifts = overTime === null ? [] : driftsOf(sweeps, overTime.column);
   const shown = minGrade === undefined ? sweeps : sweeps.filter(({ grade }) => reaches(grade, minGrade));
   return {
     schema: "feedpoint/grade@1",
-    plan: { id: plan.id, title: plan.title, licenceClass },
+    plan: planInfo(settings),
+    limits: settings.limits,
     criteria,
     sweeps: order === null ? shown : shown.toSorted(order),
     unreadable,
@@ -174,6 +177,7 @@ function reportOf(
     drifts,
     ranking: best === null ? [] : rankFor(sweeps, best),
     findings: [...logged, ...driftFindings(drifts)],
+    cautions: CAUTIONS,
     totals: { files, graded, unreadable: unreadable.length, points },
   };
 }

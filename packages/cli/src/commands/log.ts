@@ -1,10 +1,12 @@
+import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
-import { LOG_FILE, type Sweep } from "@feedpoint/core";
+import { type DeploymentLog, LOG_FILE, rowFinder, type Sweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { UsageError } from "../exit.js";
 import { findSweepFiles, isFolder, readFile, writeWhole } from "../files.js";
+import { readLog } from "../options/log-file.js";
 import { csvTable } from "../present/csv.js";
-import { printable } from "../present/escape.js";
+import { csvCell, printable } from "../present/escape.js";
 
 /** Columns to begin with; a log may have any others. */
 const EMPTY_ROW = { deployment: "", shape: "", height: "", counterpoise: "", feedline: "", weather: "", note: "" };
@@ -18,6 +20,12 @@ export function logCommand(): Command {
         .argument("<folder>", "folder of sweeps, searched to the bottom")
         .option("--force", "write over a log that is there")
         .action(runInit),
+    )
+    .addCommand(
+      new Command("update")
+        .description(`Adds a row to ${LOG_FILE} for each sweep of a folder that has none; the rest stays as it is.`)
+        .argument("<folder>", "folder of sweeps, searched to the bottom")
+        .action(runUpdate),
     );
 }
 
@@ -29,6 +37,42 @@ function runInit(folder: string, { force = false }: { force?: boolean }): void {
   const target = join(folder, LOG_FILE);
   writeWhole(target, `${csvTable(rows)}\n`, force);
   process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rows.length} rows. Fill it in; grade reads it.\n`);
+}
+
+function runUpdate(folder: string): void {
+  if (!isFolder(folder)) throw new UsageError(`${folder}: this is no folder.`);
+  const target = join(folder, LOG_FILE);
+  if (!existsSync(target)) throw new UsageError(`There is no ${target}. feedpoint log init ${folder} writes one.`);
+  const log = readLog(target);
+  const rowOf = rowFinder(log);
+  const rows = findSweepFiles([folder])
+    .filter((file) => rowOf(file) === null)
+    .map((file) => emptyRow(log, relative(folder, file), dateIn(file)));
+  if (rows.length > 0) writeWhole(target, withRows(target, rows), true);
+  process.stderr.write(
+    rows.length === 0
+      ? `feedpoint: ${printable(target)} has a row for every sweep already.\n`
+      : `feedpoint: added ${rows.length} rows to ${printable(target)}. Fill them in; grade reads them.\n`,
+  );
+}
+
+/** A row of a log that states a file and its date. */
+function emptyRow({ header, fileColumn, delimiter }: DeploymentLog, file: string, date: string): string {
+  const cellOf = (column: string) => (column === fileColumn ? file : column.toLowerCase() === "date" ? date : "");
+  return header.map((column) => csvCell(cellOf(column), delimiter)).join(delimiter);
+}
+
+/** What a log holds, to the byte, with rows after it. @throws UsageError for a text that is not UTF-8 */
+function withRows(target: string, rows: readonly string[]): string {
+  let text: string;
+  try {
+    text = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(readFileSync(target));
+  } catch {
+    throw new UsageError(`${target} is not UTF-8. Save it so (CSV UTF-8), and try again.`);
+  }
+  const lineEnd = text.includes("\r\n") ? "\r\n" : "\n";
+  const whole = /[\r\n]$/.test(text) ? text : `${text}${lineEnd}`;
+  return `${whole}${rows.join(lineEnd)}${lineEnd}`;
 }
 
 /** The date that a sweep's file states; nothing where it states none or cannot be read. */

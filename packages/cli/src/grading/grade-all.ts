@@ -5,7 +5,7 @@ import { ndjsonText } from "../present/json.js";
 import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { progressOf } from "./progress.js";
-import { reaches } from "./report.js";
+import { type GradedLine, reaches } from "./report.js";
 import type { Season } from "./season.js";
 
 /** How a run goes about it. */
@@ -57,7 +57,8 @@ export async function gradeAll(found: FoundFiles, settings: GradingSettings, run
         points += sweep.sweep.points;
         if (require !== undefined && !reaches(sweep.grade, require)) areAllRequired = false;
         if (!run.isStreamed) sweeps.push(sweep);
-        else if (minGrade === undefined || reaches(sweep.grade, minGrade)) await write(`${ndjsonText([sweep])}\n`);
+        else if (minGrade === undefined || reaches(sweep.grade, minGrade))
+          await write(`${ndjsonText([lineOf(sweep)])}\n`);
       }
     }
     if (isInterrupted) break;
@@ -70,6 +71,8 @@ export async function gradeAll(found: FoundFiles, settings: GradingSettings, run
   const files = found.files.length + found.problems.length;
   return { sweeps, files, graded, points, unreadable, areAllRequired, isInterrupted };
 }
+
+const lineOf = (sweep: SweepGrade): GradedLine => ({ schema: "feedpoint/graded-sweep@1", ...sweep });
 
 /** Writes to standard output, waiting where its reader is slower. */
 async function write(text: string): Promise<void> {

@@ -5,6 +5,8 @@ import {
   GRADE_CRITERIA,
   type Grade,
   type GradeCriterion,
+  type Limits,
+  type PlanInfo,
   type Ranked,
   type SweepGrade,
 } from "@feedpoint/core";
@@ -13,7 +15,8 @@ import type { Problem } from "../files.js";
 /** What grade prints as JSON. */
 export interface GradeReport {
   readonly schema: "feedpoint/grade@1";
-  readonly plan: { readonly id: string; readonly title: string; readonly licenceClass: string | null };
+  readonly plan: PlanInfo;
+  readonly limits: Limits;
   readonly criteria: readonly GradeCriterion[];
   /** With --min-grade those that reach it; all the rest counts every sweep */
   readonly sweeps: readonly SweepGrade[];
@@ -23,12 +26,18 @@ export interface GradeReport {
   readonly drifts: readonly Drift[];
   readonly ranking: readonly Ranked[];
   readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
   readonly totals: {
     readonly files: number;
     readonly graded: number;
     readonly unreadable: number;
     readonly points: number;
   };
+}
+
+/** A line of NDJSON: one sweep by itself. */
+export interface GradedLine extends SweepGrade {
+  readonly schema: "feedpoint/graded-sweep@1";
 }
 
 export const GRADES: readonly Grade[] = GRADE_CRITERIA.map(({ grade }) => grade);

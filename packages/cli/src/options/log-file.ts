@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder } from "@feedpoint/core";
+import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder, suggestion } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
 import { findSweepFiles, folderOf, reasonOf } from "../files.js";
 
@@ -46,8 +46,13 @@ export interface Condition {
 export function filesWhere(folder: string, log: DeploymentLog, { column, value }: Condition): readonly string[] {
   const name = logColumn(log, column);
   const rowOf = rowFinder(log);
-  const isSaid = (file: string) => rowOf(file)?.[name]?.toLowerCase() === value.toLowerCase();
-  const files = findSweepFiles([folder]).filter(isSaid);
+  // As with bands, "8m" is "8 m".
+  const plain = (text: string) => text.toLowerCase().replace(/\s/g, "");
+  const said = findSweepFiles([folder]).map((file) => ({ file, text: rowOf(file)?.[name] ?? "" }));
+  const files = said.filter(({ text }) => plain(text) === plain(value)).map(({ file }) => file);
   if (files.length > 0) return files;
-  throw new UsageError(`The log has no sweep of ${folder} with "${value}" under ${name}.`);
+  const values = [...new Set(said.map(({ text }) => text))].filter((text) => text !== "");
+  throw new UsageError(
+    `The log has no sweep of ${folder} with "${value}" under ${name}.${suggestion(value, values)} It says there: ${values.join(", ") || "nothing"}.`,
+  );
 }

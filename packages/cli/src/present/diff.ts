@@ -16,8 +16,13 @@ export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
 
 export function diffText(result: DiffResult, { width, chart = "" }: { width: number; chart?: string }): string {
   const { before, after, bands, causes, plan } = result;
+  // Files of the same name are told apart by their folders.
+  const areNamesakes = before.some(({ label }) => after.some((other) => other.label === label));
   const name = (infos: DiffResult["before"]) =>
-    infos.map(({ label, takenAt }) => printable(label) + (takenAt === null ? "" : `, taken ${takenAt}`)).join("; ");
+    infos
+      .map(({ file, label, takenAt }) => [printable(areNamesakes ? file : label), ...takenText(takenAt)].join(", "))
+      .join("; ");
+  const areRepeats = before.length + after.length > 2;
   const likely = causes.map(({ confidence, message }) =>
     wrap(`${confidence === "likely" ? "Likely cause" : "Possible cause"}: ${message}`, width, "  "),
   );
@@ -28,6 +33,7 @@ export function diffText(result: DiffResult, { width, chart = "" }: { width: num
     wrap(`Before  ${name(before)}`, width, "        "),
     wrap(`After   ${name(after)}`, width, "        "),
     `${planLine(plan)}; limit ${result.limits.swr}:1`,
+    ...(areRepeats ? [wrap(REPEATS, width)] : []),
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),
     ...(bands.length > 0 ? [textTable(columnsFor(result), bands.map(rowFor), { width }), ""] : []),
@@ -37,6 +43,11 @@ export function diffText(result: DiffResult, { width, chart = "" }: { width: num
     shortCautions(width),
   ].join("\n");
 }
+
+const takenText = (takenAt: string | null) => (takenAt === null ? [] : [`taken ${takenAt}`]);
+
+const REPEATS =
+  "Beside the arrows stand the values of the sweep in the middle of each side; verdicts and differences are of the means.";
 
 /** What was noticed: in the files before and after, then in comparing them. */
 export function comparedFindings({ before, after, findings }: DiffResult): readonly Finding[] {

@@ -1,4 +1,12 @@
-import { type BandGroups, type Drift, dateOf, type GroupOnBand, type Ranked, type Spread } from "@feedpoint/core";
+import {
+  type BandGroups,
+  type Drift,
+  dateOf,
+  type GroupOnBand,
+  type Ranked,
+  type Spread,
+  type SweepGrade,
+} from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
 import type { Season } from "../grading/season.js";
 import { sweepNames } from "./sweep-names.js";
@@ -13,12 +21,12 @@ export interface SeasonTable {
 }
 
 /** What a folder of sweeps teaches: ranking, groups, drifts, each as a table where it was asked for. */
-export function seasonTables({ ranking, groups, drifts }: GradeReport, season: Season): readonly SeasonTable[] {
+export function seasonTables({ ranking, groups, drifts, sweeps }: GradeReport, season: Season): readonly SeasonTable[] {
   const { best, groupBy, overTime } = season;
   return [
     ...(best === null ? [] : [rankingTable(ranking, best)]),
     ...(groupBy === null ? [] : [groupTable(groups, groupBy)]),
-    ...(overTime === null ? [] : [driftTable(drifts)]),
+    ...(overTime === null ? [] : [driftTable(drifts, deploymentsOf(sweeps, overTime.column))]),
   ];
 }
 
@@ -92,7 +100,12 @@ const DRIFT_COLUMNS: readonly TableColumn[] = [
   { title: "Jumps" },
 ];
 
-function driftTable(drifts: readonly Drift[]): SeasonTable {
+/** What the log calls the deployments of some sweeps. */
+const deploymentsOf = (sweeps: readonly SweepGrade[], column: string | null): readonly string[] =>
+  column === null ? [] : [...new Set(sweeps.map(({ log }) => log?.[column] ?? ""))].filter((name) => name !== "");
+
+function driftTable(drifts: readonly Drift[], deployments: readonly string[]): SeasonTable {
+  const left = deployments.filter((name) => !drifts.some(({ deployment }) => deployment === name));
   const rows = drifts.map(({ deployment, band, sweeps, firstDate, lastDate, slopeHzPerMonth, scatterHz, jumps }) => [
     deployment ?? "all",
     band,
@@ -108,6 +121,6 @@ function driftTable(drifts: readonly Drift[]): SeasonTable {
   const above =
     rows.length === 0
       ? "No dip to follow over time: it takes two dated sweeps with a dip in the same band."
-      : "How the dips went over time:";
+      : `How the dips went over time${left.length === 0 ? "" : ` (without ${left.join(", ")}: fewer than two dated sweeps with a dip in a band)`}:`;
   return { above, columns: DRIFT_COLUMNS, rows };
 }

@@ -85,6 +85,8 @@ export function diff(
     findings: [
       ...matched.findings,
       ...(moved === null ? [] : samePlaneFindings(asMeasured.causes)),
+      ...repeatFindings("before", first, thresholds),
+      ...repeatFindings("after", second, thresholds),
       ...(bands.length === 0 ? [NO_OVERLAP] : []),
       ...(matched.sweeps.some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
       ...planFindings(
@@ -168,6 +170,14 @@ const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
     .map(({ message }) =>
       finding("caution", "same-plane", `Taken out of the second sweep before comparing: ${message}`),
     );
+
+/** Says so where the sweeps of a side are hardly of one deployment. */
+function repeatFindings(which: string, side: Side, { reflectionMagnitude }: Thresholds): readonly Finding[] {
+  const scatter = scatterOf(side);
+  if (scatter <= reflectionMagnitude) return [];
+  const message = `The ${side.all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
+  return [finding("caution", "repeats-differ", message)];
+}
 
 const NO_OVERLAP = finding(
   "problem",

@@ -14,6 +14,10 @@ export interface DeploymentLog {
   /** As the file calls them, in its order; always with one that names the sweep's file */
   readonly columns: readonly string[];
   readonly fileColumn: string;
+  /** The first line to the letter, columns without a name and twice the same included */
+  readonly header: readonly string[];
+  /** What splits its columns: comma, semicolon or tab */
+  readonly delimiter: string;
   readonly rows: readonly LogRow[];
 }
 
@@ -53,6 +57,8 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
   return {
     columns,
     fileColumn,
+    header,
+    delimiter,
     rows: lines.map((cells) => Object.fromEntries(columns.map((name) => [name, cells[header.indexOf(name)] ?? ""]))),
   };
 }
