@@ -11,9 +11,17 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, join, relative, resolve } from "node:path";
-import { LOG_FILE, type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
-import { UsageError } from "./exit.js";
+import { basename, dirname, join, relative, resolve } from "node:path";
+import {
+  LOG_FILE,
+  type ReadOptions,
+  readCompanions,
+  readSweeps,
+  type Sweep,
+  suggestion,
+  withReference,
+} from "@feedpoint/core";
+import { hintedMessage, UsageError } from "./exit.js";
 import { folderAbove, isPattern, patternOf } from "./pattern.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
@@ -65,7 +73,7 @@ export function readAllForJudging(
     try {
       sweeps.push(...readForJudging(file, options, systemOhms));
     } catch (error) {
-      unreadable.push({ file, reason: (error as Error).message });
+      unreadable.push({ file, reason: hintedMessage(error) });
     }
   }
   return { sweeps, unreadable };
@@ -89,7 +97,17 @@ function bytesOf(path: string): Uint8Array {
     return readFileSync(path === "-" ? 0 : path);
   } catch (error) {
     if (error instanceof UsageError) throw error;
-    throw new UsageError(`${path}: ${reasonOf(error)}.`);
+    throw new UsageError(`${path}: ${reasonOf(error)}.`, nearbyName(path));
+  }
+}
+
+/** Where there is no file of a name, one in its folder that is called nearly so. */
+function nearbyName(path: string): string {
+  if (existsSync(path)) return "";
+  try {
+    return suggestion(basename(path), readdirSync(dirname(path)));
+  } catch {
+    return "";
   }
 }
 

@@ -1,7 +1,8 @@
 import { Command, CommanderError } from "commander";
 import { commandsAsked } from "./commands.js";
-import { EXIT, UsageError } from "./exit.js";
+import { EXIT, hintedMessage, UsageError } from "./exit.js";
 import { printable } from "./present/escape.js";
+import { usageErrorText } from "./present/usage-error.js";
 import { VERSION } from "./version.js";
 
 await runProgram();
@@ -32,14 +33,7 @@ async function runProgram(): Promise<void> {
   for (const command of [program, ...program.commands, ...program.commands.flatMap(({ commands }) => commands)]) {
     command.exitOverride();
     command.configureOutput({
-      outputError: (text, write) =>
-        write(
-          text
-            .replace(/^error: /, "feedpoint: ")
-            .split("\n")
-            .map(printable)
-            .join("\n"),
-        ),
+      outputError: (text, write) => write(usageErrorText(text, command)),
     });
   }
   try {
@@ -52,8 +46,7 @@ async function runProgram(): Promise<void> {
 /** Says what went wrong in one line, never with a stack trace, and returns the exit code. */
 function report(error: unknown): number {
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.input;
-  const message = error instanceof Error ? error.message : String(error);
-  process.stderr.write(`feedpoint: ${printable(message)}\n`);
+  process.stderr.write(`feedpoint: ${printable(hintedMessage(error))}\n`);
   if (!(error instanceof UsageError) && process.env.FEEDPOINT_DEBUG)
     process.stderr.write(`${String((error as Error).stack)}\n`);
   return EXIT.input;

@@ -10,7 +10,7 @@ import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
-import { samplingFindings, spikeFindings } from "./sampling.js";
+import { samplingFindings, spikeFindings, spotFindings } from "./sampling.js";
 import { type Dial, type DialResult, dialResult } from "./station/dials.js";
 import { COMMON_MODES } from "./station/modes.js";
 import { type Equipment, isLimiting, type PowerResult, powersIn } from "./station/power.js";
@@ -92,7 +92,8 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
         options,
         bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
       ),
-      ...closedBands(options, selected),
+      ...closedBands(options, selected, (lowHz, highHz) => sweptWidthHz(judgement.curve, lowHz, highHz) > 0),
+      ...spotFindings(sweep, plan),
       ...spikeFindings(judgement.curve),
       ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
       ...dipFindings(judgement, results),

@@ -28,6 +28,7 @@ export const FINDING_CODES = {
   "row-left-out": "Lines among the data that are no rows of numbers were left out.",
   "block-left-out": "Only the first of several blocks of numbers was read.",
   saturated: 'The instrument\'s scale ended: its greatest reading means "at least".',
+  "spot-outside-bands": "Single readings lie in no amateur band, as after a slip of the decimal point.",
   "spot-readings": "The file holds single readings, not a curve: nothing is known between them.",
   "spot-band": "A reading that names only its band was placed at the band's middle.",
   "companion-files": "Two files that each hold one part of the reflection were read as one sweep.",
@@ -42,6 +43,7 @@ export const FINDING_CODES = {
   "beyond-total-reflection": "Points with ρ above 1; their SWR counts as infinite.",
   "single-point": "A sweep of one point cannot be judged as a curve.",
   // judging
+  "bands-closed": "Bands on which the licence class, or the modes named, may send nothing; they were left out.",
   "plan-common": "No band plan was chosen: what all three ITU Regions have in common was used.",
   "plan-from-memory": "The band plan, or part of it, rests on memory and not on a source.",
   "class-not-stated": "No licence class was stated: the whole of each band was judged.",

@@ -34,15 +34,29 @@ export function selectBands({ plan, licenceClass = null, bands, modes }: Judging
   return bands === undefined ? all : all.filter(({ band }) => bands.includes(band));
 }
 
-/** Bands asked for in which nothing of what was asked for may be sent. */
-export function closedBands(options: JudgingOptions, open: readonly JudgedBand[]): readonly Finding[] {
-  const { bands = [] } = options;
-  return bands
-    .filter((name) => !open.some(({ band }) => band === name))
-    .map((band) => finding("problem", "band-not-permitted", closedText(options, band), { band }));
+/**
+ * Bands in which nothing of what was asked for may be sent: each that was named, or all together that were swept.
+ *
+ * @param isSwept whether anything was swept between two frequencies
+ */
+export function closedBands(
+  options: JudgingOptions,
+  open: readonly JudgedBand[],
+  isSwept: (lowHz: number, highHz: number) => boolean,
+): readonly Finding[] {
+  const { bands, plan } = options;
+  const isOpen = (name: string) => open.some(({ band }) => band === name);
+  if (bands !== undefined) {
+    return bands
+      .filter((name) => !isOpen(name))
+      .map((band) => finding("problem", "band-not-permitted", closedText(options, band), { band }));
+  }
+  const closed = plan.bands.filter(({ band, lowHz, highHz }) => !isOpen(band) && isSwept(lowHz, highHz));
+  if (closed.length === 0) return [];
+  return [finding("info", "bands-closed", closedText(options, closed.map(({ band }) => band).join(", ")))];
 }
 
-/** Says that nothing of what was asked for may be sent on a band. */
+/** Says that nothing of what was asked for may be sent on a band, or on several. */
 export function closedText({ licenceClass, modes }: JudgingOptions, band: string): string {
   const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
   const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;

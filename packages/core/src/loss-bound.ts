@@ -20,9 +20,10 @@ const LEAST_SPAN = 2;
  * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
  * Measurement" (abstract read); that it bounds from above with any passive end is derived.
  *
- * @returns null for a sweep over less than an octave
+ * @returns null for a sweep over less than an octave, and for single readings, which are noted where the antenna is good
  */
-export function lossBound({ frequencyHz, reflectionMagnitude }: Sweep): LossBound | null {
+export function lossBound({ frequencyHz, reflectionMagnitude, continuity }: Sweep): LossBound | null {
+  if (continuity === "spots") return null;
   const last = frequencyHz.length - 1;
   if (at(frequencyHz, last) < LEAST_SPAN * at(frequencyHz, 0)) return null;
   let greatest = 0;

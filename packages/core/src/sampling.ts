@@ -1,9 +1,10 @@
-import type { JudgedBand } from "./band-plan/band-plan.js";
+import type { BandPlan, JudgedBand } from "./band-plan/band-plan.js";
 import { at, firstIndexAbove } from "./column.js";
 import { type Curve, isVectorCurve } from "./curve/curve.js";
 import { type Finding, finding } from "./finding.js";
 import { bandwidthFromQ } from "./impedance-q.js";
 import type { BandSummary, Judgement } from "./summary.js";
+import type { Sweep } from "./sweep.js";
 
 /** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
 const GREATEST_TURN = 0.3;
@@ -13,13 +14,13 @@ const GREATEST_STEP = 0.02;
 const FEWEST_IN_A_DIP = 3;
 /** Bandwidth and Q may differ by this share before it is remarkable (our own choice). */
 const BANDWIDTH_SHARE = 0.25;
-const MOST_SPIKES_NAMED = 3;
+const MOST_NAMED = 3;
 
 /** Samples that stood alone and were left out of the curve. */
 export function spikeFindings({ sweep, spikes }: Curve): readonly Finding[] {
   if (spikes.length === 0) return [];
-  const named = spikes.slice(0, MOST_SPIKES_NAMED).map((index) => (at(sweep.frequencyHz, index) / 1e6).toFixed(3));
-  const more = spikes.length > MOST_SPIKES_NAMED ? ` and ${spikes.length - MOST_SPIKES_NAMED} more` : "";
+  const named = spikes.slice(0, MOST_NAMED).map((index) => (at(sweep.frequencyHz, index) / 1e6).toFixed(3));
+  const more = spikes.length > MOST_NAMED ? ` and ${spikes.length - MOST_NAMED} more` : "";
   return [
     finding(
       "caution",
@@ -27,6 +28,19 @@ export function spikeFindings({ sweep, spikes }: Curve): readonly Finding[] {
       `The reading${spikes.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more} stand${spikes.length > 1 ? "" : "s"} alone (interference, or a contact that opened) and did not count; sweep again there.`,
     ),
   ];
+}
+
+/** Single readings that no band of the plan holds: noted by hand, the decimal point slips. */
+export function spotFindings({ continuity, frequencyHz }: Sweep, { bands }: BandPlan): readonly Finding[] {
+  if (continuity !== "spots") return [];
+  const outside = Array.from(frequencyHz).filter(
+    (frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz),
+  );
+  if (outside.length === 0) return [];
+  const named = outside.slice(0, MOST_NAMED).map((frequency) => (frequency / 1e6).toFixed(3));
+  const more = outside.length > MOST_NAMED ? ` and ${outside.length - MOST_NAMED} more` : "";
+  const message = `The reading${outside.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more} lie${outside.length > 1 ? "" : "s"} in no band of the plan; see whether a decimal point slipped.`;
+  return [finding("caution", "spot-outside-bands", message)];
 }
 
 /** What the step of the sweep leaves open on a band. */

@@ -172,8 +172,6 @@ function render(results: readonly DiffResult[], charts: readonly string[], setti
     case "markdown":
       return results.map(diffMarkdown).join("\n\n");
     case "table":
-      return results
-        .map((result, i) => diffText(result, { width: settings.width, chart: charts[i] ?? "" }))
-        .join("\n\n");
+      return results.map((result, i) => diffText(result, { ...settings, chart: charts[i] ?? "" })).join("\n\n");
   }
 }

@@ -69,6 +69,6 @@ function render(result: TrimResult, settings: Settings): string {
     case "markdown":
       return trimMarkdown(result);
     case "table":
-      return trimText(result, settings.width);
+      return trimText(result, settings);
   }
 }

@@ -20,11 +20,14 @@ export async function choosePlan(wanted: {
   return { plan, licenceClass: licenceClass(wanted.class, plan), ...(bands === undefined ? {} : { bands }) };
 }
 
+/** Whether the name of a plan is that of a file. */
+export const isPlanFile = (name: string): boolean => /[/\\]|\.json$/i.test(name);
+
 /** The plan of a name, or from a file. */
 async function findPlan(name: string): Promise<BandPlan> {
   const known = planById(name);
   if (known !== null) return known;
-  if (!/[/\\]|\.json$/i.test(name))
+  if (!isPlanFile(name))
     throw new UsageError(`There is no plan "${name}".${suggestion(name, planIds())} Plans: ${planIds().join(", ")}.`);
   const data = readJsonFile(name);
   const { parseBandPlan } = await import("@feedpoint/core/schema");

@@ -1,6 +1,8 @@
 import { existsSync } from "node:fs";
+import { dirname, isAbsolute, join } from "node:path";
 import type { Station } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
+import { isPlanFile } from "./find-plan.js";
 import { readJsonFile } from "./json-file.js";
 
 /** Looked for in the current folder where no other is named. */
@@ -10,6 +12,13 @@ export const STATION_FILE = "station.json";
 export interface StationFile {
   readonly file: string | null;
   readonly station: Station;
+}
+
+/** A plan of one's own is named as seen from the station file, wherever the command is run. */
+function withPlanBeside(station: Station, file: string): Station {
+  const { licence } = station;
+  if (licence?.plan === undefined || !isPlanFile(licence.plan) || isAbsolute(licence.plan)) return station;
+  return { ...station, licence: { ...licence, plan: join(dirname(file), licence.plan) } };
 }
 
 /**
@@ -24,7 +33,7 @@ export async function readStation(wanted: string | false | undefined): Promise<S
   const data = readJsonFile(file);
   const { parseStation } = await import("@feedpoint/core/schema");
   try {
-    return { file, station: parseStation(data) };
+    return { file, station: withPlanBeside(parseStation(data), file) };
   } catch (error) {
     throw new UsageError(`${file} is no station file: ${(error as Error).message}`);
   }

@@ -3,6 +3,7 @@ import {
   type CheckResult,
   type Interval,
   isDip,
+  type Limits,
   type Mode,
   type Point,
   type Verdict,
@@ -13,7 +14,7 @@ import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, limitsLine, megahertz, need, percent, planLine, span, swr, use } from "./units.js";
+import { emissions, limitsLine, megahertz, need, percent, planLine, span, stationLines, swr, use } from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   pass: "pass",
@@ -111,7 +112,7 @@ function heading(
     `  ${wrap(planLine(plan), width - 2, "    ")}`,
     `  ${wrap(limitsLine(limits), width - 2, "    ")}`,
     ...(modes === undefined ? [] : [`  Judged where these may be sent: ${modes.map(({ name }) => name).join(", ")}`]),
-    ...(stationFile === null ? [] : [`  Station: ${printable(stationFile)}`]),
+    ...stationLines(stationFile).map((line) => `  ${line}`),
   ].join("\n");
 }
 
@@ -124,18 +125,26 @@ function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
     { title: "at MHz", spare: 3 },
     { title: "Worst SWR", align: "right", spare: 1 },
     { title: `MHz within ${limits.swr}:1` },
-    { title: `to ${limits.swr}:1`, align: "right" },
-    { title: `to ${limits.builtInTunerSwr}:1`, align: "right", spare: 2 },
-    { title: `to ${limits.wideRangeTunerSwr}:1`, align: "right", spare: 5 },
+    ...reachesOf(limits).map(({ swr: limit, spare }) => ({ title: `to ${limit}:1`, align: "right" as const, spare })),
     { title: "Whole band needs" },
   ];
 }
 
-function rowsFor({ bands }: CheckResult): readonly (readonly string[])[] {
-  return bands.filter(({ best }) => best !== null).map(rowFor);
+/** The limits in force, each told once: raised far enough, one takes the place of the next. */
+function reachesOf({ swr: limit, builtInTunerSwr, wideRangeTunerSwr }: Limits) {
+  const reaches = [
+    { swr: limit, by: "withoutTuner", spare: 0 },
+    { swr: builtInTunerSwr, by: "withBuiltInTuner", spare: 2 },
+    { swr: wideRangeTunerSwr, by: "withWideRangeTuner", spare: 5 },
+  ] as const;
+  return reaches.filter((reach, i) => i === 0 || reach.swr !== reaches[i - 1]?.swr);
 }
 
-function rowFor(result: BandResult): readonly string[] {
+function rowsFor({ bands, limits }: CheckResult): readonly (readonly string[])[] {
+  return bands.filter(({ best }) => best !== null).map((band) => rowFor(band, limits));
+}
+
+function rowFor(result: BandResult, limits: Limits): readonly string[] {
   const { band, pieces, best, worst, withinLimit, usable } = result;
   const spans = withinLimit.spans;
   const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
@@ -143,13 +152,11 @@ function rowFor(result: BandResult): readonly string[] {
     band,
     pieces.length > MOST_SPANS ? `${span(result)} in ${pieces.length} pieces` : pieces.map(span).join(", "),
     verdictText(result),
-    swrOf(best),
+    swrOf(best, limits),
     placeOf(result),
-    swrOf(worst),
+    swrOf(worst, limits),
     spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more + edgeDoubt(result),
-    percent(usable.withoutTuner),
-    percent(usable.withBuiltInTuner),
-    percent(usable.withWideRangeTuner),
+    ...reachesOf(limits).map(({ by }) => percent(usable[by])),
     result.sweptFraction < 1 ? `${need(result.need)} where swept` : need(result.need),
   ];
 }
@@ -212,13 +219,18 @@ function segmentRows({ bands }: CheckResult): readonly (readonly string[])[] {
     );
 }
 
-/** An SWR with both ends of what it may be, where that shows in the digits printed. */
-function swrOf(point: Point | null): string {
+/** Ends of an interval that are nearer together than this share of the SWR are not worth their place. */
+const LEAST_INTERVAL = 0.02;
+
+/** An SWR with both ends of what it may be, where they are apart or a limit lies between them. */
+function swrOf(point: Point | null, limits: Limits): string {
   if (point === null) return "–";
   const value = `${point.isAtLeast ? "≥" : ""}${swr(point.swr)}`;
   if (point.swrLow === undefined || point.swrHigh === undefined) return value;
-  const [low, high] = [swr(point.swrLow), swr(point.swrHigh)];
-  return low === high ? value : `${value} (${low}-${high})`;
+  const { swrLow: low, swrHigh: high } = point;
+  const isOpen = Object.values(limits).some((limit) => low <= limit && limit <= high);
+  if (high - low < LEAST_INTERVAL * point.swr && !isOpen) return value;
+  return `${value} (${swr(low)}-${swr(high)})`;
 }
 
 /** A verdict, with the share that was swept where that is not all of the band. */

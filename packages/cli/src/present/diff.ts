@@ -1,10 +1,11 @@
 import { type BandDiff, type DiffResult, type DiffVerdict, type Finding, isDip } from "@feedpoint/core";
+import type { Settings } from "../options/settings.js";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { kilohertz, megahertz, percent, planLine, signed, swr } from "./units.js";
+import { kilohertz, megahertz, percent, planLine, signed, stationLines, swr } from "./units.js";
 
 export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
@@ -14,7 +15,10 @@ export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   "not-comparable": "not comparable",
 };
 
-export function diffText(result: DiffResult, { width, chart = "" }: { width: number; chart?: string }): string {
+export function diffText(
+  result: DiffResult,
+  { width, stationFile, chart }: Pick<Settings, "width" | "stationFile"> & { readonly chart: string },
+): string {
   const { before, after, bands, causes, plan } = result;
   // Files of the same name are told apart by their folders.
   const areNamesakes = before.some(({ label }) => after.some((other) => other.label === label));
@@ -33,6 +37,7 @@ export function diffText(result: DiffResult, { width, chart = "" }: { width: num
     wrap(`Before  ${name(before)}`, width, "        "),
     wrap(`After   ${name(after)}`, width, "        "),
     `${planLine(plan)}; limit ${result.limits.swr}:1`,
+    ...stationLines(stationFile),
     ...(areRepeats ? [wrap(REPEATS, width)] : []),
     "",
     ...(likely.length > 0 ? [...likely, ""] : []),

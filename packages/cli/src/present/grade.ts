@@ -8,10 +8,10 @@ import { findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
 import { sweepNames } from "./sweep-names.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { limitsLine, percent, planLine, swr } from "./units.js";
+import { limitsLine, percent, planLine, stationLines, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
-export function gradeText(report: GradeReport, { width, limits }: Settings, season: Season): string {
+export function gradeText(report: GradeReport, { width, limits, stationFile }: Settings, season: Season): string {
   const { sweeps, totals, criteria, plan } = report;
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines(report.findings, width);
@@ -20,6 +20,7 @@ export function gradeText(report: GradeReport, { width, limits }: Settings, seas
   return [
     wrap(planLine(plan), width, "  "),
     limitsLine(limits),
+    ...stationLines(stationFile),
     "",
     sweeps.length === 0
       ? "No sweep reaches the grade asked for."

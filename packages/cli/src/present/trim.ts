@@ -1,22 +1,24 @@
 import type { BandSummary, TrimmedBand, TrimResult } from "@feedpoint/core";
+import type { Settings } from "../options/settings.js";
 import { shortCautions } from "./cautions.js";
 import { feedlineText } from "./check-station.js";
 import { csvTable } from "./csv.js";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, need, percent, planLine, span, swr } from "./units.js";
+import { megahertz, need, percent, planLine, span, stationLines, swr } from "./units.js";
 
 /** Said wherever a change of length is advised. */
 const CARE =
   "* Cut less than computed, fold back before cutting, both legs of a dipole alike, and measure again. A change of length moves all bands of the wire.";
 
-export function trimText(result: TrimResult, width: number): string {
+export function trimText(result: TrimResult, { width, stationFile }: Pick<Settings, "width" | "stationFile">): string {
   const { sweep, bands, feedline } = result;
   const findings = findingLines([...sweep.findings, ...result.findings], width);
   return [
     printable(sweep.label),
     `  ${wrap(planLine(result.plan), width - 2, "    ")}`,
+    ...stationLines(stationFile).map((line) => `  ${line}`),
     ...(feedline === null ? [] : [`  ${wrap(`Feedline: ${feedlineText(feedline)}`, width - 2, "    ")}`]),
     "",
     ...(result.dip === null ? [] : [wrap(adviceText(result), width), ""]),

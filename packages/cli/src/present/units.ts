@@ -1,4 +1,5 @@
 import type { Limits, PlanInfo, PowerLimit } from "@feedpoint/core";
+import { printable } from "./escape.js";
 
 /** The one place that picks digits and units for people. */
 
@@ -6,9 +7,13 @@ export const megahertz = (frequencyHz: number): string => (frequencyHz / 1e6).to
 
 export const kilohertz = (widthHz: number): string => `${Math.round(widthHz / 1000)} kHz`;
 
+/** Rounding alone makes more of a total reflection. */
+const GREATEST_SWR = 10_000;
+
 export const swr = (value: number | null): string => {
   if (value === null) return "–";
   if (value === Number.POSITIVE_INFINITY) return "∞";
+  if (value >= GREATEST_SWR) return `>${GREATEST_SWR}`;
   return value < 10 ? value.toFixed(2) : value < 100 ? value.toFixed(1) : value.toFixed(0);
 };
 
@@ -52,6 +57,10 @@ export const power = (limit: PowerLimit | null): string =>
 /** A power in watts, with more digits where it is small; rounded down, for it may be a limit. */
 export const watts = (value: number | null): string =>
   value === null ? "–" : `${value < 10 ? Math.floor(value * 100 + 1e-9) / 100 : Math.floor(value + 1e-9)} W`;
+
+/** Where what was not typed comes from; nothing where there was no station file. */
+export const stationLines = (stationFile: string | null): readonly string[] =>
+  stationFile === null ? [] : [`Station: ${printable(stationFile)}`];
 
 /** Which plan was judged by. */
 export const planLine = ({ title, licenceClass, id }: Pick<PlanInfo, "id" | "title" | "licenceClass">): string =>

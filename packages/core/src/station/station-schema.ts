@@ -12,7 +12,10 @@ const record = <Shape extends z.ZodRawShape>(shape: Shape) =>
   z.strictObject({ $comment: z.string().exactOptional().describe("anything you like; not read"), ...shape });
 
 const licence = record({
-  plan: z.string().exactOptional().describe("a plan that `feedpoint plans` lists, or a file such as ./mine.json"),
+  plan: z
+    .string()
+    .exactOptional()
+    .describe("a plan that `feedpoint plans` lists, or a file such as ./mine.json, as seen from the station file"),
   class: z.string().exactOptional().describe("licence class, where the plan knows classes"),
 });
 
@@ -77,8 +80,8 @@ const feedline = record({
 
 const analyser = record({
   directivityDb: positive.describe("corrected directivity, dB (30 to 40 for hand-held ones)"),
-  trackingDb: z.number().min(0).exactOptional(),
-  sourceMatchDb: positive.exactOptional(),
+  trackingDb: z.number().min(0).exactOptional().describe("reflection tracking error, dB (0 where left out)"),
+  sourceMatchDb: positive.exactOptional().describe("corrected source match, dB (no error where left out)"),
 });
 
 const shareOfBand = z.number().min(0).max(1).exactOptional();
