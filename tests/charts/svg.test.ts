@@ -1,10 +1,10 @@
 /** Pictures as SVG: what is known beforehand lies where it must. */
-import { check, planById } from "@feedpoint/core";
+import { type CheckOptions, check, DEFAULT_LIMITS, judge, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { html } from "../../packages/cli/src/present/markup.js";
 import { frequencyAxis, ohmsAxis, returnLossAxis, swrAxis } from "../../packages/cli/src/present/svg/axes.js";
 import { linePath } from "../../packages/cli/src/present/svg/line-path.js";
-import { picture } from "../../packages/cli/src/present/svg/picture.js";
+import { type ChartKind, picture } from "../../packages/cli/src/present/svg/picture.js";
 import { plotRuns } from "../../packages/cli/src/present/svg/plot-points.js";
 import { seriesOf } from "../../packages/cli/src/present/svg/series.js";
 import { smithGrid, smithPlace } from "../../packages/cli/src/present/svg/smith-grid.js";
@@ -80,6 +80,10 @@ describe("the Smith chart", () => {
   });
 });
 
+const judged = (sweep: Sweep) => judge(sweep, DEFAULT_LIMITS);
+const drawn = (sweep: Sweep, options: CheckOptions, what: ChartKind) =>
+  picture(judged(sweep), check(sweep, options), what);
+
 describe("what is drawn of a sweep", () => {
   const axis = evenly(7e6, 7.2e6, 10e3);
   const half = sweepOfMagnitudes(
@@ -89,7 +93,7 @@ describe("what is drawn of a sweep", () => {
   const plan = present(planById("itu-r1"), "plan");
 
   test("a constant SWR of 3 is a level line at 3:1", () => {
-    const svg = picture(half, check(half, { plan, bands: ["40m"] }), "swr");
+    const svg = drawn(half, { plan, bands: ["40m"] }, "swr");
     const [, y] = present(/class="line only" d="M[\d.]+,([\d.]+)L[\d.]+,\1"/.exec(svg), "level line");
     expect(svg).toContain(`M44,${y}H662`);
     expect(svg).toMatch(new RegExp(`<text class="strong" x="37" y="${Number(y) + 4}" text-anchor="end">3</text>`));
@@ -100,7 +104,7 @@ describe("what is drawn of a sweep", () => {
       axis,
       axis.map((): Pair => [-1, 0]),
     );
-    const svg = picture(short, check(short, { plan, bands: ["40m"] }), "smith");
+    const svg = drawn(short, { plan, bands: ["40m"] }, "smith");
     expect(svg).toMatch(/class="line b0" d="M50,220L50,220"/);
   });
 
@@ -108,9 +112,11 @@ describe("what is drawn of a sweep", () => {
     const parts = [...evenly(7e6, 7.05e6, 5e3), ...evenly(7.15e6, 7.2e6, 5e3)];
     const series = seriesOf(
       "only",
-      sweepOfMagnitudes(
-        parts,
-        parts.map(() => 0.3),
+      judged(
+        sweepOfMagnitudes(
+          parts,
+          parts.map(() => 0.3),
+        ),
       ),
       [],
     );
@@ -123,14 +129,14 @@ describe("what is drawn of a sweep", () => {
 
   test("a single reading is a point that can be seen", () => {
     const spots = { ...sweepOfMagnitudes([7.05e6, 7.1e6], [0.5, 0.5]), continuity: "spots" as const };
-    const svg = picture(spots, check(spots, { plan, bands: ["40m", "20m"] }), "swr");
+    const svg = drawn(spots, { plan, bands: ["40m", "20m"] }, "swr");
     expect(svg.match(/<circle class="reading only"/g)).toHaveLength(2);
   });
 
   test("of more points than wanted the best and the worst stay", () => {
     const many = evenly(1e6, 30e6, 1e3);
     const dip = (hz: number) => Math.min(0.95, 0.1 + Math.abs(hz - 14.2e6) / 1e5);
-    const series = seriesOf("only", sweepOfMagnitudes(many, many.map(dip)), []);
+    const series = seriesOf("only", judged(sweepOfMagnitudes(many, many.map(dip))), []);
     const [run = []] = plotRuns(series.trace, { lowHz: 1e6, highHz: 30e6 }, 200);
     expect(run.length).toBeLessThan(210);
     expect(Math.min(...run.map(({ reflectionMagnitude }) => reflectionMagnitude))).toBeLessThan(0.11);
@@ -144,6 +150,6 @@ describe("what is drawn of a sweep", () => {
 
   test("what a file is called is text in the picture", () => {
     const named = { ...half, label: "<script>" };
-    expect(picture(named, check(named, { plan, bands: ["40m"] }), "swr")).toContain("SWR on 40m, &lt;script&gt;");
+    expect(drawn(named, { plan, bands: ["40m"] }, "swr")).toContain("SWR on 40m, &lt;script&gt;");
   });
 });

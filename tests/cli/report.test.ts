@@ -41,3 +41,24 @@ test("the cautions stand whole in every report", () => {
   expect(cautions.length).toBeGreaterThan(3);
   for (const caution of cautions) expect(page).toContain(caution.replaceAll("'", "&#39;"));
 });
+
+test("a folder's report holds what its deployment log teaches, as grade tells it", () => {
+  const asked = ["sweeps", "--plan", "itu-r1", "--bands", "20m", "--group-by", "counterpoise", "--best", "20m"];
+  expect(runCommand(["report", ...asked, "--over-time", "deployment", "-o", at("season.html")]).exit).toBe(0);
+  const page = readFileSync(at("season.html"), "utf8");
+  for (const title of ["Ranking for 20m", "By counterpoise", "Over time"]) expect(page).toContain(`<h2>${title}</h2>`);
+  // What the log says of a sweep stands at its head.
+  expect(page).toContain("<dt>counterpoise</dt><dd>4 m in water</dd>");
+  const { ranking } = JSON.parse(runCommand(["grade", ...asked, "--json"]).stdout) as {
+    ranking: { rank: number; graded: { sweep: { label: string } } }[];
+  };
+  const rows = [...page.matchAll(/<tr><th scope="row" class="n">(\d+)<\/th><td>([^<]*)/g)];
+  expect(rows.map(([, rank, name]) => `${rank} ${name}`)).toEqual(
+    ranking.map(({ rank, graded }) => `${rank} ${graded.sweep.label}`),
+  );
+});
+
+test("dial frequencies stand in the report of a sweep", () => {
+  expect(runCommand(["report", SWEEP, "--at", "14.074", "--modes", "data", "-o", at("dial.html")]).exit).toBe(0);
+  expect(readFileSync(at("dial.html"), "utf8")).toContain("14.0740");
+});

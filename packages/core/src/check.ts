@@ -72,9 +72,14 @@ export interface CheckOptions extends JudgingOptions {
 const HIDING_LOSS_DB = 1;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
-export function check(sweep: Sweep, options: CheckOptions): CheckResult {
-  const { plan, licenceClass = null, limits = DEFAULT_LIMITS, feedline = null, dials = [] } = options;
-  const judgement = judge(sweep, limits);
+export const check = (sweep: Sweep, options: CheckOptions): CheckResult =>
+  checkJudged(judge(sweep, options.limits ?? DEFAULT_LIMITS), options);
+
+/** The same for a sweep whose curve is needed for more than this; the limits are those that it was judged with. */
+export function checkJudged(judgement: Judgement, options: Omit<CheckOptions, "limits">): CheckResult {
+  const { plan, licenceClass = null, feedline = null, dials = [] } = options;
+  const { limits } = judgement;
+  const { sweep } = judgement.curve;
   const selected = selectBands(options);
   const grounds = groundsOf(judgement.trace);
   const bands = selected.map((band) => ({ band, result: checkBand(judgement, band, grounds, options) }));
@@ -109,7 +114,7 @@ function checkBand(
   judgement: Judgement,
   band: JudgedBand,
   grounds: Grounds | null,
-  { licenceClass = null, instrument = null, feedline = null, modes, equipment = {} }: CheckOptions,
+  { licenceClass = null, instrument = null, feedline = null, modes, equipment = {} }: Omit<CheckOptions, "limits">,
 ): BandResult {
   const summary = withUncertainty(summariseBand(judgement, band), judgement, grounds, instrument);
   const { sweptFraction, withinLimit } = summary;

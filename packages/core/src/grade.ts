@@ -2,7 +2,7 @@ import { type JudgingOptions, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Need } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
-import { isDip, judge, reachOf } from "./summary.js";
+import { isDip, type Judgement, judge, reachOf } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -110,9 +110,13 @@ export interface GradeOptions extends JudgingOptions {
 }
 
 /** Grades a sweep on every band, and over all. */
-export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  const { limits = DEFAULT_LIMITS, criteria = GRADE_CRITERIA } = options;
-  const judgement = judge(sweep, limits);
+export const gradeSweep = (sweep: Sweep, options: GradeOptions): SweepGrade =>
+  gradeJudged(judge(sweep, options.limits ?? DEFAULT_LIMITS), options);
+
+/** The same for a sweep whose curve is needed for more than this; the limits are those that it was judged with. */
+export function gradeJudged(judgement: Judgement, options: Omit<GradeOptions, "limits">): SweepGrade {
+  const { criteria = GRADE_CRITERIA } = options;
+  const { sweep } = judgement.curve;
   const bands = selectBands(options).map((band): BandGrade => {
     const { usable, sweptFraction, extremes, pieces, need } = reachOf(judgement, band);
     const best = extremes?.best ?? null;

@@ -34,6 +34,7 @@ export {
   type CheckOptions,
   type CheckResult,
   check,
+  checkJudged,
   type SegmentResult,
   type Verdict,
 } from "./check.js";
@@ -44,7 +45,7 @@ export type { Stretch } from "./curve/stretches.js";
 export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Trace, traceOf } from "./curve/trace.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./diff/band-diff.js";
 export type { Cause, CauseCode } from "./diff/cause.js";
-export { type DiffOptions, type DiffResult, diff } from "./diff/diff.js";
+export { type Comparison, compare, type DiffOptions, type DiffResult, diff } from "./diff/diff.js";
 export type { DiffVerdict } from "./diff/verdict.js";
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
 export type { BandFeedline } from "./feedline/band-feedline.js";
@@ -85,6 +86,7 @@ export {
   type GradeCriterion,
   type GradeOptions,
   type GradeShares,
+  gradeJudged,
   gradeSweep,
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
@@ -129,7 +131,7 @@ export type { Dial, DialResult } from "./station/dials.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
-export { type BandSummary, isDip, type Point } from "./summary.js";
+export { type BandSummary, isDip, type Judgement, judge, type Point } from "./summary.js";
 export {
   referredTo,
   type ScalarSweep,

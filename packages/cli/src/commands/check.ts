@@ -1,9 +1,16 @@
-import { activitiesFor, type CheckResult, check, type Dial, dialOf, type Sweep, type Verdict } from "@feedpoint/core";
+import { type CheckResult, checkJudged, judge, type Verdict } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
 import { readAllForJudging } from "../files.js";
-import { type Place, placesArgument } from "../options/arguments.js";
-import { addChartOptions, addFeedlineOptions, addJudgingOptions, addPowerOptions } from "../options/declare.js";
+import type { Place } from "../options/arguments.js";
+import {
+  addChartOptions,
+  addDialOptions,
+  addFeedlineOptions,
+  addJudgingOptions,
+  addPowerOptions,
+} from "../options/declare.js";
+import { dialsAt } from "../options/dials.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -20,14 +27,12 @@ export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
-  addChartOptions(addPowerOptions(addFeedlineOptions(addJudgingOptions(command))))
-    .option("--at <list>", "dial frequencies in MHz, or a common activity: 14.074,7.030,ft8", placesArgument)
-    .addOption(
-      new Option(
-        "--require <verdict>",
-        "exit with 1 unless every band that was swept, or named with --bands, reaches this",
-      ).choices(["pass", "partial"]),
-    );
+  addDialOptions(addChartOptions(addPowerOptions(addFeedlineOptions(addJudgingOptions(command))))).addOption(
+    new Option(
+      "--require <verdict>",
+      "exit with 1 unless every band that was swept, or named with --bands, reaches this",
+    ).choices(["pass", "partial"]),
+  );
   command.option("--segments", "show each segment of the plan: what it is for, and whether the antenna serves it");
   return command.action(runCheck);
 }
@@ -37,12 +42,18 @@ async function runCheck(
   raw: RawOptions & { require?: Requirement; segments?: boolean; at?: readonly Place[] },
 ): Promise<void> {
   const settings = await settingsFrom(raw);
-  const dialsFor = ({ frequencyHz }: Sweep) => dialsAt(raw.at ?? [], settings, frequencyHz);
   const screen = screenFrom(raw, settings);
   const { sweeps, unreadable } = readAllForJudging(files, settings.reading, settings.systemOhms);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  const results = sweeps.map((sweep) => check(sweep, { ...settings, dials: dialsFor(sweep) }));
-  const charts = screen === null ? [] : results.map((result, i) => checkCharts(sweeps[i] as Sweep, result, screen));
+  const judged = sweeps.map((sweep) => {
+    const judgement = judge(sweep, settings.limits);
+    return {
+      judgement,
+      result: checkJudged(judgement, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) }),
+    };
+  });
+  const results = judged.map(({ result }) => result);
+  const charts = screen === null ? [] : judged.map(({ judgement, result }) => checkCharts(judgement, result, screen));
   if (results.length > 0)
     process.stdout.write(
       `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, charts })}\n`,
@@ -55,24 +66,6 @@ async function runCheck(
     process.stderr.write(`feedpoint: required ${require}; not reached: ${missed.join(", ")}\n`);
     process.exitCode = EXIT.required;
   }
-}
-
-/** The dial frequencies that places stand for: those named, in each mode; those of an activity that were swept. */
-function dialsAt(
-  places: readonly Place[],
-  { modes, bands, plan }: Settings,
-  swept: Sweep["frequencyHz"],
-): readonly Dial[] {
-  const [first = 0, last = 0] = [swept.at(0), swept.at(-1)];
-  return places.flatMap((place): readonly Dial[] => {
-    if (typeof place === "number") {
-      return (modes ?? [null]).map((mode) => ({ frequencyHz: place, mode, activity: null }));
-    }
-    return activitiesFor({ label: place, ...(plan.region === undefined ? {} : { region: plan.region }) })
-      .filter(({ band }) => bands === undefined || bands.includes(band))
-      .filter(({ frequencyHz }) => frequencyHz >= first && frequencyHz <= last)
-      .map(dialOf);
-  });
 }
 
 function render(

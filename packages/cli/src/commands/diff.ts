@@ -1,4 +1,11 @@
-import { DEFAULT_THRESHOLDS, type DiffResult, type DiffVerdict, diff, type Sweep } from "@feedpoint/core";
+import {
+  type Comparison,
+  compare,
+  DEFAULT_THRESHOLDS,
+  type DiffResult,
+  type DiffVerdict,
+  type Sweep,
+} from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { findSweepFiles, isFolder, onlySweepIn, type Pairing, pairedByName } from "../files.js";
@@ -34,7 +41,7 @@ interface RawDiffOptions extends RawOptions {
 }
 
 /** What is compared: one sweep on each side, or several repeats. */
-interface Comparison {
+interface Sides {
   readonly before: readonly string[];
   readonly after: readonly string[];
 }
@@ -77,11 +84,9 @@ function conditionArgument(text: string): Condition {
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  if (screen !== null && raw.samePlane === true)
-    throw new UsageError("--chart draws the sweeps as they were taken; leave out --same-plane.");
-  const compared = comparisonsFrom(before, after, raw).map((comparison) => compare(comparison, raw, settings));
+  const compared = sidesFrom(before, after, raw).map((sides) => compareSides(sides, raw, settings));
   const results = compared.map(({ result }) => result);
-  const charts = screen === null ? [] : compared.map((one) => diffCharts(one.before, one.after, one.result, screen));
+  const charts = screen === null ? [] : compared.map((comparison) => diffCharts(comparison, screen));
   process.stdout.write(`${render(results, charts, settings)}\n`);
   if (results.some(({ bands }) => bands.length === 0)) {
     process.exitCode = EXIT.input;
@@ -98,11 +103,7 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
 }
 
 /** What is to be compared with what: two files, two groups of repeats, or the pairs of two folders. */
-function comparisonsFrom(
-  before: string | undefined,
-  after: string | undefined,
-  raw: RawDiffOptions,
-): readonly Comparison[] {
+function sidesFrom(before: string | undefined, after: string | undefined, raw: RawDiffOptions): readonly Sides[] {
   if (raw.beforeWhere !== undefined || raw.afterWhere !== undefined) return [byLog(before, after, raw)];
   if (raw.before !== undefined || raw.after !== undefined) {
     if (before !== undefined || raw.before === undefined || raw.after === undefined) {
@@ -126,7 +127,7 @@ function comparisonsFrom(
 const NOTHING_PAIRED: Pairing = { pairs: [], alone: [] };
 
 /** The sweeps of a folder that its deployment log tells apart. */
-function byLog(folder: string | undefined, after: string | undefined, raw: RawDiffOptions): Comparison {
+function byLog(folder: string | undefined, after: string | undefined, raw: RawDiffOptions): Sides {
   const { beforeWhere, afterWhere } = raw;
   if (folder === undefined || !isFolder(folder) || after !== undefined || !beforeWhere || !afterWhere) {
     throw new UsageError(
@@ -139,26 +140,18 @@ function byLog(folder: string | undefined, after: string | undefined, raw: RawDi
   return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };
 }
 
-interface Compared {
-  readonly before: readonly Sweep[];
-  readonly after: readonly Sweep[];
-  readonly result: DiffResult;
-}
-
-function compare({ before, after }: Comparison, raw: RawDiffOptions, settings: Settings): Compared {
+function compareSides({ before, after }: Sides, raw: RawDiffOptions, settings: Settings): Comparison {
   const read = (files: readonly string[]): readonly Sweep[] => {
     if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
     return files.map((file) => onlySweepIn(file, settings.reading, settings.systemOhms));
   };
-  const [first, second] = [read(before), read(after)];
-  const result = diff(first, second, {
+  return compare(read(before), read(after), {
     ...settings,
     isSamePlane: raw.samePlane === true,
     ...(raw.threshold === undefined
       ? {}
       : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: raw.threshold } }),
   });
-  return { before: first, after: second, result };
 }
 
 function render(results: readonly DiffResult[], charts: readonly string[], settings: Settings): string {

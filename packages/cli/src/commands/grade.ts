@@ -4,14 +4,11 @@ import {
   criteriaWith,
   type DeploymentLog,
   driftFindings,
-  driftsOf,
   type Finding,
   type Grade,
   type GradeCriterion,
-  groupGrades,
   logFindings,
   planInfo,
-  rankFor,
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
@@ -19,9 +16,9 @@ import { type FoundFiles, findSweepFilesIn, isFolder } from "../files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
 import { gradingSettings } from "../grading/grading-settings.js";
 import { GRADES, type GradeReport, reaches } from "../grading/report.js";
-import { type RawSeason, type Season, seasonFrom } from "../grading/season.js";
+import { type RawSeason, type Season, seasonFrom, seasonResult } from "../grading/season.js";
 import { wholeNumberArgument } from "../options/arguments.js";
-import { addJudgingOptions } from "../options/declare.js";
+import { addJudgingOptions, addSeasonOptions } from "../options/declare.js";
 import { findLog, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -33,7 +30,6 @@ interface RawGradeOptions extends RawOptions, RawSeason {
   readonly criteria?: boolean;
   readonly require?: Grade;
   readonly minGrade?: Grade;
-  readonly log?: string | false;
   readonly jobs?: number;
   readonly shard?: Shard;
 }
@@ -47,16 +43,10 @@ export function gradeCommand(): Command {
   const command = new Command("grade")
     .description("Grades every sweep in folders, band by band, by what you need to transmit.")
     .argument("[path...]", "folders (searched to the bottom), files, and patterns such as 'sweeps/**/*.s1p'");
-  return addJudgingOptions(command)
+  return addSeasonOptions(addJudgingOptions(command))
     .option("--criteria", "print what each grade stands for, and stop")
     .addOption(new Option("--require <grade>", "exit with 1 unless every sweep reaches this grade").choices(GRADES))
     .addOption(new Option("--min-grade <grade>", "print only sweeps that reach this grade").choices(GRADES))
-    .option("--sort <key>", "order of the rows: name, date, grade, or a band such as 40m (default: as found)")
-    .option("--best <band>", "rank all deployments for one band")
-    .option("--log <file>", "deployment log (default: deployments.csv beside the sweeps, if there)")
-    .option("--no-log", "leave the deployment log alone")
-    .option("--group-by <column>", "compare groups by a column of the log, such as counterpoise")
-    .option("--over-time [column]", "follow the dips by date; a column of the log tells deployments apart")
     .option("--jobs <number>", "how many files to grade at once (default: one for each processor)", wholeNumberArgument)
     .option("--shard <part/of>", "grade only every Nth file: 3/16 is the third of 16 parts", shardArgument)
     .action(runGrade);
@@ -161,10 +151,11 @@ interface Reporting {
 
 function reportOf(
   { sweeps, graded, points, unreadable, files }: Outcome,
-  { groupBy, overTime, best, order }: Season,
+  season: Season,
   { settings, criteria, logged, minGrade }: Reporting,
 ): GradeReport {
-  const drifts = overTime === null ? [] : driftsOf(sweeps, overTime.column);
+  const { order } = season;
+  const result = seasonResult(sweeps, season);
   const shown = minGrade === undefined ? sweeps : sweeps.filter(({ grade }) => reaches(grade, minGrade));
   return {
     schema: "feedpoint/grade@1",
@@ -173,10 +164,8 @@ function reportOf(
     criteria,
     sweeps: order === null ? shown : shown.toSorted(order),
     unreadable,
-    groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
-    drifts,
-    ranking: best === null ? [] : rankFor(sweeps, best),
-    findings: [...logged, ...driftFindings(drifts)],
+    ...result,
+    findings: [...logged, ...driftFindings(result.drifts)],
     cautions: CAUTIONS,
     totals: { files, graded, unreadable: unreadable.length, points },
   };

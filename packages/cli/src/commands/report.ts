@@ -1,15 +1,39 @@
-import { check, criteriaWith, diff, gradeSweep } from "@feedpoint/core";
+import {
+  checkJudged,
+  compare,
+  criteriaWith,
+  driftFindings,
+  type Finding,
+  gradeJudged,
+  judge,
+  logFindings,
+  rowFinder,
+} from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { findSweepFiles, onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
-import { addFeedlineOptions, addOutputOptions, addPowerOptions, addSettingOptions } from "../options/declare.js";
+import { type RawSeason, type Season, seasonFrom, seasonResult } from "../grading/season.js";
+import type { Place } from "../options/arguments.js";
+import {
+  addDialOptions,
+  addFeedlineOptions,
+  addOutputOptions,
+  addPowerOptions,
+  addSeasonOptions,
+  addSettingOptions,
+} from "../options/declare.js";
+import { dialsAt } from "../options/dials.js";
+import { findLog, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
+import { seasonTables } from "../present/season.js";
 
-interface RawReportOptions extends RawOptions {
+interface RawReportOptions extends RawOptions, RawSeason {
   readonly before?: string;
   readonly after?: string;
+  readonly samePlane?: boolean;
+  readonly at?: readonly Place[];
   readonly output?: string;
   readonly force?: boolean;
 }
@@ -25,9 +49,12 @@ export function reportCommand(): Command {
     .description("Writes one HTML page with charts and tables: of a sweep, of a change, or of a folder.")
     .argument("[path...]", "sweeps and folders (searched to the bottom)")
     .option("--before <file>", "report a change: the sweep before it")
-    .option("--after <file>", "and the sweep after it");
+    .option("--after <file>", "and the sweep after it")
+    .option("--same-plane", "take a change of the line out of the second sweep");
   addOutputOptions(command, "the page, such as report.html");
-  return addPowerOptions(addFeedlineOptions(addSettingOptions(command))).action(runReport);
+  return addSeasonOptions(addDialOptions(addPowerOptions(addFeedlineOptions(addSettingOptions(command))))).action(
+    runReport,
+  );
 }
 
 async function runReport(paths: readonly string[], raw: RawReportOptions): Promise<void> {
@@ -36,7 +63,7 @@ async function runReport(paths: readonly string[], raw: RawReportOptions): Promi
   const settings = await settingsFrom(raw);
   const { page, unreadable } =
     raw.before === undefined && raw.after === undefined
-      ? await reportSweeps(paths, settings)
+      ? await reportSweeps(paths, raw, settings)
       : await reportChange(paths, raw, settings);
   writeWhole(output, page, raw.force === true);
   process.stderr.write(`feedpoint: wrote ${printable(output)}\n`);
@@ -46,22 +73,31 @@ async function runReport(paths: readonly string[], raw: RawReportOptions): Promi
 
 async function reportChange(
   paths: readonly string[],
-  { before, after }: RawReportOptions,
+  { before, after, samePlane = false }: RawReportOptions,
   settings: Settings,
 ): Promise<Report> {
   if (paths.length > 0 || before === undefined || after === undefined)
     throw new UsageError("Say both --before and --after, and nothing else: report --before a.s1p --after b.s1p");
   const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
-  const [first, second] = [read(before), read(after)];
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
-  const result = diff(first, second, settings);
-  return { page: diffReport({ before: first, after: second, result }), unreadable: [] };
+  const comparison = compare(read(before), read(after), { ...settings, isSamePlane: samePlane });
+  return { page: diffReport(comparison), unreadable: [] };
 }
 
-async function reportSweeps(paths: readonly string[], settings: Settings): Promise<Report> {
+async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
+  const logFile = findLog(raw.log, paths);
+  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
+  const rowOf = season.log === null ? () => null : rowFinder(season.log);
   const { sweeps, unreadable } = readAllForJudging(findSweepFiles(paths), settings.reading, settings.systemOhms);
-  const [only] = sweeps;
+  const criteria = criteriaWith(settings.station.criteria ?? {});
+  const judged = sweeps.map((sweep) => {
+    const judgement = judge(sweep, settings.limits);
+    const log = rowOf(sweep.source.file);
+    const result = checkJudged(judgement, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) });
+    return { judgement, result, log, grade: { ...gradeJudged(judgement, { ...settings, criteria }), log } };
+  });
+  const [only] = judged;
   if (only === undefined)
     throw new UsageError(
       [
@@ -70,13 +106,29 @@ async function reportSweeps(paths: readonly string[], settings: Settings): Promi
       ].join(" "),
     );
   const { collectionReport, sweepReport } = await import("../present/html/report.js");
-  if (sweeps.length === 1 && unreadable.length === 0)
-    return { page: sweepReport({ sweep: only, result: check(only, settings) }), unreadable };
-  const criteria = criteriaWith(settings.station.criteria ?? {});
-  const judged = sweeps.map((sweep) => ({
-    sweep,
-    result: check(sweep, settings),
-    grade: gradeSweep(sweep, { ...settings, criteria }),
-  }));
-  return { page: collectionReport({ sweeps: judged, criteria, unreadable }), unreadable };
+  if (judged.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
+  const { order } = season;
+  const ordered = order === null ? judged : judged.toSorted((a, b) => order(a.grade, b.grade));
+  const grades = ordered.map(({ grade }) => grade);
+  const result = seasonResult(grades, season);
+  return {
+    page: collectionReport({
+      sweeps: ordered,
+      criteria,
+      tables: seasonTables({ ...result, sweeps: grades }, season),
+      findings: [
+        ...missingRows(
+          season,
+          sweeps.map(({ source }) => source.file),
+        ),
+        ...driftFindings(result.drifts),
+      ],
+      unreadable,
+    }),
+    unreadable,
+  };
 }
+
+/** Sweeps that the log has no row for, where there is a log. */
+const missingRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>
+  log === null ? [] : logFindings(log, files).filter(({ code }) => code === "log-row-missing");

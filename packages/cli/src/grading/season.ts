@@ -1,8 +1,9 @@
-import type { BandPlan, DeploymentLog } from "@feedpoint/core";
+import { type BandPlan, type DeploymentLog, driftsOf, groupGrades, rankFor, type SweepGrade } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
 import { type Compare, compareBy } from "./order.js";
+import type { GradeReport } from "./report.js";
 
 /** What was asked for over all sweeps, with every name checked before the first one is graded. */
 export interface Season {
@@ -16,7 +17,18 @@ export interface Season {
   readonly order: Compare | null;
 }
 
+/** What all sweeps together tell; each empty where it was not asked for. */
+export type SeasonResult = Pick<GradeReport, "groups" | "drifts" | "ranking">;
+
+export const seasonResult = (sweeps: readonly SweepGrade[], { groupBy, overTime, best }: Season): SeasonResult => ({
+  groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
+  drifts: overTime === null ? [] : driftsOf(sweeps, overTime.column),
+  ranking: best === null ? [] : rankFor(sweeps, best),
+});
+
+/** As commander hands them over. */
 export interface RawSeason {
+  readonly log?: string | false;
   readonly groupBy?: string;
   readonly overTime?: string | true;
   readonly best?: string;

@@ -5,6 +5,7 @@ import {
   feedlineArgument,
   listOf,
   modesArgument,
+  placesArgument,
   positiveArgument,
   swrArgument,
   wholeNumberArgument,
@@ -26,6 +27,26 @@ export function addChartOptions(command: Command): Command {
   return command
     .option("--chart", "draw the SWR over each band")
     .option("--ascii", "draw with plain ASCII, as is done where the locale is not UTF-8");
+}
+
+/** Adds what is asked over many sweeps. */
+export function addSeasonOptions(command: Command): Command {
+  return command
+    .option("--sort <key>", "order of the rows: name, date, grade, or a band such as 40m (default: as found)")
+    .option("--best <band>", "rank all deployments for one band")
+    .option("--log <file>", "deployment log (default: deployments.csv beside the sweeps, if there)")
+    .option("--no-log", "leave the deployment log alone")
+    .option("--group-by <column>", "compare groups by a column of the log, such as counterpoise")
+    .option("--over-time [column]", "follow the dips by date; a column of the log tells deployments apart");
+}
+
+/** Adds dial frequencies to be judged. */
+export function addDialOptions(command: Command): Command {
+  return command.option(
+    "--at <list>",
+    "dial frequencies in MHz, or a common activity: 14.074,7.030,ft8",
+    placesArgument,
+  );
 }
 
 /** Adds where to write. */

@@ -8,20 +8,24 @@ import {
   type SweepGrade,
 } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
-import type { Season } from "../grading/season.js";
+import type { Season, SeasonResult } from "../grading/season.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
 import { need, percent, signed, swr } from "./units.js";
 
 /** A table with the sentence above it. */
 export interface SeasonTable {
+  readonly name: string;
   readonly above: string;
   readonly columns: readonly TableColumn[];
   readonly rows: readonly (readonly string[])[];
 }
 
 /** What a folder of sweeps teaches: ranking, groups, drifts, each as a table where it was asked for. */
-export function seasonTables({ ranking, groups, drifts, sweeps }: GradeReport, season: Season): readonly SeasonTable[] {
+export function seasonTables(
+  { ranking, groups, drifts, sweeps }: SeasonResult & Pick<GradeReport, "sweeps">,
+  season: Season,
+): readonly SeasonTable[] {
   const { best, groupBy, overTime } = season;
   return [
     ...(best === null ? [] : [rankingTable(ranking, best)]),
@@ -55,7 +59,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     rows.length === 0
       ? `No deployment is ranked for ${wanted}: no sweep covers enough of it.`
       : `Deployments for ${wanted}, the most useful first (by need, then share within the limit, then loss, then SWR):`;
-  return { above, columns: RANKING_COLUMNS, rows };
+  return { name: `Ranking for ${wanted}`, above, columns: RANKING_COLUMNS, rows };
 }
 
 function groupTable(all: readonly BandGroups[], groupedBy: string): SeasonTable {
@@ -74,7 +78,7 @@ function groupTable(all: readonly BandGroups[], groupedBy: string): SeasonTable 
     rows.length === 0
       ? `Nothing to group by ${groupedBy}: the log says nothing there of any sweep.`
       : `By ${groupedBy}: median, and ± half of the middle half of the sweeps where there are three or more.`;
-  return { above, columns, rows };
+  return { name: `By ${groupedBy}`, above, columns, rows };
 }
 
 function groupRow(band: string, { value, sweeps, coverage, bestSwr }: GroupOnBand, verdict: string): readonly string[] {
@@ -122,5 +126,5 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
     rows.length === 0
       ? "No dip to follow over time: it takes two dated sweeps with a dip in the same band."
       : `How the dips went over time${left.length === 0 ? "" : ` (without ${left.join(", ")}: fewer than two dated sweeps with a dip in a band)`}:`;
-  return { above, columns: DRIFT_COLUMNS, rows };
+  return { name: "Over time", above, columns: DRIFT_COLUMNS, rows };
 }

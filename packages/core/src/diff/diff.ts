@@ -3,7 +3,7 @@ import { isVectorCurve } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
 import { type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "../judging.js";
 import { DEFAULT_LIMITS, type Limits } from "../limits.js";
-import { judge } from "../summary.js";
+import { type Judgement, judge } from "../summary.js";
 import { mapReflections, referredTo, type Sweep } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { groundsOf } from "../uncertainty/band-uncertainty.js";
@@ -41,16 +41,30 @@ export interface DiffOptions extends JudgingOptions {
   readonly isSamePlane?: boolean;
 }
 
+/** A comparison with the sweeps of both sides as they were compared: in one reference, at one place. */
+export interface Comparison {
+  readonly result: DiffResult;
+  readonly before: readonly Judgement[];
+  readonly after: readonly Judgement[];
+}
+
 /**
  * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.
  *
  * @param before one sweep, or several repeats; the same for `after`
  */
-export function diff(
+export const diff = (
   before: Sweep | readonly Sweep[],
   after: Sweep | readonly Sweep[],
   options: DiffOptions,
-): DiffResult {
+): DiffResult => compare(before, after, options).result;
+
+/** The same where the curves are needed for more than this. */
+export function compare(
+  before: Sweep | readonly Sweep[],
+  after: Sweep | readonly Sweep[],
+  options: DiffOptions,
+): Comparison {
   const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS, instrument = null, isSamePlane = false } = options;
   const befores = groupOf(before);
   const afters = groupOf(after);
@@ -72,7 +86,7 @@ export function diff(
   const bands = judged.flatMap(
     (band) => diffBand(band, first, second, { thresholds, instrument }, matched.isMatched ? causes : null) ?? [],
   );
-  return {
+  const result: DiffResult = {
     schema: "feedpoint/diff@1",
     before: befores.map(sweepInfo),
     after: afters.map(sweepInfo),
@@ -96,6 +110,7 @@ export function diff(
     ],
     cautions: CAUTIONS,
   };
+  return { result, before: first.all, after: second.all };
 }
 
 type Group = readonly [Sweep, ...Sweep[]];

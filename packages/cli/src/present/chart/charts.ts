@@ -1,4 +1,4 @@
-import { type CheckResult, curveOf, type DiffResult, type Limits, referredTo, type Sweep } from "@feedpoint/core";
+import type { CheckResult, Comparison, Judgement, Limits } from "@feedpoint/core";
 import { verdictText } from "../check.js";
 import { DIFF_VERDICTS } from "../diff.js";
 import { greatestShownSwr } from "../swr-ticks.js";
@@ -13,8 +13,8 @@ export interface Screen {
 }
 
 /** Charts of the bands that a sweep covers. */
-export function checkCharts(sweep: Sweep, { bands, limits }: CheckResult, screen: Screen): string {
-  const curves = [curveOf(sweep)];
+export function checkCharts({ curve }: Judgement, { bands, limits }: CheckResult, screen: Screen): string {
+  const curves = [curve];
   const swept = bands.filter(({ best }) => best !== null);
   const greatestSwr = greatestShownSwr(limits, worstOf(swept));
   const charts = swept.map((result) => ({
@@ -26,23 +26,17 @@ export function checkCharts(sweep: Sweep, { bands, limits }: CheckResult, screen
   return sideBySide(charts, legendOf(limits, screen.glyphs), screen);
 }
 
-/** Charts of the bands that were compared: every sweep of both sides, in the reference of the first. */
-export function diffCharts(
-  before: readonly Sweep[],
-  after: readonly Sweep[],
-  { bands, limits }: DiffResult,
-  screen: Screen,
-): string {
+/** Charts of the bands that were compared: every sweep of both sides, as it was compared. */
+export function diffCharts({ result, before, after }: Comparison, screen: Screen): string {
+  const { bands, limits } = result;
   const { glyphs } = screen;
-  const referenceOhms = before[0]?.referenceOhms ?? 50;
-  const curvesOf = (sweeps: readonly Sweep[]) => sweeps.map((sweep) => curveOf(referredTo(sweep, referenceOhms)));
-  const [beforeCurves, afterCurves] = [curvesOf(before), curvesOf(after)];
+  const curvesOf = (side: readonly Judgement[]) => side.map(({ curve }) => curve);
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({
     title: `${band.band}  ${DIFF_VERDICTS[band.verdict]}`,
     sides: [
-      { name: "before" as const, curves: beforeCurves, summary: band.before },
-      { name: "after" as const, curves: afterCurves, summary: band.after },
+      { name: "before" as const, curves: curvesOf(before), summary: band.before },
+      { name: "after" as const, curves: curvesOf(after), summary: band.after },
     ],
     limits,
     greatestSwr,

@@ -1,4 +1,4 @@
-import { type DiffResult, referredTo, type Sweep } from "@feedpoint/core";
+import type { Comparison, Judgement, Sweep } from "@feedpoint/core";
 import { comparedFindings, DIFF_VERDICTS, diffTable, reasonsOf } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
@@ -10,25 +10,20 @@ import { sourceSection } from "./source-section.js";
 import { sureness } from "./sureness.js";
 import { valuesTable } from "./values-table.js";
 
-export interface Comparison {
-  readonly before: Sweep;
-  readonly after: Sweep;
-  readonly result: DiffResult;
-}
-
-/** All of what a comparison says, before and after in the same charts. */
-export function diffSection({ before, after, result }: Comparison): Markup {
+/** All of what a comparison of two sweeps says, before and after in the same charts. */
+export function diffSection({ result, before, after }: Comparison): Markup {
   const { bands, limits, causes } = result;
+  const [first, second] = [onlyOne(before), onlyOne(after)];
   const series: readonly [Series, Series] = [
     seriesOf(
       "before",
-      before,
+      first,
       bands.map((band) => band.before),
       "v0",
     ),
     seriesOf(
       "after",
-      referredTo(after, before.referenceOhms),
+      second,
       bands.map((band) => band.after),
       "v1",
     ),
@@ -38,7 +33,7 @@ export function diffSection({ before, after, result }: Comparison): Markup {
   const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
   const reasons = reasonsOf(bands);
   const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);
-  return html`<article><header><p class="label">Before: ${name(before)}<br>After: ${name(after)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
+  return html`<article><header><p class="label">Before: ${name(first.curve.sweep)}<br>After: ${name(second.curve.sweep)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
     html`<section><h2>Likely cause</h2>${causeList(causes)}</section>`,
     bands.length === 0
       ? null
@@ -52,4 +47,9 @@ export function diffSection({ before, after, result }: Comparison): Markup {
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
     html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
   ]}</article>`;
+}
+
+function onlyOne([only]: readonly Judgement[]): Judgement {
+  if (only === undefined) throw new RangeError("a comparison needs a sweep on each side");
+  return only;
 }

@@ -1,41 +1,59 @@
-import { CAUTIONS, type GradeCriterion, type Limits, type PlanInfo, type SweepGrade } from "@feedpoint/core";
+import {
+  CAUTIONS,
+  type Comparison,
+  type Finding,
+  type GradeCriterion,
+  type Limits,
+  type PlanInfo,
+  type SweepGrade,
+} from "@feedpoint/core";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
+import type { SeasonTable } from "../season.js";
 import { dataTable } from "./data-table.js";
-import { type Comparison, diffSection } from "./diff-section.js";
+import { diffSection } from "./diff-section.js";
 import { withoutTuner } from "./headline.js";
 import { methodSection } from "./method-section.js";
 import { page } from "./page.js";
-import { cautionSection } from "./remarks.js";
+import { cautionSection, findingList } from "./remarks.js";
 import { type JudgedSweep, sweepSection } from "./sweep-section.js";
 
 /** The report of one sweep. */
 export function sweepReport(judged: JudgedSweep): string {
-  return page(judged.sweep.label, [sweepSection(judged, 0), closing(judged.result)]);
+  return page(judged.result.sweep.label, [sweepSection(judged, 0), closing(judged.result)]);
 }
 
 /** The report of a change. */
 export function diffReport(comparison: Comparison): string {
-  const title = `${comparison.before.label} and ${comparison.after.label}`;
-  return page(title, [diffSection(comparison), closing(comparison.result)]);
+  const { before, after } = comparison.result;
+  return page([...before, ...after].map(({ label }) => label).join(" and "), [
+    diffSection(comparison),
+    closing(comparison.result),
+  ]);
 }
 
 export interface SweepCollection {
   readonly sweeps: readonly (JudgedSweep & { readonly grade: SweepGrade })[];
   readonly criteria: readonly GradeCriterion[];
+  /** What the deployment log makes of them: ranking, groups, drifts, where they were asked for */
+  readonly tables: readonly SeasonTable[];
+  readonly findings: readonly Finding[];
   readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
 }
 
 /** The report of several sweeps: how they rank, then each by itself. */
-export function collectionReport({ sweeps, criteria, unreadable }: SweepCollection): string {
+export function collectionReport({ sweeps, criteria, tables, findings, unreadable }: SweepCollection): string {
   const [first] = sweeps;
   const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1></header><section>${dataTable(
     "Grades",
     gradeTable(sweeps.map(({ grade }) => grade)),
   )}${GRADE_NOTES.map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
     ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
-  )}</dl></section><section><h2>Each sweep</h2>${first === undefined ? null : html`<p>What you can use without a tuner (SWR up to ${first.result.limits.swr}:1):</p>`}<ul class="contents">${sweeps.map(
-    ({ sweep, result }, i) => html`<li><a href="#s${i}">${sweep.label}</a>: ${withoutTuner(result)}</li>`,
+  )}</dl></section>${tables.map(
+    ({ name, above, ...table }) =>
+      html`<section><h2>${name}</h2><p>${above}</p>${table.rows.length === 0 ? null : dataTable(name, table)}</section>`,
+  )}${findings.length === 0 ? null : html`<section><h2>Over all sweeps</h2>${findingList(findings)}</section>`}<section><h2>Each sweep</h2>${first === undefined ? null : html`<p>What you can use without a tuner (SWR up to ${first.result.limits.swr}:1):</p>`}<ul class="contents">${sweeps.map(
+    ({ result }, i) => html`<li><a href="#s${i}">${result.sweep.label}</a>: ${withoutTuner(result)}</li>`,
   )}</ul>${
     unreadable.length === 0
       ? null

@@ -1,4 +1,4 @@
-import type { CheckResult, Sweep } from "@feedpoint/core";
+import type { CheckResult, Judgement, SweepGrade } from "@feedpoint/core";
 import { bandTable, segmentTable, verdictText } from "../check.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
@@ -15,20 +15,23 @@ import { valuesTable } from "./values-table.js";
 
 /** A sweep with its verdict, as one part of a page. */
 export interface JudgedSweep {
-  readonly sweep: Sweep;
+  readonly judgement: Judgement;
   readonly result: CheckResult;
+  /** The deployment log's row for it; null where there is none */
+  readonly log: SweepGrade["log"];
 }
 
 /** All of what a check says of one sweep. `index` tells the sweeps of a page apart. */
-export function sweepSection({ sweep, result }: JudgedSweep, index: number): Markup {
-  const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
+export function sweepSection({ judgement, result, log }: JudgedSweep, index: number): Markup {
+  const series: readonly [Series] = [seriesOf("only", judgement, result.bands, `v${index}`)];
+  const { sweep } = judgement.curve;
   const table = bandTable(result);
   const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
   const verdicts = result.bands.map((band) => ({ band: band.band, verdict: verdictText(band) }));
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
   return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result)}</h1>${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
-  }</header>${[
+  }${logFacts(log)}</header>${[
     table.rows.length === 0
       ? null
       : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", withoutRange(table))}</section>`,
@@ -45,6 +48,13 @@ export function sweepSection({ sweep, result }: JudgedSweep, index: number): Mar
     sourceSection([{ sweep, role: "only" }]),
     html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "The curve in numbers")}</section>`,
   ]}</article>`;
+}
+
+/** What the operator wrote of a sweep. */
+function logFacts(log: SweepGrade["log"]): Markup | null {
+  const said = Object.entries(log ?? {}).filter(([column, text]) => text !== "" && !/^(file|date)$/i.test(column));
+  if (said.length === 0) return null;
+  return html`<dl class="facts">${said.map(([column, text]) => html`<div><dt>${column}</dt><dd>${text}</dd></div>`)}</dl>`;
 }
 
 /** Without the ends of each band, which the table of segments has. */
