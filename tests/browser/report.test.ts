@@ -99,6 +99,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   test("the readout tells what the curve does where the pointer is", async () => {
     const { page } = await open(pages.sweep ?? "");
     const chart = page.locator("figure.wide svg");
+    await chart.scrollIntoViewIfNeeded();
     const box = present(await chart.boundingBox(), "chart");
     const [low, high, left, right] = await Promise.all(
       ["low", "high", "left", "right"].map(async (name) => Number(await chart.getAttribute(`data-${name}`))),

@@ -46,7 +46,7 @@ figcaption{color:var(--muted);font-size:14px}
 .readout{min-height:1.5em;margin:0;font-size:14px;font-variant-numeric:tabular-nums}
 .readout.two{min-height:3em}
 .tells .wide .readout:empty::before,.tells .narrow .readout:empty::before{content:"Point at a curve, or tab to it and use the arrow keys, to read its values.";color:var(--muted)}
-.scroll{overflow-x:auto;position:relative}
+.scroll{overflow-x:auto;position:relative;background:linear-gradient(to right,var(--paper) 40%,transparent) left/60px 100% no-repeat local,linear-gradient(to left,var(--paper) 40%,transparent) right/60px 100% no-repeat local,linear-gradient(to right,var(--grid),transparent) left/14px 100% no-repeat,linear-gradient(to left,var(--grid),transparent) right/14px 100% no-repeat}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums;width:100%}
 caption{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden;white-space:nowrap}
 th,td{text-align:left;padding:6px 14px 6px 0;border-bottom:1px solid var(--grid);white-space:nowrap;vertical-align:top}
@@ -63,6 +63,8 @@ main{padding:16px 14px 32px}
 h1{font-size:21px}
 .wide{display:none}
 .narrow{display:block}
+.long{white-space:normal;overflow-wrap:anywhere;min-width:11em}
+th,td{padding-right:10px}
 }
 `.trim();
 
@@ -82,10 +84,10 @@ h2,h3{break-after:avoid}
 .tiles{grid-template-columns:1fr 1fr}
 .panels{grid-template-columns:repeat(3,1fr);gap:14pt 10pt}
 figcaption{font-size:8pt}
-.panel dl,table{font-size:7.5pt}
+.panel dl,.facts,table{font-size:7.5pt}
 .panel dt{width:5em}
 th,td{padding:2pt 6pt 2pt 0}
-.scroll{overflow:visible}
+.scroll{overflow:visible;background:none}
 tr{break-inside:avoid}
 }
 `.trim();
