@@ -52,7 +52,7 @@ test("a folder's report holds what its deployment log teaches, as grade tells it
   const { ranking } = JSON.parse(runCommand(["grade", ...asked, "--json"]).stdout) as {
     ranking: { rank: number; graded: { sweep: { label: string } } }[];
   };
-  const rows = [...page.matchAll(/<tr><th scope="row" class="n">(\d+)<\/th><td>([^<]*)/g)];
+  const rows = [...page.matchAll(/<tr><th scope="row" class="n">(\d+)<\/th><td(?: class="long")?>([^<]*)/g)];
   expect(rows.map(([, rank, name]) => `${rank} ${name}`)).toEqual(
     ranking.map(({ rank, graded }) => `${rank} ${graded.sweep.label}`),
   );
