@@ -1,4 +1,4 @@
-import { type Sweep, sampleImpedance, sweepInfo, swrFromReflectionMagnitude } from "@feedpoint/core";
+import { type Sweep, type SweepInfo, sampleImpedance, sweepInfo, swrFromReflectionMagnitude } from "@feedpoint/core";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
@@ -43,7 +43,26 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
 }
 
 /** The same for a script: the sweep's description and its first rows. */
-export function showJson(sweep: Sweep, rows: number) {
+export interface ShowResult {
+  readonly schema: "feedpoint/show@1";
+  readonly sweep: SweepInfo;
+  readonly continuity: Sweep["continuity"];
+  readonly comments: readonly string[];
+  readonly rows: readonly ShownRow[];
+}
+
+/** What is null is not known of a scalar sweep. */
+interface ShownRow {
+  readonly frequencyHz: number;
+  readonly reflectionMagnitude: number;
+  readonly reflectionReal: number | null;
+  readonly reflectionImaginary: number | null;
+  readonly swr: number;
+  readonly resistanceOhms: number | null;
+  readonly reactanceOhms: number | null;
+}
+
+export function showJson(sweep: Sweep, rows: number): ShowResult {
   const count = Math.min(rows, sweep.frequencyHz.length);
   return {
     schema: "feedpoint/show@1",
@@ -54,10 +73,10 @@ export function showJson(sweep: Sweep, rows: number) {
       const impedance = sweep.kind === "vector" ? sampleImpedance(sweep, i) : null;
       const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;
       return {
-        frequencyHz: sweep.frequencyHz[i],
+        frequencyHz: sweep.frequencyHz[i] ?? Number.NaN,
         reflectionMagnitude: rho,
-        reflectionReal: sweep.kind === "vector" ? sweep.reflectionReal[i] : null,
-        reflectionImaginary: sweep.kind === "vector" ? sweep.reflectionImaginary[i] : null,
+        reflectionReal: sweep.kind === "vector" ? (sweep.reflectionReal[i] ?? null) : null,
+        reflectionImaginary: sweep.kind === "vector" ? (sweep.reflectionImaginary[i] ?? null) : null,
         swr: swrFromReflectionMagnitude(rho),
         resistanceOhms: impedance?.real ?? null,
         reactanceOhms: impedance?.imaginary ?? null,

@@ -46,7 +46,8 @@ export function feedlineFrom(details: FeedlineDetails): Feedline {
   const { kind: id, lengthM, loss } = details;
   const kind = id === undefined ? null : feedlineKindById(id);
   if (id !== undefined && kind === null) throw new RangeError(`there is no kind of feedline "${id}"`);
-  const stated = loss !== undefined && loss.length > 0 ? loss : null;
+  // Only what is meant: a comment of the file that states it has no place in a result.
+  const stated = loss?.length ? loss.map(({ frequencyHz, dbPer100M }) => ({ frequencyHz, dbPer100M })) : null;
   const lossModel = stated ?? kind?.loss;
   if (lossModel === undefined) throw new RangeError("a feedline needs its kind, or its loss at one frequency or more");
   return {
