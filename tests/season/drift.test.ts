@@ -88,3 +88,26 @@ describe("the findings", () => {
     expect(texts([0, 7_100_000], [50, 7_101_000], [100, 7_100_500])).toEqual([]);
   });
 });
+
+describe("what is said of a drift", () => {
+  const said = (...dips: readonly Dip[]) =>
+    driftFindings([driftOf(...dips)]).map(({ code, message }) => `${code}: ${message}`);
+
+  test("is how far the dip went, up or down, from when to when", () => {
+    const falling = [0, 10, 20, 30].map((day): Dip => [day, 7_100_000 - 2000 * day]);
+    const rising = [0, 10, 20, 30].map((day): Dip => [day, 7_100_000 + 2000 * day]);
+    expect(said(...falling)).toEqual([`dip-drifts: 40m: the dip has fallen 60 kHz from ${onDay(0)} to ${onDay(30)}.`]);
+    expect(said(...rising)).toEqual([`dip-drifts: 40m: the dip has risen 60 kHz from ${onDay(0)} to ${onDay(30)}.`]);
+  });
+
+  test("is nothing where the dip stays, or was seen twice only", () => {
+    expect(said([0, 7_100_000], [10, 7_101_000], [20, 7_100_000])).toEqual([]);
+    expect(said([0, 7_100_000], [10, 7_000_000])).toEqual([]);
+  });
+
+  test("is a jump where it went at once, with the deployment's name", () => {
+    const sweeps = [0, 5, 10, 15, 20, 25, 30, 35].map((day) => swept(day, day < 30 ? 7_100_000 : 7_000_000, "lock"));
+    const messages = driftFindings(driftsOf(sweeps, "deployment")).map(({ message }) => message);
+    expect(messages).toContain(`lock, 40m: the dip fell 100 kHz at once by ${onDay(30)}.`);
+  });
+});

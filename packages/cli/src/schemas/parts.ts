@@ -33,7 +33,7 @@ export const need = z
   .enum(["none", "built-in-tuner", "wide-range-tuner", "beyond-tuner", "unknown"])
   .describe("what the worst swept point takes");
 
-export const finding = z.object({
+const finding = z.object({
   code: openEnum<FindingCode>("stands for one meaning for ever; findings.md lists them"),
   severity: z.enum(["info", "caution", "problem"]),
   message: z.string().describe("for people; its words may change"),
@@ -88,7 +88,7 @@ export const point = z.object({
 }) satisfies z.ZodType<JsonOf<Point>>;
 
 export const piece = z.object({ lowHz: frequencyHz, highHz: frequencyHz });
-export const span = piece.extend({
+const span = piece.extend({
   widthHz: frequencyHz,
   openLow: z.boolean().describe("true: the sweep or a gap ended it, not the limit"),
   openHigh: z.boolean(),

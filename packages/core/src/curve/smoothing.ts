@@ -6,7 +6,7 @@ import { fitWhole, type WholeFit } from "./whole-fit.js";
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
-export const AGREEMENT = 2.5;
+const AGREEMENT = 2.5;
 /** The difference of two windows varies by no less than this share of the narrower one's variance. */
 const LEAST_SPREAD = 0.1;
 

@@ -13,7 +13,7 @@ export const LOSS_LAWS: Readonly<Record<LossLaw, (frequencyHz: number) => number
 };
 
 /** One part of a loss. */
-export interface LossPart {
+interface LossPart {
   readonly law: LossLaw;
   /** One way, at 10 MHz, dB */
   readonly at10MHzDb: number;

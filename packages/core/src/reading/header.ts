@@ -2,6 +2,7 @@ import { readCell, splitLines } from "./cells.js";
 import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
 import type { Delimiter } from "./options.js";
+import { frequencyUnitIn } from "./preamble.js";
 import type { TextLines } from "./text-lines.js";
 
 /** The header of a delimited text: what each column holds, as far as the text says. */
@@ -32,7 +33,8 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
   let units: readonly string[] | null = null;
   for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
     const line = contentOf(lines, i);
-    if (RULE_LINE.test(line)) continue;
+    // "FREQ UNIT MHz" names a frequency, and heads no column.
+    if (RULE_LINE.test(line) || frequencyUnitIn([line]) !== null) continue;
     const rowOfUnits = asUnits(line, dialect);
     if (rowOfUnits !== null) {
       units = rowOfUnits;

@@ -3,7 +3,7 @@ import { type FrequencyUnit, frequencyUnitOf } from "./options.js";
 import { numberFromText } from "./scan-numbers.js";
 
 export type NetworkParameter = "S" | "Y" | "Z" | "H" | "G";
-export type NumberFormat = "DB" | "MA" | "RI";
+type NumberFormat = "DB" | "MA" | "RI";
 
 /** What an option line states; what it leaves out has the default of the specification (GHz, S, MA, R 50). */
 export interface TouchstoneOptions {

@@ -7,7 +7,7 @@ import { columnOf, drawCharacters, drawDots, rowOf, type View } from "./draw-cur
 import type { Glyphs } from "./glyphs.js";
 
 /** One side of a chart: a sweep, or repeats of it, and what is marked of the band. */
-export interface Side {
+interface Side {
   readonly name: "only" | "before" | "after";
   readonly curves: readonly Curve[];
   readonly summary: BandSummary;

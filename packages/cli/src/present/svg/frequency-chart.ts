@@ -79,7 +79,7 @@ function curve({ trace, role }: Series, { range, value, frame }: FrequencyChart,
 }
 
 /** A point with nothing known beside it. */
-export function reading(run: readonly Place[], kind: string): Markup | null {
+function reading(run: readonly Place[], kind: string): Markup | null {
   const [place, ...others] = run;
   if (place === undefined || others.length > 0) return null;
   return html`<circle class="reading ${kind}" cx="${tenths(place.x)}" cy="${tenths(place.y)}" r="2.5"/>`;

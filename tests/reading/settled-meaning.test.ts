@@ -1,0 +1,118 @@
+/** Columns whose names leave open what they hold, settled by their numbers or refused. The load is invented. */
+import { describe, expect, test } from "vitest";
+import {
+  expectLoad,
+  expectRefusal,
+  LOAD,
+  notesOf,
+  ROUNDING,
+  readOne,
+  SWR_LOAD,
+  textOf,
+} from "../support/known-load.js";
+import type { Pair } from "../support/sweeps.js";
+
+const degrees = ([real, imaginary]: Pair) => (Math.atan2(imaginary, real) * 180) / Math.PI;
+const size = (value: Pair) => Math.hypot(...value);
+const rows = (cells: (point: (typeof LOAD)[number]) => readonly number[]) =>
+  LOAD.map((point) => [point.mhz, ...cells(point)].join(","));
+
+describe("an angle that does not say of what", () => {
+  test("beside |Z| alone is that of the impedance", () => {
+    const text = textOf(
+      "MHz,|Z|,angle",
+      rows(({ ohms }) => [size(ohms), degrees(ohms)]),
+    );
+    expectLoad(readOne(text), { tolerance: ROUNDING });
+  });
+
+  test.each([
+    ["impedance", ({ ohms }: (typeof LOAD)[number]) => degrees(ohms)],
+    ["reflection", ({ reflection }: (typeof LOAD)[number]) => degrees(reflection)],
+  ] as const)("beside |Z| and |Γ| is the one that agrees with both: of the %s", (_, angle) => {
+    const text = textOf(
+      "MHz,|Z|,|Γ|,angle",
+      rows((point) => [size(point.ohms), size(point.reflection), angle(point)]),
+    );
+    expectLoad(readOne(text), { tolerance: ROUNDING });
+  });
+});
+
+describe("S11 without a unit", () => {
+  const column = (value: (rho: number) => number) =>
+    textOf(
+      "MHz,S11",
+      SWR_LOAD.map(({ mhz, rho }) => `${mhz},${value(rho)}`),
+    );
+
+  test("is a magnitude from 0 to 1, dB below 0", () => {
+    const magnitude = readOne(column((rho) => rho));
+    const decibels = readOne(column((rho) => 20 * Math.log10(rho)));
+    for (const sweep of [magnitude, decibels]) {
+      expect(sweep.reflectionMagnitude[0]).toBeCloseTo(0.8, 9);
+      expect(notesOf(sweep).some((note) => note.startsWith("reflection-assumed"))).toBe(true);
+    }
+  });
+
+  test("above 1 is refused: it may be either", () => {
+    expectRefusal(
+      column((rho) => -20 * Math.log10(rho)),
+      { code: "ambiguous", says: /dB or a magnitude/ },
+    );
+  });
+});
+
+describe("frequencies without a unit", () => {
+  const at = (...frequencies: readonly number[]) =>
+    textOf(
+      "freq,swr",
+      frequencies.map((value) => `${value},1.5`),
+    );
+
+  test.each([
+    [[7_000_000, 7_100_000, 7_200_000], 7_000_000],
+    [[7000, 7100, 7200], 7_000_000],
+    [[7.0, 14.1, 21.2], 7_000_000],
+  ])("%j begin at %d Hz", (frequencies, startHz) => {
+    expect(readOne(at(...frequencies)).frequencyHz[0]).toBe(startHz);
+  });
+
+  test("that could be several, or none, are refused", () => {
+    expectRefusal(at(7, 7.1, 7.2), { code: "ambiguous", says: /without a unit/ });
+    expectRefusal(at(0, 0, 0), { code: "no-data", says: /no number above 0/ });
+  });
+});
+
+describe("names and columns that do not match", () => {
+  test("more columns of numbers than names are refused, a column of words is not", () => {
+    const numbers = LOAD.map(({ mhz, ohms }) => [mhz, ...ohms, 1].join(","));
+    expectRefusal(textOf("MHz,R,X", numbers), {
+      code: "ambiguous",
+      line: 2,
+      says: /4 columns of numbers, but names for 3/,
+    });
+    const words = LOAD.map(({ mhz, ohms }) => [mhz, ...ohms, "ok"].join(","));
+    expectLoad(readOne(textOf("MHz,R,X", words)), { tolerance: ROUNDING });
+  });
+
+  test("a unit of frequency that is none is asked for", () => {
+    expectRefusal(textOf("Frequency (furlong),SWR", "7,1.5", "8,2", "9,3"), {
+      code: "ambiguous",
+      says: /is not known/,
+    });
+  });
+});
+
+describe("a preamble above a table without names", () => {
+  test.each([
+    ["! DATA UNIT VSWR", (rho: number) => (1 + rho) / (1 - rho)],
+    ["! Y UNITS: dB", (rho: number) => 20 * Math.log10(rho)],
+  ])("%s says what the second column holds", (line, value) => {
+    const text = textOf(
+      line,
+      "! FREQ UNIT MHz",
+      SWR_LOAD.map(({ mhz, rho }) => `${mhz},${value(rho)}`),
+    );
+    expect(readOne(text).reflectionMagnitude[0]).toBeCloseTo(0.8, 9);
+  });
+});
