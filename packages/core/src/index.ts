@@ -26,6 +26,7 @@ export {
   greatestPowerIn,
   judgedBands,
   privilegeFor,
+  type Signal,
   type Transmission,
 } from "./band-plan/privileges.js";
 export { CAUTIONS } from "./cautions.js";
@@ -40,7 +41,15 @@ export {
 } from "./check.js";
 export type { Column } from "./column.js";
 export type { Complex } from "./complex.js";
-export { type Curve, curveOf, reflectionAt, reflectionMagnitudeAt } from "./curve/curve.js";
+export {
+  type Curve,
+  curveOf,
+  type KnownOfSweep,
+  reflectionAt,
+  reflectionMagnitudeAt,
+  type ScalarCurve,
+  type VectorCurve,
+} from "./curve/curve.js";
 export type { Stretch } from "./curve/stretches.js";
 export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Trace, traceOf } from "./curve/trace.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./diff/band-diff.js";

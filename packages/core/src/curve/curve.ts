@@ -34,7 +34,7 @@ export interface VectorCurve extends CurveCommon {
 }
 
 /** ρ by way of 1 / (1 - ρ²), the inverse of the share of power accepted. */
-interface ScalarCurve extends CurveCommon {
+export interface ScalarCurve extends CurveCommon {
   readonly sweep: ScalarSweep;
   readonly interpolation: ScalarInterpolation;
 }
