@@ -8,7 +8,8 @@ import {
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { findSweepFiles, isFolder, onlySweepIn, type Pairing, pairedByName } from "../files.js";
+import { onlySweepIn } from "../files.js";
+import { findSweepFiles, isFolder, type Pairing, pairedByName } from "../find-files.js";
 import { positiveArgument } from "../options/arguments.js";
 import { addChartOptions, addJudgingOptions } from "../options/declare.js";
 import { type Condition, filesWhere, findLog, readLog } from "../options/log-file.js";

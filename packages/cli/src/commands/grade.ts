@@ -12,7 +12,7 @@ import {
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { type FoundFiles, findSweepFilesIn, isFolder } from "../files.js";
+import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
 import { gradingSettings } from "../grading/grading-settings.js";
 import { GRADES, type GradeReport, reaches } from "../grading/report.js";

@@ -11,7 +11,8 @@ import {
 } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { findSweepFiles, onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
+import { onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
+import { findSweepFiles } from "../find-files.js";
 import { type RawSeason, type Season, seasonFrom, seasonResult } from "../grading/season.js";
 import type { Place } from "../options/arguments.js";
 import {

@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import { type Grade, rowFinder, type SweepGrade } from "@feedpoint/core";
-import type { FoundFiles, Problem } from "../files.js";
+import type { Problem } from "../files.js";
+import type { FoundFiles } from "../find-files.js";
 import { ndjsonText } from "../present/json.js";
 import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";

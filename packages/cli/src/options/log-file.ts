@@ -2,7 +2,8 @@ import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder, suggestion } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
-import { findSweepFiles, folderOf, reasonOf } from "../files.js";
+import { reasonOf } from "../files.js";
+import { findSweepFiles, folderOf } from "../find-files.js";
 
 /**
  * Where the deployment log is: where it was said to be, or deployments.csv in the first of the paths' folders that has one.

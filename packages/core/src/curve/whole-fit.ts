@@ -1,16 +1,8 @@
 import { at, type Column } from "../column.js";
+import type { FitSamples } from "./fit-moments.js";
 import type { LinearSystem } from "./positive-system.js";
-import {
-  approachFit,
-  type FitSamples,
-  improveFit,
-  NOTHING,
-  noisyFits,
-  type Rational,
-  unknownsOf,
-  type Values,
-  valuesOf,
-} from "./rational-fit.js";
+import { NOTHING, type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
+import { approachFit, improveFit, noisyFits } from "./rational-fit.js";
 import { areNoise, informationCriterion, type Residuals, sumOfSquares } from "./residuals.js";
 import type { Stretch } from "./stretches.js";
 

@@ -1,0 +1,99 @@
+import type { CheckResult } from "@feedpoint/core";
+import * as z from "zod";
+import type { JsonOf } from "./json-of.js";
+import {
+  bandSummary,
+  cautions,
+  feedline,
+  findings,
+  finite,
+  fraction,
+  frequencyHz,
+  limits,
+  modeName,
+  need,
+  piece,
+  planInfo,
+  point,
+  powerLimit,
+  sweepInfo,
+} from "./parts.js";
+
+const verdict = z.enum(["pass", "partial", "fail", "not-swept"]);
+
+const segment = z.object({
+  use: z.string(),
+  emissions: z
+    .array(z.enum(["cw", "data", "phone", "image", "mcw"]))
+    .nullable()
+    .describe("null: the plan does not say"),
+  lowHz: frequencyHz,
+  highHz: frequencyHz,
+  sweptFraction: fraction,
+  withinLimitFraction: fraction,
+  worstSwr: finite,
+  verdict,
+});
+
+const power = z.object({
+  band: z.string(),
+  mode: modeName,
+  pieces: z.array(piece),
+  usableFraction: fraction,
+  licenceLimits: z.array(powerLimit).describe("all hold; empty: the plan does not say"),
+  watts: finite.describe("at the worst SWR within reach; null: nothing is within reach, or nothing limits"),
+  limitedBy: z.enum(["licence", "antenna", "radio"]).nullable(),
+  worstSwr: finite,
+  bestWatts: finite,
+  averageWatts: finite,
+});
+
+const antennaEnd = z.object({
+  frequencyHz,
+  matchedLossDb: z.number(),
+  antennaSwr: finite,
+  totalLossDb: finite,
+  extraLossDb: finite,
+  deliveredFraction: fraction,
+});
+
+const bandFeedline = z.object({
+  atBest: antennaEnd.nullable(),
+  atWorst: antennaEnd.nullable(),
+  powerW: finite,
+  stress: z.object({ volts: finite, amperes: finite }).nullable().describe("effective values"),
+});
+
+const dial = z.object({
+  frequencyHz,
+  mode: modeName.nullable(),
+  activity: z.string().nullable(),
+  lowHz: frequencyHz.describe("what the transmission occupies"),
+  highHz: frequencyHz,
+  band: z.string().nullable(),
+  isPermitted: z.boolean().nullable().describe("null without a mode"),
+  licenceLimits: z.array(powerLimit),
+  point: point.nullable(),
+  worstSwr: finite.describe("null unless all that is occupied was swept"),
+  need,
+});
+
+/** What `check` prints of a sweep. */
+export const check = z.object({
+  schema: z.literal("feedpoint/check@1"),
+  sweep: sweepInfo,
+  plan: planInfo,
+  limits,
+  feedline: feedline.nullable(),
+  bands: z.array(
+    bandSummary.extend({
+      verdict: verdict.describe("without a tuner"),
+      segments: z.array(segment),
+      power: z.array(power),
+      feedline: bandFeedline.nullable(),
+    }),
+  ),
+  dials: z.array(dial),
+  findings,
+  cautions,
+}) satisfies z.ZodType<JsonOf<CheckResult>>;

@@ -1,0 +1,82 @@
+import type { SweepGrade } from "@feedpoint/core";
+import * as z from "zod";
+import type { GradedLine, GradeReport } from "../grading/report.js";
+import type { JsonOf } from "./json-of.js";
+import { cautions, findings, finite, fraction, limits, need, planInfo, sweepInfo } from "./parts.js";
+
+const grade = z.enum(["A", "B", "C", "D", "F"]);
+
+const bandGrade = z.object({
+  band: z.string(),
+  grade: grade.nullable().describe("null: too little of the band was swept"),
+  bestSwr: finite,
+  bestHz: finite,
+  dipHz: finite.describe("null where the best point is only the edge of the band"),
+  withinLimitFraction: fraction,
+  sweptFraction: fraction,
+  need,
+});
+
+const sweepGrade = z.object({
+  sweep: sweepInfo,
+  grade: grade.nullable().describe("mean over the bands graded; null: none"),
+  bands: z.array(bandGrade),
+  lossBoundDb: finite.describe("null: the sweep bounds nothing"),
+  log: z.record(z.string(), z.string()).nullable().describe("the deployment log's row"),
+}) satisfies z.ZodType<JsonOf<SweepGrade>>;
+
+/** A line of what `grade` prints as NDJSON. */
+export const gradedSweep = z.object({
+  schema: z.literal("feedpoint/graded-sweep@1"),
+  ...sweepGrade.shape,
+}) satisfies z.ZodType<JsonOf<GradedLine>>;
+
+const spread = z.object({ median: z.number(), spread: finite.describe("interquartile range") });
+
+/** What `grade` prints. */
+export const gradeReport = z.object({
+  schema: z.literal("feedpoint/grade@1"),
+  plan: planInfo,
+  limits,
+  criteria: z.array(
+    z.object({
+      grade,
+      withoutTuner: fraction,
+      withBuiltInTuner: fraction,
+      withWideRangeTuner: fraction,
+      meaning: z.string(),
+    }),
+  ),
+  sweeps: z.array(sweepGrade),
+  unreadable: z.array(z.object({ file: z.string(), reason: z.string() })),
+  groups: z.array(
+    z.object({
+      band: z.string(),
+      groups: z.array(
+        z.object({
+          value: z.string(),
+          sweeps: z.number(),
+          bestSwr: spread.nullable(),
+          coverage: spread.nullable(),
+        }),
+      ),
+      isBeyondSpread: z.boolean().nullable().describe("null: too few sweeps"),
+    }),
+  ),
+  drifts: z.array(
+    z.object({
+      deployment: z.string().nullable(),
+      band: z.string(),
+      sweeps: z.number(),
+      firstDate: z.string(),
+      lastDate: z.string(),
+      slopeHzPerMonth: finite,
+      scatterHz: finite,
+      jumps: z.array(z.object({ date: z.string(), changeHz: z.number() })),
+    }),
+  ),
+  ranking: z.array(z.object({ rank: z.number(), graded: sweepGrade, band: bandGrade })),
+  findings,
+  cautions,
+  totals: z.object({ files: z.number(), graded: z.number(), unreadable: z.number(), points: z.number() }),
+}) satisfies z.ZodType<JsonOf<GradeReport>>;
