@@ -116,3 +116,25 @@ describe("a preamble above a table without names", () => {
     expect(readOne(text).reflectionMagnitude[0]).toBeCloseTo(0.8, 9);
   });
 });
+
+describe("a reactance that is nowhere negative", () => {
+  const sweep = (fromMhz: number, stepMhz: number, reactances: readonly number[]) =>
+    readOne(
+      textOf(
+        "MHz,R,X",
+        reactances.map((x, i) => `${(fromMhz + i * stepMhz).toFixed(3)},50,${x}`),
+      ),
+    );
+
+  test.each([
+    ["comes down to nothing and rises again, though the sweep is narrow", sweep(7, 0.01, [40, 20, 1, 20, 40])],
+    ["stays high over a wide sweep", sweep(7, 1, [40, 50, 60, 50, 40])],
+  ])("has lost its sign where it %s", (_, { kind, findings }) => {
+    expect(kind).toBe("scalar");
+    expect(findings.map(({ code }) => code)).toContain("reactance-without-sign");
+  });
+
+  test("is taken as it is where the sweep is narrow and it stays high", () => {
+    expect(sweep(7, 0.01, [40, 50, 60, 50, 40]).kind).toBe("vector");
+  });
+});

@@ -17,7 +17,6 @@ export class KeywordReader {
     matrixFormat: "full",
     frequencies: null,
   };
-  order12First = false;
   ended = false;
   readonly #file: string;
   readonly #findings: Finding[];
@@ -72,7 +71,6 @@ export class KeywordReader {
       case "two-port data order":
       case "two-port order":
         if (!/^(12_21|21_12)$/.test(value)) throw this.#refuse(line, `port order ${quote(value)}`, "12_21 or 21_12");
-        this.order12First = value === "12_21";
         return false;
       case "matrix format":
         if (!/^(full|lower|upper)$/i.test(value))

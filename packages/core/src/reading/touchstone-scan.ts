@@ -13,7 +13,6 @@ export interface TouchstoneScan {
   readonly options: TouchstoneOptions;
   readonly optionLine: number;
   readonly keywords: TouchstoneKeywords;
-  readonly twoPortOrder12First: boolean;
   /** One row per line of numbers */
   readonly rows: NumberRows;
   readonly comments: readonly string[];
@@ -95,7 +94,6 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     options,
     optionLine,
     keywords: keywords.result,
-    twoPortOrder12First: keywords.order12First,
     rows: plain ?? (rows ?? new NumberRowsBuilder(0)).build(),
     comments,
     findings,

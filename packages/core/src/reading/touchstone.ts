@@ -172,15 +172,12 @@ function reflectionReader(
     const convert = parameter === "Z" ? reflectionFromImpedance : reflectionFromAdmittance;
     return (rows, row) => convert(pair(rows, row, 0), referenceOhms);
   }
-  const swapped = ports === 2 && !scan.twoPortOrder12First && matrixFormat === "full";
+  // Whether 12 or 21 comes first in a two-port makes no difference: what is at a port is the same for the matrix turned over.
   return (rows, first) => {
     const matrix: Complex[] = [];
     for (let row = 0; row < ports; row++) {
       for (let column = 0; column < ports; column++) {
-        const place = swapped
-          ? placeInRecord(column, row, ports, matrixFormat)
-          : placeInRecord(row, column, ports, matrixFormat);
-        const value = pair(rows, first, place);
+        const value = pair(rows, first, placeInRecord(row, column, ports, matrixFormat));
         matrix.push(isNormalised ? value : normalise(value, parameter, row, column, references));
       }
     }
