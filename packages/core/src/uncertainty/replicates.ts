@@ -130,6 +130,8 @@ function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
       const from = Math.max(0, first - start);
       const positions = frequencyHz.subarray(from, Math.max(from, last + 1 - start));
       for (const [k, values] of noisyValues(fit, positions, normal).entries()) {
+        // A pole that noise has moved onto a sample tells nothing.
+        if (![...values.real, ...values.imaginary].every(Number.isFinite)) continue;
         const copy = moved[k] as Columns;
         copy.real.set(copy.imaginary === null ? values.real.map(magnitudeOf) : values.real, from);
         copy.imaginary?.set(values.imaginary, from);
