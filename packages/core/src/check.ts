@@ -1,5 +1,5 @@
 import type { Emission, JudgedBand, PlanSegment } from "./band-plan/band-plan.js";
-import { emissionsIn } from "./band-plan/privileges.js";
+import { emissionsIn, takesSignal } from "./band-plan/privileges.js";
 import { CAUTIONS } from "./cautions.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "./feedline/band-feedline.js";
@@ -101,6 +101,9 @@ export function checkJudged(judgement: Judgement, options: Omit<CheckOptions, "l
       ...spotFindings(sweep, plan),
       ...spikeFindings(judgement.curve),
       ...bands.flatMap(({ band, result }) => samplingFindings(judgement, band, result)),
+      ...doubtFindings(results, limits),
+      ...modeFindings(bands, options),
+      ...powerFindings(results, feedline),
       ...dipFindings(judgement, results),
       ...lossFindings(sweep),
       ...(feedline === null ? [] : feedlineFindings(sweep, feedline, results)),
@@ -145,6 +148,65 @@ function checkSegment(judgement: Judgement, segment: PlanSegment, licenceClass: 
     worstSwr: extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude),
     verdict: verdictOf(sweptFraction, withinLimitFraction),
   };
+}
+
+/** Verdicts that the noise, the step or the analyser's own error may have turned. */
+function doubtFindings(results: readonly BandResult[], { swr: limit }: Limits): readonly Finding[] {
+  const unsure = results.filter(
+    ({ verdict, worst, best }) =>
+      (verdict === "pass" && (worst?.swrHigh ?? 0) > limit) ||
+      (verdict === "fail" && (best?.swrLow ?? Number.POSITIVE_INFINITY) < limit),
+  );
+  return unsure.map(({ band, verdict, worst, best }) => {
+    const { swrLow = 1, swrHigh = 1 } = (verdict === "pass" ? worst : best) ?? {};
+    const message = `On ${band} the ${verdict === "pass" ? "worst" : "best"} SWR may be ${swrLow.toFixed(2)} to ${swrHigh.toFixed(2)}, so that "${verdict}" at ${limit}:1 is not sure.`;
+    return finding("caution", "verdict-unsure", message, { band });
+  });
+}
+
+/** Modes that were named and may not be sent on a band that others keep in the table. */
+function modeFindings(
+  bands: readonly { readonly band: JudgedBand; readonly result: BandResult }[],
+  { licenceClass = null, modes = [] }: Omit<CheckOptions, "limits">,
+): readonly Finding[] {
+  return modes.flatMap((mode) => {
+    const closed = bands
+      .filter(({ result }) => result.best !== null)
+      .filter(({ band }) => !band.segments.some((segment) => takesSignal(segment, licenceClass, mode)))
+      .map(({ band }) => band.band);
+    if (closed.length === 0) return [];
+    const message = `${mode.name} may not be sent on ${closed.join(", ")}; what is told there is for the other modes.`;
+    return [finding("caution", "mode-not-permitted", message)];
+  });
+}
+
+/** What the power told leaves out. */
+function powerFindings(results: readonly BandResult[], feedline: Feedline | null): readonly Finding[] {
+  const told = results.filter(({ power }) => power.some(({ watts }) => watts !== null));
+  const unlimited = told
+    .filter(({ power }) => power.every(({ licenceLimits }) => licenceLimits.length === 0))
+    .map(({ band }) => band);
+  const stressed = results.some(({ feedline: line }) => line?.stress != null);
+  return [
+    ...(unlimited.length === 0
+      ? []
+      : [
+          finding(
+            "caution",
+            "power-limit-unknown",
+            `The plan does not say what power your licence allows on ${unlimited.join(", ")}; what is told there is what the equipment gives.`,
+          ),
+        ]),
+    ...(stressed && feedline !== null && feedline.ratedVolts === null && feedline.ratedAmperes === null
+      ? [
+          finding(
+            "caution",
+            "feedline-rating-unknown",
+            "Voltage and current on the line are told, but not what it bears: state ratedVolts and ratedAmperes, or see its data sheet.",
+          ),
+        ]
+      : []),
+  ];
 }
 
 function verdictOf(sweptFraction: number, withinFraction: number): Verdict {

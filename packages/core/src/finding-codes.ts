@@ -44,6 +44,11 @@ export const FINDING_CODES = {
   "single-point": "A sweep of one point cannot be judged as a curve.",
   // judging
   "bands-closed": "Bands on which the licence class, or the modes named, may send nothing; they were left out.",
+  "verdict-unsure": "The limit lies within what the worst SWR of a band may be, so that its verdict may be the other.",
+  "mode-not-permitted": "A mode that was named may not be sent on a band, while others may.",
+  "power-limit-unknown":
+    "The plan does not say what power the licence allows; what is told is what the equipment gives.",
+  "feedline-rating-unknown": "Voltage and current on the line are told, and nothing states what it bears.",
   "plan-common": "No band plan was chosen: what all three ITU Regions have in common was used.",
   "plan-from-memory": "The band plan, or part of it, rests on memory and not on a source.",
   "class-not-stated": "No licence class was stated: the whole of each band was judged.",
@@ -74,6 +79,7 @@ export const FINDING_CODES = {
   "no-overlap": "The two sweeps have no frequency in common.",
   "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",
   "repeats-differ": "The sweeps of one side differ among themselves by more than counts as a change.",
+  "band-not-compared": "Bands asked for that not all of the sweeps cover.",
   "scalar-comparison": "A sweep without phase was compared; causes cannot be told apart.",
   "different-reference": "The two sweeps have different reference impedances; both were compared at the first one's.",
 } as const;

@@ -10,6 +10,8 @@ export interface LossBound {
   readonly reflectionMagnitude: number;
 }
 
+/** Fewer points than this are readings where the antenna is good, not a sweep (our own choice). */
+const FEWEST_POINTS = 10;
 /** A sweep over less than this ratio of frequencies may be well matched throughout and bounds nothing worth saying. */
 const LEAST_SPAN = 2;
 
@@ -20,10 +22,10 @@ const LEAST_SPAN = 2;
  * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
  * Measurement" (abstract read); that it bounds from above with any passive end is derived.
  *
- * @returns null for a sweep over less than an octave, and for single readings, which are noted where the antenna is good
+ * @returns null for a sweep over less than an octave, and for a handful of readings
  */
 export function lossBound({ frequencyHz, reflectionMagnitude, continuity }: Sweep): LossBound | null {
-  if (continuity === "spots") return null;
+  if (continuity === "spots" || frequencyHz.length < FEWEST_POINTS) return null;
   const last = frequencyHz.length - 1;
   if (at(frequencyHz, last) < LEAST_SPAN * at(frequencyHz, 0)) return null;
   let greatest = 0;

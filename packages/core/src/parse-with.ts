@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { nearestName } from "./nearest.js";
+import { nearestName, suggestion } from "./nearest.js";
 
 /**
  * Checks data from outside against a schema.
@@ -8,15 +8,21 @@ import { nearestName } from "./nearest.js";
  *   nearest known one
  */
 export function parseWith<Data>(schema: z.ZodType<Data>, data: unknown): Data {
-  const result = schema.safeParse(data);
+  const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return result.data;
   throw new Error(result.error.issues.map((issue) => `${placeOf(issue.path)}: ${messageOf(schema, issue)}`).join("; "));
 }
 
 function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
+  if (issue.code === "invalid_value") return notOneOf(issue.values.map(String), issue.input);
   if (issue.code !== "unrecognized_keys") return issue.message;
   const known = keysAt(schema, issue.path);
   return issue.keys.map((key) => unknownKey(key, nearestName(key, known))).join(", ");
+}
+
+function notOneOf(values: readonly string[], input: unknown): string {
+  const meant = typeof input === "string" ? suggestion(input, values) : "";
+  return `expected one of ${values.join(", ")}${typeof input === "string" ? `, got "${input}"` : ""}.${meant}`;
 }
 
 const unknownKey = (key: string, nearest: string | null) =>

@@ -125,7 +125,7 @@ function logFindingsOf(
 ): readonly Finding[] {
   const sweeps = files.filter((file) => !unreadable.has(file));
   return [
-    ...logFindings(log, sweeps).filter(({ code }) => code === "log-row-missing"),
+    ...logFindings(log, sweeps).filter(({ code }) => code !== "log-row-unmatched"),
     ...logFindings(log, files).filter(({ code }) => code === "log-row-unmatched" && paths.some(isFolder)),
   ];
 }

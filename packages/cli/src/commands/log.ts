@@ -37,7 +37,9 @@ function runInit(folder: string, { force = false }: { force?: boolean }): void {
   const rows = files.map((file) => ({ file: relative(folder, file), date: dateIn(file), ...EMPTY_ROW }));
   const target = join(folder, LOG_FILE);
   writeWhole(target, `${csvTable(rows)}\n`, force);
-  process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rows.length} rows. Fill it in; grade reads it.\n`);
+  process.stderr.write(
+    `feedpoint: wrote ${printable(target)} with ${rows.length} row${rows.length === 1 ? "" : "s"}. Fill it in; grade reads it.\n`,
+  );
 }
 
 function runUpdate(folder: string): void {
@@ -53,7 +55,7 @@ function runUpdate(folder: string): void {
   process.stderr.write(
     rows.length === 0
       ? `feedpoint: ${printable(target)} has a row for every sweep already.\n`
-      : `feedpoint: added ${rows.length} rows to ${printable(target)}. Fill them in; grade reads them.\n`,
+      : `feedpoint: added ${rows.length} row${rows.length === 1 ? "" : "s"} to ${printable(target)}. Fill in; grade reads it.\n`,
   );
 }
 

@@ -78,7 +78,9 @@ async function reportChange(
   settings: Settings,
 ): Promise<Report> {
   if (paths.length > 0 || before === undefined || after === undefined)
-    throw new UsageError("Say both --before and --after, and nothing else: report --before a.s1p --after b.s1p");
+    throw new UsageError(
+      "A report compares one sweep with one, and nothing else: report --before a.s1p --after b.s1p (diff takes repeats)",
+    );
   const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
@@ -130,6 +132,6 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   };
 }
 
-/** Sweeps that the log has no row for, where there is a log. */
+/** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */
 const missingRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>
-  log === null ? [] : logFindings(log, files).filter(({ code }) => code === "log-row-missing");
+  log === null ? [] : logFindings(log, files).filter(({ code }) => code !== "log-row-unmatched");

@@ -18,7 +18,7 @@ export function stationTables(result: CheckResult): readonly NamedTable[] {
 export function stationTexts(result: CheckResult, width: number): readonly string[] {
   const said = (text: string | null) => (text === null ? [] : [wrap(text, width, "  ")]);
   return stationTables(result).map(({ intro, columns, rows, outro }) =>
-    [...said(intro), textTable(columns, rows, { width }), ...said(outro)].join("\n"),
+    [...said(intro), ...(rows.length === 0 ? [] : [textTable(columns, rows, { width })]), ...said(outro)].join("\n"),
   );
 }
 
@@ -80,10 +80,20 @@ function powerTable({ bands }: CheckResult): NamedTable | null {
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
-  if (inReach.length === 0) return null;
+  if (inReach.length === 0) return nothingInReach(bands);
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
   const outro = never.length === 0 ? null : `No power where the SWR is out of reach: ${never.join(", ")}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
+}
+
+/** Why no power is told though it was asked for; null where it was not, or nothing limits it. */
+function nothingInReach(bands: CheckResult["bands"]): NamedTable | null {
+  const out = bands.filter(
+    ({ power: ofBand }) => ofBand.length > 0 && ofBand.every(({ usableFraction }) => usableFraction === 0),
+  );
+  if (out.length === 0) return null;
+  const outro = `No power is told: the SWR is out of reach, or not known but at single points, on ${out.map(({ band }) => band).join(", ")}`;
+  return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };
 }
 
 function powerRow(result: PowerResult): readonly string[] {

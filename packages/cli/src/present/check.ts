@@ -13,7 +13,7 @@ import { stationTexts } from "./check-station.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
-import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
+import { markdownTable, missedColumns, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { emissions, limitsLine, megahertz, need, percent, planLine, span, stationLines, swr, use } from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
@@ -47,9 +47,7 @@ export function checkText(
     return [
       heading(result, { width, stationFile, modes }),
       "",
-      notSwept.length < result.bands.length
-        ? textTable(columnsFor(result), rowsFor(result), { width })
-        : nothingJudged(result),
+      notSwept.length < result.bands.length ? bandsText(result, width) : nothingJudged(result),
       chart === "" ? null : `\n${chart}`,
       withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
       ...stationTexts(result, width).map((table) => `\n${table}`),
@@ -96,6 +94,14 @@ export function checkCsv(results: readonly CheckResult[]): string {
   );
 }
 
+/** The table of bands, and what of it the terminal has no room for. */
+function bandsText(result: CheckResult, width: number): string {
+  const [columns, rows] = [columnsFor(result), rowsFor(result)];
+  const missed = missedColumns(columns, rows, width);
+  const note = missed.length === 0 ? "" : `\n(no room here for: ${missed.join(", ")})`;
+  return textTable(columns, rows, { width }) + note;
+}
+
 function heading(
   { sweep, plan, limits }: CheckResult,
   {
@@ -122,8 +128,8 @@ function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
     { title: "MHz", spare: 4 },
     { title: "Verdict" },
     { title: "Best SWR", align: "right" },
-    { title: "at MHz", spare: 3 },
-    { title: "Worst SWR", align: "right", spare: 1 },
+    { title: "at MHz", spare: 3, isMissed: true },
+    { title: "Worst SWR", align: "right", spare: 1, isMissed: true },
     { title: `MHz within ${limits.swr}:1` },
     ...reachesOf(limits).map(({ swr: limit, spare }) => ({ title: `to ${limit}:1`, align: "right" as const, spare })),
     { title: "Whole band needs" },
@@ -147,6 +153,9 @@ function rowsFor({ bands, limits }: CheckResult): readonly (readonly string[])[]
 function rowFor(result: BandResult, limits: Limits): readonly string[] {
   const { band, pieces, best, worst, withinLimit, usable } = result;
   const spans = withinLimit.spans;
+  // Of single readings no share of a band is known.
+  const areSpots = result.sweptFraction === 0;
+  const within = spans.slice(0, MOST_SPANS).map(span).join(", ");
   const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
   return [
     band,
@@ -155,11 +164,14 @@ function rowFor(result: BandResult, limits: Limits): readonly string[] {
     swrOf(best, limits),
     placeOf(result),
     swrOf(worst, limits),
-    spans.length === 0 ? "none" : spans.slice(0, MOST_SPANS).map(span).join(", ") + more + edgeDoubt(result),
-    ...reachesOf(limits).map(({ by }) => percent(usable[by])),
-    result.sweptFraction < 1 ? `${need(result.need)} where swept` : need(result.need),
+    areSpots ? "–" : spans.length === 0 ? "none" : within + more + edgeDoubt(result),
+    ...reachesOf(limits).map(({ by }) => (areSpots ? "–" : percent(usable[by]))),
+    areSpots ? `${need(result.need)} there` : whole(result),
   ];
 }
+
+const whole = (result: BandResult) =>
+  result.sweptFraction < 1 ? `${need(result.need)} where swept` : need(result.need);
 
 /** Where the best point is, and how sure that is; "edge" where it is no dip. */
 function placeOf(result: BandResult): string {

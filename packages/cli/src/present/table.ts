@@ -6,6 +6,8 @@ export interface TableColumn {
   readonly align?: "left" | "right";
   /** Order in which columns are left out where the table is wider than the terminal: the highest first; none: never */
   readonly spare?: number;
+  /** Whether a reader should be told where it is left out */
+  readonly isMissed?: boolean;
 }
 
 /** The columns and rows of a table, for whatever shows it. */
@@ -23,6 +25,27 @@ export function textTable(
   rows: readonly (readonly string[])[],
   { indent = "", width = Number.POSITIVE_INFINITY }: { indent?: string; width?: number } = {},
 ): string {
+  const kept = keptColumns(columns, rows, indent, width);
+  const pick = <Item>(items: readonly Item[]) => kept.map((c) => items[c] as Item);
+  return fullTable(pick(columns), rows.map(pick), indent);
+}
+
+/** Titles of columns that matter and for which a table has no room, for a line below it. */
+export function missedColumns(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  width: number,
+): readonly string[] {
+  const kept = keptColumns(columns, rows, "", width);
+  return columns.flatMap(({ title, isMissed }, c) => (isMissed && !kept.includes(c) ? [title] : []));
+}
+
+function keptColumns(
+  columns: readonly TableColumn[],
+  rows: readonly (readonly string[])[],
+  indent: string,
+  width: number,
+): readonly number[] {
   const kept = [...columns.keys()];
   while (tableWidth(columns, rows, kept) + textWidth(indent) > width) {
     const spared = kept.reduce(
@@ -32,8 +55,7 @@ export function textTable(
     if ((columns[spared]?.spare ?? 0) === 0) break;
     kept.splice(kept.indexOf(spared), 1);
   }
-  const pick = <Item>(items: readonly Item[]) => kept.map((c) => items[c] as Item);
-  return fullTable(pick(columns), rows.map(pick), indent);
+  return kept;
 }
 
 function tableWidth(

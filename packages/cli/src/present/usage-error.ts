@@ -13,7 +13,8 @@ const REWORDED: readonly (readonly [RegExp, string])[] = [
 
 /** A usage error as it is told. */
 export function usageErrorText(text: string, command: Command): string {
-  const usage = `feedpoint ${command.name()} ${command.usage()}`;
+  const path = command.parent?.parent ? `${command.parent.name()} ${command.name()}` : command.name();
+  const usage = `feedpoint ${path} ${command.usage()}`;
   const reworded = REWORDED.reduce((before, [pattern, words]) => before.replace(pattern, words), text);
   return `feedpoint: ${reworded.replace("USAGE", () => usage)}`.split("\n").map(printable).join("\n");
 }

@@ -93,7 +93,11 @@ export function compare(
     plan: planInfo(options),
     limits,
     thresholds,
-    headline: headlineOf(bands, causes),
+    headline: headlineOf(
+      bands,
+      causes,
+      [first, second].some((side) => scatterOf(side) > thresholds.reflectionMagnitude),
+    ),
     bands,
     causes,
     findings: [
@@ -101,7 +105,7 @@ export function compare(
       ...(moved === null ? [] : samePlaneFindings(asMeasured.causes)),
       ...repeatFindings("before", first, thresholds),
       ...repeatFindings("after", second, thresholds),
-      ...(bands.length === 0 ? [NO_OVERLAP] : []),
+      ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options, bands)),
       ...(matched.sweeps.some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
       ...planFindings(
         options,
@@ -192,6 +196,14 @@ function repeatFindings(which: string, side: Side, { reflectionMagnitude }: Thre
   if (scatter <= reflectionMagnitude) return [];
   const message = `The ${side.all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
   return [finding("caution", "repeats-differ", message)];
+}
+
+/** Bands that were named and are not in the answer. */
+function notCompared({ bands: named = [] }: DiffOptions, bands: readonly BandDiff[]): readonly Finding[] {
+  const left = named.filter((name) => !bands.some(({ band }) => band === name));
+  if (left.length === 0) return [];
+  const message = `Not compared, for not all of the sweeps cover it, or nothing may be sent there: ${left.join(", ")}.`;
+  return [finding("caution", "band-not-compared", message)];
 }
 
 const NO_OVERLAP = finding(

@@ -3,13 +3,23 @@ import type { BandDiff } from "./band-diff.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
 import type { DiffVerdict } from "./verdict.js";
 
-/** What a person would say of a comparison, in one to three sentences. */
-export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[]): string {
+/**
+ * What a person would say of a comparison, in one to three sentences.
+ *
+ * @param areUnlike whether the repeats of a side differ by more than counts as a change
+ */
+export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[], areUnlike: boolean): string {
   if (bands.length === 0) return "The two sweeps have no band in common.";
   const verdicts = new Set(bands.map(({ verdict }) => verdict));
   const likely = causes.filter(isLikely).flatMap(({ code }) => REASONS[code] ?? []);
   const reason = likely.length === 0 ? "" : ` ${capital(likely.join("; "))}.`;
-  if (verdicts.size === 1 && verdicts.has("unchanged")) return `No difference that matters on any band.${reason}`;
+  if (verdicts.size === 1 && verdicts.has("unchanged")) {
+    const where = bands.map(({ band }) => band).join(", ");
+    if (areUnlike)
+      return `Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.${reason}`;
+    if (reason !== "") return `No band is better or worse by as much as matters: ${where}.${reason}`;
+    return `No difference that matters on ${bands.length === 1 ? where : "any band"}.`;
+  }
   if (verdicts.size === 1 && verdicts.has("not-comparable")) {
     return `The two cannot be compared as antennas: ${bands[0]?.why ?? ""}.`;
   }

@@ -167,7 +167,24 @@ function looksUnsigned(values: Column, frequencyHz: Column): boolean {
   const first = at(frequencyHz, 0);
   const last = at(frequencyHz, frequencyHz.length - 1);
   const isWide = Math.abs(last - first) > 0.1 * Math.max(first, last);
-  return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest);
+  return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest || isFolded(values));
+}
+
+/** With its first part turned over a column that was folded at zero bends less than this share of what it does as it is. */
+const FOLDED_BEND = 0.4;
+
+/** Whether a column falls and rises as a straight line does that was folded at zero. */
+function isFolded(values: Column): boolean {
+  let lowest = 0;
+  for (let i = 1; i < values.length; i++) if (at(values, i) < at(values, lowest)) lowest = i;
+  if (lowest < 2 || lowest > values.length - 3) return false;
+  const bendWith = (turned: number) => {
+    let bend = 0;
+    const signed = (i: number) => (i < turned ? -at(values, i) : at(values, i));
+    for (let i = 1; i < values.length - 1; i++) bend += Math.abs(signed(i - 1) - 2 * signed(i) + signed(i + 1));
+    return bend;
+  };
+  return Math.min(bendWith(lowest), bendWith(lowest + 1)) < FOLDED_BEND * bendWith(0);
 }
 
 function refuseDuplicates(columns: readonly NumberColumn[], file: string): void {

@@ -10,7 +10,7 @@ import type { ReadPoints } from "./touchstone.js";
 
 /** A band and an SWR, as one writes them down by hand: "40m 1.5", "20 m; SWR 2,1:1". */
 const READING =
-  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*([\d.,]+)(?:\s*:\s*1)?\s*$/i;
+  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*(?:[>≥]=?\s*)?([\d.,]+|∞|inf\w*|off\s?scale)(?:\s*:\s*1)?\s*$/i;
 const MOST_LINES = 60;
 
 /** Whether a text is nothing but a handful of readings by band (and perhaps a line of words above them). */
@@ -37,12 +37,16 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
   const bands = planById(COMMON_PLAN_ID)?.bands ?? [];
   const rows = contentOf(text).flatMap((line, index) => {
     const match = READING.exec(line);
-    if (match === null) return [];
+    if (match === null) {
+      // Words above the readings head them; anything below should have been one.
+      if (index > 0) findings.push(leftOut(line, index + 1));
+      return [];
+    }
     const [, number = "", unit = "", printed = ""] = match;
     const name = `${number}${unit.toLowerCase()}`;
     const band = bands.find((candidate) => candidate.band === name);
-    const swr = readCell(printed, printed.includes(",") ? "comma" : "point");
-    if (band === undefined || swr.kind !== "number" || swr.value < 1) {
+    const swr = swrOf(printed);
+    if (band === undefined || !(swr >= 1)) {
       throw new ReadError({
         code: "bad-row",
         file: text.file,
@@ -51,7 +55,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
         expected: "a band that all ITU Regions know, and an SWR of 1 or more",
       });
     }
-    const magnitude = reflectionMagnitudeFromSwr(swr.value);
+    const magnitude = reflectionMagnitudeFromSwr(swr);
     return [{ frequencyHz: (band.lowHz + band.highHz) / 2, magnitude, line: index + 1 }];
   });
   return {
@@ -71,6 +75,16 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
     comments: [],
     findings,
   };
+}
+
+const leftOut = (line: string, number: number): Finding =>
+  finding("caution", "row-left-out", `Left out line ${number}: ${quote(line.trim())} is no reading.`, { line: number });
+
+/** An SWR as printed; infinite where the instrument's scale ended or it says so, NaN where it is none. */
+function swrOf(printed: string): number {
+  if (/^[^\d]/.test(printed)) return Number.POSITIVE_INFINITY;
+  const cell = readCell(printed, printed.includes(",") ? "comma" : "point");
+  return cell.kind === "number" ? cell.value : Number.NaN;
 }
 
 function contentOf(text: SourceText): readonly string[] {

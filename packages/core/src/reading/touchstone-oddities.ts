@@ -70,6 +70,13 @@ export function oddities(
       "Some magnitudes are negative; the numbers may be real and imaginary parts (RI) instead.",
     );
   }
+  if (line.format === "DB" && points.reflectionMagnitude.every((rho) => rho > 1)) {
+    say(
+      "problem",
+      "s11-positive",
+      "Every reflection lies above 0 dB, which nothing passive sends back: return loss was written without its sign, it seems. Export S11, or the same as a CSV with a column of return loss.",
+    );
+  }
   if (line.parameter === "Z" && scan.keywords.version === null && middleMagnitude(rows) > LARGEST_NORMALISED) {
     say(
       "caution",

@@ -23,7 +23,7 @@ export interface BandGroups {
   readonly band: string;
   /** The one with the greatest coverage first */
   readonly groups: readonly GroupOnBand[];
-  /** Whether coverage or best SWR of the first and the last group differ by more than either scatters; null: too few sweeps */
+  /** Whether coverage or best SWR of the first and the last group of three sweeps or more differ by more than either scatters; null: too few */
   readonly isBeyondSpread: boolean | null;
 }
 
@@ -69,7 +69,8 @@ function spreadOf(values: readonly number[]): Spread | null {
 }
 
 function isBeyondSpread(groups: readonly GroupOnBand[]): boolean | null {
-  const [first, last] = [groups[0], groups.at(-1)];
+  const enough = groups.filter(({ sweeps }) => sweeps >= FEWEST_FOR_SPREAD);
+  const [first, last] = [enough[0], enough.at(-1)];
   if (first === undefined || last === undefined || first === last) return null;
   const isBeyond = (a: Spread | null, b: Spread | null): boolean | null => {
     if (a?.spread == null || b?.spread == null) return null;

@@ -5,6 +5,8 @@ import { MODE_NAMES } from "./modes.js";
 import type { Station } from "./station.js";
 
 const positive = z.number().positive();
+/** Below all amateur bands: a number that small is in MHz. */
+const LEAST_WANTED_HZ = 100_000;
 const swr = z.number().min(1);
 
 /** An object that refuses unknown keys but for a comment. */
@@ -118,7 +120,7 @@ export const stationSchema = record({
     .exactOptional()
     .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
   wantedHz: z
-    .record(z.string(), positive)
+    .record(z.string(), positive.min(LEAST_WANTED_HZ, "frequencies are in Hz: 7100000, not 7.1"))
     .exactOptional()
     .describe('where the dip is wanted, by band, Hz: {"40m": 7100000}'),
 }).meta({ title: "feedpoint station file" }) satisfies z.ZodType<Station>;

@@ -45,7 +45,7 @@ export function diffSection({ result, before, after }: Comparison): Markup {
     sureness(series),
     html`<section><h2>Findings</h2>${findingList(comparedFindings(result))}</section>`,
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
-    html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
+    html`<section class="all"><h2>The curve in numbers</h2><p>Points of the curve: all of them on the bands, fewer between, where it bends most.</p>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
   ]}</article>`;
 }
 

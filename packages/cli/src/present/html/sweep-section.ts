@@ -46,7 +46,7 @@ export function sweepSection({ judgement, result, log }: JudgedSweep, index: num
     ),
     html`<section><h2>Findings</h2>${findingList([...sweep.findings, ...result.findings])}</section>`,
     sourceSection([{ sweep, role: "only" }]),
-    html`<section class="all"><h2>All values</h2>${valuesTable(series[0], "The curve in numbers")}</section>`,
+    html`<section class="all"><h2>The curve in numbers</h2><p>Points of the curve: all of them on the bands, fewer between, where it bends most.</p>${valuesTable(series[0], "Show the numbers")}</section>`,
   ]}</article>`;
 }
 
