@@ -95,3 +95,15 @@ describe("completion", () => {
     if (error === undefined) expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
   });
 });
+
+test.each([
+  ["--modes", "constructor", "There is no mode"],
+  ["--bands", "constructor", "There is no band"],
+  ["--at", "toString", "is neither a frequency nor a common activity"],
+  ["--columns", "__proto__", "is no column name"],
+  ["--plan", "__proto__", "There is no plan"],
+])("what every object has is no name: %s %s", (option, value, says) => {
+  const { stderr, exit } = runCommand(["check", "sweeps/2026-03-14-heron-lock-sloper.s1p", option, value]);
+  expect(exit).toBe(2);
+  expect(stderr).toContain(says);
+});

@@ -1,4 +1,5 @@
 /** Columns whose names leave open what they hold, settled by their numbers or refused. The load is invented. */
+import { parseColumnRoles } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import {
   expectLoad,
@@ -136,5 +137,38 @@ describe("a reactance that is nowhere negative", () => {
 
   test("is taken as it is where the sweep is narrow and it stays high", () => {
     expect(sweep(7, 0.01, [40, 50, 60, 50, 40]).kind).toBe("vector");
+  });
+});
+
+describe("columns as the user names them", () => {
+  const magnitudes = (text: string, values: (rho: number) => number) =>
+    readOne(textOf(SWR_LOAD.map(({ mhz, rho }) => `${mhz},${values(rho)}`)), { columns: parseColumnRoles(text) })
+      .reflectionMagnitude;
+  const expected = SWR_LOAD.map(({ rho }) => rho);
+  const expectNear = (values: Iterable<number>) => {
+    for (const [i, value] of [...values].entries()) expect(value).toBeCloseTo(expected[i] ?? Number.NaN, 12);
+  };
+
+  test("hold parts of 1, or of 100 where that is said", () => {
+    expectNear(magnitudes("frequency:MHz,rho", (rho) => rho));
+    expectNear(magnitudes("frequency:MHz,rho:percent", (rho) => 100 * rho));
+  });
+
+  test("hold angles in degrees, or in radians where that is said", () => {
+    for (const [unit, scale] of [
+      ["", 1],
+      [":rad", Math.PI / 180],
+    ] as const) {
+      const text = textOf(rows(({ ohms }) => [size(ohms), scale * degrees(ohms)]));
+      const columns = parseColumnRoles(`frequency:MHz,z,z-angle${unit}`);
+      expectLoad(readOne(text, { columns }), { tolerance: ROUNDING });
+    }
+  });
+
+  test("that are none are refused with those that are", () => {
+    expect(() => parseColumnRoles("frequency:MHz,swrr")).toThrow(/"swrr" is no column name; use frequency/);
+    for (const name of ["constructor", "__proto__", "toString"])
+      expect(() => parseColumnRoles(name)).toThrow(/is no column name/);
+    expect(() => parseColumnRoles("frequency:furlong,swr")).toThrow(/is no unit of frequency/);
   });
 });

@@ -102,6 +102,7 @@ export {
 } from "./grade.js";
 export { type JudgingOptions, type PlanInfo, planInfo } from "./judging.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
+export { lookUp } from "./look-up.js";
 export { type LossBound, lossBound } from "./loss-bound.js";
 export { nearestName, suggestion } from "./nearest.js";
 export type { Piece, Span } from "./pieces.js";

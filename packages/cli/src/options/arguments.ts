@@ -1,4 +1,12 @@
-import { ACTIVITIES, FEEDLINE_KINDS, MODE_NAMES, type ModeName, parseColumnRoles, suggestion } from "@feedpoint/core";
+import {
+  ACTIVITIES,
+  FEEDLINE_KINDS,
+  lookUp,
+  MODE_NAMES,
+  type ModeName,
+  parseColumnRoles,
+  suggestion,
+} from "@feedpoint/core";
 import { InvalidArgumentError } from "commander";
 
 /** What single options take, checked as they are typed. */
@@ -45,7 +53,7 @@ const OTHER_MODE_NAMES: Readonly<Record<string, ModeName>> = { phone: "ssb", voi
 
 export function modesArgument(text: string): readonly ModeName[] {
   return listOf(text.toLowerCase()).map((name) => {
-    const found = MODE_NAMES.find((known) => known === name) ?? OTHER_MODE_NAMES[name];
+    const found = MODE_NAMES.find((known) => known === name) ?? lookUp(OTHER_MODE_NAMES, name);
     if (found !== undefined) return found;
     throw new InvalidArgumentError(
       `There is no mode "${name}".${suggestion(name, MODE_NAMES)} Modes: ${MODE_NAMES.join(", ")}.`,

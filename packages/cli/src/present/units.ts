@@ -1,4 +1,4 @@
-import type { Limits, PlanInfo, PowerLimit } from "@feedpoint/core";
+import { type Limits, lookUp, type PlanInfo, type PowerLimit } from "@feedpoint/core";
 import { printable } from "./escape.js";
 
 /** The one place that picks digits and units for people. */
@@ -87,7 +87,7 @@ const USES: Readonly<Record<string, string>> = {
 };
 
 /** What a segment is for, in words. */
-export const use = (name: string): string => USES[name] ?? name;
+export const use = (name: string): string => lookUp(USES, name) ?? name;
 
 const EMISSIONS: Readonly<Record<string, string>> = { cw: "Morse", mcw: "tone Morse" };
 

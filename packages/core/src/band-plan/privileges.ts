@@ -1,3 +1,4 @@
+import { lookUp } from "../look-up.js";
 import type { BandPlan, Emission, Grant, JudgedBand, PlanBand, PlanSegment, PowerLimit } from "./band-plan.js";
 
 /** What a band plan asks of a signal. */
@@ -43,7 +44,8 @@ const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["
 
 /** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
-  if (segment.grants === undefined) return segment.emissions ?? EMISSIONS_BY_USE[segment.use.toLowerCase()] ?? null;
+  if (segment.grants === undefined)
+    return segment.emissions ?? lookUp(EMISSIONS_BY_USE, segment.use.toLowerCase()) ?? null;
   const granted = grantsTo(segment, licenceClass).map(({ emissions = null }) => emissions);
   return granted.includes(null) ? null : [...new Set(granted.flatMap((names) => names ?? []))];
 }

@@ -1,3 +1,4 @@
+import { lookUp } from "../look-up.js";
 import { WORDS } from "./header-words.js";
 import { type FrequencyUnit, frequencyUnitOf } from "./options.js";
 
@@ -229,7 +230,7 @@ export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {
 export function parseColumnRoles(text: string): readonly ColumnRole[] {
   return text.split(",").map((part) => {
     const [name = "", unit] = part.trim().toLowerCase().split(":");
-    const quantity = COLUMN_NAMES[name];
+    const quantity = lookUp(COLUMN_NAMES, name);
     if (quantity === undefined) {
       throw new TypeError(`"${name}" is no column name; use ${Object.keys(COLUMN_NAMES).join(", ")}`);
     }
