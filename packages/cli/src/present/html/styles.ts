@@ -78,7 +78,7 @@ article+article:last-child{break-before:auto;margin-top:16pt}
 h1{font-size:15pt}
 h2{font-size:12pt;margin-top:14pt}
 h3{font-size:10pt}
-h2,h3{break-after:avoid}
+h2,h3,h2+p{break-after:avoid}
 .wide{display:block}
 .narrow,.readout,.cursor,.spot,details:not([open]),.all:not(:has([open])){display:none}
 .tiles{grid-template-columns:1fr 1fr}
