@@ -1,13 +1,13 @@
 import type { Emission, JudgedBand, PlanSegment } from "./band-plan/band-plan.js";
-import { emissionsIn, takesSignal } from "./band-plan/privileges.js";
+import { emissionsIn } from "./band-plan/privileges.js";
 import { CAUTIONS } from "./cautions.js";
+import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "./check-findings.js";
 import { sweptWidthHz } from "./curve/trace.js";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "./feedline/band-feedline.js";
 import type { Feedline } from "./feedline/feedline.js";
-import { type Finding, finding } from "./finding.js";
+import type { Finding } from "./finding.js";
 import { closedBands, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
-import { lossBound } from "./loss-bound.js";
 import { extremesOver, share, widthWithin } from "./pieces.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { samplingFindings, spikeFindings, spotFindings } from "./sampling.js";
@@ -67,9 +67,6 @@ export interface CheckOptions extends JudgingOptions {
   readonly equipment?: Equipment;
   readonly dials?: readonly Dial[];
 }
-
-/** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
-const HIDING_LOSS_DB = 1;
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export const check = (sweep: Sweep, options: CheckOptions): CheckResult =>
@@ -150,91 +147,8 @@ function checkSegment(judgement: Judgement, segment: PlanSegment, licenceClass: 
   };
 }
 
-/** Verdicts that the noise, the step or the analyser's own error may have turned. */
-function doubtFindings(results: readonly BandResult[], { swr: limit }: Limits): readonly Finding[] {
-  const unsure = results.filter(
-    ({ verdict, worst, best }) =>
-      (verdict === "pass" && (worst?.swrHigh ?? 0) > limit) ||
-      (verdict === "fail" && (best?.swrLow ?? Number.POSITIVE_INFINITY) < limit),
-  );
-  return unsure.map(({ band, verdict, worst, best }) => {
-    const { swrLow = 1, swrHigh = 1 } = (verdict === "pass" ? worst : best) ?? {};
-    const message = `On ${band} the ${verdict === "pass" ? "worst" : "best"} SWR may be ${swrLow.toFixed(2)} to ${swrHigh.toFixed(2)}, so that "${verdict}" at ${limit}:1 is not sure.`;
-    return finding("caution", "verdict-unsure", message, { band });
-  });
-}
-
-/** Modes that were named and may not be sent on a band that others keep in the table. */
-function modeFindings(
-  bands: readonly { readonly band: JudgedBand; readonly result: BandResult }[],
-  { licenceClass = null, modes = [] }: Omit<CheckOptions, "limits">,
-): readonly Finding[] {
-  return modes.flatMap((mode) => {
-    const closed = bands
-      .filter(({ result }) => result.best !== null)
-      .filter(({ band }) => !band.segments.some((segment) => takesSignal(segment, licenceClass, mode)))
-      .map(({ band }) => band.band);
-    if (closed.length === 0) return [];
-    const message = `${mode.name} may not be sent on ${closed.join(", ")}; what is told there is for the other modes.`;
-    return [finding("caution", "mode-not-permitted", message)];
-  });
-}
-
-/** What the power told leaves out. */
-function powerFindings(results: readonly BandResult[], feedline: Feedline | null): readonly Finding[] {
-  const told = results.filter(({ power }) => power.some(({ watts }) => watts !== null));
-  const unlimited = told
-    .filter(({ power }) => power.every(({ licenceLimits }) => licenceLimits.length === 0))
-    .map(({ band }) => band);
-  const stressed = results.some(({ feedline: line }) => line?.stress != null);
-  return [
-    ...(unlimited.length === 0
-      ? []
-      : [
-          finding(
-            "caution",
-            "power-limit-unknown",
-            `The plan does not say what power your licence allows on ${unlimited.join(", ")}; what is told there is what the equipment gives.`,
-          ),
-        ]),
-    ...(stressed && feedline !== null && feedline.ratedVolts === null && feedline.ratedAmperes === null
-      ? [
-          finding(
-            "caution",
-            "feedline-rating-unknown",
-            "Voltage and current on the line are told, but not what it bears: state ratedVolts and ratedAmperes, or see its data sheet.",
-          ),
-        ]
-      : []),
-  ];
-}
-
 function verdictOf(sweptFraction: number, withinFraction: number): Verdict {
   if (sweptFraction === 0) return "not-swept";
   if (withinFraction === 0) return "fail";
   return sweptFraction === 1 && withinFraction === 1 ? "pass" : "partial";
-}
-
-/** What radios are made for; Ω (common practice, no source) */
-const RADIO_OHMS = 50;
-
-function referenceFindings({ referenceOhms }: Sweep): readonly Finding[] {
-  if (referenceOhms === RADIO_OHMS) return [];
-  const message = `SWR here is against the ${referenceOhms} Ω of the file; a radio made for ${RADIO_OHMS} Ω sees another SWR. Say --system-ohms ${RADIO_OHMS} to judge for that.`;
-  return [finding("problem", "reference-not-50", message)];
-}
-
-/** What the sweep itself says about loss on the way to the antenna. */
-function lossFindings(sweep: Sweep): readonly Finding[] {
-  const bound = lossBound(sweep);
-  if (bound === null) return [];
-  const text = `Between analyser and antenna at most ${bound.lossDb.toFixed(1)} dB is lost one way near ${(bound.frequencyHz / 1e6).toFixed(1)} MHz (half of the return loss there; more at higher frequencies).`;
-  if (bound.lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", text)];
-  return [
-    finding(
-      "caution",
-      "low-swr-may-be-loss",
-      `Nowhere in this sweep is the SWR above ${swrFromReflectionMagnitude(bound.reflectionMagnitude).toFixed(1)}: that may be loss (a long, old or wet feedline, a poor joint), not a good antenna. ${text}`,
-    ),
-  ];
 }
