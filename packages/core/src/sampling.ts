@@ -19,13 +19,12 @@ const MOST_NAMED = 3;
 /** Samples that stood alone and were left out of the curve. */
 export function spikeFindings({ sweep, spikes }: Curve): readonly Finding[] {
   if (spikes.length === 0) return [];
-  const named = spikes.slice(0, MOST_NAMED).map((index) => (at(sweep.frequencyHz, index) / 1e6).toFixed(3));
-  const more = spikes.length > MOST_NAMED ? ` and ${spikes.length - MOST_NAMED} more` : "";
+  const named = namedReadings(spikes.map((index) => at(sweep.frequencyHz, index)));
   return [
     finding(
       "caution",
       "spike",
-      `The reading${spikes.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more} stand${spikes.length > 1 ? "" : "s"} alone (interference, or a contact that opened) and did not count; sweep again there.`,
+      `${named} stand${spikes.length > 1 ? "" : "s"} alone (interference, or a contact that opened) and did not count; sweep again there.`,
     ),
   ];
 }
@@ -37,10 +36,15 @@ export function spotFindings({ continuity, frequencyHz }: Sweep, { bands }: Band
     (frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz),
   );
   if (outside.length === 0) return [];
-  const named = outside.slice(0, MOST_NAMED).map((frequency) => (frequency / 1e6).toFixed(3));
-  const more = outside.length > MOST_NAMED ? ` and ${outside.length - MOST_NAMED} more` : "";
-  const message = `The reading${outside.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more} lie${outside.length > 1 ? "" : "s"} in no band of the plan; see whether a decimal point slipped.`;
+  const message = `${namedReadings(outside)} lie${outside.length > 1 ? "" : "s"} in no band of the plan; see whether a decimal point slipped.`;
   return [finding("caution", "spot-outside-bands", message)];
+}
+
+/** The readings at some frequencies, of which the first few are named. */
+function namedReadings(frequencies: readonly number[]): string {
+  const named = frequencies.slice(0, MOST_NAMED).map((frequency) => (frequency / 1e6).toFixed(3));
+  const more = frequencies.length > MOST_NAMED ? ` and ${frequencies.length - MOST_NAMED} more` : "";
+  return `The reading${frequencies.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more}`;
 }
 
 /** What the step of the sweep leaves open on a band. */

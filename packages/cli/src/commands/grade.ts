@@ -2,12 +2,10 @@ import { resolve } from "node:path";
 import {
   CAUTIONS,
   criteriaWith,
-  type DeploymentLog,
   driftFindings,
   type Finding,
   type Grade,
   type GradeCriterion,
-  logFindings,
   planInfo,
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
@@ -16,7 +14,14 @@ import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
 import { gradingSettings } from "../grading/grading-settings.js";
 import { GRADES, type GradeReport, reaches } from "../grading/report.js";
-import { type RawSeason, type Season, seasonFrom, seasonResult } from "../grading/season.js";
+import {
+  missingRows,
+  type RawSeason,
+  type Season,
+  seasonFrom,
+  seasonResult,
+  unmatchedRows,
+} from "../grading/season.js";
 import { wholeNumberArgument } from "../options/arguments.js";
 import { addJudgingOptions, addSeasonOptions } from "../options/declare.js";
 import { findLog, readLog } from "../options/log-file.js";
@@ -83,8 +88,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   });
   // The log is held against all files, so the first shard speaks for the others.
   const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
-  const logged =
-    season.log === null || (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season.log, found, unreadable, paths);
+  const logged = (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season, found, unreadable, paths);
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
     const report = reportOf(outcome, season, { settings, criteria, logged, minGrade: raw.minGrade });
@@ -118,16 +122,13 @@ function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, be
  * that the log has rows for others is nothing to speak of.
  */
 function logFindingsOf(
-  log: DeploymentLog,
+  season: Season,
   { files }: FoundFiles,
   unreadable: ReadonlySet<string>,
   paths: readonly string[],
 ): readonly Finding[] {
   const sweeps = files.filter((file) => !unreadable.has(file));
-  return [
-    ...logFindings(log, sweeps).filter(({ code }) => code !== "log-row-unmatched"),
-    ...logFindings(log, files).filter(({ code }) => code === "log-row-unmatched" && paths.some(isFolder)),
-  ];
+  return [...missingRows(season, sweeps), ...(paths.some(isFolder) ? unmatchedRows(season, files) : [])];
 }
 
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */

@@ -37,9 +37,7 @@ function runInit(folder: string, { force = false }: { force?: boolean }): void {
   const rows = files.map((file) => ({ file: relative(folder, file), date: dateIn(file), ...EMPTY_ROW }));
   const target = join(folder, LOG_FILE);
   writeWhole(target, `${csvTable(rows)}\n`, force);
-  process.stderr.write(
-    `feedpoint: wrote ${printable(target)} with ${rows.length} row${rows.length === 1 ? "" : "s"}. Fill it in; grade reads it.\n`,
-  );
+  process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rowCount(rows)}. Fill it in; grade reads it.\n`);
 }
 
 function runUpdate(folder: string): void {
@@ -55,9 +53,11 @@ function runUpdate(folder: string): void {
   process.stderr.write(
     rows.length === 0
       ? `feedpoint: ${printable(target)} has a row for every sweep already.\n`
-      : `feedpoint: added ${rows.length} row${rows.length === 1 ? "" : "s"} to ${printable(target)}. Fill in; grade reads it.\n`,
+      : `feedpoint: added ${rowCount(rows)} to ${printable(target)}. Fill in; grade reads it.\n`,
   );
 }
+
+const rowCount = ({ length }: readonly unknown[]) => `${length} row${length === 1 ? "" : "s"}`;
 
 /** A row of a log that states a file and its date. */
 function emptyRow({ header, fileColumn, delimiter }: DeploymentLog, file: string, date: string): string {

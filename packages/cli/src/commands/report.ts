@@ -1,19 +1,9 @@
-import {
-  checkJudged,
-  compare,
-  criteriaWith,
-  driftFindings,
-  type Finding,
-  gradeJudged,
-  judge,
-  logFindings,
-  rowFinder,
-} from "@feedpoint/core";
+import { checkJudged, compare, criteriaWith, driftFindings, gradeJudged, judge } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
 import { findSweepFiles } from "../find-files.js";
-import { type RawSeason, type Season, seasonFrom, seasonResult } from "../grading/season.js";
+import { logRowFinder, missingRows, type RawSeason, seasonFrom, seasonResult } from "../grading/season.js";
 import type { Place } from "../options/arguments.js";
 import {
   addDialOptions,
@@ -91,7 +81,7 @@ async function reportChange(
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
   const logFile = findLog(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
-  const rowOf = season.log === null ? () => null : rowFinder(season.log);
+  const rowOf = logRowFinder(season);
   const { sweeps, unreadable } = readAllForJudging(findSweepFiles(paths), settings.reading, settings.systemOhms);
   const criteria = criteriaWith(settings.station.criteria ?? {});
   const judged = sweeps.map((sweep) => {
@@ -131,7 +121,3 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
     unreadable,
   };
 }
-
-/** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */
-const missingRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>
-  log === null ? [] : logFindings(log, files).filter(({ code }) => code !== "log-row-unmatched");

@@ -47,7 +47,4 @@ function specifications({ long, short, description, takesValue, values }: Outlin
   return [long, ...(short === null ? [] : [short])].map((flag) => quoted(`${flag}[${about}]${value}`));
 }
 
-/** Colons part the fields of zsh's specifications; one within a text is taken as it is behind a backslash. */
-function quoted(text: string): string {
-  return `'${text.replaceAll("'", `'\\''`)}'`;
-}
+const quoted = (text: string) => `'${text.replaceAll("'", `'\\''`)}'`;

@@ -1,5 +1,5 @@
 import { availableParallelism } from "node:os";
-import { type Grade, rowFinder, type SweepGrade } from "@feedpoint/core";
+import type { Grade, SweepGrade } from "@feedpoint/core";
 import type { Problem } from "../files.js";
 import type { FoundFiles } from "../find-files.js";
 import { ndjsonText } from "../present/json.js";
@@ -7,7 +7,7 @@ import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { progressOf } from "./progress.js";
 import { type GradedLine, reaches } from "./report.js";
-import type { Season } from "./season.js";
+import { logRowFinder, type Season } from "./season.js";
 
 /** How a run goes about it. */
 export interface Run {
@@ -36,7 +36,7 @@ export interface Outcome {
 /** Grades all files. An interrupt ends it between two files. */
 export async function gradeAll(found: FoundFiles, settings: GradingSettings, run: Run): Promise<Outcome> {
   const { season, require, minGrade } = run;
-  const rowOf = season.log === null ? () => null : rowFinder(season.log);
+  const rowOf = logRowFinder(season);
   const sweeps: SweepGrade[] = [];
   const unreadable = [...found.problems];
   let [done, graded, points] = [0, 0, 0];

@@ -1,4 +1,14 @@
-import { type BandPlan, type DeploymentLog, driftsOf, groupGrades, rankFor, type SweepGrade } from "@feedpoint/core";
+import {
+  type BandPlan,
+  type DeploymentLog,
+  driftsOf,
+  type Finding,
+  groupGrades,
+  logFindings,
+  rankFor,
+  rowFinder,
+  type SweepGrade,
+} from "@feedpoint/core";
 import { UsageError } from "../exit.js";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
@@ -16,6 +26,18 @@ export interface Season {
   readonly best: string | null;
   readonly order: Compare | null;
 }
+
+/** Finds what the log says of a file; null where there is no log, or no row. */
+export const logRowFinder = ({ log }: Season): ((file: string) => SweepGrade["log"]) =>
+  log === null ? () => null : rowFinder(log);
+
+/** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */
+export const missingRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>
+  log === null ? [] : logFindings(log, files).filter(({ code }) => code !== "log-row-unmatched");
+
+/** Rows that no file goes by, where there is a log. */
+export const unmatchedRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>
+  log === null ? [] : logFindings(log, files).filter(({ code }) => code === "log-row-unmatched");
 
 /** What all sweeps together tell; each empty where it was not asked for. */
 export type SeasonResult = Pick<GradeReport, "groups" | "drifts" | "ranking">;

@@ -54,11 +54,13 @@ function licenceClass(name: string | undefined, plan: BandPlan): string | null {
   return found;
 }
 
+/** A name as it is compared: in lower case, without blanks. */
+export const plainName = (text: string): string => text.toLowerCase().replace(/\s/g, "");
+
 /** "40", "40m" and "40 m" are all the band "40m". */
 export function bandName(name: string, plan: BandPlan): string {
-  const plain = (text: string) => text.toLowerCase().replace(/\s/g, "");
-  const wanted = plain(name);
-  const found = plan.bands.find(({ band }) => [wanted, `${wanted}m`].includes(plain(band)));
+  const wanted = plainName(name);
+  const found = plan.bands.find(({ band }) => [wanted, `${wanted}m`].includes(plainName(band)));
   if (found === undefined) {
     throw new UsageError(
       `There is no band "${name}" in ${plan.id}. Bands: ${plan.bands.map(({ band }) => band).join(", ")}.`,

@@ -4,6 +4,7 @@ import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder, suggestion 
 import { UsageError } from "../exit.js";
 import { reasonOf } from "../files.js";
 import { findSweepFiles, folderOf } from "../find-files.js";
+import { plainName } from "./find-plan.js";
 
 /**
  * Where the deployment log is: where it was said to be, or deployments.csv in the first of the paths' folders that has one.
@@ -48,9 +49,8 @@ export function filesWhere(folder: string, log: DeploymentLog, { column, value }
   const name = logColumn(log, column);
   const rowOf = rowFinder(log);
   // As with bands, "8m" is "8 m".
-  const plain = (text: string) => text.toLowerCase().replace(/\s/g, "");
   const said = findSweepFiles([folder]).map((file) => ({ file, text: rowOf(file)?.[name] ?? "" }));
-  const files = said.filter(({ text }) => plain(text) === plain(value)).map(({ file }) => file);
+  const files = said.filter(({ text }) => plainName(text) === plainName(value)).map(({ file }) => file);
   if (files.length > 0) return files;
   const values = [...new Set(said.map(({ text }) => text))].filter((text) => text !== "");
   throw new UsageError(

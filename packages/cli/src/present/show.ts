@@ -42,7 +42,7 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
   ].join("\n");
 }
 
-/** The same for a script: the sweep's description and its first rows. */
+/** What show prints as JSON: the sweep's description and its first rows. */
 export interface ShowResult {
   readonly schema: "feedpoint/show@1";
   readonly sweep: SweepInfo;
@@ -62,6 +62,7 @@ interface ShownRow {
   readonly reactanceOhms: number | null;
 }
 
+/** The same for a script. */
 export function showJson(sweep: Sweep, rows: number): ShowResult {
   const count = Math.min(rows, sweep.frequencyHz.length);
   return {

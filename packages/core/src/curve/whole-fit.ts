@@ -87,11 +87,12 @@ export function noisyValues(
   return noisyFits(rational, system, normal, isReal).map((noisy) => valuesOf(noisy, place));
 }
 
-/** A fit with its values at the samples, and what they leave. */
+/** A fit with its values at the samples. */
 interface Fitted {
   readonly fit: Rational;
   readonly values: Values;
-  readonly residuals: Residuals;
+  /** What tells it from fits of another order: the less, the better */
+  readonly criterion: number;
   readonly system: LinearSystem;
 }
 
@@ -100,17 +101,14 @@ function findFit(all: FitSamples, columns: FitColumns, stretch: Stretch, noise: 
   const some = every === 1 ? all : samplesOf(columns, stretch, noise, every);
   let rough: Rational | null = NOTHING;
   let best: Fitted | null = null;
-  let leastCriterion = Number.POSITIVE_INFINITY;
   for (let order = 1; order <= HIGHEST_ORDER; order++) {
     if (SAMPLES_PER_UNKNOWN * unknownsOf(order) > some.place.length) break;
     for (let step = 0; step < STEPS_TO_APPROACH && rough !== null; step++) rough = approachFit(some, order, rough);
     if (rough === null) break;
     if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place), some, order))) continue;
-    const next = improve(rough, all, leastCriterion);
-    if (next !== null) {
-      best = next;
-      leastCriterion = informationCriterion(next.residuals);
-    } else if (best !== null) break;
+    const next = improve(rough, all, best?.criterion ?? Number.POSITIVE_INFINITY);
+    if (next !== null) best = next;
+    else if (best !== null) break;
   }
   return best;
 }
@@ -118,10 +116,10 @@ function findFit(all: FitSamples, columns: FitColumns, stretch: Stretch, noise: 
 /**
  * Steps of Gauss and Newton until they foretell what they leave, which is where the least has been reached.
  *
- * @param criterion what the fit has to better
+ * @param toBeat criterion that the fit has to better
  * @returns null where it does not, or leaves more than noise
  */
-function improve(from: Rational, samples: FitSamples, criterion: number): Fitted | null {
+function improve(from: Rational, samples: FitSamples, toBeat: number): Fitted | null {
   let fit = from;
   const values = valuesOf(from, samples.place);
   const order = from.topReal.length - 1;
@@ -133,12 +131,11 @@ function improve(from: Rational, samples: FitSamples, criterion: number): Fitted
     const residuals = residualsOf(values, samples, order);
     const isSettled = Math.abs(sumOfSquares(residuals) - next.foretold) < SETTLED;
     if (isSettled || step === MOST_STEPS_TO_IMPROVE) {
-      return informationCriterion(residuals) < criterion && areNoise(residuals)
-        ? { fit, values, residuals, system: next.system }
-        : null;
+      const criterion = informationCriterion(residuals);
+      return criterion < toBeat && areNoise(residuals) ? { fit, values, criterion, system: next.system } : null;
     }
     // Not even what the step promised would do.
-    if (informationCriterion(residuals, next.foretold) >= criterion) return null;
+    if (informationCriterion(residuals, next.foretold) >= toBeat) return null;
   }
   return null;
 }

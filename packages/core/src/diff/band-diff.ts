@@ -53,6 +53,8 @@ export interface Side {
   readonly all: readonly Judgement[];
   /** The one that lies closest to all others, and what its intervals start from */
   readonly middle: Judgement;
+  /** How far the sweeps lie apart in the reflection; 0 for one alone */
+  readonly scatter: number;
   readonly grounds: Grounds | null;
 }
 

@@ -96,7 +96,7 @@ export function compare(
     headline: headlineOf(
       bands,
       causes,
-      [first, second].some((side) => scatterOf(side) > thresholds.reflectionMagnitude),
+      [first, second].some(({ scatter }) => scatter > thresholds.reflectionMagnitude),
     ),
     bands,
     causes,
@@ -130,16 +130,11 @@ const isList = (sweeps: Sweep | readonly Sweep[]): sweeps is readonly Sweep[] =>
 
 function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
   const all = sweeps.map((sweep) => judge(sweep, limits));
-  const middle = all[indexOfMiddle(all.map(({ curve }) => curve))];
+  const curves = all.map(({ curve }) => curve);
+  const middle = all[indexOfMiddle(curves)];
   if (middle === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
-  return { all, middle, grounds: groundsOf(middle.trace) };
+  return { all, middle, scatter: scatterAround(middle.curve, curves), grounds: groundsOf(middle.trace) };
 }
-
-const scatterOf = ({ middle, all }: Side): number =>
-  scatterAround(
-    middle.curve,
-    all.map(({ curve }) => curve),
-  );
 
 /** Causes beside which loss may have changed as well. */
 const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "interference"]);
@@ -147,7 +142,7 @@ const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "in
 /** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
 function explain(first: Side, second: Side): Explained {
   const [before, after] = [first.middle.curve, second.middle.curve];
-  const tolerances = tolerancesFor(before, after, Math.max(scatterOf(first), scatterOf(second)));
+  const tolerances = tolerancesFor(before, after, Math.max(first.scatter, second.scatter));
   const found =
     isVectorCurve(before) && isVectorCurve(after)
       ? findCauses(before, after, tolerances)
@@ -191,10 +186,13 @@ const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
     );
 
 /** Says so where the sweeps of a side are hardly of one deployment. */
-function repeatFindings(which: string, side: Side, { reflectionMagnitude }: Thresholds): readonly Finding[] {
-  const scatter = scatterOf(side);
+function repeatFindings(
+  which: string,
+  { all, scatter }: Side,
+  { reflectionMagnitude }: Thresholds,
+): readonly Finding[] {
   if (scatter <= reflectionMagnitude) return [];
-  const message = `The ${side.all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
+  const message = `The ${all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
   return [finding("caution", "repeats-differ", message)];
 }
 

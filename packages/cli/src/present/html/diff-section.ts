@@ -8,7 +8,7 @@ import { dataTable } from "./data-table.js";
 import { causeList, findingList } from "./remarks.js";
 import { sourceSection } from "./source-section.js";
 import { sureness } from "./sureness.js";
-import { valuesTable } from "./values-table.js";
+import { valuesSection } from "./values-table.js";
 
 /** All of what a comparison of two sweeps says, before and after in the same charts. */
 export function diffSection({ result, before, after }: Comparison): Markup {
@@ -45,7 +45,10 @@ export function diffSection({ result, before, after }: Comparison): Markup {
     sureness(series),
     html`<section><h2>Findings</h2>${findingList(comparedFindings(result))}</section>`,
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
-    html`<section class="all"><h2>The curve in numbers</h2><p>Points of the curve: all of them on the bands, fewer between, where it bends most.</p>${valuesTable(series[0], "Before in numbers")}${valuesTable(series[1], "After in numbers")}</section>`,
+    valuesSection([
+      [series[0], "Before in numbers"],
+      [series[1], "After in numbers"],
+    ]),
   ]}</article>`;
 }
 

@@ -11,7 +11,7 @@ import { checkHeadline } from "./headline.js";
 import { findingList } from "./remarks.js";
 import { sourceSection } from "./source-section.js";
 import { sureness } from "./sureness.js";
-import { valuesTable } from "./values-table.js";
+import { valuesSection } from "./values-table.js";
 
 /** A sweep with its verdict, as one part of a page. */
 export interface JudgedSweep {
@@ -46,7 +46,7 @@ export function sweepSection({ judgement, result, log }: JudgedSweep, index: num
     ),
     html`<section><h2>Findings</h2>${findingList([...sweep.findings, ...result.findings])}</section>`,
     sourceSection([{ sweep, role: "only" }]),
-    html`<section class="all"><h2>The curve in numbers</h2><p>Points of the curve: all of them on the bands, fewer between, where it bends most.</p>${valuesTable(series[0], "Show the numbers")}</section>`,
+    valuesSection([[series[0], "Show the numbers"]]),
   ]}</article>`;
 }
 

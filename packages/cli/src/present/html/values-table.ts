@@ -5,6 +5,10 @@ import type { Series } from "../svg/series.js";
 import { rangeOf } from "../svg/swr-chart.js";
 import { signed, swr } from "../units.js";
 
+/** The curves of a page in numbers, each under its name. */
+export const valuesSection = (named: readonly (readonly [Series, string])[]): Markup =>
+  html`<section class="all"><h2>The curve in numbers</h2><p>Points of the curve: all of them on the bands, fewer between, where it bends most.</p>${named.map(([series, name]) => valuesTable(series, name))}</section>`;
+
 /** Between the bands no more points than this are listed. */
 const MOST_OUTSIDE = 400;
 
@@ -12,7 +16,7 @@ const MOST_OUTSIDE = 400;
  * The curve in numbers, a row a point: every sample on the bands, fewer between them. The readout of the charts reads
  * its rows. They leave out the end tags that HTML does not need, which halves the page.
  */
-export function valuesTable(series: Series, name: string): Markup {
+function valuesTable(series: Series, name: string): Markup {
   const isVector = series.sweep.kind === "vector";
   const titles = ["MHz", "SWR", "return loss dB", ...(isVector ? ["R Ω", "X Ω"] : [])];
   const { referenceOhms } = series.sweep;
