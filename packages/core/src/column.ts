@@ -1,3 +1,5 @@
+import { quickselect } from "simple-statistics";
+
 /** A column of numbers, one per sweep point. Readers may look, never write. */
 export type Column = Readonly<Float64Array>;
 
@@ -34,4 +36,15 @@ export function firstIndexAbove(column: Column, value: number): number {
     else low = middle + 1;
   }
   return low;
+}
+
+/** The median of one number or more. Puts them into another order, where the library's own would copy them twice. */
+export function medianOf(values: number[]): number {
+  const half = values.length >> 1;
+  quickselect(values, half);
+  const upper = values[half] as number;
+  if (values.length % 2 === 1) return upper;
+  let lower = values[0] as number;
+  for (let i = 1; i < half; i++) if ((values[i] as number) > lower) lower = values[i] as number;
+  return (lower + upper) / 2;
 }

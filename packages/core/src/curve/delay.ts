@@ -1,5 +1,4 @@
-import { median } from "simple-statistics";
-import { at } from "../column.js";
+import { at, medianOf } from "../column.js";
 import type { VectorSweep } from "../sweep.js";
 import type { Stretch } from "./stretches.js";
 
@@ -23,5 +22,5 @@ export function bulkDelay(sweep: VectorSweep, stretches: readonly Stretch[]): nu
       delays.push(-turn / (2 * Math.PI * (at(frequencyHz, i + 1) - at(frequencyHz, i))));
     }
   }
-  return delays.length === 0 ? 0 : median(delays);
+  return delays.length === 0 ? 0 : medianOf(delays);
 }

@@ -1,5 +1,6 @@
 import { at, type Column } from "../column.js";
 import type { Values } from "./rational.js";
+import { workColumns } from "./work-columns.js";
 
 /** Samples of a complex quantity to be fitted. */
 export interface FitSamples {
@@ -40,12 +41,14 @@ export interface Offsets {
   readonly squares: number;
 }
 
+/** The sums that a step needs; they are put where those of the step before were. */
 export function momentsOf(
   { place, precision }: FitSamples,
   order: number,
   values: Record<keyof Values, Column>,
 ): Moments {
-  const [a, b, c, d] = columnsOf(place.length);
+  const columns = terms(place.length);
+  const [a, b, c, d] = columns;
   for (let i = 0; i < place.length; i++) {
     const x = at(values.real, i);
     const y = at(values.imaginary, i);
@@ -55,13 +58,17 @@ export function momentsOf(
     c[i] = weight * y;
     d[i] = weight * (x * x + y * y);
   }
-  const [one, real, imaginary, square] = powerSums(place, 2 * order, a, b, c, d);
+  const sums = momentSums(2 * order + 2);
+  powerSums(place, 2 * order, columns, sums);
+  const [one, real, imaginary, square] = sums;
   return { order, one, real, imaginary, square };
 }
 
+/** See {@link momentsOf}. */
 export function offsetsOf(samples: FitSamples, order: number, values: Values): Offsets {
   const { place, precision } = samples;
-  const [a, b, c, d] = columnsOf(place.length);
+  const columns = terms(place.length);
+  const [a, b, c, d] = columns;
   let squares = 0;
   for (let i = 0; i < place.length; i++) {
     const x = at(values.real, i);
@@ -80,49 +87,61 @@ export function offsetsOf(samples: FitSamples, order: number, values: Values): O
     c[i] = x * u + y * v;
     d[i] = x * v - y * u;
   }
-  const [real, imaginary, squareReal, squareImaginary] = powerSums(place, order, a, b, c, d);
+  const sums = offsetSums(order + 2);
+  powerSums(place, order, columns, sums);
+  const [real, imaginary, squareReal, squareImaginary] = sums;
   return { real, imaginary, squareReal, squareImaginary, squares };
 }
 
-type Four<T> = readonly [T, T, T, T];
+type Four = readonly [Float64Array, Float64Array, Float64Array, Float64Array];
 
-let scratch = fourColumns(0);
-let powers = new Float64Array(0);
+const terms = workColumns(4);
+const momentSums = workColumns(4);
+const offsetSums = workColumns(4);
+const powersOfPlaces = workColumns(1);
 
-function fourColumns(length: number): Four<Float64Array> {
-  return [new Float64Array(length), new Float64Array(length), new Float64Array(length), new Float64Array(length)];
-}
-
-/** Columns to work in, kept from one fit to the next: allocating them would take longer than filling them. */
-function columnsOf(length: number): Four<Float64Array> {
-  if (powers.length < length) {
-    scratch = fourColumns(length);
-    powers = new Float64Array(length);
-  }
-  return scratch;
-}
-
-/** Σ tᵏ · column for k from 0 to `last`; one power after the other, so that the sums stay in registers. */
-function powerSums(place: Column, last: number, a: Column, b: Column, c: Column, d: Column): Four<Float64Array> {
-  const sums = fourColumns(last + 1);
-  powers.fill(1, 0, place.length);
-  for (let k = 0; k <= last; k++) {
+/**
+ * Σ tᵏ · column for k from 0 to `last`, and maybe one more; two powers at a time, so that the sums stay in registers.
+ *
+ * @param sums where to put them, with room for one more
+ */
+function powerSums(place: Column, last: number, [a, b, c, d]: Four, sums: Four): void {
+  const [powers] = powersOfPlaces(place.length);
+  powers.fill(1);
+  for (let k = 0; k <= last; k += 2) {
     let ofA = 0;
     let ofB = 0;
     let ofC = 0;
     let ofD = 0;
+    let nextA = 0;
+    let nextB = 0;
+    let nextC = 0;
+    let nextD = 0;
     for (let i = 0; i < place.length; i++) {
+      const t = at(place, i);
       const power = at(powers, i);
-      ofA += power * at(a, i);
-      ofB += power * at(b, i);
-      ofC += power * at(c, i);
-      ofD += power * at(d, i);
-      powers[i] = power * at(place, i);
+      const next = power * t;
+      const valueA = at(a, i);
+      const valueB = at(b, i);
+      const valueC = at(c, i);
+      const valueD = at(d, i);
+      ofA += power * valueA;
+      ofB += power * valueB;
+      ofC += power * valueC;
+      ofD += power * valueD;
+      nextA += next * valueA;
+      nextB += next * valueB;
+      nextC += next * valueC;
+      nextD += next * valueD;
+      powers[i] = next * t;
     }
     sums[0][k] = ofA;
     sums[1][k] = ofB;
     sums[2][k] = ofC;
     sums[3][k] = ofD;
+    sums[0][k + 1] = nextA;
+    sums[1][k + 1] = nextB;
+    sums[2][k + 1] = nextC;
+    sums[3][k + 1] = nextD;
   }
-  return sums;
 }

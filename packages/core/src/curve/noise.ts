@@ -1,5 +1,4 @@
-import { median } from "simple-statistics";
-import { at, type Column } from "../column.js";
+import { at, type Column, medianOf } from "../column.js";
 import { type ComplexResult, rationalThrough } from "./interpolation.js";
 import type { Stretch } from "./stretches.js";
 
@@ -38,9 +37,9 @@ export function estimateNoise(
   for (let order = 1; order <= LAST_ORDER; order++) {
     for (const column of differences) differenceOnce(column);
     if (order < FIRST_ORDER) continue;
-    const sizes = relativeSizes(differences, stretches, weights, order);
-    if (sizes.length < FEWEST_DIFFERENCES) return null;
-    const estimate = median(sizes) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
+    const squares = relativeSquares(differences, stretches, weights, order);
+    if (squares.length < FEWEST_DIFFERENCES) return null;
+    const estimate = Math.sqrt(medianOf(squares)) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
     if (previous !== null && estimate > SETTLED_RATIO * previous) {
       const noise = Math.min(estimate, previous);
       return noise <= GREATEST_NOISE ? noise : null;
@@ -68,13 +67,13 @@ export function greatestNoise(
   const toDeviation = columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN;
   for (let order = 1; order <= LAST_ORDER; order++) {
     for (const column of differences) differenceOnce(column);
-    const sizes = relativeSizes(differences, stretches, weights, order);
-    if (order >= 2 && sizes.length >= FEWEST_FOR_A_BOUND) bounds.push(median(sizes) / toDeviation);
+    const squares = relativeSquares(differences, stretches, weights, order);
+    if (order >= 2 && squares.length >= FEWEST_FOR_A_BOUND) bounds.push(Math.sqrt(medianOf(squares)) / toDeviation);
   }
   const [real, imaginary] = columns;
   if (real !== undefined && imaginary !== undefined) {
     const sizes = unexplainedByNeighbours(position, real, imaginary, stretches);
-    if (sizes.length >= FEWEST_FOR_A_BOUND) bounds.push(median(sizes) / toDeviation);
+    if (sizes.length >= FEWEST_FOR_A_BOUND) bounds.push(medianOf(sizes) / toDeviation);
   }
   return bounds.length === 0 ? null : Math.min(...bounds);
 }
@@ -111,28 +110,30 @@ function differenceOnce(column: Float64Array): void {
   for (let i = 0; i + 1 < column.length; i++) column[i] = at(column, i + 1) - at(column, i);
 }
 
-/** Sizes of the differences of an order within the stretches, over what noise of 1 would give. */
-function relativeSizes(
-  differences: readonly Float64Array[],
+/** Squares of the differences of an order within the stretches, over what noise of 1 would give. */
+function relativeSquares(
+  [first, second]: readonly Float64Array[],
   stretches: readonly Stretch[],
   weights: Column | null,
   order: number,
 ): number[] {
   const coefficients = binomialCoefficients(order);
-  const evenSpread = spreadAt(coefficients, null, 0);
-  const sizes: number[] = [];
-  for (const { first, last } of stretches) {
-    for (let start = first; start + order <= last; start++) {
-      let square = 0;
-      for (const column of differences) square += at(column, start) ** 2;
-      sizes.push(Math.sqrt(square / (weights === null ? evenSpread : spreadAt(coefficients, weights, start))));
+  const evenVariance = varianceAt(coefficients, null, 0);
+  const most = stretches.reduce((sum, stretch) => sum + Math.max(0, stretch.last - stretch.first + 1 - order), 0);
+  const squares = new Array<number>(most);
+  let count = 0;
+  for (const stretch of stretches) {
+    for (let start = stretch.first; start + order <= stretch.last; start++) {
+      const x = first === undefined ? 0 : at(first, start);
+      const y = second === undefined ? 0 : at(second, start);
+      squares[count++] = (x * x + y * y) / (weights === null ? evenVariance : varianceAt(coefficients, weights, start));
     }
   }
-  return sizes;
+  return squares;
 }
 
 /** Variance of a difference of samples whose standard deviations are the weights (1 without). */
-function spreadAt(coefficients: Float64Array, weights: Column | null, start: number): number {
+function varianceAt(coefficients: Float64Array, weights: Column | null, start: number): number {
   let variance = 0;
   for (let k = 0; k < coefficients.length; k++) {
     variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;

@@ -22,6 +22,13 @@ export function emptySystem(size: number): LinearSystem {
   };
 }
 
+export const copyOf = ({ size, real, imaginary, pivots }: LinearSystem): LinearSystem => ({
+  size,
+  real: real.slice(),
+  imaginary: imaginary.slice(),
+  pivots: pivots.slice(),
+});
+
 /**
  * Solves normal equations in place: afterwards the right side of row r is unknown r. Their matrix is Hermitian and positive
  * definite, so that elimination needs no pivoting.
@@ -63,11 +70,11 @@ export function noiseOfUnknowns(
 
 function eliminate({ size, real, imaginary, pivots }: LinearSystem): boolean {
   const width = size + 1;
-  const diagonals = Float64Array.from({ length: size }, (_, r) => at(real, r * width + r));
+  for (let r = 0; r < size; r++) pivots[r] = at(real, r * width + r);
   for (let pivot = 0; pivot < size; pivot++) {
     const start = pivot * width;
     const diagonal = at(real, start + pivot);
-    if (!(diagonal > LEAST_PIVOT * at(diagonals, pivot))) return false;
+    if (!(diagonal > LEAST_PIVOT * at(pivots, pivot))) return false;
     pivots[pivot] = diagonal;
     for (let c = pivot; c < width; c++) {
       real[start + c] = at(real, start + c) / diagonal;

@@ -1,18 +1,18 @@
 import { at } from "../column.js";
 import { type FitSamples, type Moments, momentsOf, type Offsets, offsetsOf } from "./fit-moments.js";
 import { emptySystem, type LinearSystem, noiseOfUnknowns, solvePositive } from "./positive-system.js";
-import { type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
+import { type Rational, unknownsOf, type Values } from "./rational.js";
 
 /**
  * A first fit of an order, or a better one: least squares of (top - bottom · sample) over the bottom of the fit before.
  *
  * Source: C. K. Sanathanan, J. Koerner, IEEE Transactions on Automatic Control 8, 1963 (from memory).
  *
- * @param before the fit before, of any order
+ * @param before values of the fit before, of any order
  * @returns null where the samples do not determine it
  */
-export function approachFit(samples: FitSamples, order: number, before: Rational): Rational | null {
-  const { bottomReal, bottomImaginary } = valuesOf(before, samples.place);
+export function approachFit(samples: FitSamples, order: number, before: Values): Rational | null {
+  const { bottomReal, bottomImaginary } = before;
   const { real, imaginary } = samples;
   const system = normalEquations(momentsOf(samples, order, { real, imaginary, bottomReal, bottomImaginary }), null);
   return solvePositive(system) ? solutionOf(system) : null;
@@ -23,7 +23,7 @@ export interface Improvement {
   readonly fit: Rational;
   /** Sum of the squares that it should leave, in units of the noise: what it does leave where the step was short enough */
   readonly foretold: number;
-  /** The normal equations of the step, solved */
+  /** The normal equations of the step, solved; the next step of any fit writes over them */
   readonly system: LinearSystem;
 }
 
@@ -65,25 +65,41 @@ export function noisyFits(
 }
 
 function solutionOf({ size, real, imaginary }: LinearSystem): Rational {
-  const side = (column: Float64Array) =>
-    Float64Array.from({ length: size }, (_, r) => at(column, r * (size + 1) + size));
+  const side = (column: Float64Array) => {
+    const values = new Float64Array(size);
+    for (let r = 0; r < size; r++) values[r] = at(column, r * (size + 1) + size);
+    return values;
+  };
   return rationalOf({ real: side(real), imaginary: side(imaginary) }, 1);
 }
 
 /** Coefficients in the order of the unknowns, with b₀ before those of the bottom. */
 function rationalOf({ real, imaginary }: { real: Float64Array; imaginary: Float64Array }, constant: number): Rational {
   const tops = (real.length + 1) / 2;
+  const bottom = (column: Float64Array, first: number) => {
+    const values = column.slice(tops - 1);
+    values[0] = first;
+    return values;
+  };
   return {
     topReal: real.slice(0, tops),
     topImaginary: imaginary.slice(0, tops),
-    bottomReal: Float64Array.of(constant, ...real.subarray(tops)),
-    bottomImaginary: Float64Array.of(0, ...imaginary.subarray(tops)),
+    bottomReal: bottom(real, constant),
+    bottomImaginary: bottom(imaginary, 0),
   };
+}
+
+const systems: LinearSystem[] = [];
+
+/** A system of a size to work in, every cell of which is to be written. */
+function systemOf(size: number): LinearSystem {
+  systems[size] ??= emptySystem(size);
+  return systems[size];
 }
 
 /** Rows and columns 0 to n belong to a₀ … aₙ, those after them to b₁ … bₙ. */
 function normalEquations({ order, one, real, imaginary, square }: Moments, offsets: Offsets | null): LinearSystem {
-  const system = emptySystem(unknownsOf(order));
+  const system = systemOf(unknownsOf(order));
   const { size } = system;
   const put = (r: number, c: number, re: number, im: number) => {
     system.real[r * (size + 1) + c] = re;

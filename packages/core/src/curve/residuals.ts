@@ -1,4 +1,5 @@
 import { at, type Column } from "../column.js";
+import { workColumns } from "./work-columns.js";
 
 /** What a fit leaves of its samples, over the noise expected of each. */
 export interface Residuals {
@@ -45,20 +46,25 @@ function sumOfProducts({ real, imaginary }: Residuals, places: number): number {
   return sum;
 }
 
+const pairs = workColumns(2);
+
 /** The greatest |sum|² / length among groups of 1, 2, 4, 8 … neighbours. */
 function greatestGroup({ real, imaginary }: Residuals): number {
-  const sumReal = real.slice();
-  const sumImaginary = imaginary.slice();
+  let [sumReal, sumImaginary] = [real, imaginary];
+  const [pairReal, pairImaginary] = pairs(real.length >> 1);
   let greatest = 0;
   for (let length = 1, groups = real.length; groups >= 1; length *= 2, groups >>= 1) {
     for (let k = 0; k < groups; k++) {
-      const size = (at(sumReal, k) ** 2 + at(sumImaginary, k) ** 2) / length;
+      const x = at(sumReal, k);
+      const y = at(sumImaginary, k);
+      const size = (x * x + y * y) / length;
       if (size > greatest) greatest = size;
     }
     for (let k = 0; 2 * k + 1 < groups; k++) {
-      sumReal[k] = at(sumReal, 2 * k) + at(sumReal, 2 * k + 1);
-      sumImaginary[k] = at(sumImaginary, 2 * k) + at(sumImaginary, 2 * k + 1);
+      pairReal[k] = at(sumReal, 2 * k) + at(sumReal, 2 * k + 1);
+      pairImaginary[k] = at(sumImaginary, 2 * k) + at(sumImaginary, 2 * k + 1);
     }
+    [sumReal, sumImaginary] = [pairReal, pairImaginary];
   }
   return greatest;
 }
@@ -69,11 +75,14 @@ function greatestGroup({ real, imaginary }: Residuals): number {
  * Source: H. Akaike, IEEE Transactions on Automatic Control 19, 1974; for few samples C. M. Hurvich, C.-L. Tsai, Biometrika
  * 76, 1989 (both from memory).
  *
- * @param squares sum of the squares that are left, where it is another than that of the residuals
+ * @param squares sum of the squares that are left
+ * @param samples how many were fitted
+ * @param unknowns in each part
+ * @param parts 1 for a quantity that is real, 2 for a complex one
  */
-export function informationCriterion(residuals: Residuals, squares = sumOfSquares(residuals)): number {
-  const count = residuals.parts * residuals.real.length;
-  const unknowns = residuals.parts * residuals.unknowns;
-  const correction = (2 * unknowns * (unknowns + 1)) / (count - unknowns - 1);
-  return count * Math.log(squares) + 2 * unknowns + correction;
+export function informationCriterion(squares: number, samples: number, unknowns: number, parts: 1 | 2): number {
+  const count = parts * samples;
+  const free = parts * unknowns;
+  const correction = (2 * free * (free + 1)) / (count - free - 1);
+  return count * Math.log(squares) + 2 * free + correction;
 }

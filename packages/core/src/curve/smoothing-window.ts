@@ -4,11 +4,15 @@ import type { Stretch } from "./stretches.js";
 /** Steps that differ by less than this share count as equal: frequencies rounded in print. */
 const EVEN_STEPS = 0.02;
 
-/** Whether the samples of a stretch lie evenly spaced. */
-export function isEven(position: Column, { first, last }: Stretch): boolean {
+/**
+ * Whether the samples of a stretch lie evenly spaced.
+ *
+ * @param tolerance share of the mean step by which one may differ
+ */
+export function isEven(position: Column, { first, last }: Stretch, tolerance = EVEN_STEPS): boolean {
   const mean = (at(position, last) - at(position, first)) / (last - first);
   for (let i = first; i < last; i++) {
-    if (Math.abs(at(position, i + 1) - at(position, i) - mean) > EVEN_STEPS * mean) return false;
+    if (Math.abs(at(position, i + 1) - at(position, i) - mean) > tolerance * mean) return false;
   }
   return true;
 }

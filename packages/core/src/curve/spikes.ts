@@ -1,5 +1,4 @@
-import { median } from "simple-statistics";
-import { at, type Column } from "../column.js";
+import { at, type Column, medianOf } from "../column.js";
 import type { Stretch } from "./stretches.js";
 
 /** A sample must depart from its neighbours by this many times the usual departure, and by this much in Γ, to stand alone. */
@@ -29,8 +28,8 @@ export function mendSpikes(
   for (const { first, last } of stretches) {
     if (last - first + 1 < FEWEST_SAMPLES) continue;
     const departures = departuresOf(position, real, imaginary, first + 2, last - 2);
-    if (!departures.some((size) => size >= LEAST_DEPARTURE)) continue;
-    const usual = median(departures);
+    if (departures === null) continue;
+    const usual = medianOf(departures.slice());
     const limit = Math.max(LEAST_DEPARTURE, DEPARTURE_RATIO * usual);
     for (let i = first + 2; i <= last - 2; i++) {
       const size = departures[i - first - 2] as number;
@@ -53,29 +52,48 @@ export function mendSpikes(
 const neighbouring = (sizes: readonly number[], place: number) =>
   Math.max(sizes[place - 1] ?? 0, sizes[place + 1] ?? 0);
 
-function departuresOf(position: Column, real: Column, imaginary: Column, first: number, last: number): number[] {
-  const departures: number[] = [];
-  for (let i = first; i <= last; i++) departures.push(departureAt(position, real, imaginary, i));
-  return departures;
+/** null where none is large enough for a sample to stand alone. */
+function departuresOf(position: Column, real: Column, imaginary: Column, first: number, last: number): number[] | null {
+  const departures = new Array<number>(last - first + 1);
+  let greatest = 0;
+  for (let i = first; i <= last; i++) {
+    const size = departureAt(position, real, imaginary, i);
+    departures[i - first] = size;
+    if (size > greatest) greatest = size;
+  }
+  return greatest >= LEAST_DEPARTURE ? departures : null;
 }
 
 function departureAt(position: Column, real: Column, imaginary: Column, index: number): number {
-  const x = at(real, index) - cubicAt(position, real, index);
-  const y = at(imaginary, index) - cubicAt(position, imaginary, index);
+  setCubicWeights(position, index);
+  const x = at(real, index) - weightedAround(real, index);
+  const y = at(imaginary, index) - weightedAround(imaginary, index);
   return Math.sqrt(x * x + y * y);
 }
 
-/** Value at a sample of the cubic through the two samples before it and the two after (Lagrange's form). */
 function cubicAt(position: Column, values: Column, index: number): number {
+  setCubicWeights(position, index);
+  return weightedAround(values, index);
+}
+
+/** Weights of the two samples before one and of the two after it; kept, so that looking at a sample allocates nothing. */
+const cubic = { twoBefore: 0, before: 0, after: 0, twoAfter: 0 };
+
+/** Sets them to what gives the cubic through those four at the sample (Lagrange's form). */
+function setCubicWeights(position: Column, index: number): void {
   const x = at(position, index);
   const a = at(position, index - 2) - x;
   const b = at(position, index - 1) - x;
   const c = at(position, index + 1) - x;
   const d = at(position, index + 2) - x;
-  return (
-    (-at(values, index - 2) * (b * c * d)) / ((a - b) * (a - c) * (a - d)) +
-    (-at(values, index - 1) * (a * c * d)) / ((b - a) * (b - c) * (b - d)) +
-    (-at(values, index + 1) * (a * b * d)) / ((c - a) * (c - b) * (c - d)) +
-    (-at(values, index + 2) * (a * b * c)) / ((d - a) * (d - b) * (d - c))
-  );
+  cubic.twoBefore = (b * c * d) / ((b - a) * (a - c) * (a - d));
+  cubic.before = (a * c * d) / ((a - b) * (b - c) * (b - d));
+  cubic.after = (a * b * d) / ((a - c) * (c - b) * (c - d));
+  cubic.twoAfter = (a * b * c) / ((a - d) * (d - b) * (d - c));
 }
+
+const weightedAround = (values: Column, index: number): number =>
+  cubic.twoBefore * at(values, index - 2) +
+  cubic.before * at(values, index - 1) +
+  cubic.after * at(values, index + 1) +
+  cubic.twoAfter * at(values, index + 2);
