@@ -1,4 +1,5 @@
 import { at, type Column, firstIndexAbove } from "../column.js";
+import { doubled } from "../grow.js";
 import { type Curve, magnitudeBetween, magnitudesAtSamples, magnitudeWithin } from "./curve.js";
 import { leastBetween, turningPoint } from "./search.js";
 import type { Stretch } from "./stretches.js";
@@ -29,36 +30,44 @@ export interface Trace {
 /** Between two knots the curve departs from a straight line by about this much in ρ at the most. */
 const GREATEST_BEND = 5e-4;
 const MOST_PIECES = 16;
+/** Where the curve rises from an edge on over this much, the edge is where it is least. */
+const NEXT_TO_EDGE_HZ = 1;
 
 /** Walks the whole curve once; dips, crossings and extremes are then looked for on the trace and refined on the curve. */
 export function traceOf(curve: Curve): Trace {
   const axis = curve.sweep.frequencyHz;
   const atSamples = magnitudesAtSamples(curve);
-  const frequencies: number[] = [];
-  const magnitudes: number[] = [];
+  let frequencyHz = new Float64Array(2 * axis.length);
+  let reflectionMagnitude = new Float64Array(2 * axis.length);
+  let count = 0;
+  const add = (frequency: number, magnitude: number) => {
+    if (count === frequencyHz.length) {
+      frequencyHz = doubled(frequencyHz);
+      reflectionMagnitude = doubled(reflectionMagnitude);
+    }
+    frequencyHz[count] = frequency;
+    reflectionMagnitude[count++] = magnitude;
+  };
   const stretches: Stretch[] = [];
   for (const stretch of curve.stretches) {
-    const first = frequencies.length;
+    const first = count;
     for (let i = stretch.first; i < stretch.last; i++) {
       const start = at(axis, i);
       const step = at(axis, i + 1) - start;
-      frequencies.push(start);
-      magnitudes.push(at(atSamples, i));
+      add(start, at(atSamples, i));
       const pieces = piecesBetween(curve, stretch, i, atSamples);
       for (let piece = 1; piece < pieces; piece++) {
         const frequency = start + (step * piece) / pieces;
-        frequencies.push(frequency);
-        magnitudes.push(magnitudeBetween(curve, stretch, i, frequency));
+        add(frequency, magnitudeBetween(curve, stretch, i, frequency));
       }
     }
-    frequencies.push(at(axis, stretch.last));
-    magnitudes.push(magnitudeWithin(curve, stretch, at(axis, stretch.last)));
-    stretches.push({ first, last: frequencies.length - 1 });
+    add(at(axis, stretch.last), magnitudeWithin(curve, stretch, at(axis, stretch.last)));
+    stretches.push({ first, last: count - 1 });
   }
   return {
     curve,
-    frequencyHz: new Float64Array(frequencies),
-    reflectionMagnitude: new Float64Array(magnitudes),
+    frequencyHz: frequencyHz.subarray(0, count),
+    reflectionMagnitude: reflectionMagnitude.subarray(0, count),
     stretches,
   };
 }
@@ -172,19 +181,21 @@ function extremeWithin(
       bestValue = candidate;
     }
   };
+  const found = () => ({ frequencyHz: bestFrequency, reflectionMagnitude: sign * bestValue });
   consider(high, value(high));
-  let k = firstIndexAbove(trace.frequencyHz, low);
-  const begin = Math.max(k, knots.first);
-  for (k = begin; k <= knots.last && at(trace.frequencyHz, k) < high; k++) {
+  const begin = Math.max(firstIndexAbove(trace.frequencyHz, low), knots.first);
+  for (let k = begin; k <= knots.last && at(trace.frequencyHz, k) < high; k++) {
     consider(at(trace.frequencyHz, k), sign * at(trace.reflectionMagnitude, k));
   }
+  if (bestFrequency === low && value(Math.min(low + NEXT_TO_EDGE_HZ, high)) >= bestValue) return found();
+  if (bestFrequency === high && value(Math.max(high - NEXT_TO_EDGE_HZ, low)) >= bestValue) return found();
   const after = firstIndexAbove(trace.frequencyHz, bestFrequency);
   const before = after - 1 - (at(trace.frequencyHz, after - 1) === bestFrequency ? 1 : 0);
   const left = before >= knots.first ? Math.max(low, at(trace.frequencyHz, before)) : low;
   const right = after <= knots.last ? Math.min(high, at(trace.frequencyHz, after)) : high;
   const refined = leastBetween(value, left, right);
   consider(refined, value(refined));
-  return { frequencyHz: bestFrequency, reflectionMagnitude: sign * bestValue };
+  return found();
 }
 
 /** Width in Hz of what was swept between two frequencies. */

@@ -1,5 +1,5 @@
 import { at } from "../column.js";
-import { doubled } from "./grow.js";
+import { doubled } from "../grow.js";
 import type { PlainRows } from "./plain-rows.js";
 
 /** Rows of numbers of any length, one per line that holds any. */

@@ -1,7 +1,7 @@
+import { doubled } from "../grow.js";
 import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
 import { readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { doubled } from "./grow.js";
 import { linesFrom, scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";

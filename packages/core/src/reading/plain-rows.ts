@@ -1,5 +1,5 @@
+import { doubled } from "../grow.js";
 import { CARRIAGE_RETURN, LINE_FEED, SPACE, TAB } from "./ascii.js";
-import { doubled } from "./grow.js";
 import { scanNumber } from "./scan-numbers.js";
 
 /** How plain rows are written: so many numbers in each, and what stands between them. */

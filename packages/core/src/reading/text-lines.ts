@@ -1,6 +1,6 @@
+import { doubled } from "../grow.js";
 import { ReadError } from "../read-error.js";
 import { CARRIAGE_RETURN, CONTROL_Z, LINE_FEED } from "./ascii.js";
-import { doubled } from "./grow.js";
 import type { SourceText } from "./text.js";
 
 /** The lines of a text as ranges of its bytes, found as they are asked for; only those looked at become strings. */

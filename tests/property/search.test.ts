@@ -1,0 +1,54 @@
+/** The searches find what closed forms say, and the median what sorting does. */
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { medianOf } from "../../packages/core/src/column.js";
+import { leastBetween } from "../../packages/core/src/curve/search.js";
+
+describe("the least value between two places", () => {
+  const place = fc.double({ min: 0.05, max: 0.95, noNaN: true });
+  const shapes: Record<string, (x: number) => number> = {
+    parabola: (x) => x * x,
+    corner: Math.abs,
+    "flat bottom": (x) => x ** 4,
+    "narrow dip": (x) => -1 / (1 + (300 * x) ** 2),
+    "two slopes": (x) => (x < 0 ? -5 * x : 0.2 * x),
+  };
+  test.each(Object.keys(shapes))("of a %s is found within the tolerance, in no more than 100 looks", (name) => {
+    const shape = shapes[name] as (x: number) => number;
+    fc.assert(
+      fc.property(place, (wanted) => {
+        let looks = 0;
+        const found = leastBetween(
+          (x) => {
+            looks++;
+            return shape(x - wanted);
+          },
+          0,
+          1,
+          1e-6,
+        );
+        // Of a flat bottom rounding hides where the least is.
+        expect(Math.abs(found - wanted)).toBeLessThan(name === "flat bottom" ? 2e-4 : 1e-6);
+        expect(looks).toBeLessThan(100);
+      }),
+    );
+  });
+
+  test.each([
+    ["rises", 1, 0],
+    ["falls", -1, 1],
+  ])("of what only %s is at that end", (_, slope, end) => {
+    expect(Math.abs(leastBetween((x) => slope * x, 0, 1, 1e-6) - end)).toBeLessThan(2e-6);
+  });
+});
+
+test("the median is the middle of the sorted values, or the mean of the two there", () => {
+  const size = fc.double({ min: -1e9, max: 1e9, noNaN: true });
+  fc.assert(
+    fc.property(fc.array(size, { minLength: 1, maxLength: 1500 }), (values) => {
+      const sorted = values.toSorted((a, b) => a - b);
+      const [low, high] = [sorted[(sorted.length - 1) >> 1] as number, sorted[sorted.length >> 1] as number];
+      expect(medianOf(values)).toBe((low + high) / 2);
+    }),
+  );
+});
