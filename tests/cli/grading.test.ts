@@ -137,10 +137,10 @@ describe("a folder of good and bad files", () => {
     writeFileSync(
       thief,
       `const fs = require("node:fs");
-       const read = fs.readFileSync;
-       fs.readFileSync = (path, ...more) => {
+       const open = fs.openSync;
+       fs.openSync = (path, ...more) => {
          if (String(path).endsWith("a.s1p")) fs.rmSync("vanishing/b.s1p", { force: true });
-         return read(path, ...more);
+         return open(path, ...more);
        };
        require("node:module").syncBuiltinESMExports();`,
     );

@@ -1,13 +1,14 @@
 import {
   closeSync,
   existsSync,
+  fstatSync,
   fsyncSync,
   openSync,
   readdirSync,
   readFileSync,
+  readSync,
   renameSync,
   rmSync,
-  statSync,
   writeFileSync,
 } from "node:fs";
 import { basename, dirname } from "node:path";
@@ -23,7 +24,7 @@ export function readFile(path: string, options: ReadOptions): Sweep[] {
   const companions = companionsIn(path);
   if (companions !== null) {
     return readCompanions(
-      companions.map((fileName) => ({ bytes: bytesOf(fileName), fileName })),
+      companions.map((fileName) => ({ bytes: bytesOf(fileName).slice(), fileName })),
       options,
     );
   }
@@ -76,15 +77,36 @@ export function onlySweepIn(path: string, options: ReadOptions, systemOhms: numb
   );
 }
 
+/** The bytes of a file, in a room that those of the next file may take: none is needed once it has been read. */
 function bytesOf(path: string): Uint8Array {
   try {
-    if (path !== "-" && statSync(path).isDirectory()) {
-      throw new UsageError(`${path}: this is a folder. Name a file in it; grade takes whole folders.`);
+    if (path === "-") return readFileSync(0);
+    const handle = openSync(path, "r");
+    try {
+      return contentOf(handle);
+    } finally {
+      closeSync(handle);
     }
-    return readFileSync(path === "-" ? 0 : path);
   } catch (error) {
-    if (error instanceof UsageError) throw error;
-    throw new UsageError(`${path}: ${reasonOf(error)}.`, nearbyName(path));
+    const isFolder = (error as NodeJS.ErrnoException).code === "EISDIR";
+    const remedy = isFolder ? " Name a file in it; grade takes whole folders." : "";
+    throw new UsageError(`${path}: ${reasonOf(error)}.${remedy}`, nearbyName(path));
+  }
+}
+
+/** Asking for memory and clearing it takes longer than reading a sweep's file into it. */
+const room = new Uint8Array(1 << 18);
+
+function contentOf(handle: number): Uint8Array {
+  const status = fstatSync(handle);
+  // What is no plain file does not tell its size.
+  if (!status.isFile() || status.size >= room.length) return readFileSync(handle);
+  let length = 0;
+  for (;;) {
+    const count = readSync(handle, room, length, room.length - length, null);
+    length += count;
+    if (count === 0) return room.subarray(0, length);
+    if (length === room.length) return Buffer.concat([room, readFileSync(handle)]);
   }
 }
 
@@ -103,6 +125,7 @@ export function reasonOf(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === "ENOENT") return "there is no such file or folder";
   if (code === "EACCES" || code === "EPERM") return "reading it is not permitted";
+  if (code === "EISDIR") return "this is a folder";
   if (code === "ENOSPC") return "the disk is full";
   if (code === "ELOOP") return "its links lead in a circle";
   return error instanceof Error ? error.message : String(error);

@@ -3,7 +3,7 @@ import type { GradingSettings } from "./grading-settings.js";
 import { GradingWorker } from "./grading-worker.js";
 
 /** Below this many files starting workers costs more than they save. */
-const WORTH_WORKERS = 300;
+const WORTH_WORKERS = 1000;
 const BATCH = 16;
 /** Batches that each worker has in hand, so that it never waits; more would only fill memory. */
 const AHEAD = 3;
