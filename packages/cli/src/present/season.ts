@@ -110,21 +110,26 @@ const deploymentsOf = (sweeps: readonly SweepGrade[], column: string | null): re
 
 function driftTable(drifts: readonly Drift[], deployments: readonly string[]): SeasonTable {
   const left = deployments.filter((name) => !drifts.some(({ deployment }) => deployment === name));
-  const rows = drifts.map(({ deployment, band, sweeps, firstDate, lastDate, slopeHzPerMonth, scatterHz, jumps }) => [
-    deployment ?? "all",
-    band,
-    String(sweeps),
-    firstDate,
-    lastDate,
-    slopeHzPerMonth === null ? "–" : `${signed(slopeHzPerMonth / 1000, 1)} kHz a month`,
-    scatterHz === null ? "–" : `±${(scatterHz / 1000).toFixed(1)} kHz`,
-    jumps.length === 0
+  const rows = drifts.map((drift) => [
+    drift.deployment ?? "all",
+    drift.band,
+    String(drift.sweeps),
+    drift.firstDate,
+    drift.lastDate,
+    slopeText(drift),
+    drift.scatterHz === null ? "–" : `±${(drift.scatterHz / 1000).toFixed(1)} kHz`,
+    drift.jumps.length === 0
       ? "none"
-      : jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", "),
+      : drift.jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", "),
   ]);
   const above =
     rows.length === 0
       ? "No dip to follow over time: it takes two dated sweeps with a dip in the same band."
       : `How the dips went over time${left.length === 0 ? "" : ` (without ${left.join(", ")}: fewer than two dated sweeps with a dip in a band)`}:`;
   return { name: "Over time", above, columns: DRIFT_COLUMNS, rows };
+}
+
+function slopeText({ slopeHzPerMonth, slopeMarginHzPerMonth }: Drift): string {
+  if (slopeHzPerMonth === null || slopeMarginHzPerMonth === null) return "–";
+  return `${signed(slopeHzPerMonth / 1000, 1)} ±${(slopeMarginHzPerMonth / 1000).toFixed(1)} kHz a month`;
 }

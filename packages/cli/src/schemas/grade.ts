@@ -71,6 +71,7 @@ export const gradeReport = z.object({
       firstDate: z.string(),
       lastDate: z.string(),
       slopeHzPerMonth: finite,
+      slopeMarginHzPerMonth: finite,
       scatterHz: finite,
       jumps: z.array(z.object({ date: z.string(), changeHz: z.number() })),
     }),

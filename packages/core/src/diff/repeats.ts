@@ -1,10 +1,7 @@
 import { mean, rootMeanSquare, sampleVariance } from "simple-statistics";
 import { type Curve, isVectorCurve, reflectionMagnitudeAt } from "../curve/curve.js";
+import { student95 } from "../student.js";
 import { commonSamples, meanDifference, thinnedAxis } from "./common-samples.js";
-
-/** Quantile of Student's t that holds 95 % on both sides, for 1, 2, 3, … degrees of freedom (handbook table, from memory). */
-const STUDENT_95 = [12.71, 4.3, 3.18, 2.78, 2.57, 2.45, 2.36, 2.31, 2.26, 2.23];
-const NORMAL_95 = 1.96;
 
 /** How two groups of repeats differ in one number. */
 export interface GroupChange {
@@ -24,7 +21,7 @@ export function groupChange(before: readonly number[], after: readonly number[])
     0,
   );
   const error = Math.sqrt((squares / freedom) * (1 / before.length + 1 / after.length));
-  return { change, margin: (STUDENT_95[freedom - 1] ?? NORMAL_95) * error };
+  return { change, margin: student95(freedom) * error };
 }
 
 /** Which of several curves has a ρ that lies closest to that of all others. */

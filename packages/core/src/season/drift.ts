@@ -1,8 +1,8 @@
-import { median, medianAbsoluteDeviation } from "simple-statistics";
 import { type Finding, finding } from "../finding.js";
 import type { SweepGrade } from "../grade.js";
 import { dateOf, timeOf } from "./dates.js";
 import { grouped } from "./grouped.js";
+import { type DatedDip, type Trend, trendOf } from "./trend.js";
 
 /** How the dip on one band went over time, for one deployment. */
 export interface Drift {
@@ -15,6 +15,8 @@ export interface Drift {
   readonly lastDate: string;
   /** Median of the slopes between all pairs, Hz a month; null for fewer than three dates */
   readonly slopeHzPerMonth: number | null;
+  /** By how much the slope may be off (95 %), Hz a month; null for fewer than three dates */
+  readonly slopeMarginHzPerMonth: number | null;
   /** Median distance of the dips from that slope, Hz; null for fewer than three dates */
   readonly scatterHz: number | null;
   /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter */
@@ -22,23 +24,30 @@ export interface Drift {
 }
 
 const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
-const FEWEST_DATES = 3;
-/** A jump is this many times the usual scatter, and at least so many Hz (our own choices). */
-const JUMP_RATIO = 5;
+/** In fewer sweeps the scatter that a jump has to stand out from is not known. */
+const FEWEST_FOR_JUMPS = 4;
 const LEAST_JUMP_HZ = 15_000;
-/** A drift is worth a word where it is more than this many times the scatter, and at least so many Hz in all. */
-const DRIFT_RATIO = 3;
+/**
+ * A jump is this many times the scatter, by the number of sweeps: of few the scatter is hardly known (by simulation with
+ * normal scatter; the tests say how often it alone makes a jump).
+ */
+const JUMP_RATIOS: readonly { readonly sweeps: number; readonly ratio: number }[] = [
+  { sweeps: 4, ratio: 16 },
+  { sweeps: 5, ratio: 22 },
+  { sweeps: 6, ratio: 12 },
+  { sweeps: 8, ratio: 10 },
+  { sweeps: 12, ratio: 8.5 },
+  { sweeps: Number.POSITIVE_INFINITY, ratio: 7.5 },
+];
+/** A drift is worth a word where it is surely one, and at least so many Hz in all (our own choice). */
 const LEAST_DRIFT_HZ = 10_000;
 
-interface Dated {
+interface Dated extends DatedDip {
   readonly date: string;
-  readonly months: number;
-  readonly dipHz: number;
 }
 
 /**
- * Follows the dips of deployments over time. The slope is the median over all pairs of sweeps, which a few odd ones do not
- * move (H. Theil, 1950; P. K. Sen, Journal of the American Statistical Association 63, 1968; both from memory).
+ * Follows the dips of deployments over time.
  *
  * @param column column of the log that tells deployments apart; null: all sweeps are of one
  */
@@ -67,50 +76,39 @@ function datedDips(members: readonly SweepGrade[], name: string): readonly Dated
 function driftOn(deployment: string | null, band: string, dips: readonly Dated[]): Drift | null {
   const [first, last] = [dips[0], dips.at(-1)];
   if (first === undefined || last === undefined || dips.length < 2) return null;
-  const slope = robustSlope(dips);
-  const offsets = slope === null ? [] : dips.map(({ months, dipHz }) => dipHz - slope * (months - first.months));
-  const scatterHz = slope === null ? null : medianAbsoluteDeviation(offsets);
-  const usual = Math.max(LEAST_JUMP_HZ, JUMP_RATIO * (scatterHz ?? Number.POSITIVE_INFINITY));
-  const jumps = dips.slice(1).flatMap((dip, i) => {
-    const before = dips[i] ?? dip;
-    const changeHz = dip.dipHz - before.dipHz;
-    const drifted = (slope ?? 0) * (dip.months - before.months);
-    return Math.abs(changeHz - drifted) > usual ? [{ date: dip.date, changeHz }] : [];
-  });
+  const trend = trendOf(dips);
   return {
     deployment,
     band,
     sweeps: dips.length,
     firstDate: first.date,
     lastDate: last.date,
-    slopeHzPerMonth: slope,
-    scatterHz,
-    jumps,
+    slopeHzPerMonth: trend?.slope ?? null,
+    slopeMarginHzPerMonth: trend?.margin ?? null,
+    scatterHz: trend?.scatter ?? null,
+    jumps: trend === null ? [] : jumpsIn(dips, trend),
   };
 }
 
-/** With more sweeps than this not all pairs are looked at, but each sweep with the one half of the series later. */
-const MOST_FOR_ALL_PAIRS = 1000;
-
-/** Median of the slopes between pairs. (H. Theil's incomplete method, for a long series, pairs the two halves; from memory.) */
-function robustSlope(dips: readonly Dated[]): number | null {
-  const half = Math.ceil(dips.length / 2);
-  const partners = (i: number) =>
-    dips.length > MOST_FOR_ALL_PAIRS ? dips.slice(i + half, i + half + 1) : dips.slice(i + 1);
-  const slopes = dips.flatMap((a, i) =>
-    partners(i).flatMap((b) => (b.months > a.months ? [(b.dipHz - a.dipHz) / (b.months - a.months)] : [])),
-  );
-  const dates = new Set(dips.map(({ months }) => months)).size;
-  return dates < FEWEST_DATES || slopes.length === 0 ? null : median(slopes);
+function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jumps"] {
+  const ratio = JUMP_RATIOS.find(({ sweeps }) => dips.length <= sweeps)?.ratio ?? Number.POSITIVE_INFINITY;
+  if (dips.length < FEWEST_FOR_JUMPS) return [];
+  return dips.slice(1).flatMap((dip, i) => {
+    const before = dips[i] ?? dip;
+    const changeHz = dip.dipHz - before.dipHz;
+    const departure = Math.abs(changeHz - slope * (dip.months - before.months));
+    return departure > Math.max(LEAST_JUMP_HZ, ratio * scatter) ? [{ date: dip.date, changeHz }] : [];
+  });
 }
 
 /** What of the drifts is worth a word: a dip that wanders, and jumps. */
 export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
-  return drifts.flatMap(({ deployment, band, slopeHzPerMonth, scatterHz, firstDate, lastDate, jumps }) => {
+  return drifts.flatMap(({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps }) => {
     const where = deployment === null ? band : `${deployment}, ${band}`;
     const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
-    const total = (slopeHzPerMonth ?? 0) * months;
-    const isDrifting = Math.abs(total) > Math.max(LEAST_DRIFT_HZ, DRIFT_RATIO * (scatterHz ?? 0));
+    const slope = slopeHzPerMonth ?? 0;
+    const total = slope * months;
+    const isDrifting = Math.abs(slope) > (slopeMarginHzPerMonth ?? 0) && Math.abs(total) > LEAST_DRIFT_HZ;
     const kilohertz = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
     return [
       ...(isDrifting
