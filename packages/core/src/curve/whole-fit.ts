@@ -10,13 +10,13 @@ import type { Stretch } from "./stretches.js";
 import { workColumns } from "./work-columns.js";
 
 /** An antenna of a few resonances with its feedline needs no more. */
-const HIGHEST_ORDER = 5;
+const HIGHEST_ORDER = 7;
 /** Fewer samples than this for each unknown are too few. */
 const SAMPLES_PER_UNKNOWN = 3;
 /** An order that is too low shows on about this many samples, spread over the stretch, as it does on all. */
 const SAMPLES_TO_REJECT = 48;
 const STEPS_TO_APPROACH = 2;
-const MOST_STEPS_TO_IMPROVE = 3;
+const MOST_STEPS_TO_IMPROVE = 5;
 /** Steps that differ by less than this share count as equal where samples are condensed. */
 const EVEN_STEPS = 1e-3;
 /** Steps end where the squares that are left, in units of the noise, are within this of what the step foretold. */
