@@ -9,7 +9,7 @@ const plan = present(planById("itu-r1"), "itu-r1");
 
 describe("a change of one number", () => {
   test("has no margin where nothing was repeated", () => {
-    expect(groupChange([1.5], [1.2])).toEqual({ change: expect.closeTo(-0.3, 12), margin: 0 });
+    expect(groupChange([1.5], [1.2])).toEqual({ change: expect.closeTo(-0.3, 12), margin: 0, scatter: 0 });
   });
 
   test("has a margin by Student's t with the scatter of both groups pooled", () => {
@@ -54,6 +54,8 @@ describe("repeats before and after", () => {
     const after = group([60, 80, 105], 11);
     const { bands, causes } = diff(before, after, { plan });
     expect(bands.map(({ band, verdict }) => `${band} ${verdict}`)).toEqual(["40m unchanged"]);
+    // The scatter is more than what counts as a change, so that nothing can be told, and that is said.
+    expect(bands.map(({ isHidden }) => isHidden)).toEqual([true]);
     expect(causes).toEqual([]);
     const alone = diff(present(before[0], "first"), present(after[2], "last"), { plan });
     expect(alone.bands.map(({ verdict }) => verdict)).toEqual(["worse"]);

@@ -28,7 +28,7 @@ describe("the measured verdict", () => {
 
 describe("the causes make of it:", () => {
   const becomes = (measured: DiffVerdict, ...causes: readonly Cause[]) =>
-    explained({ verdict: measured, why: "measured" }, causes).verdict;
+    explained({ verdict: measured, why: "measured", isHidden: false }, causes).verdict;
 
   test("a lower SWR through loss alone is worse, a higher one through less loss improved", () => {
     expect(becomes("improved", cause("loss-added"))).toBe("worse");
@@ -57,7 +57,9 @@ describe("the causes make of it:", () => {
 
   test("loss beside another length is said", () => {
     const causes = [cause("line-length-changed"), cause("loss-added")];
-    expect(explained({ verdict: "improved", why: "" }, causes).why).toMatch(/another place.*more is lost/);
+    expect(explained({ verdict: "improved", why: "", isHidden: false }, causes).why).toMatch(
+      /another place.*more is lost/,
+    );
   });
 
   test("what is unchanged stays unchanged", () => {
@@ -69,6 +71,8 @@ describe("the headline", () => {
   const band = (name: string, verdict: DiffVerdict, needs: readonly [string, string] = ["none", "none"]) =>
     ({ band: name, verdict, why: "why", before: { need: needs[0] }, after: { need: needs[1] } }) as BandDiff;
 
+  const hidden = (name: string) => ({ ...band(name, "unchanged"), isHidden: true });
+
   test.each([
     [[], [], "The two sweeps have no band in common."],
     [[band("40m", "unchanged")], [], "No difference that matters on 40m."],
@@ -78,8 +82,14 @@ describe("the headline", () => {
       [cause("antenna-changed")],
       "Better on 40m; worse on 20m; unchanged on 15m. All of 40m now needs no tuner instead of a built-in tuner. The antenna itself changed.",
     ],
+    [
+      [hidden("40m"), hidden("20m")],
+      [],
+      "Nothing can be told on 40m, 20m: the sweeps of one side differ too much among themselves.",
+    ],
+    [[band("40m", "worse"), hidden("20m")], [], "Worse on 40m; nothing can be told on 20m."],
     [[band("40m", "mixed")], [cause("antenna-changed", "possible")], "Neither clearly better nor worse on 40m."],
   ] as const)("of %j and %j", (bands, causes, headline) => {
-    expect(headlineOf(bands, causes, false)).toBe(headline);
+    expect(headlineOf(bands, causes)).toBe(headline);
   });
 });

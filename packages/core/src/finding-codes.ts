@@ -78,6 +78,8 @@ export const FINDING_CODES = {
   // comparing
   "no-overlap": "The two sweeps have no frequency in common.",
   "same-plane": "A change of the line was taken out of the second sweep before the antennas were compared.",
+  "same-sweep": "A sweep stands on both sides of the comparison.",
+  "loss-not-told": "A lower SWR may be no more than loss; the sweeps are too narrow to tell.",
   "repeats-differ": "The sweeps of one side differ among themselves by more than counts as a change.",
   "band-not-compared": "Bands asked for that not all of the sweeps cover.",
   "scalar-comparison": "A sweep without phase was compared; causes cannot be told apart.",

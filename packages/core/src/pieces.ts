@@ -1,3 +1,4 @@
+import { at } from "./column.js";
 import { type CurvePoint, extremesBetween, type LimitSpan, sweptWidthHz, type Trace } from "./curve/trace.js";
 
 /** A span of frequency; `open…` where the sweep ended, or a gap began, before the limit was met. */
@@ -47,11 +48,15 @@ export const widthOf = (spans: readonly Span[]): number => spans.reduce((sum, { 
 /** Best and worst over several pieces of a band. */
 export function extremesOver(trace: Trace, pieces: readonly Piece[]): { best: CurvePoint; worst: CurvePoint } | null {
   // A curve that only touches a piece with its end does not cover any of it; a single reading within counts.
-  const areSpots = trace.curve.sweep.continuity === "spots";
+  const readings = trace.stretches.filter(({ first, last }) => first === last);
+  const holdsReading = ({ lowHz, highHz }: Piece) =>
+    readings.some(({ first }) => at(trace.frequencyHz, first) >= lowHz && at(trace.frequencyHz, first) <= highHz);
   return pieces
-    .map(({ lowHz, highHz }) =>
-      areSpots || sweptWidthHz(trace.curve, lowHz, highHz) > 0 ? extremesBetween(trace, lowHz, highHz) : null,
-    )
+    .map((piece) => {
+      const { lowHz, highHz } = piece;
+      const isKnown = sweptWidthHz(trace.curve, lowHz, highHz) > 0 || holdsReading(piece);
+      return isKnown ? extremesBetween(trace, lowHz, highHz) : null;
+    })
     .filter((found) => found !== null)
     .reduce<{ best: CurvePoint; worst: CurvePoint } | null>((all, next) => {
       if (all === null) return next;

@@ -3,6 +3,7 @@ import { type Curve, curveOf, isVectorCurve, reflectionAt, reflectionMagnitudeAt
 import { reflectiveCrossings } from "./curve/resonances.js";
 import {
   type CurvePoint,
+  isBeyondScale,
   type LimitSpan,
   spanAt,
   spansWithin,
@@ -129,7 +130,7 @@ export interface BandReach extends Pick<BandSummary, "pieces" | "sweptFraction" 
 }
 
 export function reachOf(judgement: Judgement, { pieces }: JudgedBand): BandReach {
-  const { curve, trace, limits, spans } = judgement;
+  const { curve, trace, spans } = judgement;
   const usableHz = totalWidth(pieces);
   const sweptHz = pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
   const within = pieces.flatMap((piece) => clipSpans(spans, piece));
@@ -147,8 +148,15 @@ export function reachOf(judgement: Judgement, { pieces }: JudgedBand): BandReach
       withWideRangeTuner: shareOf(judgement.wideRangeTunerSpans),
     },
     extremes,
-    need: needFor(extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude), limits),
+    need: needOf(judgement, extremes?.worst ?? null),
   };
+}
+
+/** What a point on the curve needs; null (not swept) is unknown, and so is what "at least" an SWR within reach may need. */
+export function needOf({ curve, limits }: Judgement, point: CurvePoint | null): Need {
+  const need = needFor(point && swrFromReflectionMagnitude(point.reflectionMagnitude), limits);
+  const isKnown = point === null || need === "beyond-tuner" || !isBeyondScale(curve, point.reflectionMagnitude);
+  return isKnown ? need : "unknown";
 }
 
 export function summariseBand(judgement: Judgement, band: JudgedBand): BandSummary {
@@ -224,17 +232,12 @@ function pointOn(curve: Curve, { frequencyHz, reflectionMagnitude }: CurvePoint)
   return {
     frequencyHz,
     swr: swrFromReflectionMagnitude(reflectionMagnitude),
-    isAtLeast: isBeyondScale(curve.sweep, reflectionMagnitude),
+    isAtLeast: isBeyondScale(curve, reflectionMagnitude),
     returnLossDb: returnLossDb(reflectionMagnitude),
     reflectionMagnitude,
     resistanceOhms: impedance?.real ?? null,
     reactanceOhms: impedance?.imaginary ?? null,
   };
-}
-
-function isBeyondScale(sweep: Sweep, reflectionMagnitude: number): boolean {
-  const ceiling = sweep.kind === "scalar" ? sweep.ceilingMagnitude : null;
-  return ceiling !== null && reflectionMagnitude > ceiling - 1e-9;
 }
 
 function spanAround(spans: readonly LimitSpan[], frequencyHz: number): Span | null {

@@ -17,7 +17,7 @@ import type { RawOptions } from "../options/raw-options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCharts } from "../present/chart/charts.js";
-import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
+import { diffCsv, diffMarkdown, diffText, verdictWords } from "../present/diff.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
@@ -95,10 +95,12 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
   }
   if (raw.require === undefined) return;
   const accepted = MEETS[raw.require];
-  const missed = results.flatMap(({ bands }) => bands).filter(({ verdict }) => !accepted.includes(verdict));
+  const missed = results
+    .flatMap(({ bands }) => bands)
+    .filter(({ verdict, isHidden }) => isHidden || !accepted.includes(verdict));
   if (missed.length === 0) return;
   process.stderr.write(
-    `feedpoint: required ${raw.require}; not so: ${missed.map(({ band, verdict }) => `${band} ${verdict}`).join(", ")}\n`,
+    `feedpoint: required ${raw.require}; not so: ${missed.map((band) => `${band.band} ${band.isHidden ? verdictWords(band) : band.verdict}`).join(", ")}\n`,
   );
   process.exitCode = EXIT.required;
 }

@@ -201,7 +201,7 @@ function doubt(intervals: readonly (Interval | null)[]): string {
 
 function nothingJudged({ bands, sweep }: CheckResult): string {
   if (bands.length === 0) return "There is no band left to judge.";
-  return `None of the bands asked for was swept; the sweep covers ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz.`;
+  return `None of these bands was swept: the sweep covers ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz. Is its unit of frequency right?`;
 }
 
 const SEGMENT_COLUMNS: readonly TableColumn[] = [

@@ -7,13 +7,17 @@ import { findingLines } from "./findings.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import { kilohertz, megahertz, percent, planLine, signed, stationLines, swr } from "./units.js";
 
-export const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
+const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
   worse: "worse",
   unchanged: "unchanged",
   mixed: "mixed",
   "not-comparable": "not comparable",
 };
+
+/** A band's verdict in words; "not told" where the repeats of a side hide it. */
+export const verdictWords = ({ verdict, isHidden }: Pick<BandDiff, "verdict" | "isHidden">): string =>
+  isHidden ? "not told" : DIFF_VERDICTS[verdict];
 
 export function diffText(
   result: DiffResult,
@@ -109,8 +113,8 @@ function whyLines(bands: readonly BandDiff[], width: number): string[] {
 /** The reasons of the verdicts; bands with the same one share a line. */
 export function reasonsOf(bands: readonly BandDiff[]): readonly string[] {
   const reasons = new Map<string, string[]>();
-  for (const { band, verdict, why } of bands) {
-    if (verdict !== "unchanged") reasons.set(why, [...(reasons.get(why) ?? []), band]);
+  for (const { band, verdict, why, isHidden } of bands) {
+    if (verdict !== "unchanged" || isHidden) reasons.set(why, [...(reasons.get(why) ?? []), band]);
   }
   return [...reasons].map(([why, names]) => `${names.join(", ")}: ${why}`);
 }
@@ -128,13 +132,14 @@ function columnsFor({ limits }: DiffResult): readonly TableColumn[] {
   ];
 }
 
-function rowFor({ band, before, after, change, verdict }: BandDiff): readonly string[] {
+function rowFor(result: BandDiff): readonly string[] {
+  const { band, before, after, change } = result;
   const pair = (first: string, second: string) => `${first} → ${second}`;
   const frequency = (summary: BandDiff["before"]) =>
     summary.best === null ? "–" : megahertz(summary.best.frequencyHz);
   return [
     band,
-    DIFF_VERDICTS[verdict],
+    verdictWords(result),
     pair(swr(before.best?.swr ?? null), swr(after.best?.swr ?? null)),
     pair(frequency(before), frequency(after)),
     isDip(before) && isDip(after) && change.bestFrequencyHz !== null

@@ -51,6 +51,9 @@ const diff = z.object({
         .describe("after less before; of means where there are repeats"),
       verdict: z.enum(["improved", "worse", "unchanged", "mixed", "not-comparable"]),
       why: z.string(),
+      isHidden: z
+        .boolean()
+        .describe("true: unchanged only because the sweeps of one side differ so much that nothing can be told"),
     }),
   ),
   causes: z.array(

@@ -95,10 +95,24 @@ function standsOff(axis: Column, values: Column, { first, last }: Stretch, index
   return Math.abs(at(values, index) - straight);
 }
 
+/** ρ beyond which a reading tells nothing but "at least", where the instrument's scale ended. */
+const greatestKnown = ({ sweep }: Curve): number =>
+  sweep.kind === "scalar" && sweep.ceilingMagnitude !== null
+    ? sweep.ceilingMagnitude - SCALE_TOLERANCE
+    : Number.POSITIVE_INFINITY;
+/** What smoothing may take from a reading at the end of the scale by rounding. */
+const SCALE_TOLERANCE = 1e-9;
+
+/** Whether the instrument's scale ended at a reading, so that ρ is at least this. */
+export const isBeyondScale = (curve: Curve, reflectionMagnitude: number): boolean =>
+  reflectionMagnitude > greatestKnown(curve);
+
 /**
- * The spans where ρ ≤ `limit`, over the whole sweep, ascending. Edges are found on the curve, not on the samples.
+ * The spans where ρ ≤ `wanted`, over the whole sweep, ascending. Edges are found on the curve, not on the samples. A reading
+ * that means "at least" is within no limit.
  */
-export function spansWithin(trace: Trace, limit: number): readonly LimitSpan[] {
+export function spansWithin(trace: Trace, wanted: number): readonly LimitSpan[] {
+  const limit = Math.min(wanted, greatestKnown(trace.curve));
   const spans: LimitSpan[] = [];
   for (const { first, last } of trace.stretches) {
     let low: number | null = at(trace.reflectionMagnitude, first) <= limit ? at(trace.frequencyHz, first) : null;

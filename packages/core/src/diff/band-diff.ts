@@ -7,8 +7,8 @@ import { type BandSummary, type Judgement, summariseBand, withUncertainty } from
 import type { Grounds } from "../uncertainty/band-uncertainty.js";
 import { type Instrument, instrumentError } from "../uncertainty/instrument.js";
 import type { Cause } from "./cause.js";
-import { groupChange } from "./repeats.js";
-import { type DiffVerdict, explained, type Judged, type Sign, verdictOf } from "./verdict.js";
+import { type GroupChange, groupChange } from "./repeats.js";
+import { type DiffVerdict, explained, HIDDEN, type Judged, type Seen, verdictOf } from "./verdict.js";
 
 /**
  * Every change is after minus before, of means where there are repeats; null where one of the two is not known.
@@ -36,6 +36,8 @@ export interface BandDiff {
   readonly verdict: DiffVerdict;
   /** The verdict's reason, for a person */
   readonly why: string;
+  /** Unchanged only because the sweeps of one side differ so much among themselves that nothing can be told */
+  readonly isHidden: boolean;
 }
 
 /** What a change must exceed to count, besides noise, instrument and the scatter of repeats. */
@@ -106,6 +108,7 @@ export function diffBand(
 const INCOMPARABLE: Judged = {
   verdict: "not-comparable",
   why: "the sweeps have different reference impedances and no phase",
+  isHidden: false,
 };
 
 /** The parts of some pieces that a curve knows. */
@@ -131,9 +134,10 @@ function magnitudeSign(
   afters: readonly BandSummary[],
   { before, after }: Middles,
   { noise, instrument, thresholds }: { noise: number; instrument: Instrument | null; thresholds: Thresholds },
-): Sign | null {
+): Seen {
   const rho = (summary: BandSummary) => summary[which]?.reflectionMagnitude ?? Number.NaN;
-  const { change, margin } = groupChange(befores.map(rho), afters.map(rho));
+  const group = groupChange(befores.map(rho), afters.map(rho));
+  const { change } = group;
   const systematic =
     instrument === null
       ? 0
@@ -143,7 +147,9 @@ function magnitudeSign(
     return interval === undefined ? 0 : (interval.high - interval.low) / 2;
   };
   const unsure = Math.max(SIGNIFICANCE * noise, INTERVAL_SIGNIFICANCE * Math.hypot(half(before), half(after)));
-  if (!(Math.abs(change) > Math.max(thresholds.reflectionMagnitude, unsure, systematic, margin))) return null;
+  const counts = Math.max(thresholds.reflectionMagnitude, unsure, systematic);
+  if (isHidden(group, counts)) return HIDDEN;
+  if (!(Math.abs(change) > counts)) return null;
   const swr = (summary: BandSummary) => formatSwr(summary[which]?.swr ?? Number.NaN);
   return { isBetter: change < 0, text: `${which} SWR ${swr(before)} → ${swr(after)}` };
 }
@@ -154,18 +160,25 @@ function fractionSign(
   afters: readonly BandSummary[],
   { before, after }: Middles,
   thresholds: Thresholds,
-): Sign | null {
+): Seen {
   const fraction = ({ withinLimit }: BandSummary) => withinLimit.fraction;
-  const { change, margin } = groupChange(befores.map(fraction), afters.map(fraction));
+  const group = groupChange(befores.map(fraction), afters.map(fraction));
+  const { change } = group;
   const half = ({ uncertainty, pieces }: BandSummary) =>
     uncertainty === null ? 0 : (uncertainty.withinHz.high - uncertainty.withinHz.low) / 2 / totalWidth(pieces);
-  if (!(Math.abs(change) > Math.max(thresholds.fraction, Math.hypot(half(before), half(after)), margin))) return null;
+  const counts = Math.max(thresholds.fraction, Math.hypot(half(before), half(after)));
+  if (isHidden(group, counts)) return HIDDEN;
+  if (!(Math.abs(change) > counts)) return null;
   const kilohertz = Math.round((change * totalWidth(before.pieces)) / 1000);
   return {
     isBetter: change > 0,
     text: `${Math.abs(kilohertz)} kHz ${change > 0 ? "more" : "less"} within ${before.withinLimit.limitSwr}:1`,
   };
 }
+
+/** Whether the repeats scatter so that a change which counts may be made by it, or lie in it unseen. */
+const isHidden = ({ change, margin, scatter }: GroupChange, counts: number): boolean =>
+  Math.abs(change) <= margin && Math.max(Math.abs(change), scatter) > counts;
 
 function changeOf(
   befores: readonly BandSummary[],

@@ -15,7 +15,7 @@ import { headlineOf } from "./headline.js";
 import { type LineChange, throughChange } from "./line-change.js";
 import { magnitudeCauses } from "./magnitude-causes.js";
 import { indexOfMiddle, scatterAround } from "./repeats.js";
-import { suspectedLoss } from "./suspected-loss.js";
+import { showsLoss, suspectedLoss } from "./suspected-loss.js";
 import { tolerancesFor } from "./thresholds.js";
 
 export interface DiffResult {
@@ -93,19 +93,17 @@ export function compare(
     plan: planInfo(options),
     limits,
     thresholds,
-    headline: headlineOf(
-      bands,
-      causes,
-      [first, second].some(({ scatter }) => scatter > thresholds.reflectionMagnitude),
-    ),
+    headline: headlineOf(bands, causes),
     bands,
     causes,
     findings: [
       ...matched.findings,
       ...(moved === null ? [] : samePlaneFindings(asMeasured.causes)),
+      ...sameSweeps(befores, afters),
       ...repeatFindings("before", first, thresholds),
       ...repeatFindings("after", second, thresholds),
       ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options, bands)),
+      ...lossNotTold(first, second, bands, causes),
       ...(matched.sweeps.some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
       ...planFindings(
         options,
@@ -196,6 +194,29 @@ function repeatFindings(
   return [finding("caution", "repeats-differ", message)];
 }
 
+/** Says so where a sweep is held against itself. */
+function sameSweeps(befores: Group, afters: Group): readonly Finding[] {
+  const name = ({ source, label }: Sweep) => `${source.file} ${label}`;
+  const shared = befores.filter((sweep) => afters.some((other) => name(other) === name(sweep)));
+  if (shared.length === 0) return [];
+  const names = [...new Set(shared.map(({ label }) => label))].join(", ");
+  return [finding("caution", "same-sweep", `On both sides, and so no difference in itself: ${names}.`)];
+}
+
+/** A lower SWR may be loss; says so where nothing shows whether it is. */
+function lossNotTold(
+  first: Side,
+  second: Side,
+  bands: readonly BandDiff[],
+  causes: readonly Cause[],
+): readonly Finding[] {
+  const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
+  const isExplained = causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
+  if (better.length === 0 || isExplained || showsLoss(first.middle.curve, second.middle.curve)) return [];
+  const message = `Better on ${better.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone (feedpoint line).`;
+  return [finding("caution", "loss-not-told", message)];
+}
+
 /** Bands that were named and are not in the answer. */
 function notCompared({ bands: named = [] }: DiffOptions, bands: readonly BandDiff[]): readonly Finding[] {
   const left = named.filter((name) => !bands.some(({ band }) => band === name));
@@ -213,5 +234,5 @@ const NO_OVERLAP = finding(
 const SCALAR_COMPARISON = finding(
   "info",
   "scalar-comparison",
-  "One of the sweeps knows only the size of the reflection: loss and a moved resonance can be told, another length of line or another reference cannot.",
+  "One of the sweeps knows only the size of the reflection: a moved resonance can be told, and loss where the sweeps reach far from the antenna's bands; another length of line or another reference cannot.",
 );

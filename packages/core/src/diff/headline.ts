@@ -5,39 +5,44 @@ import type { DiffVerdict } from "./verdict.js";
 
 /**
  * What a person would say of a comparison, in one to three sentences.
- *
- * @param areUnlike whether the repeats of a side differ by more than counts as a change
  */
-export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[], areUnlike: boolean): string {
+export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[]): string {
   if (bands.length === 0) return "The two sweeps have no band in common.";
-  const verdicts = new Set(bands.map(({ verdict }) => verdict));
+  const outcomes = bands.map(outcomeOf);
+  const verdicts = new Set(outcomes);
   const likely = causes.filter(isLikely).flatMap(({ code }) => REASONS[code] ?? []);
   const reason = likely.length === 0 ? "" : ` ${capital(likely.join("; "))}.`;
+  const where = bands.map(({ band }) => band).join(", ");
+  if (verdicts.size === 1 && verdicts.has("hidden"))
+    return `Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.${reason}`;
   if (verdicts.size === 1 && verdicts.has("unchanged")) {
-    const where = bands.map(({ band }) => band).join(", ");
-    if (areUnlike)
-      return `Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.${reason}`;
     if (reason !== "") return `No band is better or worse by as much as matters: ${where}.${reason}`;
     return `No difference that matters on ${bands.length === 1 ? where : "any band"}.`;
   }
   if (verdicts.size === 1 && verdicts.has("not-comparable")) {
     return `The two cannot be compared as antennas: ${bands[0]?.why ?? ""}.`;
   }
-  const parts = ORDER.flatMap((verdict) => {
-    const names = bands.filter((band) => band.verdict === verdict).map(({ band }) => band);
-    return names.length === 0 ? [] : [`${WORDS[verdict]} on ${names.join(", ")}`];
+  const parts = ORDER.flatMap((outcome) => {
+    const names = bands.filter((_, i) => outcomes[i] === outcome).map(({ band }) => band);
+    return names.length === 0 ? [] : [`${WORDS[outcome]} on ${names.join(", ")}`];
   });
   const needs = bands.flatMap(needChange);
   return `${capital(parts.join("; "))}.${needs.length === 0 ? "" : ` ${capital(needs.join("; "))}.`}${reason}`;
 }
 
-const ORDER: readonly DiffVerdict[] = ["improved", "worse", "mixed", "unchanged", "not-comparable"];
+/** A verdict, and "hidden" for one that is "unchanged" only for want of anything to tell. */
+type BandOutcome = DiffVerdict | "hidden";
 
-const WORDS: Readonly<Record<DiffVerdict, string>> = {
+const outcomeOf = ({ verdict, isHidden }: BandDiff): BandOutcome => (isHidden ? "hidden" : verdict);
+
+const ORDER: readonly BandOutcome[] = ["improved", "worse", "mixed", "unchanged", "hidden", "not-comparable"];
+
+const WORDS: Readonly<Record<BandOutcome, string>> = {
   improved: "better",
   worse: "worse",
   mixed: "neither clearly better nor worse",
   unchanged: "unchanged",
+  hidden: "nothing can be told",
   "not-comparable": "not comparable",
 };
 

@@ -9,19 +9,22 @@ export interface GroupChange {
   readonly change: number;
   /** What the scatter of the repeats alone may make of it, with 95 % probability; 0 where nothing was repeated */
   readonly margin: number;
+  /** Standard deviation of the repeats around the mean of their side; 0 where nothing was repeated */
+  readonly scatter: number;
 }
 
 /** Compares one number over repeats before and after, with the scatter of both groups pooled. */
 export function groupChange(before: readonly number[], after: readonly number[]): GroupChange {
   const change = mean([...after]) - mean([...before]);
   const freedom = before.length + after.length - 2;
-  if (freedom < 1) return { change, margin: 0 };
+  if (freedom < 1) return { change, margin: 0, scatter: 0 };
   const squares = [before, after].reduce(
     (sum, group) => sum + (group.length > 1 ? sampleVariance([...group]) * (group.length - 1) : 0),
     0,
   );
-  const error = Math.sqrt((squares / freedom) * (1 / before.length + 1 / after.length));
-  return { change, margin: student95(freedom) * error };
+  const scatter = Math.sqrt(squares / freedom);
+  const error = scatter * Math.sqrt(1 / before.length + 1 / after.length);
+  return { change, margin: student95(freedom) * error, scatter };
 }
 
 /** Which of several curves has a ρ that lies closest to that of all others. */

@@ -17,16 +17,9 @@ const LEAST_SHARE = 0.8;
  * another antenna.
  */
 export function suspectedLoss(before: Curve, after: Curve): readonly Cause[] {
-  const changes: number[] = [];
-  const { frequencyHz } = before.sweep;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const first = reflectionMagnitudeAt(before, at(frequencyHz, i));
-    const second = reflectionMagnitudeAt(after, at(frequencyHz, i));
-    const greater = Math.max(first, second);
-    if (greater >= FAR_FROM_MATCHED && greater < 1) changes.push(returnLossDb(second) - returnLossDb(first));
-  }
+  const changes = changesFarFromMatched(before, after);
   if (changes.length < FEWEST_SAMPLES) return [];
-  const middle = median(changes);
+  const middle = median([...changes]);
   const share = changes.filter((change) => change * middle > 0).length / changes.length;
   if (Math.abs(middle) < LEAST_CHANGE_DB || share < LEAST_SHARE) return [];
   const evidence = { returnLossChangeDb: middle, shareOfSamples: share };
@@ -46,4 +39,21 @@ export function suspectedLoss(before: Curve, after: Curve): readonly Cause[] {
           message: `Where the antenna was far from matched, ${amount} more comes back now: less loss on the way does that. A higher SWR is then no worse antenna.`,
         },
   ];
+}
+
+/** Whether two sweeps reach far enough from the antenna's bands for loss to show. */
+export const showsLoss = (before: Curve, after: Curve): boolean =>
+  changesFarFromMatched(before, after).length >= FEWEST_SAMPLES;
+
+/** Changes of the return loss where one of the sweeps was far from matched, dB. */
+function changesFarFromMatched(before: Curve, after: Curve): readonly number[] {
+  const changes: number[] = [];
+  const { frequencyHz } = before.sweep;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const first = reflectionMagnitudeAt(before, at(frequencyHz, i));
+    const second = reflectionMagnitudeAt(after, at(frequencyHz, i));
+    const greater = Math.max(first, second);
+    if (greater >= FAR_FROM_MATCHED && greater < 1) changes.push(returnLossDb(second) - returnLossDb(first));
+  }
+  return changes;
 }

@@ -215,8 +215,10 @@ const SATURATED_RUN = 3;
 const LEAST_CEILING = 4;
 
 /**
- * Puts the least that "more than" cells allow into a column. A cell that states no bound counts as at least the
- * greatest value that was read.
+ * Puts the least that "more than" cells allow into a column. A cell that states no bound ("inf") counts as at least the
+ * greatest value that was read, where a scale may end there, and as infinite elsewhere.
+ *
+ * @returns ceiling: from where on a reading means "at least"; infinite where cells without a bound are infinite
  */
 function withBounds(
   values: Float64Array,
@@ -237,8 +239,9 @@ function withBounds(
     return { settled: values, ceiling: longest >= SATURATED_RUN && greatest >= LEAST_CEILING ? greatest : null };
   }
   const settled = Float64Array.from(values);
-  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? greatest), Number.POSITIVE_INFINITY);
-  for (const { row, bound } of atLeast) settled[row] = bound ?? greatest;
+  const unbounded = greatest >= LEAST_CEILING ? greatest : Number.POSITIVE_INFINITY;
+  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? unbounded), Number.POSITIVE_INFINITY);
+  for (const { row, bound } of atLeast) settled[row] = bound ?? unbounded;
   return { settled, ceiling: least };
 }
 

@@ -150,6 +150,11 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
 function ceilingOf({ columns, isVector }: Determination, findings: Finding[]): number | null {
   const [column] = columns;
   if (isVector || column?.quantity !== "swr" || column.ceiling === null) return null;
+  if (column.ceiling === Number.POSITIVE_INFINITY) {
+    const message = `${quote(column.name)} is off its scale in some rows: the SWR there counts as infinite.`;
+    findings.push(finding("caution", "saturated", message));
+    return null;
+  }
   findings.push(
     finding(
       "caution",

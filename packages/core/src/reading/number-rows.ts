@@ -68,6 +68,11 @@ export class NumberRowsBuilder {
     this.#starts[this.#rows] = this.#count;
   }
 
+  /** Rows that have been ended. */
+  get count(): number {
+    return this.#rows;
+  }
+
   /** Numbers in the row being filled. */
   get pending(): number {
     return this.#count - (this.#starts[this.#rows] as number);

@@ -113,6 +113,9 @@ function isSpots({ frequencyHz, areSpots }: Points): boolean {
   return median(steps) > SPOT_STEP;
 }
 
+/** Noise and calibration lift the edges of a sweep beyond total reflection, not as much of it as this. */
+const MOST_BEYOND_SHARE = 0.5;
+
 function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSpots: boolean): readonly Finding[] {
   const findings: Finding[] = [];
   let beyond = 0;
@@ -122,7 +125,16 @@ function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSp
     beyond++;
     if (first < 0) first = i;
   }
-  if (beyond > 0) {
+  if (beyond > MOST_BEYOND_SHARE * reflectionMagnitude.length) {
+    findings.push(
+      finding(
+        "problem",
+        "beyond-total-reflection",
+        `${beyond} of ${reflectionMagnitude.length} points reflect more than they receive (ρ > 1), which no antenna does: the numbers mean something else than was read (see the format in the option line, or --columns), or the analyser was not calibrated. Believe nothing below.`,
+        { line: line[first] as number },
+      ),
+    );
+  } else if (beyond > 0) {
     findings.push(
       finding(
         "caution",

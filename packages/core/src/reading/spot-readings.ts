@@ -56,16 +56,17 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       });
     }
     const magnitude = reflectionMagnitudeFromSwr(swr);
-    return [{ frequencyHz: (band.lowHz + band.highHz) / 2, magnitude, line: index + 1 }];
+    return [{ band: name, frequencyHz: (band.lowHz + band.highHz) / 2, magnitude, line: index + 1 }];
   });
+  const readings = highestOf(rows, findings);
   return {
     format: "delimited",
     points: {
-      frequencyHz: Float64Array.from(rows, ({ frequencyHz }) => frequencyHz),
-      reflectionMagnitude: Float64Array.from(rows, ({ magnitude }) => magnitude),
+      frequencyHz: Float64Array.from(readings, ({ frequencyHz }) => frequencyHz),
+      reflectionMagnitude: Float64Array.from(readings, ({ magnitude }) => magnitude),
       reflectionReal: null,
       reflectionImaginary: null,
-      line: Uint32Array.from(rows, ({ line }) => line),
+      line: Uint32Array.from(readings, ({ line }) => line),
       ceiling: null,
       areSpots: true,
       repeatNoise: null,
@@ -75,6 +76,26 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
     comments: [],
     findings,
   };
+}
+
+interface BandReading {
+  readonly band: string;
+  readonly frequencyHz: number;
+  readonly magnitude: number;
+  readonly line: number;
+}
+
+/** Of readings of one band, which may be from both its ends, the highest counts. */
+function highestOf(readings: readonly BandReading[], findings: Finding[]): readonly BandReading[] {
+  const highest = new Map<string, BandReading>();
+  for (const reading of readings) {
+    const other = highest.get(reading.band);
+    if (other === undefined || reading.magnitude > other.magnitude) highest.set(reading.band, reading);
+    if (other === undefined) continue;
+    const message = `${reading.band} is noted more than once; the highest SWR counts.`;
+    findings.push(finding("caution", "frequency-repeated", message, { line: reading.line }));
+  }
+  return [...highest.values()];
 }
 
 const leftOut = (line: string, number: number): Finding =>

@@ -68,10 +68,7 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
         options = parseOptionLine(withoutComment(content), text.file, line);
         optionLine = line;
         noteRepairs(options, line, findings);
-      } else
-        findings.push(
-          finding("info", "second-option-line", "Ignored a second option line; the first one counts.", { line }),
-        );
+      } else findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
       continue;
     }
     if (first === BRACKET) {
@@ -131,6 +128,22 @@ function withoutComment(content: string): string {
 function isBlockMark(bytes: Uint8Array, start: number, end: number): boolean {
   return end - start < 12 && /^(begin|end)\s*$/i.test(String.fromCharCode(...bytes.subarray(start, end)));
 }
+
+/** A second option line is ignored; after numbers, one that states something else says that two sweeps were put together. */
+function secondOptionLine(first: TouchstoneOptions, content: string, line: number, isAfterRows: boolean): Finding {
+  const stated = /^#\s*(.*?)\s*$/.exec(content)?.[1] ?? "";
+  const said = [first.unit, first.parameter, first.format].map((word) => word.toLowerCase());
+  const differs = stated
+    .toLowerCase()
+    .split(/\s+/)
+    .some((word) => OPTION_WORDS.has(word) && !said.includes(word));
+  if (!isAfterRows || !differs)
+    return finding("info", "second-option-line", "Ignored a second option line; the first one counts.", { line });
+  const message = `A second option line, ${quote(content)}, states something else than the first. By the rule it is ignored, so that what follows it is misread if it holds: were two sweeps put into one file? Give each a file of its own.`;
+  return finding("problem", "second-option-line", message, { line });
+}
+
+const OPTION_WORDS: ReadonlySet<string> = new Set("hz khz mhz ghz s y z h g ri ma db".split(" "));
 
 function noteRepairs(options: TouchstoneOptions, line: number, findings: Finding[]): void {
   for (const word of options.repaired) {

@@ -1,10 +1,10 @@
 import type { BandPlan, PowerLimit } from "../band-plan/band-plan.js";
 import { privilegeFor } from "../band-plan/privileges.js";
-import { extremesBetween, sweptWidthHz } from "../curve/trace.js";
-import { type Need, needFor } from "../limits.js";
+import { type CurvePoint, extremesBetween, sweptWidthHz } from "../curve/trace.js";
+import type { Need } from "../limits.js";
 import { share } from "../pieces.js";
 import { swrFromReflectionMagnitude } from "../reflection.js";
-import { type Judgement, type Point, pointAt } from "../summary.js";
+import { type Judgement, needOf, type Point, pointAt } from "../summary.js";
 import { type Mode, occupiedBy } from "./modes.js";
 
 /** A dial frequency to be judged. */
@@ -57,7 +57,7 @@ export function dialResult(
       licenceClass,
       occupied,
     });
-  const worstSwr = worstBetween(judgement, lowHz, highHz);
+  const worst = worstBetween(judgement, lowHz, highHz);
   return {
     frequencyHz,
     mode: mode?.name ?? null,
@@ -68,14 +68,13 @@ export function dialResult(
     isPermitted: privilege?.allowed ?? null,
     licenceLimits: privilege?.limits ?? [],
     point: pointAt(judgement.curve, frequencyHz),
-    worstSwr,
-    need: needFor(worstSwr, judgement.limits),
+    worstSwr: worst && swrFromReflectionMagnitude(worst.reflectionMagnitude),
+    need: needOf(judgement, worst),
   };
 }
 
-/** The worst SWR from one frequency to another; null unless all between them was swept. */
-function worstBetween({ curve, trace }: Judgement, lowHz: number, highHz: number): number | null {
+/** The worst point from one frequency to another; null unless all between them was swept. */
+function worstBetween({ curve, trace }: Judgement, lowHz: number, highHz: number): CurvePoint | null {
   const isSwept = lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1;
-  const extremes = isSwept ? extremesBetween(trace, lowHz, highHz) : null;
-  return extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude);
+  return isSwept ? (extremesBetween(trace, lowHz, highHz)?.worst ?? null) : null;
 }

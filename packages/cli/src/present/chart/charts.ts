@@ -1,6 +1,6 @@
 import type { CheckResult, Comparison, Judgement, Limits } from "@feedpoint/core";
 import { verdictText } from "../check.js";
-import { DIFF_VERDICTS } from "../diff.js";
+import { verdictWords } from "../diff.js";
 import { greatestShownSwr } from "../swr-ticks.js";
 import { wrap } from "../table.js";
 import { type BandChart, bandChart } from "./band-chart.js";
@@ -33,7 +33,7 @@ export function diffCharts({ result, before, after }: Comparison, screen: Screen
   const curvesOf = (side: readonly Judgement[]) => side.map(({ curve }) => curve);
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({
-    title: `${band.band}  ${DIFF_VERDICTS[band.verdict]}`,
+    title: `${band.band}  ${verdictWords(band)}`,
     sides: [
       { name: "before" as const, curves: curvesOf(before), summary: band.before },
       { name: "after" as const, curves: curvesOf(after), summary: band.after },

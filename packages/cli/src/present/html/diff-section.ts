@@ -1,5 +1,5 @@
 import type { Comparison, Judgement, Sweep } from "@feedpoint/core";
-import { comparedFindings, DIFF_VERDICTS, diffTable, reasonsOf } from "../diff.js";
+import { comparedFindings, diffTable, reasonsOf, verdictWords } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
 import { bandPanels } from "./band-panels.js";
@@ -28,7 +28,7 @@ export function diffSection({ result, before, after }: Comparison): Markup {
       "v1",
     ),
   ];
-  const verdicts = bands.map(({ band, verdict }) => ({ band, verdict: DIFF_VERDICTS[verdict] }));
+  const verdicts = bands.map((band) => ({ band: band.band, verdict: verdictWords(band) }));
   // The first sentence is the verdict, the others say what it means.
   const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
   const reasons = reasonsOf(bands);

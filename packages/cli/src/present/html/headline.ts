@@ -4,7 +4,7 @@ import { percent } from "../units.js";
 /** The verdict of a check in a sentence. */
 export function checkHeadline(result: CheckResult): string {
   const known = result.bands.filter(({ best }) => best !== null);
-  if (known.length === 0) return "None of the bands asked for was swept.";
+  if (known.length === 0) return "None of the bands was swept.";
   return known.some(({ sweptFraction }) => sweptFraction > 0)
     ? `Without a tuner (SWR up to ${result.limits.swr}:1) you can use ${withoutTuner(result)}.`
     : "There are only single readings on the bands, and nothing is known between them.";
