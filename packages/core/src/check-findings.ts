@@ -6,6 +6,7 @@ import { type Finding, finding } from "./finding.js";
 import type { Limits } from "./limits.js";
 import { lossBound } from "./loss-bound.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
+import type { Point } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
@@ -15,15 +16,21 @@ const HIDING_LOSS_DB = 1;
 export function doubtFindings(results: readonly BandResult[], { swr: limit }: Limits): readonly Finding[] {
   const unsure = results.filter(
     ({ verdict, worst, best }) =>
-      (verdict === "pass" && (worst?.swrHigh ?? 0) > limit) ||
-      (verdict === "fail" && (best?.swrLow ?? Number.POSITIVE_INFINITY) < limit),
+      (verdict === "pass" && mayBeBeyond(worst, limit)) ||
+      (verdict === "fail" && mayBeWithin(best, limit)) ||
+      (verdict === "partial" && (mayBeBeyond(best, limit) || mayBeWithin(worst, limit))),
   );
   return unsure.map(({ band, verdict, worst, best }) => {
-    const { swrLow = 1, swrHigh = 1 } = (verdict === "pass" ? worst : best) ?? {};
-    const message = `On ${band} the ${verdict === "pass" ? "worst" : "best"} SWR may be ${swrText(swrLow)} to ${swrText(swrHigh)}, so that "${verdict}" at ${limit}:1 is not sure.`;
+    const isWorst = verdict === "pass" || (verdict === "partial" && mayBeWithin(worst, limit));
+    const { swrLow = 1, swrHigh = 1 } = (isWorst ? worst : best) ?? {};
+    const message = `On ${band} the ${isWorst ? "worst" : "best"} SWR may be ${swrText(swrLow)} to ${swrText(swrHigh)}, so that "${verdict}" at ${limit}:1 is not sure.`;
     return finding("caution", "verdict-unsure", message, { band });
   });
 }
+
+const mayBeBeyond = (point: Point | null, limit: number): boolean => (point?.swrHigh ?? 0) > limit;
+const mayBeWithin = (point: Point | null, limit: number): boolean =>
+  point !== null && point.swr > limit && (point.swrLow ?? Number.POSITIVE_INFINITY) < limit;
 
 const swrText = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));
 

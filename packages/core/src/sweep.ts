@@ -29,6 +29,8 @@ interface SweepCommon {
   readonly continuity: "curve" | "spots";
   /** Noise in each part of Γ (in ρ), told from readings repeated at the same frequency; null where there are too few */
   readonly repeatNoise: number | null;
+  /** How far rounding to few printed digits may have moved Γ (ρ); 0 where that is next to nothing */
+  readonly rounding: number;
   readonly findings: readonly Finding[];
 }
 
@@ -57,6 +59,7 @@ export interface SweepDetails {
   readonly referenceOhms: number;
   readonly continuity?: SweepCommon["continuity"];
   readonly repeatNoise?: number | null;
+  readonly rounding?: number;
   readonly findings?: readonly Finding[];
 }
 
@@ -143,6 +146,7 @@ function common(details: SweepDetails) {
     referenceOhms: details.referenceOhms,
     continuity: details.continuity ?? "curve",
     repeatNoise: details.repeatNoise ?? null,
+    rounding: details.rounding ?? 0,
     findings: Object.freeze([...(details.findings ?? [])]),
   };
 }

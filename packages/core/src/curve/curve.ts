@@ -86,7 +86,9 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
   }
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
   const noise =
-    known.noise === undefined ? (estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise) : known.noise;
+    known.noise === undefined
+      ? withRounding(estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise, sweep, 2)
+      : known.noise;
   const smoothed =
     noise === null || noise === 0
       ? { real, imaginary, fits: [] }
@@ -108,20 +110,50 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   const mended = reflectionMagnitude.slice();
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
   const { inverse, weights } = inverseOf(mended);
+  const isKnown = (i: number) => at(reflectionMagnitude, i) < Math.min(ceilingOf(sweep), GREATEST_INVERTIBLE);
   const noise =
-    known.noise === undefined ? (estimateNoise([inverse], stretches, weights) ?? sweep.repeatNoise) : known.noise;
+    known.noise === undefined
+      ? withRounding(estimateNoise([inverse], runsWithin(stretches, isKnown), weights) ?? sweep.repeatNoise, sweep, 1)
+      : known.noise;
   const smoothed =
     noise === null || noise === 0
       ? { real: inverse, fits: [] }
       : smooth(frequencyHz, inverse, null, stretches, noise, weights, known);
+  // What means "at least" is no reading with noise on it, and stays as it is.
+  const settled = smoothed.real.map((value, i) =>
+    at(reflectionMagnitude, i) < ceilingOf(sweep) ? value : at(inverse, i),
+  );
   return {
     sweep,
     stretches,
     noise,
     spikes,
     fits: smoothed.fits,
-    interpolation: prepareScalarInterpolation(frequencyHz, smoothed.real, stretches),
+    interpolation: prepareScalarInterpolation(frequencyHz, settled, stretches),
   };
+}
+
+const ceilingOf = ({ ceilingMagnitude }: ScalarSweep): number => ceilingMagnitude ?? Number.POSITIVE_INFINITY;
+
+/** Noise with that of rounding to the printed digits, which equal readings in a row do not show. */
+function withRounding(noise: number | null, { rounding }: Sweep, parts: 1 | 2): number | null {
+  if (rounding === 0) return noise;
+  // Of an error that is anywhere within ± a.
+  return Math.max(noise ?? 0, rounding / Math.sqrt(3 * parts));
+}
+
+/** The parts of some stretches whose samples meet a condition. */
+function runsWithin(stretches: readonly Stretch[], isKept: (index: number) => boolean): readonly Stretch[] {
+  return stretches.flatMap((stretch) => {
+    const runs: Stretch[] = [];
+    let first = stretch.first;
+    for (let i = stretch.first; i <= stretch.last + 1; i++) {
+      if (i <= stretch.last && isKept(i)) continue;
+      if (i > first) runs.push({ first, last: i - 1 });
+      first = i + 1;
+    }
+    return runs;
+  });
 }
 
 /** 1 / (1 - ρ²) and its noise over that of ρ, sample by sample. */

@@ -16,6 +16,8 @@ export interface Points {
   readonly areSpots: boolean;
   /** Noise of the averaged values, told from readings repeated at the same frequency; null without enough of them */
   readonly repeatNoise: number | null;
+  /** How far rounding in print may have moved Γ; 0 where that is next to nothing */
+  readonly rounding: number;
 }
 
 /** What is said of rows that hold no usable number: the line of the first, and how many there are. */
@@ -152,6 +154,7 @@ function averaged(points: Points, groups: readonly (readonly number[])[]): Point
     ceiling: points.ceiling,
     areSpots: points.areSpots,
     repeatNoise: noiseOfRepeats(points, groups),
+    rounding: points.rounding,
   };
 }
 
@@ -190,6 +193,7 @@ function pick(points: Points, indices: readonly number[]): Points {
     ceiling: points.ceiling,
     areSpots: points.areSpots,
     repeatNoise: points.repeatNoise,
+    rounding: points.rounding,
   };
 }
 

@@ -161,10 +161,13 @@ const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(rea
 /**
  * How far rounding to the printed digits may have moved the reflection, as a distance in Γ: the median over the rows.
  * Infinity where a determination gives no number anywhere.
+ *
+ * @param halfUnits half of one unit in the last printed place of each column
  */
-export function resolutionOf(determination: Determination): number {
-  const { columns, reflection } = determination;
-  const halfUnits = columns.map(({ halfUnit }) => halfUnit());
+export function resolutionOf(
+  { columns, reflection }: Determination,
+  halfUnits: readonly number[] = columns.map(({ halfUnit }) => halfUnit()),
+): number {
   const rows = (columns[0] as NumberColumn).values.length;
   const every = Math.max(1, Math.floor(rows / 60));
   const sizes: number[] = [];

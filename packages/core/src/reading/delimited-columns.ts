@@ -190,10 +190,11 @@ function numberColumns(
   return roles.flatMap((role, c): NumberColumn[] => {
     const values = table.columns[c];
     if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
-    // "More than", and the end of a scale, make sense of SWR only; anywhere else such a cell holds no number.
+    // "More than" makes sense of SWR and ρ only; anywhere else such a cell holds no number.
     const atLeast = table.atLeast.filter(({ column }) => column === c);
+    const scale = SCALES[role.quantity];
     const { settled, ceiling } =
-      role.quantity === "swr" ? withBounds(values, atLeast) : { settled: values, ceiling: null };
+      scale === undefined ? { settled: values, ceiling: null } : withBounds(values, atLeast, scale);
     return [
       {
         quantity: role.quantity,
@@ -211,18 +212,32 @@ function numberColumns(
 
 /** A run of this many equal greatest values is the end of an instrument's scale. */
 const SATURATED_RUN = 3;
-/** A scale does not end below this; a flat, low curve is just flat. */
-const LEAST_CEILING = 4;
+
+/** How far an instrument's scale may reach. */
+interface Scale {
+  /** A scale does not end below this; a flat, low curve is just flat */
+  readonly leastEnd: number;
+  /** Total reflection */
+  readonly greatest: number;
+}
+
+const SCALES: Readonly<Partial<Record<ColumnRole["quantity"], Scale>>> = {
+  swr: { leastEnd: 4, greatest: Number.POSITIVE_INFINITY },
+  // Of ρ equal values are no sign of an end: noise aside, much of a sweep may reflect everything.
+  "reflection-magnitude": { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
+};
 
 /**
  * Puts the least that "more than" cells allow into a column. A cell that states no bound ("inf") counts as at least the
  * greatest value that was read, where a scale may end there, and as infinite elsewhere.
  *
- * @returns ceiling: from where on a reading means "at least"; infinite where cells without a bound are infinite
+ * @returns ceiling: from where on a reading means "at least"; the greatest that can be where only cells without a bound are
+ *   beyond the scale
  */
 function withBounds(
   values: Float64Array,
   atLeast: readonly { row: number; bound: number | null }[],
+  { leastEnd, greatest: infinite }: Scale,
 ): { settled: Float64Array; ceiling: number | null } {
   let greatest = Number.NEGATIVE_INFINITY;
   let run = 0;
@@ -236,11 +251,11 @@ function withBounds(
     else run = 0;
   }
   if (atLeast.length === 0) {
-    return { settled: values, ceiling: longest >= SATURATED_RUN && greatest >= LEAST_CEILING ? greatest : null };
+    return { settled: values, ceiling: longest >= SATURATED_RUN && greatest >= leastEnd ? greatest : null };
   }
   const settled = Float64Array.from(values);
-  const unbounded = greatest >= LEAST_CEILING ? greatest : Number.POSITIVE_INFINITY;
-  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? unbounded), Number.POSITIVE_INFINITY);
+  const unbounded = greatest >= leastEnd ? greatest : infinite;
+  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? unbounded), infinite);
   for (const { row, bound } of atLeast) settled[row] = bound ?? unbounded;
   return { settled, ceiling: least };
 }

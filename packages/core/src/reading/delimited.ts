@@ -8,6 +8,7 @@ import { crossCheck } from "./cross-check.js";
 import { type DelimitedColumns, readColumns } from "./delimited-columns.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 import { transmissionError } from "./preamble.js";
+import { roundingOf } from "./rounding.js";
 import { settleColumns } from "./settle-columns.js";
 import type { SourceText } from "./text.js";
 import type { ReadPoints } from "./touchstone.js";
@@ -143,14 +144,16 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     ceiling: ceilingOf(chosen, findings),
     areSpots: false,
     repeatNoise: null,
+    rounding: roundingOf(chosen),
   };
 }
 
 /** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */
 function ceilingOf({ columns, isVector }: Determination, findings: Finding[]): number | null {
   const [column] = columns;
-  if (isVector || column?.quantity !== "swr" || column.ceiling === null) return null;
-  if (column.ceiling === Number.POSITIVE_INFINITY) {
+  if (isVector || column === undefined || column.ceiling === null) return null;
+  const isSwr = column.quantity === "swr";
+  if (column.ceiling >= (isSwr ? Number.POSITIVE_INFINITY : 1)) {
     const message = `${quote(column.name)} is off its scale in some rows: the SWR there counts as infinite.`;
     findings.push(finding("caution", "saturated", message));
     return null;
@@ -162,7 +165,7 @@ function ceilingOf({ columns, isVector }: Determination, findings: Finding[]): n
       `${quote(column.name)} ends at ${column.ceiling}: readings there mean "at least ${column.ceiling}".`,
     ),
   );
-  return reflectionMagnitudeFromSwr(column.ceiling);
+  return isSwr ? reflectionMagnitudeFromSwr(column.ceiling) : column.ceiling;
 }
 
 function withoutReflection({ names, roles, file }: DelimitedColumns): ReadError {

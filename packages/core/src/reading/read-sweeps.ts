@@ -83,6 +83,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       referenceOhms: read.referenceOhms,
       continuity: areSpots ? "spots" : "curve",
       repeatNoise: points.repeatNoise,
+      rounding: points.rounding,
       findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });

@@ -1,7 +1,7 @@
 import { COMMON_PLAN_ID, planById } from "../band-plan/plans.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
-import { reflectionMagnitudeFromSwr } from "../reflection.js";
+import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../reflection.js";
 import { readCell } from "./cells.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 import type { SourceText } from "./text.js";
@@ -10,7 +10,7 @@ import type { ReadPoints } from "./touchstone.js";
 
 /** A band and an SWR, as one writes them down by hand: "40m 1.5", "20 m; SWR 2,1:1". */
 const READING =
-  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*(?:[>≥]=?\s*)?([\d.,]+|∞|inf\w*|off\s?scale)(?:\s*:\s*1)?\s*$/i;
+  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*([>≥]=?\s*)?([\d.,]+|∞|inf\w*|off\s?scale)(?:\s*:\s*1)?\s*$/i;
 const MOST_LINES = 60;
 
 /** Whether a text is nothing but a handful of readings by band (and perhaps a line of words above them). */
@@ -42,7 +42,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       if (index > 0) findings.push(leftOut(line, index + 1));
       return [];
     }
-    const [, number = "", unit = "", printed = ""] = match;
+    const [, number = "", unit = "", bound, printed = ""] = match;
     const name = `${number}${unit.toLowerCase()}`;
     const band = bands.find((candidate) => candidate.band === name);
     const swr = swrOf(printed);
@@ -56,7 +56,15 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       });
     }
     const magnitude = reflectionMagnitudeFromSwr(swr);
-    return [{ band: name, frequencyHz: (band.lowHz + band.highHz) / 2, magnitude, line: index + 1 }];
+    return [
+      {
+        band: name,
+        frequencyHz: (band.lowHz + band.highHz) / 2,
+        magnitude,
+        isAtLeast: bound !== undefined,
+        line: index + 1,
+      },
+    ];
   });
   const readings = highestOf(rows, findings);
   return {
@@ -67,9 +75,10 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       reflectionReal: null,
       reflectionImaginary: null,
       line: Uint32Array.from(readings, ({ line }) => line),
-      ceiling: null,
+      ceiling: ceilingOf(readings, findings),
       areSpots: true,
       repeatNoise: null,
+      rounding: 0,
     },
     referenceOhms: options.referenceOhms ?? DEFAULT_REFERENCE_OHMS,
     description: "readings of SWR by band",
@@ -82,6 +91,7 @@ interface BandReading {
   readonly band: string;
   readonly frequencyHz: number;
   readonly magnitude: number;
+  readonly isAtLeast: boolean;
   readonly line: number;
 }
 
@@ -96,6 +106,18 @@ function highestOf(readings: readonly BandReading[], findings: Finding[]): reado
     findings.push(finding("caution", "frequency-repeated", message, { line: reading.line }));
   }
   return [...highest.values()];
+}
+
+/** ρ from which on a reading means "at least": the least that is marked so. */
+function ceilingOf(readings: readonly BandReading[], findings: Finding[]): number | null {
+  const bounds = readings.filter(({ isAtLeast, magnitude }) => isAtLeast && magnitude < 1);
+  if (bounds.length === 0) return null;
+  const least = Math.min(...bounds.map(({ magnitude }) => magnitude));
+  const swr = swrFromReflectionMagnitude(least).toFixed(1);
+  findings.push(
+    finding("caution", "saturated", `SWR is marked as "more than": readings from ${swr} on mean "at least".`),
+  );
+  return least;
 }
 
 const leftOut = (line: string, number: number): Finding =>

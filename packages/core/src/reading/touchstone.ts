@@ -148,6 +148,7 @@ function pointsOf(frequencyHz: Float64Array, real: Float64Array, imaginary: Floa
     ceiling: null,
     areSpots: false,
     repeatNoise: null,
+    rounding: 0,
   };
 }
 

@@ -147,7 +147,8 @@ function withInstrument(
 ): BandUncertainty | null {
   const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
   if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
-  const error = (rho: number) => (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
+  const { rounding } = trace.curve.sweep;
+  const error = (rho: number) => rounding + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
   const widen = ({ low, high }: Interval): Interval => ({
     low: Math.max(0, low - error(low)),
     high: high + error(high),
@@ -166,10 +167,16 @@ function withInstrument(
     const moves = shifts.map((shift) => (shift ?? value) - value);
     return { low: interval.low + Math.min(0, ...moves), high: interval.high + Math.max(0, ...moves) };
   };
+  // Among readings that rounding makes equal the best may be anywhere.
+  const level =
+    rounding === 0 ? undefined : spanAt(spansWithin(trace, estimate.bestMagnitude + rounding), estimate.bestHz);
   return {
     noise,
     bestMagnitude: widen(bestMagnitude),
-    bestHz,
+    bestHz: {
+      low: Math.min(bestHz.low, level?.lowHz ?? bestHz.low),
+      high: Math.max(bestHz.high, level?.highHz ?? bestHz.high),
+    },
     worstMagnitude: widen(worstMagnitude),
     withinHz: {
       low: Math.max(0, withinHz.low - swing.low),

@@ -1,7 +1,7 @@
 import { at } from "../column.js";
 import { printableText } from "../printable.js";
 import { takenAtFrom } from "../reading/taken-at.js";
-import type { Sweep, VectorSweep } from "../sweep.js";
+import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
 
 /**
  * A vector sweep as a Touchstone file of version 1: one port, Hz, real and imaginary part. Every number is printed with
@@ -21,7 +21,7 @@ export function touchstoneText(sweep: VectorSweep): string {
 
 /**
  * A sweep as comma-separated text: Hz, and the real and imaginary part of the reflection or, for a scalar sweep, its
- * magnitude. Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
+ * magnitude, with ">" before what means "at least". Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
  */
 export function delimitedText(sweep: Sweep): string {
   const { frequencyHz, referenceOhms } = sweep;
@@ -36,11 +36,15 @@ export function delimitedText(sweep: Sweep): string {
     const reading =
       sweep.kind === "vector"
         ? `${exact(at(sweep.reflectionReal, i))},${exact(at(sweep.reflectionImaginary, i))}`
-        : exact(at(sweep.reflectionMagnitude, i));
+        : magnitudeText(sweep, at(sweep.reflectionMagnitude, i));
     lines.push(`${at(frequencyHz, i)},${reading}`);
   }
   return `${lines.join("\n")}\n`;
 }
+
+/** ρ, marked where the instrument's scale ended so that it is at least this. */
+const magnitudeText = ({ ceilingMagnitude }: ScalarSweep, magnitude: number): string =>
+  `${ceilingMagnitude !== null && magnitude >= ceilingMagnitude ? ">" : ""}${exact(magnitude)}`;
 
 /** The fewest digits that give the same double again; String() drops the sign of -0. */
 const exact = (value: number) => (Object.is(value, -0) ? "-0" : String(value));
