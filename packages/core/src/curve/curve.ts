@@ -10,6 +10,7 @@ import {
   type ScalarInterpolation,
   scalarBetween,
 } from "./scalar-interpolation.js";
+import { ceilingOf, inverseAt, inverseOf, scalarNoise } from "./scalar-noise.js";
 import { smooth } from "./smoothing.js";
 import { mendSpikes } from "./spikes.js";
 import { findStretches, type Stretch } from "./stretches.js";
@@ -46,11 +47,6 @@ export const isVectorCurve = (curve: Curve): curve is VectorCurve => curve.sweep
 
 /** Second differences below this many standard deviations are not told from noise. */
 const CURVATURE_SIGNIFICANCE = 8;
-/** ρ at and above this counts as this in 1 / (1 - ρ²), which would run to infinity. */
-const GREATEST_INVERTIBLE = 0.999999;
-/** Noise in ρ² fades towards ρ = 0; below this ρ it is taken to stay what it is here. */
-const LEAST_RELATIVE_NOISE_AT = 0.01;
-
 /** What is known of a sweep beforehand, and then not estimated from it. */
 export interface KnownOfSweep {
   readonly noise?: number | null;
@@ -110,18 +106,18 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   const mended = reflectionMagnitude.slice();
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
   const { inverse, weights } = inverseOf(mended);
-  const isKnown = (i: number) => at(reflectionMagnitude, i) < Math.min(ceilingOf(sweep), GREATEST_INVERTIBLE);
   const noise =
     known.noise === undefined
-      ? withRounding(estimateNoise([inverse], runsWithin(stretches, isKnown), weights) ?? sweep.repeatNoise, sweep, 1)
+      ? withRounding(scalarNoise(sweep, mended, inverse, weights, stretches) ?? sweep.repeatNoise, sweep, 1)
       : known.noise;
   const smoothed =
     noise === null || noise === 0
       ? { real: inverse, fits: [] }
       : smooth(frequencyHz, inverse, null, stretches, noise, weights, known);
-  // What means "at least" is no reading with noise on it, and stays as it is.
+  // What means "at least" is no reading with noise on it, and stays as it is; no other is beyond the scale.
+  const end = inverseAt(ceilingOf(sweep));
   const settled = smoothed.real.map((value, i) =>
-    at(reflectionMagnitude, i) < ceilingOf(sweep) ? value : at(inverse, i),
+    at(reflectionMagnitude, i) < ceilingOf(sweep) ? Math.min(value, end) : at(inverse, i),
   );
   return {
     sweep,
@@ -133,39 +129,11 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   };
 }
 
-const ceilingOf = ({ ceilingMagnitude }: ScalarSweep): number => ceilingMagnitude ?? Number.POSITIVE_INFINITY;
-
 /** Noise with that of rounding to the printed digits, which equal readings in a row do not show. */
 function withRounding(noise: number | null, { rounding }: Sweep, parts: 1 | 2): number | null {
   if (rounding === 0) return noise;
   // Of an error that is anywhere within ± a.
   return Math.max(noise ?? 0, rounding / Math.sqrt(3 * parts));
-}
-
-/** The parts of some stretches whose samples meet a condition. */
-function runsWithin(stretches: readonly Stretch[], isKept: (index: number) => boolean): readonly Stretch[] {
-  return stretches.flatMap((stretch) => {
-    const runs: Stretch[] = [];
-    let first = stretch.first;
-    for (let i = stretch.first; i <= stretch.last + 1; i++) {
-      if (i <= stretch.last && isKept(i)) continue;
-      if (i > first) runs.push({ first, last: i - 1 });
-      first = i + 1;
-    }
-    return runs;
-  });
-}
-
-/** 1 / (1 - ρ²) and its noise over that of ρ, sample by sample. */
-function inverseOf(reflectionMagnitude: Column): { inverse: Float64Array; weights: Float64Array } {
-  const inverse = new Float64Array(reflectionMagnitude.length);
-  const weights = new Float64Array(reflectionMagnitude.length);
-  for (let i = 0; i < reflectionMagnitude.length; i++) {
-    const rho = Math.min(at(reflectionMagnitude, i), GREATEST_INVERTIBLE);
-    inverse[i] = 1 / (1 - rho * rho);
-    weights[i] = (2 * Math.max(rho, LEAST_RELATIVE_NOISE_AT)) / (1 - rho * rho) ** 2;
-  }
-  return { inverse, weights };
 }
 
 /** Noise of a curve, or where it cannot be told, the most that it can be; null for a handful of samples. */
@@ -200,7 +168,14 @@ export function magnitudeWithin(curve: Curve, stretch: Stretch, frequencyHz: num
 
 /** ρ between samples `index` and `index + 1` of a stretch. */
 export function magnitudeBetween(curve: Curve, stretch: Stretch, index: number, frequencyHz: number): number {
-  if (!isVectorCurve(curve)) return scalarBetween(curve.interpolation, index, frequencyHz);
+  if (!isVectorCurve(curve)) {
+    const magnitude = scalarBetween(curve.interpolation, index, frequencyHz);
+    const { ceilingMagnitude } = curve.sweep;
+    if (ceilingMagnitude === null || magnitude <= ceilingMagnitude) return magnitude;
+    // A spline overshoots where the readings stop at the end of the scale.
+    const { inverse } = curve.interpolation;
+    return Math.min(magnitude, magnitudeOf(Math.max(at(inverse, index), at(inverse, index + 1))));
+  }
   interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
   return Math.sqrt(scratch.real * scratch.real + scratch.imaginary * scratch.imaginary);
 }

@@ -57,7 +57,10 @@ export function smooth(
       continue;
     }
     const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
-    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, tolerance, i, result);
+    // Of many samples some lie far off by noise alone; their windows must not end with them.
+    const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
+    const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, result);
   }
   return { ...result, fits: found };
 }
@@ -79,7 +82,13 @@ interface WindowFit {
   variance: number;
 }
 
-function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index: number, result: Columns): void {
+/** By how much a window's result may differ from the sample itself, and from a narrower window's. */
+interface Agreement {
+  readonly ofSample: number;
+  readonly ofWindow: number;
+}
+
+function smoothSample(fit: WindowFit, stretch: Stretch, limits: Agreement, index: number, result: Columns): void {
   const widest = Math.min(index - stretch.first, stretch.last - index);
   fit.begin(index);
   accept(fit, 0);
@@ -88,7 +97,7 @@ function smoothSample(fit: WindowFit, stretch: Stretch, tolerance: number, index
   for (const halfWidth of HALF_WIDTHS) {
     if (halfWidth > widest) break;
     fit.widen(index, halfWidth);
-    if (!agreesWithAll(fit, count, tolerance)) break;
+    if (!agreesWithAll(fit, count, limits)) break;
     accept(fit, count);
     if (at(accepted.variance, count) < at(accepted.variance, best)) best = count;
     count++;
@@ -103,8 +112,13 @@ function accept({ real, imaginary, variance }: WindowFit, place: number): void {
   accepted.variance[place] = variance;
 }
 
-function agreesWithAll({ real, imaginary, variance }: WindowFit, count: number, tolerance: number): boolean {
+function agreesWithAll(
+  { real, imaginary, variance }: WindowFit,
+  count: number,
+  { ofSample, ofWindow }: Agreement,
+): boolean {
   for (let k = 0; k < count; k++) {
+    const tolerance = k === 0 ? ofSample : ofWindow;
     const narrower = at(accepted.variance, k);
     const spread = Math.max(narrower - variance, LEAST_SPREAD * narrower);
     const square = (real - at(accepted.real, k)) ** 2 + (imaginary - at(accepted.imaginary, k)) ** 2;

@@ -3,7 +3,7 @@ import { type Cause, type CauseCode, isLikely } from "./cause.js";
 export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-comparable";
 
 /** Something that an operator would notice, and whether it got better. */
-export interface Sign {
+interface Sign {
   readonly isBetter: boolean;
   readonly text: string;
 }
