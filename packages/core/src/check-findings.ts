@@ -1,16 +1,14 @@
 import type { JudgedBand } from "./band-plan/band-plan.js";
 import { takesSignal } from "./band-plan/privileges.js";
 import type { BandResult, CheckOptions } from "./check.js";
+import type { Curve } from "./curve/curve.js";
 import type { Feedline } from "./feedline/feedline.js";
 import { type Finding, finding } from "./finding.js";
 import type { Limits } from "./limits.js";
-import { lossBound } from "./loss-bound.js";
+import { HIDING_LOSS_DB, lossBoundOf } from "./loss-bound.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import type { Point } from "./summary.js";
 import type { Sweep } from "./sweep.js";
-
-/** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
-const HIDING_LOSS_DB = 1;
 
 /** Verdicts that the noise, the step or the analyser's own error may have turned. */
 export function doubtFindings(results: readonly BandResult[], { swr: limit }: Limits): readonly Finding[] {
@@ -84,13 +82,13 @@ const RADIO_OHMS = 50;
 
 export function referenceFindings({ referenceOhms }: Sweep): readonly Finding[] {
   if (referenceOhms === RADIO_OHMS) return [];
-  const message = `SWR here is against the ${referenceOhms} Ω of the file; a radio made for ${RADIO_OHMS} Ω sees another SWR. Say --system-ohms ${RADIO_OHMS} to judge for that.`;
+  const message = `SWR here is against ${referenceOhms} Ω; a radio made for ${RADIO_OHMS} Ω sees another SWR. Say --system-ohms ${RADIO_OHMS} to judge for that.`;
   return [finding("problem", "reference-not-50", message)];
 }
 
 /** What the sweep itself says about loss on the way to the antenna. */
-export function lossFindings(sweep: Sweep): readonly Finding[] {
-  const bound = lossBound(sweep);
+export function lossFindings(curve: Curve): readonly Finding[] {
+  const bound = lossBoundOf(curve);
   if (bound === null) return [];
   const text = `Between analyser and antenna at most ${bound.lossDb.toFixed(1)} dB is lost one way near ${(bound.frequencyHz / 1e6).toFixed(1)} MHz (half of the return loss there; more at higher frequencies).`;
   if (bound.lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", text)];

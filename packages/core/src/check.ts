@@ -102,7 +102,7 @@ export function checkJudged(judgement: Judgement, options: Omit<CheckOptions, "l
       ...modeFindings(bands, options),
       ...powerFindings(results, feedline),
       ...dipFindings(judgement, results),
-      ...lossFindings(sweep),
+      ...lossFindings(judgement.curve),
       ...(feedline === null ? [] : feedlineFindings(sweep, feedline, results)),
       ...referenceFindings(sweep),
     ],

@@ -1,6 +1,6 @@
 import { type JudgingOptions, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Need } from "./limits.js";
-import { lossBound } from "./loss-bound.js";
+import { lossBoundOf } from "./loss-bound.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
 import { isDip, type Judgement, judge, reachOf } from "./summary.js";
 import type { Sweep } from "./sweep.js";
@@ -141,7 +141,7 @@ export function gradeJudged(judgement: Judgement, options: Omit<GradeOptions, "l
     sweep: sweepInfo(sweep),
     grade: overall(bands),
     bands,
-    lossBoundDb: lossBound(sweep)?.lossDb ?? null,
+    lossBoundDb: lossBoundOf(judgement.curve)?.lossDb ?? null,
     log: null,
   };
 }

@@ -1,4 +1,5 @@
 import { at } from "./column.js";
+import { type Curve, curveOf, magnitudesAtSamples } from "./curve/curve.js";
 import { returnLossDb } from "./reflection.js";
 import type { Sweep } from "./sweep.js";
 
@@ -14,26 +15,40 @@ export interface LossBound {
 const FEWEST_POINTS = 10;
 /** A sweep over less than this ratio of frequencies may be well matched throughout and bounds nothing worth saying. */
 const LEAST_SPAN = 2;
+/** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
+export const HIDING_LOSS_DB = 1;
+
+/** The same as {@link lossBoundOf} for a sweep by itself. */
+export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf(curveOf(sweep));
 
 /**
  * Bounds the loss of the feedline by the sweep alone: a passive antenna reflects at most everything, so at every frequency
- * the one-way loss ahead of it is at most half of the return loss.
+ * the one-way loss ahead of it is at most half of the return loss. Told from the curve, not from its samples, one of which
+ * noise or interference may have lifted.
  *
  * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
  * Measurement" (abstract read); that it bounds from above with any passive end is derived.
  *
- * @returns null for a sweep over less than an octave, and for a handful of readings
+ * @returns null for a sweep of less than an octave, and for a handful of readings
  */
-export function lossBound({ frequencyHz, reflectionMagnitude, continuity }: Sweep): LossBound | null {
+export function lossBoundOf(curve: Curve): LossBound | null {
+  const { frequencyHz, continuity } = curve.sweep;
   if (continuity === "spots" || frequencyHz.length < FEWEST_POINTS) return null;
-  const last = frequencyHz.length - 1;
-  if (at(frequencyHz, last) < LEAST_SPAN * at(frequencyHz, 0)) return null;
+  if (at(frequencyHz, frequencyHz.length - 1) < LEAST_SPAN * at(frequencyHz, 0)) return null;
+  const magnitude = magnitudesAtSamples(curve);
   let greatest = 0;
-  for (let i = 1; i <= last; i++) if (at(reflectionMagnitude, i) > at(reflectionMagnitude, greatest)) greatest = i;
-  const rho = at(reflectionMagnitude, greatest);
+  for (let i = 1; i < magnitude.length; i++) if (at(magnitude, i) > at(magnitude, greatest)) greatest = i;
+  const rho = at(magnitude, greatest);
+  const lossDb = Math.max(0, returnLossDb(rho) / 2);
+  // Stretches on the bands alone may be well matched by themselves.
+  if (lossDb > HIDING_LOSS_DB && sweptRatio(curve) < LEAST_SPAN) return null;
   return {
-    lossDb: Math.max(0, returnLossDb(rho) / 2),
+    lossDb,
     frequencyHz: at(frequencyHz, greatest),
     reflectionMagnitude: rho,
   };
 }
+
+/** Ratio of the frequencies that were swept, gaps left out. */
+const sweptRatio = ({ sweep, stretches }: Curve): number =>
+  stretches.reduce((ratio, { first, last }) => (ratio * at(sweep.frequencyHz, last)) / at(sweep.frequencyHz, first), 1);

@@ -1,6 +1,6 @@
 import type { BandPlan, JudgedBand } from "./band-plan/band-plan.js";
 import { at, firstIndexAbove } from "./column.js";
-import { type Curve, isVectorCurve } from "./curve/curve.js";
+import { type Curve, isVectorCurve, magnitudesAtSamples } from "./curve/curve.js";
 import { type Finding, finding } from "./finding.js";
 import { bandwidthFromQ } from "./impedance-q.js";
 import type { BandSummary, Judgement } from "./summary.js";
@@ -17,15 +17,22 @@ const BANDWIDTH_SHARE = 0.25;
 const MOST_NAMED = 3;
 
 /** Samples that stood alone and were left out of the curve. */
-export function spikeFindings({ sweep, spikes }: Curve): readonly Finding[] {
-  if (spikes.length === 0) return [];
-  const named = namedReadings(spikes.map((index) => at(sweep.frequencyHz, index)));
+export function spikeFindings(curve: Curve): readonly Finding[] {
+  const { sweep, spikes } = curve;
+  const mended = magnitudesAtSamples(curve);
+  const told = (indices: readonly number[], why: string): readonly Finding[] => {
+    if (indices.length === 0) return [];
+    const named = namedReadings(indices.map((index) => at(sweep.frequencyHz, index)));
+    const message = `${named} stand${indices.length > 1 ? "" : "s"} alone (${why}) and did not count; sweep again there.`;
+    return [finding("caution", "spike", message)];
+  };
+  const isDip = (index: number) => at(sweep.reflectionMagnitude, index) < at(mended, index);
   return [
-    finding(
-      "caution",
-      "spike",
-      `${named} stand${spikes.length > 1 ? "" : "s"} alone (interference, or a contact that opened) and did not count; sweep again there.`,
+    ...told(
+      spikes.filter((index) => !isDip(index)),
+      "interference, or a contact that opened",
     ),
+    ...told(spikes.filter(isDip), "interference, or a dip narrower than the step"),
   ];
 }
 

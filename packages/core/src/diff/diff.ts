@@ -9,13 +9,24 @@ import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { groundsOf } from "../uncertainty/band-uncertainty.js";
 import type { Instrument } from "../uncertainty/instrument.js";
 import { type BandDiff, DEFAULT_THRESHOLDS, diffBand, type Side, type Thresholds } from "./band-diff.js";
-import { type Cause, type CauseCode, isLikely } from "./cause.js";
+import { type Cause, isLikely, possible } from "./cause.js";
+import {
+  LEAVES_LOSS_OPEN,
+  lossNotTold,
+  NO_OVERLAP,
+  notCompared,
+  repeatFindings,
+  SCALAR_COMPARISON,
+  samePlaneFindings,
+  sameSweeps,
+  samplingDoubts,
+} from "./diff-findings.js";
 import { type Explained, findCauses } from "./find-causes.js";
 import { headlineOf } from "./headline.js";
 import { type LineChange, throughChange } from "./line-change.js";
 import { magnitudeCauses } from "./magnitude-causes.js";
 import { indexOfMiddle, scatterAround } from "./repeats.js";
-import { showsLoss, suspectedLoss } from "./suspected-loss.js";
+import { suspectedLoss } from "./suspected-loss.js";
 import { tolerancesFor } from "./thresholds.js";
 
 export interface DiffResult {
@@ -81,11 +92,15 @@ export function compare(
           measured.all.map(({ curve }) => undone(curve.sweep, moved)),
           limits,
         );
-  const { causes } = moved === null ? asMeasured : explain(first, second);
+  const { causes: found } = moved === null ? asMeasured : explain(first, second);
   const judged = selectBands(options);
   const bands = judged.flatMap(
-    (band) => diffBand(band, first, second, { thresholds, instrument }, matched.isMatched ? causes : null) ?? [],
+    (band) => diffBand(band, first, second, { thresholds, instrument }, matched.isMatched ? found : null) ?? [],
   );
+  const doubts = samplingDoubts(first, second, bands, judged);
+  // What a step too long for a dip shows may be the step's doing.
+  const causes =
+    doubts.length === 0 ? found : found.map((cause) => (cause.code === "antenna-changed" ? possible(cause) : cause));
   const result: DiffResult = {
     schema: "feedpoint/diff@1",
     before: befores.map(sweepInfo),
@@ -102,7 +117,8 @@ export function compare(
       ...sameSweeps(befores, afters),
       ...repeatFindings("before", first, thresholds),
       ...repeatFindings("after", second, thresholds),
-      ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options, bands)),
+      ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options.bands ?? [], bands)),
+      ...doubts,
       ...lossNotTold(first, second, bands, causes),
       ...(matched.sweeps.some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
       ...planFindings(
@@ -133,9 +149,6 @@ function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
   if (middle === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
   return { all, middle, scatter: scatterAround(middle.curve, curves), grounds: groundsOf(middle.trace) };
 }
-
-/** Causes beside which loss may have changed as well. */
-const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "interference"]);
 
 /** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
 function explain(first: Side, second: Side): Explained {
@@ -175,64 +188,3 @@ const undone = (sweep: Sweep, line: LineChange): Sweep =>
     : mapReflections(sweep, sweep.referenceOhms, (reflection, frequencyHz) =>
         throughChange(reflection, frequencyHz, sweep.referenceOhms, line, -1),
       );
-
-const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
-  causes
-    .filter(({ code }) => code === "line-length-changed" || code === "loss-added" || code === "loss-removed")
-    .map(({ message }) =>
-      finding("caution", "same-plane", `Taken out of the second sweep before comparing: ${message}`),
-    );
-
-/** Says so where the sweeps of a side are hardly of one deployment. */
-function repeatFindings(
-  which: string,
-  { all, scatter }: Side,
-  { reflectionMagnitude }: Thresholds,
-): readonly Finding[] {
-  if (scatter <= reflectionMagnitude) return [];
-  const message = `The ${all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
-  return [finding("caution", "repeats-differ", message)];
-}
-
-/** Says so where a sweep is held against itself. */
-function sameSweeps(befores: Group, afters: Group): readonly Finding[] {
-  const name = ({ source, label }: Sweep) => `${source.file} ${label}`;
-  const shared = befores.filter((sweep) => afters.some((other) => name(other) === name(sweep)));
-  if (shared.length === 0) return [];
-  const names = [...new Set(shared.map(({ label }) => label))].join(", ");
-  return [finding("caution", "same-sweep", `On both sides, and so no difference in itself: ${names}.`)];
-}
-
-/** A lower SWR may be loss; says so where nothing shows whether it is. */
-function lossNotTold(
-  first: Side,
-  second: Side,
-  bands: readonly BandDiff[],
-  causes: readonly Cause[],
-): readonly Finding[] {
-  const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
-  const isExplained = causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
-  if (better.length === 0 || isExplained || showsLoss(first.middle.curve, second.middle.curve)) return [];
-  const message = `Better on ${better.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone (feedpoint line).`;
-  return [finding("caution", "loss-not-told", message)];
-}
-
-/** Bands that were named and are not in the answer. */
-function notCompared({ bands: named = [] }: DiffOptions, bands: readonly BandDiff[]): readonly Finding[] {
-  const left = named.filter((name) => !bands.some(({ band }) => band === name));
-  if (left.length === 0) return [];
-  const message = `Not compared, for not all of the sweeps cover it, or nothing may be sent there: ${left.join(", ")}.`;
-  return [finding("caution", "band-not-compared", message)];
-}
-
-const NO_OVERLAP = finding(
-  "problem",
-  "no-overlap",
-  "No band was swept both before and after, so nothing can be compared.",
-);
-
-const SCALAR_COMPARISON = finding(
-  "info",
-  "scalar-comparison",
-  "One of the sweeps knows only the size of the reflection: a moved resonance can be told, and loss where the sweeps reach far from the antenna's bands; another length of line or another reference cannot.",
-);
