@@ -1,0 +1,141 @@
+/** Readings that mean "at least": never within a limit, never a known need, and still so after being written and read again. */
+import { check, delimitedText, planById, readSweeps, type Sweep } from "@feedpoint/core";
+import { describe, expect, test } from "vitest";
+import { present } from "../support/sweeps.js";
+
+const plan = present(planById("itu-r1"), "a plan");
+const read = (text: string, fileName = "made.csv"): Sweep =>
+  present(readSweeps(new TextEncoder().encode(text), { fileName })[0], "a sweep");
+const table = (...rows: readonly string[]) => read(`MHz,SWR\n${rows.join("\n")}\n`);
+const bandOf = (sweep: Sweep, band = "40m") => present(check(sweep, { plan, bands: [band] }).bands[0], band);
+const codesOf = ({ findings }: Sweep) => findings.map(({ code }) => code);
+
+describe("an SWR off the scale", () => {
+  test.each(["inf", "∞", "OL", "Infinity"])("as %s is infinite where no scale ends so low", (cell) => {
+    const sweep = table(`7.0,${cell}`, "7.1,1.5", "7.2,1.8");
+    expect(sweep.reflectionMagnitude[0]).toBe(1);
+    expect(bandOf(sweep)).toMatchObject({ verdict: "partial", need: "beyond-tuner" });
+    expect(codesOf(sweep)).toContain("saturated");
+  });
+
+  test("is at least the greatest reading where a scale may end there", () => {
+    const sweep = table("7.0,inf", "7.1,1.5", "7.2,10");
+    expect(sweep).toMatchObject({ kind: "scalar", ceilingMagnitude: 9 / 11 });
+  });
+});
+
+describe("a reading marked as more than", () => {
+  test.each([
+    [">2", "7.0,>2", "7.2,>2"],
+    [">3", "7.0,>3", "7.2,>3"],
+  ])("%s is within no limit, and what it needs is not known", (_, first, last) => {
+    const { verdict, need, worst, usable } = bandOf(table(first, "7.1,1.5", last));
+    expect(verdict).toBe("partial");
+    expect(need).toBe("unknown");
+    expect(worst?.isAtLeast).toBe(true);
+    expect(usable.withWideRangeTuner).toBeLessThan(1);
+  });
+
+  test("by itself on a band needs nobody knows what, unless it is beyond any tuner", () => {
+    const sweep = table("7.05,>2", "14.1,>3", "21.2,>10");
+    expect([bandOf(sweep), bandOf(sweep, "20m"), bandOf(sweep, "15m")].map(({ need }) => need)).toEqual([
+      "unknown",
+      "unknown",
+      "beyond-tuner",
+    ]);
+  });
+
+  test("keeps its mark where only the band is named", () => {
+    const sweep = read("40m >1.5\n20m >3\n15m 1,4\n", "noted.txt");
+    expect(sweep).toMatchObject({ ceilingMagnitude: 0.2 });
+    expect(bandOf(sweep)).toMatchObject({ need: "unknown", best: { isAtLeast: true } });
+    expect(bandOf(sweep, "15m")).toMatchObject({ need: "none", best: { isAtLeast: false } });
+  });
+
+  test("is written and read again as what it is", () => {
+    const sweep = table("7.0,>3", "7.05,2.5", "7.1,1.5", "7.15,1.6", "7.2,>3");
+    const again = read(delimitedText(sweep));
+    expect(again).toMatchObject({ ceilingMagnitude: 0.5 });
+    expect(Array.from(again.reflectionMagnitude)).toEqual(Array.from(sweep.reflectionMagnitude));
+    const { verdict, need, withinLimit } = bandOf(sweep);
+    expect(bandOf(again)).toMatchObject({ verdict, need, withinLimit });
+  });
+
+  test("tells no noise: the rest of the sweep is as noisy as without an end of the scale", () => {
+    // A series resonance of Q 15 at 7.1 MHz with an unrest of 0.4 % in SWR, on a scale that ends at 6.
+    const rows = (most: number) =>
+      Array.from({ length: 401 }, (_, i) => {
+        const megahertz = 6 + 0.005 * i;
+        const x = 15 * (megahertz / 7.1 - 7.1 / megahertz);
+        const rho = Math.abs(x) / Math.hypot(2, x);
+        const swr = ((1 + rho) / (1 - rho)) * (1 + 0.004 * Math.sin(i * i));
+        return `${megahertz.toFixed(3)},${swr >= most ? most.toFixed(3) : swr.toFixed(3)}`;
+      });
+    const noiseOf = (most: number) => present(bandOf(table(...rows(most))).uncertainty, "an interval").noise;
+    expect(noiseOf(6)).toBeGreaterThan(noiseOf(1e6) / 2);
+    expect(noiseOf(6)).toBeLessThan(noiseOf(1e6) * 2);
+  });
+});
+
+describe("readings by hand", () => {
+  test("of one band noted twice: the higher counts, and that is said", () => {
+    const sweep = read("40m 1.5\n40m 2.5\n20m 1.2\n", "noted.txt");
+    expect(bandOf(sweep).best?.swr).toBeCloseTo(2.5, 12);
+    expect(codesOf(sweep)).toContain("frequency-repeated");
+  });
+
+  test("that stand alone beside a curve are judged as single readings", () => {
+    const band = bandOf(table("7.05,1.5", "7.1,1.4", "7.15,1.6", "14.1,2.5"), "20m");
+    expect(band).toMatchObject({ sweptFraction: 0, verdict: "not-swept", need: "built-in-tuner" });
+    expect(band.best?.swr).toBeCloseTo(2.5, 12);
+  });
+});
+
+describe("readings of few decimals", () => {
+  const rows = (decimals: number) =>
+    Array.from({ length: 201 }, (_, i) => {
+      const megahertz = 7 + 0.001 * i;
+      const x = 6 * (megahertz / 7.08 - 7.08 / megahertz);
+      const rho = Math.hypot(0.1, x) / Math.hypot(2.1, x);
+      return `${megahertz.toFixed(3)},${((1 + rho) / (1 - rho)).toFixed(decimals)}`;
+    });
+
+  test("have their rounding in every interval", () => {
+    const sweep = table(...rows(1));
+    // SWR 1.1 printed for 1.05 to 1.15 at the best: half of that in ρ, (1 - ρ)² / 2 · 0.05.
+    expect(sweep.rounding).toBeGreaterThan(0.01);
+    const { best, uncertainty } = bandOf(sweep);
+    expect(best?.swrLow).toBeLessThan(1.1);
+    expect(best?.swrHigh).toBeGreaterThan(1.1);
+    const { low, high } = present(uncertainty, "an interval").bestHz;
+    expect(low).toBeLessThan(7_080_000);
+    expect(high).toBeGreaterThan(7_080_000);
+  });
+
+  test("are told from fine ones, which have none worth a word", () => {
+    expect(table(...rows(4)).rounding).toBe(0);
+  });
+});
+
+describe("a sweep that cannot be", () => {
+  const header = "# MHz S RI R 50\n";
+  const line = (megahertz: number, re: number) => `${megahertz} ${re} 0.1\n`;
+
+  test("of which most reflects more than it receives is a problem, some of it a caution", () => {
+    const severity = (beyond: number) => {
+      const rows = Array.from({ length: 20 }, (_, i) => line(7 + 0.01 * i, i < beyond ? 1.2 : 0.2));
+      return read(header + rows.join(""), "a.s1p").findings.find(({ code }) => code === "beyond-total-reflection");
+    };
+    expect(severity(2)?.severity).toBe("caution");
+    expect(severity(15)?.severity).toBe("problem");
+  });
+
+  test("of two put together says so, where the second states something else", () => {
+    const severity = (second: string) =>
+      read(`${header}${line(7, 0.2)}${line(7.1, 0.1)}${second}${line(7.2, 0.2)}`, "a.s1p").findings.find(
+        ({ code }) => code === "second-option-line",
+      )?.severity;
+    expect(severity("# MHz S RI R 50\n")).toBe("info");
+    expect(severity("# kHz S MA R 50\n")).toBe("problem");
+  });
+});
