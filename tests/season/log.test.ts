@@ -85,6 +85,30 @@ describe("a row of the log", () => {
     ]);
     expect(logFindings(logOf("file\na.s1p\n"), ["a.s1p"])).toEqual([]);
   });
+
+  test("that stands in the log twice is named as that, and the first row counts", () => {
+    const log = logOf("file,shape\na.s1p,vee\na.s1p,sloper\n");
+    expect(logFindings(log, ["s/a.s1p"]).map(({ code, message }) => [code, message])).toEqual([
+      ["log-row-repeated", "In the log twice, of which the first row counts: a.s1p."],
+    ]);
+    expect(rowFinder(log)("s/a.s1p")?.shape).toBe("vee");
+  });
+
+  test.each([
+    ["a quote that is not closed", 'file,shape\na.s1p,"vee\nb.s1p,sloper\n', "a quote is not closed"],
+    ["a cell too many", "file,shape\na.s1p,vee,low\n", "more cells than there are columns"],
+    ["a name twice", "file,shape,shape\na.s1p,vee,low\n", "two columns have one name"],
+  ])("with %s is told to be no table", (_, text, slip) => {
+    const found = logFindings(logOf(text), ["a.s1p"]).find(({ code }) => code === "log-slip");
+    expect(found?.message).toContain(slip);
+  });
+
+  test.each(["file,shape\na.s1p\n", "file,shape,\na.s1p,vee,\n", "file,shape\na.s1p,vee,,\n"])(
+    "is a table all the same: %j",
+    (text) => {
+      expect(logFindings(logOf(text), ["a.s1p"])).toEqual([]);
+    },
+  );
 });
 
 describe("a date", () => {

@@ -126,9 +126,58 @@ describe("a wrong value is refused with its place", () => {
     [{ wantedHz: { "40m": 0 } }, "wantedHz.40m: "],
     [{ analyser: {} }, "analyser.directivityDb: "],
     [[], "the file: "],
+    [{ wantedHz: { "40m": 14_200_000 } }, "wantedHz.40m: 40m lies around 7.5 MHz, not at 14.200"],
+    [{ wantedHz: { "40n": 7_100_000 } }, "wantedHz.40n: "],
+    [
+      { radio: { powerW: 100, reduction: { fromSwr: 1.5, toSwr: 3, toW: 200 } } },
+      "radio: reduction.toW must not lie above powerW",
+    ],
+    [
+      { feedline: { lengthM: 5, loss: [{ frequencyHz: 7, dbPer100M: 4 }] } },
+      "feedline.loss[0].frequencyHz: frequencies are in Hz",
+    ],
+    [
+      {
+        feedline: {
+          lengthM: 5,
+          loss: [
+            { frequencyHz: 7e6, dbPer100M: 4 },
+            { frequencyHz: 28e6, dbPer100M: 2 },
+          ],
+        },
+      },
+      "feedline.loss: no line loses less at a higher frequency",
+    ],
   ])("%j", (data, start) => {
     expect(refusal(data).slice(0, start.length)).toBe(start);
   });
+
+  test.each([
+    [{ modes: ["cw"] }, "modes: expected settings in braces, { … }, got a list in brackets, [ … ]"],
+    [{ bands: "40m" }, "bands: expected a list in brackets, [ … ], got text in quotes"],
+    [{ bands: [] }, "bands: must not be empty"],
+    [{ radio: { powerW: "100" } }, "radio.powerW: expected a number, got text in quotes"],
+    [{ radio: { powerW: 0 } }, "radio.powerW: must be more than 0"],
+    [{ limits: { swr: 0.5 } }, "limits.swr: must be 1 or more"],
+    [{ antenna: { gainDbi: 60 } }, "antenna.gainDbi: must be 40 or less"],
+    [{ antenna: { ratedPowerW: "x" } }, "antenna.ratedPowerW: is written in none of the ways that it may be"],
+    [null, "the file: expected settings in braces, { … }, got null"],
+  ])("in plain words: %j", (data, message) => {
+    expect(refusal(data)).toBe(message);
+  });
+
+  test("of many the first six are named", () => {
+    const bands = Array.from({ length: 9 }, (_, i) => i);
+    expect(refusal({ bands })).toMatch(/^bands\[0\].*bands\[5\][^;]*; and 3 more$/);
+  });
+});
+
+test.each(["160m", "80m", "40m", "20m", "10m", "6m", "2m", "70cm"])("a dip wanted within %s is accepted", (name) => {
+  const band = present(
+    planById("itu-r1")?.bands.find((candidate) => candidate.band === name),
+    name,
+  );
+  for (const hz of [band.lowHz, band.highHz]) expect(() => parseStation({ wantedHz: { [name]: hz } })).not.toThrow();
 });
 
 const readPlan = (id: string) => structuredClone(present(planById(id), id)) as BandPlan;

@@ -71,6 +71,8 @@ export const FINDING_CODES = {
   "prediction-rough": "What a change of length would do is foretold without the feedline taken out.",
   // grading a season
   "log-row-missing": "The deployment log has no row for some sweeps.",
+  "log-row-repeated": "The deployment log has more than one row for a sweep.",
+  "log-slip": "The deployment log is not a table as it should be.",
   "log-row-unmatched": "Rows of the deployment log name no sweep that was graded.",
   "log-date-unread": "A date in the deployment log is in no form that is understood.",
   "dip-drifts": "The dip of a deployment wanders over time.",

@@ -10,11 +10,54 @@ import { nearestName, suggestion } from "./nearest.js";
 export function parseWith<Data>(schema: z.ZodType<Data>, data: unknown): Data {
   const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return result.data;
-  throw new Error(result.error.issues.map((issue) => `${placeOf(issue.path)}: ${messageOf(schema, issue)}`).join("; "));
+  const said = result.error.issues.map((issue) => `${placeOf(issue.path)}: ${messageOf(schema, issue)}`);
+  const more = said.length > MOST_SAID ? `; and ${said.length - MOST_SAID} more` : "";
+  throw new Error(said.slice(0, MOST_SAID).join("; ") + more);
 }
+
+/** More places than this are counted: the file is then another than it was taken for. */
+const MOST_SAID = 6;
+
+/** What is wrong in the words of one who writes such a file by hand. */
+const KINDS: Readonly<Record<string, string>> = {
+  object: "settings in braces, { … }",
+  record: "settings in braces, { … }",
+  array: "a list in brackets, [ … ]",
+  string: "text in quotes",
+  number: "a number",
+  boolean: "true or false",
+};
+
+function kindOf(input: unknown): string {
+  if (input === undefined) return "nothing";
+  if (input === null) return "null";
+  return (Array.isArray(input) ? KINDS.array : KINDS[typeof input]) ?? typeof input;
+}
+
+function sizeText(origin: string, bound: "least" | "most", value: number | bigint, inclusive: boolean): string {
+  const isLeast = bound === "least";
+  if (origin === "array" || origin === "string" || origin === "set") {
+    if (isLeast && value === 1) return "must not be empty";
+    return `must hold ${isLeast ? "at least" : "at most"} ${value} ${origin === "string" ? "characters" : "entries"}`;
+  }
+  if (inclusive) return `must be ${value} or ${isLeast ? "more" : "less"}`;
+  return `must be ${isLeast ? "more" : "less"} than ${value}`;
+}
+
+/** zod's own words for a text that does not match; a schema that has better ones says them. */
+const NO_MATCH = /^Invalid string/;
 
 function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
   if (issue.code === "invalid_value") return notOneOf(issue.values.map(String), issue.input);
+  if (issue.code === "invalid_type")
+    return `expected ${KINDS[issue.expected] ?? issue.expected}, got ${kindOf(issue.input)}`;
+  if (issue.code === "too_small" && isOwnWords(issue.message))
+    return sizeText(issue.origin, "least", issue.minimum, issue.inclusive ?? true);
+  if (issue.code === "too_big" && isOwnWords(issue.message))
+    return sizeText(issue.origin, "most", issue.maximum, issue.inclusive ?? true);
+  if (issue.code === "invalid_format" && NO_MATCH.test(issue.message)) return "is not written as it must be";
+  if (issue.code === "invalid_union") return "is written in none of the ways that it may be";
+  if (issue.code === "invalid_key") return "no such name is known here";
   if (issue.code !== "unrecognized_keys") return issue.message;
   const known = keysAt(schema, issue.path);
   return issue.keys.map((key) => unknownKey(key, nearestName(key, known))).join(", ");
@@ -24,6 +67,8 @@ function notOneOf(values: readonly string[], input: unknown): string {
   const meant = typeof input === "string" ? suggestion(input, values) : "";
   return `expected one of ${values.join(", ")}${typeof input === "string" ? `, got "${input}"` : ""}.${meant}`;
 }
+
+const isOwnWords = (message: string) => /^Too (small|big)/.test(message);
 
 const unknownKey = (key: string, nearest: string | null) =>
   `unknown key "${key}"${nearest === null ? "" : ` (did you mean "${nearest}"?)`}`;

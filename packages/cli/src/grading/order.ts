@@ -9,13 +9,17 @@ export type Compare = (a: SweepGrade, b: SweepGrade) => number;
  * An order of graded sweeps: by `name` of their file, by `date` (those without one last), by overall `grade`, or by what they
  * do on a band ("40m").
  *
- * @throws UsageError for another key
+ * @param bands those that are graded; all of the plan where absent
+ * @throws UsageError for another key, and for a band that is not graded
  */
-export function compareBy(key: string, plan: BandPlan): Compare {
+export function compareBy(key: string, plan: BandPlan, bands: readonly string[] | undefined): Compare {
   if (key === "name") return byName;
   if (key === "date") return (a, b) => timeTaken(a) - timeTaken(b) || byName(a, b);
   if (key === "grade") return (a, b) => place(a.grade) - place(b.grade) || byName(a, b);
   const band = bandToSortBy(key, plan);
+  if (bands !== undefined && !bands.includes(band)) {
+    throw new UsageError(`--sort ${key}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
+  }
   const on = ({ bands: all }: SweepGrade): BandGrade | undefined => all.find((entry) => entry.band === band);
   return (a, b) => {
     const [first, second] = [on(a), on(b)];

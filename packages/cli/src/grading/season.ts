@@ -65,7 +65,7 @@ export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, { plan, ba
     groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
     overTime: overTime === undefined ? null : { column: overTime === true ? null : logColumn(log, overTime) },
     best: best === undefined ? null : judgedBand(best, plan, bands),
-    order: sort === undefined ? null : compareBy(sort, plan),
+    order: sort === undefined ? null : compareBy(sort, plan, bands),
   };
 }
 

@@ -35,7 +35,11 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
 
 function dialTable({ dials }: CheckResult): NamedTable | null {
   if (dials.length === 0) return null;
-  return { name: "Dial frequencies", intro: null, columns: DIAL_COLUMNS, rows: dials.map(dialRow), outro: null };
+  const isBare = dials.some(({ mode }) => mode === null);
+  const outro = isBare
+    ? "Say --modes to be told what is permitted there, and judged over all that a signal occupies."
+    : null;
+  return { name: "Dial frequencies", intro: null, columns: DIAL_COLUMNS, rows: dials.map(dialRow), outro };
 }
 
 function dialRow(dial: DialResult): readonly string[] {
@@ -54,7 +58,7 @@ function dialRow(dial: DialResult): readonly string[] {
 const licenceText = (limits: readonly PowerLimit[]) => (limits.length === 0 ? "–" : limits.map(power).join(", "));
 
 function permission({ isPermitted, band }: DialResult): string {
-  if (band === null) return "outside all bands";
+  if (band === null) return "in no band of the plan";
   if (isPermitted === null) return "–";
   return isPermitted ? "yes" : "no";
 }
@@ -91,6 +95,12 @@ function nothingInReach(bands: CheckResult["bands"]): NamedTable | null {
   const out = bands.filter(
     ({ power: ofBand }) => ofBand.length > 0 && ofBand.every(({ usableFraction }) => usableFraction === 0),
   );
+  const asked = bands.filter(({ power: ofBand }) => ofBand.some(({ usableFraction }) => usableFraction > 0));
+  if (asked.length > 0) {
+    const where = asked.map(({ band }) => band).join(", ");
+    const outro = `No power is told on ${where}: neither the plan nor you state a limit. Say --power for the radio's.`;
+    return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };
+  }
   if (out.length === 0) return null;
   const outro = `No power is told: the SWR is out of reach, or not known but at single points, on ${out.map(({ band }) => band).join(", ")}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };

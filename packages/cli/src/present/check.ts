@@ -14,7 +14,19 @@ import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, missedColumns, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, limitsLine, megahertz, need, percent, planLine, span, stationLines, swr, use } from "./units.js";
+import {
+  emissions,
+  limitsLine,
+  megahertz,
+  need,
+  percent,
+  planLine,
+  pointSwr,
+  span,
+  stationLines,
+  swr,
+  use,
+} from "./units.js";
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   pass: "pass",
@@ -237,7 +249,7 @@ const LEAST_INTERVAL = 0.02;
 /** An SWR with both ends of what it may be, where they are apart or a limit lies between them. */
 function swrOf(point: Point | null, limits: Limits): string {
   if (point === null) return "–";
-  const value = `${point.isAtLeast ? "≥" : ""}${swr(point.swr)}`;
+  const value = pointSwr(point);
   if (point.swrLow === undefined || point.swrHigh === undefined) return value;
   const { swrLow: low, swrHigh: high } = point;
   const isOpen = Object.values(limits).some((limit) => low <= limit && limit <= high);

@@ -5,7 +5,7 @@ import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { kilohertz, megahertz, percent, planLine, signed, stationLines, swr } from "./units.js";
+import { kilohertz, megahertz, percent, planLine, pointSwr, signed, stationLines } from "./units.js";
 
 const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   improved: "improved",
@@ -140,12 +140,12 @@ function rowFor(result: BandDiff): readonly string[] {
   return [
     band,
     verdictWords(result),
-    pair(swr(before.best?.swr ?? null), swr(after.best?.swr ?? null)),
+    pair(pointSwr(before.best), pointSwr(after.best)),
     pair(frequency(before), frequency(after)),
     isDip(before) && isDip(after) && change.bestFrequencyHz !== null
       ? `${signed(change.bestFrequencyHz / 1000, 0)} kHz`
       : "–",
-    pair(swr(before.worst?.swr ?? null), swr(after.worst?.swr ?? null)),
+    pair(pointSwr(before.worst), pointSwr(after.worst)),
     pair(percent(before.withinLimit.fraction), percent(after.withinLimit.fraction)),
     gains(change.gainedHz, change.lostHz),
   ];

@@ -1,4 +1,4 @@
-import { type Limits, lookUp, type PlanInfo, type PowerLimit } from "@feedpoint/core";
+import { type Limits, lookUp, type PlanInfo, type Point, type PowerLimit } from "@feedpoint/core";
 import { printable } from "./escape.js";
 
 /** The one place that picks digits and units for people. */
@@ -16,6 +16,10 @@ export const swr = (value: number | null): string => {
   if (value >= GREATEST_SWR) return `>${GREATEST_SWR}`;
   return value < 10 ? value.toFixed(2) : value < 100 ? value.toFixed(1) : value.toFixed(0);
 };
+
+/** The SWR of a point, with a sign where the instrument's scale ended there. */
+export const pointSwr = (point: Point | null): string =>
+  point === null ? "–" : `${point.isAtLeast ? "≥" : ""}${swr(point.swr)}`;
 
 /** A share of a whole; neither a part of it nor all but a part is rounded away. */
 export const percent = (fraction: number): string => {

@@ -19,6 +19,8 @@ export interface DeploymentLog {
   /** What splits its columns: comma, semicolon or tab */
   readonly delimiter: string;
   readonly rows: readonly LogRow[];
+  /** What of its text is not as a table should be */
+  readonly slips: readonly string[];
 }
 
 /** What a log's file is called where none is named. */
@@ -40,7 +42,7 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? "";
   const count = (delimiter: string) => firstLine.split(delimiter).length;
   const delimiter = DELIMITERS.reduce((best, next) => (count(next) > count(best) ? next : best));
-  const { data } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: "greedy" });
+  const { data, errors } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: "greedy" });
   const [header = [], ...lines] = data.map((cells) => cells.map((cell) => cell.trim()));
   const fileColumn = header.find((name) => FILE_COLUMNS.includes(name.toLowerCase()));
   if (fileColumn === undefined) {
@@ -59,6 +61,17 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
     fileColumn,
     header,
     delimiter,
+    slips: [
+      ...(errors.some(({ code }) => code === "MissingQuotes")
+        ? ["a quote is not closed, so that all after it is one cell"]
+        : []),
+      ...(lines.some((cells) => cells.slice(header.length).some((cell) => cell !== ""))
+        ? ["a row has more cells than there are columns"]
+        : []),
+      ...(new Set(header.filter((name) => name !== "")).size < header.filter((name) => name !== "").length
+        ? ["two columns have one name, and only the first is read"]
+        : []),
+    ],
     rows: lines.map((cells) => Object.fromEntries(columns.map((name) => [name, cells[header.indexOf(name)] ?? ""]))),
   };
 }
@@ -107,7 +120,14 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
   const rows = files.map(find);
   const used = new Set(rows);
   const without = files.filter((_, i) => rows[i] === null).map(baseName);
-  const left = log.rows.filter((row) => !used.has(row)).map((row) => row[log.fileColumn] || "(no file named)");
+  const unused = log.rows.filter((row) => !used.has(row));
+  const isAgain = (row: LogRow) => {
+    const again = find(row[log.fileColumn] ?? "");
+    return again !== null && again !== row && used.has(again);
+  };
+  const nameOf = (row: LogRow) => row[log.fileColumn] || "(no file named)";
+  const again = unused.filter(isAgain).map(nameOf);
+  const left = unused.filter((row) => !isAgain(row)).map(nameOf);
   const undated = log.rows.map(statedDate).filter((date) => date !== "" && timeOf(date) === null);
   return [
     ...(without.length === 0
@@ -116,6 +136,12 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
     ...(left.length === 0
       ? []
       : [finding("caution", "log-row-unmatched", `Rows of the log that no sweep here goes by: ${listed(left)}.`)]),
+    ...(again.length === 0
+      ? []
+      : [finding("caution", "log-row-repeated", `In the log twice, of which the first row counts: ${listed(again)}.`)]),
+    ...(log.slips.length === 0
+      ? []
+      : [finding("caution", "log-slip", `The log is not as it should be: ${log.slips.join("; ")}.`)]),
     ...(undated.length === 0
       ? []
       : [

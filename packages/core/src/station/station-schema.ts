@@ -6,8 +6,15 @@ import type { Station } from "./station.js";
 
 const positive = z.number().positive();
 /** Below all amateur bands: a number that small is in MHz. */
-const LEAST_WANTED_HZ = 100_000;
+const LEAST_HZ = 100_000;
+const frequencyHz = positive.min(LEAST_HZ, "frequencies are in Hz: 7100000, not 7.1");
 const swr = z.number().min(1);
+
+const WAVE_SPEED = 299_792_458;
+/** A band's edges lie within a third of what its wavelength says; another band's do not. */
+const FAR_FROM_BAND = Math.log(4 / 3);
+
+const wavelengthM = (band: string): number => Number.parseInt(band, 10) / (band.endsWith("cm") ? 100 : 1);
 
 /** An object that refuses unknown keys but for a comment. */
 const record = <Shape extends z.ZodRawShape>(shape: Shape) =>
@@ -48,11 +55,14 @@ const radio = record({
     .refine(({ fromSwr, toSwr }) => fromSwr < toSwr, "fromSwr must lie below toSwr")
     .exactOptional()
     .describe("how the radio reduces its power as the SWR rises"),
-});
+}).refine(
+  ({ powerW, reduction }) => powerW === undefined || reduction === undefined || reduction.toW <= powerW,
+  "reduction.toW must not lie above powerW",
+);
 
 const antenna = record({
   wireLengthM: positive.exactOptional().describe("length of the wire that a cut changes, m"),
-  gainDbi: z.number().exactOptional().describe("gain, dBi; a half-wave dipole's 2.15 where left out"),
+  gainDbi: z.number().min(-40).max(40).exactOptional().describe("gain, dBi; a half-wave dipole's 2.15 where left out"),
   ratedPowerW: z
     .union([positive, z.partialRecord(z.enum(MODE_NAMES), positive)])
     .exactOptional()
@@ -68,11 +78,15 @@ const feedline = record({
   characteristicOhms: positive.exactOptional().describe("instead of the kind's"),
   velocityFactor: positive.max(1).exactOptional().describe("instead of the kind's"),
   loss: z
-    .array(record({ frequencyHz: positive, dbPer100M: positive }))
+    .array(record({ frequencyHz, dbPer100M: positive }))
     .min(1)
     .refine(
       (values) => values.every(({ frequencyHz }, i) => i === 0 || frequencyHz > (values[i - 1]?.frequencyHz ?? 0)),
       "frequencies must ascend",
+    )
+    .refine(
+      (values) => values.every(({ dbPer100M }, i) => i === 0 || dbPer100M >= (values[i - 1]?.dbPer100M ?? 0)),
+      "no line loses less at a higher frequency",
     )
     .exactOptional()
     .describe("matched loss at one frequency or more, instead of the kind's"),
@@ -120,7 +134,15 @@ export const stationSchema = record({
     .exactOptional()
     .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
   wantedHz: z
-    .record(z.string(), positive.min(LEAST_WANTED_HZ, "frequencies are in Hz: 7100000, not 7.1"))
+    .record(z.string().regex(/^\d+c?m$/, 'bands are named by their wavelength: "40m", "70cm"'), frequencyHz)
+    .superRefine((wanted, context) => {
+      for (const [band, hz] of Object.entries(wanted)) {
+        const about = WAVE_SPEED / wavelengthM(band);
+        if (Math.abs(Math.log(hz / about)) < FAR_FROM_BAND) continue;
+        const message = `${band} lies around ${(about / 1e6).toFixed(1)} MHz, not at ${(hz / 1e6).toFixed(3)}`;
+        context.addIssue({ code: "custom", path: [band], message });
+      }
+    })
     .exactOptional()
     .describe('where the dip is wanted, by band, Hz: {"40m": 7100000}'),
 }).meta({ title: "feedpoint station file" }) satisfies z.ZodType<Station>;

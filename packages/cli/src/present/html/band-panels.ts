@@ -2,7 +2,7 @@ import type { BandSummary, Limits } from "@feedpoint/core";
 import { html, type Markup } from "../markup.js";
 import type { Series } from "../svg/series.js";
 import { bandSwrChart } from "../svg/swr-chart.js";
-import { kilohertz, megahertz, need, percent, span, swr } from "../units.js";
+import { kilohertz, megahertz, need, percent, pointSwr, span } from "../units.js";
 import { readoutLine } from "./readout-line.js";
 
 /** A verdict as it stands beside a band's name. */
@@ -31,8 +31,8 @@ function factsOf(summaries: readonly (BandSummary | undefined)[]): readonly Mark
   };
   const limit = known[0]?.withinLimit.limitSwr ?? 2;
   return [
-    fact("Best", ({ best }) => (best === null ? "–" : `${swr(best.swr)} at ${megahertz(best.frequencyHz)}`), " MHz"),
-    fact("Worst", ({ worst }) => swr(worst?.swr ?? null)),
+    fact("Best", ({ best }) => (best === null ? "–" : `${pointSwr(best)} at ${megahertz(best.frequencyHz)}`), " MHz"),
+    fact("Worst", ({ worst }) => pointSwr(worst)),
     fact(`To ${limit}:1`, ({ withinLimit }) => percent(withinLimit.fraction)),
     fact("Where", withinText),
     fact("Needs", (summary) => need(summary.need)),
