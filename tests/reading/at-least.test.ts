@@ -1,5 +1,5 @@
 /** Readings that mean "at least": never within a limit, never a known need, and still so after being written and read again. */
-import { check, delimitedText, planById, readSweeps, type Sweep } from "@feedpoint/core";
+import { check, delimitedText, gradeSweep, planById, readSweeps, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { present } from "../support/sweeps.js";
 
@@ -43,6 +43,12 @@ describe("a reading marked as more than", () => {
       "unknown",
       "beyond-tuner",
     ]);
+  });
+
+  test("has no grade where that hangs on what it is, and one where it does not", () => {
+    const rows = (most: number) => Array.from({ length: 36 }, (_, i) => `${(14 + 0.01 * i).toFixed(2)},>${most}`);
+    const graded = (most: number) => gradeSweep(table(...rows(most)), { plan, bands: ["20m"] }).bands[0]?.grade;
+    expect([graded(5), graded(10), graded(12)]).toEqual([null, "F", "F"]);
   });
 
   test("keeps its mark where only the band is named", () => {
@@ -114,6 +120,17 @@ describe("readings of few decimals", () => {
 
   test("are told from fine ones, which have none worth a word", () => {
     expect(table(...rows(4)).rounding).toBe(0);
+  });
+});
+
+describe("numbers without a header", () => {
+  test.each([
+    ["7000 2.1\n7050 1.5\n7100 1.7\n", "--columns frequency:kHz,swr"],
+    ["7.000 2.1\n7.050 1.5\n7.100 1.7\n", "--columns frequency:MHz,swr"],
+    ["7000000 50 1\n7050000 51 2\n7100000 52 3\n", "--columns frequency:Hz,r,x"],
+    ["7.0 50 1 9\n7.1 51 2 9\n7.2 52 3 9\n", "--columns frequency:MHz,r,x,skip"],
+  ])("%j are refused with what would read them", (text, hint) => {
+    expect(() => read(text, "a.txt")).toThrow(hint);
   });
 });
 

@@ -49,6 +49,7 @@ export const FINDING_CODES = {
   "power-limit-unknown":
     "The plan does not say what power the licence allows; what is told is what the equipment gives.",
   "feedline-rating-unknown": "Voltage and current on the line are told, and nothing states what it bears.",
+  "plan-voluntary": "The band plan is agreed among amateurs and is no law.",
   "plan-common": "No band plan was chosen: what all three ITU Regions have in common was used.",
   "plan-from-memory": "The band plan, or part of it, rests on memory and not on a source.",
   "class-not-stated": "No licence class was stated: the whole of each band was judged.",

@@ -2,7 +2,7 @@ import { type JudgingOptions, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Need } from "./limits.js";
 import { lossBoundOf } from "./loss-bound.js";
 import { swrFromReflectionMagnitude } from "./reflection.js";
-import { isDip, type Judgement, judge, reachOf } from "./summary.js";
+import { type BandReach, isDip, type Judgement, judge, reachOf } from "./summary.js";
 import type { Sweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -83,7 +83,7 @@ const GRADES_BY_POINTS: readonly Grade[] = ["F", "D", "C", "B", "A"];
 
 export interface BandGrade {
   readonly band: string;
-  /** null where too little of the band was swept */
+  /** null where too little of the band was swept, or the instrument's scale ended too low to tell */
   readonly grade: Grade | null;
   readonly bestSwr: number | null;
   readonly bestHz: number | null;
@@ -120,15 +120,12 @@ export function gradeJudged(judgement: Judgement, options: Omit<GradeOptions, "l
   const bands = selectBands(options).map((band): BandGrade => {
     const { usable, sweptFraction, extremes, pieces, need } = reachOf(judgement, band);
     const best = extremes?.best ?? null;
-    const criterion = criteria.find(
-      (wanted) =>
-        usable.withoutTuner >= wanted.withoutTuner &&
-        usable.withBuiltInTuner >= wanted.withBuiltInTuner &&
-        usable.withWideRangeTuner >= wanted.withWideRangeTuner,
-    );
+    const gradeOf = (shares: Shares) => gradeFor(shares, criteria);
+    const grade = gradeOf(usable);
+    const isSure = grade === gradeOf(atTheMost(judgement, usable, sweptFraction));
     return {
       band: band.band,
-      grade: sweptFraction >= LEAST_SWEPT_FRACTION ? (criterion?.grade ?? null) : null,
+      grade: sweptFraction >= LEAST_SWEPT_FRACTION && isSure ? grade : null,
       bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
       bestHz: best?.frequencyHz ?? null,
       dipHz: best && isDip({ best, pieces }) ? best.frequencyHz : null,
@@ -143,6 +140,28 @@ export function gradeJudged(judgement: Judgement, options: Omit<GradeOptions, "l
     bands,
     lossBoundDb: lossBoundOf(judgement.curve)?.lossDb ?? null,
     log: null,
+  };
+}
+
+type Shares = BandReach["usable"];
+
+const gradeFor = (shares: Shares, criteria: readonly GradeCriterion[]): Grade | null =>
+  criteria.find(
+    (wanted) =>
+      shares.withoutTuner >= wanted.withoutTuner &&
+      shares.withBuiltInTuner >= wanted.withBuiltInTuner &&
+      shares.withWideRangeTuner >= wanted.withWideRangeTuner,
+  )?.grade ?? null;
+
+/** Shares within reach if all that means "at least" an SWR were within it where that is possible. */
+function atTheMost({ curve, limits }: Judgement, usable: Shares, sweptFraction: number): Shares {
+  const ceiling = curve.sweep.kind === "scalar" ? curve.sweep.ceilingMagnitude : null;
+  if (ceiling === null) return usable;
+  const swr = swrFromReflectionMagnitude(ceiling);
+  return {
+    withoutTuner: limits.swr > swr ? sweptFraction : usable.withoutTuner,
+    withBuiltInTuner: limits.builtInTunerSwr > swr ? sweptFraction : usable.withBuiltInTuner,
+    withWideRangeTuner: limits.wideRangeTunerSwr > swr ? sweptFraction : usable.withWideRangeTuner,
   };
 }
 

@@ -78,6 +78,11 @@ export function planFindings(
       ),
     );
   }
+  if (plan.kind === "band-plan") {
+    const message =
+      "This band plan is agreed among amateurs and is no law: what it does not plan for may be permitted, and what it does not forbid need not be.";
+    findings.push(finding("info", "plan-voluntary", message));
+  }
   if (plan.classes !== undefined && licenceClass === null) {
     findings.push(
       finding(

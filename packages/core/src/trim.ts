@@ -7,6 +7,7 @@ import { type Finding, finding } from "./finding.js";
 import { closedText, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { reflectionMagnitudeFromSwr } from "./reflection.js";
+import { samplingFindings, spikeFindings } from "./sampling.js";
 import { type BandSummary, isDip, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
@@ -46,6 +47,8 @@ export interface TrimOptions extends JudgingOptions {
   /** Where the dip is wanted, Hz; the middle of the band where absent */
   readonly wantedHz?: number;
   readonly feedline?: Feedline | null;
+  /** The sweep was taken at the antenna, so that there is no line to take out */
+  readonly isAtAntenna?: boolean;
   readonly wireLengthM?: number;
 }
 
@@ -64,7 +67,7 @@ const USELESS_SWR = 10;
  * @throws RangeError where plan, class and modes leave nothing of the band
  */
 export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
-  const { limits = DEFAULT_LIMITS, feedline = null, wireLengthM = null } = options;
+  const { limits = DEFAULT_LIMITS, feedline = null, isAtAntenna = false, wireLengthM = null } = options;
   const wantedBands = options.bands === undefined ? {} : { bands: [...options.bands, options.band] };
   const bands = selectBands({ ...options, ...wantedBands });
   const band = bands.find((each) => each.band === options.band);
@@ -92,7 +95,14 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
     bands: bands
       .map((each) => ({ band: each.band, before: summaryOf(before, each), after: summaryOf(after, each) }))
       .filter((each) => each.before !== null || each.after !== null),
-    findings: [...planFindings(options, [band]), ...predictionFindings(sweep, dip, wantedHz, feedline)],
+    findings: [
+      ...planFindings(options, [band]),
+      ...spikeFindings(before.curve),
+      ...samplingFindings(before, band, summariseBand(before, band)).filter(
+        ({ code }) => code !== "bandwidth-not-from-q",
+      ),
+      ...predictionFindings(sweep, dip, wantedHz, feedline !== null || isAtAntenna),
+    ],
     cautions: CAUTIONS,
   };
 }
@@ -102,7 +112,7 @@ function predictionFindings(
   sweep: Sweep,
   dip: Point | null,
   wantedHz: number,
-  feedline: Feedline | null,
+  isLineKnown: boolean,
 ): readonly Finding[] {
   const megahertz = (wantedHz / 1e6).toFixed(3);
   if (dip === null) {
@@ -118,7 +128,7 @@ function predictionFindings(
     sweep.kind === "scalar"
       ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
       : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
-  return sweep.kind === "scalar" || feedline === null ? [finding("info", "prediction-rough", message)] : [];
+  return sweep.kind === "scalar" || !isLineKnown ? [finding("info", "prediction-rough", message)] : [];
 }
 
 /** The lowest dip of the SWR near a frequency; null where there is none. The ends of what was swept are no dips. */

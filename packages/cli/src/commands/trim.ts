@@ -35,6 +35,7 @@ async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
   const sweep: Sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
   const result = trim(sweep, {
     ...settings,
+    isAtAntenna: raw.feedline === false,
     // A wire is trimmed for one band, and what that does to the others matters.
     ...(raw.bands === undefined ? { bands: settings.plan.bands.map((each) => each.band) } : {}),
     band,

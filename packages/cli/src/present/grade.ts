@@ -57,7 +57,7 @@ export const gradeTable = (sweeps: readonly SweepGrade[]): Table => ({
 
 /** What the cells of that table hold, in words. */
 export const GRADE_NOTES: readonly string[] = [
-  "Each cell: grade and best SWR; – means not swept, ? too little swept to grade. Mean: over all bands graded.",
+  "Each cell: grade and best SWR; – means not swept, ? too little known to grade. Mean: over all bands graded.",
   "Loss: the most that the line can lose one way, by the sweep alone. Loss lowers SWR and so raises a grade: compare deployments with diff.",
 ];
 

@@ -89,15 +89,18 @@ function rowFor({ band, before, after }: TrimmedBand): readonly string[] {
     spansOf(before),
     spansOf(after),
     both((summary) => (summary === null ? "–" : percent(summary.withinLimit.fraction))) + knownPart(after),
-    before?.need === after?.need
-      ? need(before?.need ?? "unknown")
-      : both((summary) => need(summary?.need ?? "unknown")),
+    before?.need === after?.need ? needText(after) : both(needText),
   ];
 }
 
 /** How much of a band the prediction covers, where that is not all: the sweep ends within it once it is stretched. */
 const knownPart = (after: BandSummary | null) =>
   after === null || after.sweptFraction === 1 ? "" : ` (${percent(after.sweptFraction)} known)`;
+
+function needText(summary: BandSummary | null): string {
+  if (summary === null) return need("unknown");
+  return summary.sweptFraction < 1 ? `${need(summary.need)} where known` : need(summary.need);
+}
 
 function spansOf(summary: BandSummary | null): string {
   if (summary === null) return "–";

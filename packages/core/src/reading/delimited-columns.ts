@@ -271,6 +271,16 @@ function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadEr
     file,
     line: dialect.firstDataLine + 1,
     found: `there are numbers (${quote(example)}), but ${header}`,
-    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:MHz,${dialect.columns > 2 ? "r,x" : "swr"}`,
+    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:${likelyUnit(example)},${likelyReadings(dialect.columns)}`,
   });
 }
+
+/** The unit that the first number of a line would have as a frequency of an antenna. */
+function likelyUnit(line: string): FrequencyUnit {
+  const first = Number.parseFloat(line.replace(",", "."));
+  if (first >= 100_000) return "Hz";
+  return first >= 1000 ? "kHz" : "MHz";
+}
+
+const likelyReadings = (columns: number): string =>
+  columns === 2 ? "swr" : ["r", "x", ...new Array<string>(Math.max(0, columns - 3)).fill("skip")].join(",");
