@@ -18,6 +18,20 @@ describe("an SWR off the scale", () => {
     expect(codesOf(sweep)).toContain("saturated");
   });
 
+  const scaleTo = (most: number, decimals: number) =>
+    table(
+      ...Array.from({ length: 60 }, (_, i) => {
+        const swr = 1.2 + 0.004 * (i - 30) ** 2;
+        return `${(7 + 0.01 * i).toFixed(2)},${Math.min(swr, most).toFixed(decimals)}`;
+      }),
+    );
+
+  test("may end low, at a round number that a long run of fine readings keeps to", () => {
+    expect(scaleTo(3, 2)).toMatchObject({ ceilingMagnitude: 0.5 });
+    expect(scaleTo(3, 1)).toMatchObject({ ceilingMagnitude: null });
+    expect(scaleTo(2.83, 2)).toMatchObject({ ceilingMagnitude: null });
+  });
+
   test("is at least the greatest reading where a scale may end there", () => {
     const sweep = table("7.0,inf", "7.1,1.5", "7.2,10");
     expect(sweep).toMatchObject({ kind: "scalar", ceilingMagnitude: 9 / 11 });

@@ -1,4 +1,3 @@
-import { at } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import type { NumberColumn } from "./assemble.js";
@@ -18,6 +17,7 @@ import {
   rolesFromPreamble,
   withPreambleUnit,
 } from "./preamble.js";
+import { SCALES, withBounds } from "./scale-end.js";
 import type { SourceText } from "./text.js";
 import { linesOf, type TextLines } from "./text-lines.js";
 
@@ -208,56 +208,6 @@ function numberColumns(
       },
     ];
   });
-}
-
-/** A run of this many equal greatest values is the end of an instrument's scale. */
-const SATURATED_RUN = 3;
-
-/** How far an instrument's scale may reach. */
-interface Scale {
-  /** A scale does not end below this; a flat, low curve is just flat */
-  readonly leastEnd: number;
-  /** Total reflection */
-  readonly greatest: number;
-}
-
-const SCALES: Readonly<Partial<Record<ColumnRole["quantity"], Scale>>> = {
-  swr: { leastEnd: 4, greatest: Number.POSITIVE_INFINITY },
-  // Of ρ equal values are no sign of an end: noise aside, much of a sweep may reflect everything.
-  "reflection-magnitude": { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
-};
-
-/**
- * Puts the least that "more than" cells allow into a column. A cell that states no bound ("inf") counts as at least the
- * greatest value that was read, where a scale may end there, and as infinite elsewhere.
- *
- * @returns ceiling: from where on a reading means "at least"; the greatest that can be where only cells without a bound are
- *   beyond the scale
- */
-function withBounds(
-  values: Float64Array,
-  atLeast: readonly { row: number; bound: number | null }[],
-  { leastEnd, greatest: infinite }: Scale,
-): { settled: Float64Array; ceiling: number | null } {
-  let greatest = Number.NEGATIVE_INFINITY;
-  let run = 0;
-  let longest = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = at(values, i);
-    if (value > greatest) {
-      greatest = value;
-      run = longest = 1;
-    } else if (value === greatest) longest = Math.max(longest, ++run);
-    else run = 0;
-  }
-  if (atLeast.length === 0) {
-    return { settled: values, ceiling: longest >= SATURATED_RUN && greatest >= leastEnd ? greatest : null };
-  }
-  const settled = Float64Array.from(values);
-  const unbounded = greatest >= leastEnd ? greatest : infinite;
-  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? unbounded), infinite);
-  for (const { row, bound } of atLeast) settled[row] = bound ?? unbounded;
-  return { settled, ceiling: least };
 }
 
 function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {

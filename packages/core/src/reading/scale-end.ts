@@ -1,0 +1,66 @@
+import { at } from "../column.js";
+import type { ColumnRole } from "./columns.js";
+
+/** A run of this many equal greatest values is the end of an instrument's scale. */
+const SATURATED_RUN = 3;
+
+/** A run as long as this is no curve that happens to be flat, if its readings could show it. */
+const LONG_RUN = 8;
+
+/** How far an instrument's scale may reach. */
+interface Scale {
+  /** A scale does not end below this, but at a round number that a long run of finely printed readings keeps to */
+  readonly leastEnd: number;
+  /** Total reflection */
+  readonly greatest: number;
+}
+
+export const SCALES: Readonly<Partial<Record<ColumnRole["quantity"], Scale>>> = {
+  swr: { leastEnd: 4, greatest: Number.POSITIVE_INFINITY },
+  // Of ρ equal values are no sign of an end: noise aside, much of a sweep may reflect everything.
+  "reflection-magnitude": { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
+};
+
+/**
+ * Puts the least that "more than" cells allow into a column. A cell that states no bound ("inf") counts as at least the
+ * greatest value that was read, where a scale may end there, and as infinite elsewhere.
+ *
+ * @returns ceiling: from where on a reading means "at least"; the greatest that can be where only cells without a bound are
+ *   beyond the scale
+ */
+export function withBounds(
+  values: Float64Array,
+  atLeast: readonly { row: number; bound: number | null }[],
+  { leastEnd, greatest: infinite }: Scale,
+): { settled: Float64Array; ceiling: number | null } {
+  let greatest = Number.NEGATIVE_INFINITY;
+  let run = 0;
+  let longest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value > greatest) {
+      greatest = value;
+      run = longest = 1;
+    } else if (value === greatest) longest = Math.max(longest, ++run);
+    else run = 0;
+  }
+  if (atLeast.length === 0) {
+    const isEnd =
+      (longest >= SATURATED_RUN && greatest >= leastEnd) ||
+      (longest >= LONG_RUN && greatest < leastEnd && isRoundEnd(greatest, infinite) && areFine(values));
+    return { settled: values, ceiling: isEnd ? greatest : null };
+  }
+  const settled = Float64Array.from(values);
+  const unbounded = greatest >= leastEnd ? greatest : infinite;
+  const least = atLeast.reduce((low, { bound }) => Math.min(low, bound ?? unbounded), infinite);
+  for (const { row, bound } of atLeast) settled[row] = bound ?? unbounded;
+  return { settled, ceiling: least };
+}
+
+/** Whether an SWR is one at which low scales end: 1.5, 2, 2.5, 3 … */
+const isRoundEnd = (swr: number, greatest: number): boolean =>
+  greatest === Number.POSITIVE_INFINITY && swr >= 1.5 && Number.isInteger(2 * swr);
+
+/** Whether some value has more than one decimal. */
+const areFine = (values: Float64Array): boolean =>
+  values.some((value) => Math.abs(10 * value - Math.round(10 * value)) > 1e-6);
