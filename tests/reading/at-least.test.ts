@@ -59,6 +59,16 @@ describe("a reading marked as more than", () => {
     ]);
   });
 
+  test("may be anything beyond: its interval has no upper end", () => {
+    const rows = Array.from({ length: 41 }, (_, i) => {
+      const swr = 1.3 + 0.02 * (i - 20) ** 2;
+      return `${(7 + 0.005 * i).toFixed(3)},${swr > 5 ? ">5" : swr.toFixed(3)}`;
+    });
+    const { worst, uncertainty } = bandOf(table(...rows));
+    expect(worst).toMatchObject({ isAtLeast: true, swrHigh: Number.POSITIVE_INFINITY });
+    expect(uncertainty?.worstMagnitude).toEqual({ low: worst?.reflectionMagnitude, high: 1 });
+  });
+
   test("has no grade where that hangs on what it is, and one where it does not", () => {
     const rows = (most: number) => Array.from({ length: 36 }, (_, i) => `${(14 + 0.01 * i).toFixed(2)},>${most}`);
     const graded = (most: number) => gradeSweep(table(...rows(most)), { plan, bands: ["20m"] }).bands[0]?.grade;

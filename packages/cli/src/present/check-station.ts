@@ -50,7 +50,7 @@ function dialRow(dial: DialResult): readonly string[] {
     dial.highHz > dial.lowHz ? span(dial) : "–",
     permission(dial),
     licenceText(dial.licenceLimits),
-    swr(dial.worstSwr),
+    `${dial.point?.isAtLeast ? "≥" : ""}${swr(dial.worstSwr)}`,
     need(dial.need),
   ];
 }

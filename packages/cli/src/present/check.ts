@@ -250,7 +250,7 @@ const LEAST_INTERVAL = 0.02;
 function swrOf(point: Point | null, limits: Limits): string {
   if (point === null) return "–";
   const value = pointSwr(point);
-  if (point.swrLow === undefined || point.swrHigh === undefined) return value;
+  if (point.isAtLeast || point.swrLow === undefined || point.swrHigh === undefined) return value;
   const { swrLow: low, swrHigh: high } = point;
   const isOpen = Object.values(limits).some((limit) => low <= limit && limit <= high);
   if (high - low < LEAST_INTERVAL * point.swr && !isOpen) return value;

@@ -1,7 +1,7 @@
 import { mean, standardDeviation } from "simple-statistics";
 import { type Curve, isVectorCurve, noiseOrBound } from "../curve/curve.js";
 import { ASSUMED_NOISE } from "../curve/noise.js";
-import { spanAt, spansWithin, type Trace, traceOf } from "../curve/trace.js";
+import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../curve/trace.js";
 import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
 import { type Instrument, instrumentError } from "./instrument.js";
@@ -153,6 +153,9 @@ function withInstrument(
     low: Math.max(0, low - error(low)),
     high: high + error(high),
   });
+  // What means "at least" may be anything beyond.
+  const told = (interval: Interval, magnitude: number): Interval =>
+    isBeyondScale(trace.curve, magnitude) ? { low: magnitude, high: Math.max(1, magnitude) } : widen(interval);
   // The instrument may have read too high or too low all along: the limit is then met elsewhere on the same curve.
   const generous = spansWithin(trace, limit + error(limit));
   const strict = spansWithin(trace, Math.max(0, limit - error(limit)));
@@ -172,12 +175,12 @@ function withInstrument(
     rounding === 0 ? undefined : spanAt(spansWithin(trace, estimate.bestMagnitude + rounding), estimate.bestHz);
   return {
     noise,
-    bestMagnitude: widen(bestMagnitude),
+    bestMagnitude: told(bestMagnitude, estimate.bestMagnitude),
     bestHz: {
       low: Math.min(bestHz.low, level?.lowHz ?? bestHz.low),
       high: Math.max(bestHz.high, level?.highHz ?? bestHz.high),
     },
-    worstMagnitude: widen(worstMagnitude),
+    worstMagnitude: told(worstMagnitude, estimate.worstMagnitude),
     withinHz: {
       low: Math.max(0, withinHz.low - swing.low),
       high: Math.min(totalWidth(pieces), withinHz.high + swing.high),
