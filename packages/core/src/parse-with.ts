@@ -26,35 +26,29 @@ const KINDS: Readonly<Record<string, string>> = {
   string: "text in quotes",
   number: "a number",
   boolean: "true or false",
+  null: "null",
 };
 
 function kindOf(input: unknown): string {
   if (input === undefined) return "nothing";
-  if (input === null) return "null";
-  return (Array.isArray(input) ? KINDS.array : KINDS[typeof input]) ?? typeof input;
+  return KINDS[Array.isArray(input) ? "array" : input === null ? "null" : typeof input] as string;
 }
 
-function sizeText(origin: string, bound: "least" | "most", value: number | bigint, inclusive: boolean): string {
-  const isLeast = bound === "least";
-  if (origin === "array" || origin === "string" || origin === "set") {
-    if (isLeast && value === 1) return "must not be empty";
-    return `must hold ${isLeast ? "at least" : "at most"} ${value} ${origin === "string" ? "characters" : "entries"}`;
-  }
-  if (inclusive) return `must be ${value} or ${isLeast ? "more" : "less"}`;
-  return `must be ${isLeast ? "more" : "less"} than ${value}`;
+/** Why a number, a list or a text is too small. */
+function smallText({ origin, minimum, inclusive }: z.core.$ZodIssueTooSmall): string {
+  if (origin !== "number") return "must not be empty";
+  return inclusive ? `must be ${minimum} or more` : `must be more than ${minimum}`;
 }
 
-/** zod's own words for a text that does not match; a schema that has better ones says them. */
+/** zod's own words, which are put into others; where a schema has some, they are said. */
 const NO_MATCH = /^Invalid string/;
+const TOO_SMALL = /^Too small/;
 
 function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
   if (issue.code === "invalid_value") return notOneOf(issue.values.map(String), issue.input);
-  if (issue.code === "invalid_type")
-    return `expected ${KINDS[issue.expected] ?? issue.expected}, got ${kindOf(issue.input)}`;
-  if (issue.code === "too_small" && isOwnWords(issue.message))
-    return sizeText(issue.origin, "least", issue.minimum, issue.inclusive ?? true);
-  if (issue.code === "too_big" && isOwnWords(issue.message))
-    return sizeText(issue.origin, "most", issue.maximum, issue.inclusive ?? true);
+  if (issue.code === "invalid_type") return `expected ${KINDS[issue.expected]}, got ${kindOf(issue.input)}`;
+  if (issue.code === "too_small" && TOO_SMALL.test(issue.message)) return smallText(issue);
+  if (issue.code === "too_big") return `must be ${issue.maximum} or less`;
   if (issue.code === "invalid_format" && NO_MATCH.test(issue.message)) return "is not written as it must be";
   if (issue.code === "invalid_union") return "is written in none of the ways that it may be";
   if (issue.code === "invalid_key") return "no such name is known here";
@@ -67,8 +61,6 @@ function notOneOf(values: readonly string[], input: unknown): string {
   const meant = typeof input === "string" ? suggestion(input, values) : "";
   return `expected one of ${values.join(", ")}${typeof input === "string" ? `, got "${input}"` : ""}.${meant}`;
 }
-
-const isOwnWords = (message: string) => /^Too (small|big)/.test(message);
 
 const unknownKey = (key: string, nearest: string | null) =>
   `unknown key "${key}"${nearest === null ? "" : ` (did you mean "${nearest}"?)`}`;
