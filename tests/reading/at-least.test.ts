@@ -171,6 +171,14 @@ describe("a sweep that cannot be", () => {
     expect(severity(15)?.severity).toBe("problem");
   });
 
+  test("whose unit was stated otherwise says that it has its own", () => {
+    const [sweep] = readSweeps(new TextEncoder().encode(`${header}${line(7, 0.2)}${line(7.1, 0.1)}`), {
+      fileName: "a.s1p",
+      frequencyUnit: "kHz",
+    });
+    expect(codesOf(present(sweep, "a sweep"))).toContain("unit-stated");
+  });
+
   test("of two put together says so, where the second states something else", () => {
     const severity = (second: string) =>
       read(`${header}${line(7, 0.2)}${line(7.1, 0.1)}${second}${line(7.2, 0.2)}`, "a.s1p").findings.find(

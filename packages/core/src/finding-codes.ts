@@ -5,6 +5,7 @@ export const FINDING_CODES = {
   "reference-assumed": "The file states no reference impedance; 50 Ω was assumed.",
   "complex-cells": "Complex numbers in one cell were split into real and imaginary part.",
   "reference-stated": "The file states its reference impedance, so the one given was not used.",
+  "unit-stated": "The file itself states the unit of frequency, so that the one given was not used.",
   "reference-mentioned": "The text mentions a reference impedance, which was not taken at its word.",
   "reflection-assumed": "A column does not say of what; it was read as a reflection.",
   "angle-unit-assumed": "Angles without a unit were read as degrees, though they could be radians.",

@@ -45,6 +45,9 @@ export function oddities(
   if (options.referenceOhms !== undefined && !stated.includes(options.referenceOhms)) {
     say("caution", "reference-stated", `The file itself states ${stated.join(", ")} Ω; --reference-ohms was not used.`);
   }
+  if (options.frequencyUnit !== undefined && options.frequencyUnit !== line.unit) {
+    say("caution", "unit-stated", `The option line states ${line.unit}; --unit ${options.frequencyUnit} was not used.`);
+  }
   if (scan.keywords.references !== null && stated.length === 1 && ports > 1) {
     say("caution", "count-mismatch", `[Reference] gives one value for ${ports} ports; it was used for all.`);
   }
