@@ -57,6 +57,7 @@ test("a sweep on both sides is named", () => {
   const axis = evenly(6_000_000, 8_000_000, 10_000);
   const sweep = sweepOfReflections(axis, loads(axis));
   expect(codesOf(diff(sweep, sweep, options))).toContain("same-sweep");
+  expect(codesOf(diff(sweep, sweepOfReflections(axis, loads(axis, { q: 13 })), options))).not.toContain("same-sweep");
 });
 
 describe("the bound of the loss", () => {

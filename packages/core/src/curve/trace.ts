@@ -95,13 +95,14 @@ function standsOff(axis: Column, values: Column, { first, last }: Stretch, index
   return Math.abs(at(values, index) - straight);
 }
 
+/** What smoothing may take from a reading at the end of the scale by rounding. */
+const SCALE_TOLERANCE = 1e-9;
+
 /** ρ beyond which a reading tells nothing but "at least", where the instrument's scale ended. */
 const greatestKnown = ({ sweep }: Curve): number =>
   sweep.kind === "scalar" && sweep.ceilingMagnitude !== null
     ? sweep.ceilingMagnitude - SCALE_TOLERANCE
     : Number.POSITIVE_INFINITY;
-/** What smoothing may take from a reading at the end of the scale by rounding. */
-const SCALE_TOLERANCE = 1e-9;
 
 /** Whether the instrument's scale ended at a reading, so that ρ is at least this. */
 export const isBeyondScale = (curve: Curve, reflectionMagnitude: number): boolean =>

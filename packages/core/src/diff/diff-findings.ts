@@ -1,4 +1,5 @@
 import type { JudgedBand } from "../band-plan/band-plan.js";
+import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import { samplingFindings, spikeFindings } from "../sampling.js";
 import type { BandSummary } from "../summary.js";
@@ -30,12 +31,17 @@ export function repeatFindings(
 
 /** Says so where a sweep is held against itself. */
 export function sameSweeps(befores: readonly Sweep[], afters: readonly Sweep[]): readonly Finding[] {
-  const name = ({ source, label }: Sweep) => `${source.file} ${label}`;
-  const shared = befores.filter((sweep) => afters.some((other) => name(other) === name(sweep)));
+  const shared = befores.filter((sweep) => afters.some((other) => haveSameReadings(sweep, other)));
   if (shared.length === 0) return [];
   const names = [...new Set(shared.map(({ label }) => label))].join(", ");
   return [finding("caution", "same-sweep", `On both sides, and so no difference in itself: ${names}.`)];
 }
+
+const haveSameReadings = (first: Sweep, second: Sweep): boolean =>
+  areEqual(first.frequencyHz, second.frequencyHz) && areEqual(first.reflectionMagnitude, second.reflectionMagnitude);
+
+const areEqual = (first: Column, second: Column): boolean =>
+  first.length === second.length && first.every((value, i) => value === at(second, i));
 
 /** What the steps of the sweeps leave open on bands that seem changed, and samples that stood alone. */
 export function samplingDoubts(
