@@ -1,5 +1,5 @@
 /** What a comparison leaves open is said: steps too long for a dip, loss that narrow sweeps do not show, a sweep held against itself. */
-import { type DiffResult, diff, lossBound, planById } from "@feedpoint/core";
+import { type DiffResult, diff, lossBound, planById, scalarSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
@@ -20,11 +20,45 @@ describe("a better SWR in a narrow sweep", () => {
   const narrow = evenly(6_950_000, 7_250_000, 2000);
   const scalar = (lossDb: number, axis = narrow) => sweepOfMagnitudes(axis, loads(axis, { lossDb, q: 30 }).map(size));
 
-  test("of another antenna may be loss all the same, which is said", () => {
-    const sweep = (ohms: number) => sweepOfReflections(narrow, loads(narrow, { ohms }));
-    const result = diff(sweep(110), sweep(60), options);
+  test("that nothing explains may be loss, which is said; one that is explained may not", () => {
+    // A little less Q and another resistance: neither loss nor a longer wire.
+    const sweep = (ohms: number, q: number) => sweepOfMagnitudes(narrow, loads(narrow, { ohms, q }).map(size));
+    const result = diff(sweep(105, 10), sweep(60, 14), options);
     expect(result.bands.map(({ verdict }) => verdict)).toEqual(["improved"]);
+    expect(result.causes.filter(({ confidence }) => confidence === "likely")).toEqual([]);
     expect(codesOf(result)).toContain("loss-not-told");
+    expect(codesOf(diff(scalar(0), scalar(1.5), options))).not.toContain("loss-not-told");
+  });
+
+  test("is certain where all before is beyond the scale", () => {
+    const beyond = scalarSweep(
+      {
+        label: "before",
+        source: { file: "before", format: "computed", description: "", comments: [] },
+        referenceOhms: 50,
+      },
+      { frequencyHz: Float64Array.from(narrow), reflectionMagnitude: new Float64Array(narrow.length).fill(0.5) },
+      0.5,
+    );
+    const result = diff(
+      beyond,
+      sweepOfMagnitudes(
+        narrow,
+        narrow.map(() => 0.38),
+      ),
+      options,
+    );
+    expect(result.bands.map(({ verdict, why }) => [verdict, why.includes("≥3.00")])).toEqual([["improved", true]]);
+    expect(result.causes.map(({ code }) => code)).not.toContain("interference");
+    const back = diff(
+      sweepOfMagnitudes(
+        narrow,
+        narrow.map(() => 0.45),
+      ),
+      beyond,
+      options,
+    );
+    expect(back.bands.map(({ verdict }) => verdict)).toEqual(["worse"]);
   });
 
   test("of a wide sweep shows the loss itself", () => {

@@ -59,6 +59,23 @@ describe("a reading marked as more than", () => {
     ]);
   });
 
+  test("lets no edge be told later than the last reading before it allows", () => {
+    // SWR 1.9 at 7.05 and 7.15; at 7.00 and 7.20 only that it is more than 3.
+    const sweep = table("6.95,>3", "7.0,>3", "7.05,1.9", "7.1,1.2", "7.15,1.9", "7.2,>3", "7.25,>3");
+    const { best, withinLimit } = bandOf(sweep);
+    expect(best?.swr).toBeCloseTo(1.2, 1);
+    expect(withinLimit.spans.map(({ lowHz, highHz }) => [lowHz > 7_045_000, highHz < 7_155_000])).toEqual([
+      [true, true],
+    ]);
+  });
+
+  test("is no top of a curve, nor a resistor", () => {
+    const hump = [6.3, 6.4, 6.4, 6.4, 6.3, 6.1, 5.8].map((swr, i) => `${(13.9 + 0.1 * i).toFixed(1)},${swr}`);
+    expect(table(...hump)).toMatchObject({ ceilingMagnitude: null });
+    const resistor = Array.from({ length: 15 }, (_, i) => `${1 + i},${i < 9 ? "2.00" : "1.98"}`);
+    expect(table(...resistor)).toMatchObject({ ceilingMagnitude: null });
+  });
+
   test("may be anything beyond: its interval has no upper end", () => {
     const rows = Array.from({ length: 41 }, (_, i) => {
       const swr = 1.3 + 0.02 * (i - 20) ** 2;

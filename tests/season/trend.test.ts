@@ -57,6 +57,12 @@ describe.each([5, 6, 8, 12, 20])("of %i sweeps", (sweeps) => {
     expect(jumping).toBeLessThan(0.05);
   });
 
+  test("a large step that lasts is hardly ever a drift, though the sweeps scatter", () => {
+    const { drifting, jumping } = shares({ sweeps, stepKhz: 60, stepAt: Math.floor(sweeps / 2), scatterKhz: 4 });
+    expect(jumping).toBeGreaterThan(0.8);
+    expect(drifting).toBeLessThan(0.2);
+  });
+
   test("a step that lasts is a jump, and no drift", () => {
     for (const stepAt of [1, Math.floor(sweeps / 2), sweeps - 1]) {
       const { drifting, jumping } = shares({ sweeps, stepKhz: 40, stepAt, scatterKhz: 2 });

@@ -29,8 +29,10 @@ interface SweepCommon {
   readonly continuity: "curve" | "spots";
   /** Noise in each part of Γ (in ρ), told from readings repeated at the same frequency; null where there are too few */
   readonly repeatNoise: number | null;
-  /** How far rounding to few printed digits may have moved Γ (ρ); 0 where that is next to nothing */
+  /** How far rounding to few printed digits may have moved Γ (ρ) as a rule; 0 where that is next to nothing */
   readonly rounding: number;
+  /** The same where it is most, near a match */
+  readonly greatestRounding: number;
   readonly findings: readonly Finding[];
 }
 
@@ -60,6 +62,7 @@ export interface SweepDetails {
   readonly continuity?: SweepCommon["continuity"];
   readonly repeatNoise?: number | null;
   readonly rounding?: number;
+  readonly greatestRounding?: number;
   readonly findings?: readonly Finding[];
 }
 
@@ -147,6 +150,7 @@ function common(details: SweepDetails) {
     continuity: details.continuity ?? "curve",
     repeatNoise: details.repeatNoise ?? null,
     rounding: details.rounding ?? 0,
+    greatestRounding: details.greatestRounding ?? 0,
     findings: Object.freeze([...(details.findings ?? [])]),
   };
 }

@@ -10,7 +10,7 @@ import {
   type ScalarInterpolation,
   scalarBetween,
 } from "./scalar-interpolation.js";
-import { ceilingOf, inverseAt, inverseOf, scalarNoise } from "./scalar-noise.js";
+import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./scalar-noise.js";
 import { smooth } from "./smoothing.js";
 import { mendSpikes } from "./spikes.js";
 import { findStretches, type Stretch } from "./stretches.js";
@@ -103,8 +103,11 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
 
 function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: KnownOfSweep): ScalarCurve {
   const { frequencyHz, reflectionMagnitude } = sweep;
+  const isKnown = (i: number) => at(reflectionMagnitude, i) < ceilingOf(sweep);
+  // What means "at least" is no reading: beside it no sample stands alone, and none is smoothed by it.
+  const runs = sweep.ceilingMagnitude === null ? stretches : runsWithin(stretches, isKnown);
   const mended = reflectionMagnitude.slice();
-  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), stretches);
+  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), runs);
   const { inverse, weights } = inverseOf(mended);
   const noise =
     known.noise === undefined
@@ -113,19 +116,17 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   const smoothed =
     noise === null || noise === 0
       ? { real: inverse, fits: [] }
-      : smooth(frequencyHz, inverse, null, stretches, noise, weights, known);
-  // What means "at least" is no reading with noise on it, and stays as it is; no other is beyond the scale.
+      : smooth(frequencyHz, inverse, null, runs, noise, weights, known);
+  // No known reading is beyond the scale.
   const end = inverseAt(ceilingOf(sweep));
-  const settled = smoothed.real.map((value, i) =>
-    at(reflectionMagnitude, i) < ceilingOf(sweep) ? Math.min(value, end) : at(inverse, i),
-  );
+  const settled = smoothed.real.map((value, i) => (isKnown(i) ? Math.min(value, end) : value));
   return {
     sweep,
     stretches,
     noise,
     spikes,
-    fits: smoothed.fits,
-    interpolation: prepareScalarInterpolation(frequencyHz, settled, stretches),
+    fits: runs === stretches ? smoothed.fits : [],
+    interpolation: prepareScalarInterpolation(frequencyHz, settled, runs),
   };
 }
 
@@ -169,15 +170,28 @@ export function magnitudeWithin(curve: Curve, stretch: Stretch, frequencyHz: num
 /** ρ between samples `index` and `index + 1` of a stretch. */
 export function magnitudeBetween(curve: Curve, stretch: Stretch, index: number, frequencyHz: number): number {
   if (!isVectorCurve(curve)) {
-    const magnitude = scalarBetween(curve.interpolation, index, frequencyHz);
-    const { ceilingMagnitude } = curve.sweep;
-    if (ceilingMagnitude === null || magnitude <= ceilingMagnitude) return magnitude;
-    // A spline overshoots where the readings stop at the end of the scale.
-    const { inverse } = curve.interpolation;
-    return Math.min(magnitude, magnitudeOf(Math.max(at(inverse, index), at(inverse, index + 1))));
+    return scalarMagnitudeBetween(curve, index, frequencyHz);
   }
   interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
   return Math.sqrt(scratch.real * scratch.real + scratch.imaginary * scratch.imaginary);
+}
+
+/**
+ * Between a reading and one that means "at least", ρ is taken to rise to total reflection, up to the end of the scale: where
+ * it leaves a limit is then told too early rather than too late.
+ */
+function scalarMagnitudeBetween({ sweep, interpolation }: ScalarCurve, index: number, frequencyHz: number): number {
+  const { ceilingMagnitude } = sweep;
+  if (ceilingMagnitude === null) return scalarBetween(interpolation, index, frequencyHz);
+  const low = magnitudeOf(at(interpolation.inverse, index));
+  const high = magnitudeOf(at(interpolation.inverse, index + 1));
+  const isLowKnown = at(sweep.reflectionMagnitude, index) < ceilingMagnitude;
+  const isHighKnown = at(sweep.reflectionMagnitude, index + 1) < ceilingMagnitude;
+  if (isLowKnown && isHighKnown) return Math.min(scalarBetween(interpolation, index, frequencyHz), ceilingMagnitude);
+  const start = at(sweep.frequencyHz, index);
+  const share = (frequencyHz - start) / (at(sweep.frequencyHz, index + 1) - start);
+  const risen = (1 - share) * (isLowKnown ? low : 1) + share * (isHighKnown ? high : 1);
+  return Math.min(risen, Math.max(low, high));
 }
 
 /** ρ at every sample; the curve runs through what smoothing has left of them. */

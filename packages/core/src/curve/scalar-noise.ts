@@ -50,7 +50,7 @@ const samplesIn = (stretches: readonly Stretch[]): number =>
 export const ceilingOf = ({ ceilingMagnitude }: ScalarSweep): number => ceilingMagnitude ?? Number.POSITIVE_INFINITY;
 
 /** The parts of some stretches whose samples meet a condition. */
-function runsWithin(stretches: readonly Stretch[], isKept: (index: number) => boolean): readonly Stretch[] {
+export function runsWithin(stretches: readonly Stretch[], isKept: (index: number) => boolean): readonly Stretch[] {
   return stretches.flatMap((stretch) => {
     const runs: Stretch[] = [];
     let first = stretch.first;

@@ -142,15 +142,20 @@ function magnitudeSign(
     instrument === null
       ? 0
       : Math.max(instrumentError(rho(before), instrument), instrumentError(rho(after), instrument));
-  const half = ({ uncertainty }: BandSummary) => {
+  const half = (summary: BandSummary) => {
+    const { uncertainty } = summary;
     const interval = which === "best" ? uncertainty?.bestMagnitude : uncertainty?.worstMagnitude;
-    return interval === undefined ? 0 : (interval.high - interval.low) / 2;
+    // What means "at least" is open on the side that does not matter here.
+    return interval === undefined || summary[which]?.isAtLeast ? 0 : (interval.high - interval.low) / 2;
   };
   const unsure = Math.max(SIGNIFICANCE * noise, INTERVAL_SIGNIFICANCE * Math.hypot(half(before), half(after)));
+  // From "at least" it can only be told to have fallen, to "at least" only to have risen.
+  if ((before[which]?.isAtLeast && !(change < 0)) || (after[which]?.isAtLeast && !(change > 0))) return null;
   const counts = Math.max(thresholds.reflectionMagnitude, unsure, systematic);
   if (isHidden(group, counts)) return HIDDEN;
   if (!(Math.abs(change) > counts)) return null;
-  const swr = (summary: BandSummary) => formatSwr(summary[which]?.swr ?? Number.NaN);
+  const swr = (summary: BandSummary) =>
+    `${summary[which]?.isAtLeast ? "≥" : ""}${formatSwr(summary[which]?.swr ?? Number.NaN)}`;
   return { isBetter: change < 0, text: `${which} SWR ${swr(before)} → ${swr(after)}` };
 }
 

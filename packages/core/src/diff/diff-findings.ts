@@ -72,8 +72,7 @@ export function lossNotTold(
   causes: readonly Cause[],
 ): readonly Finding[] {
   const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
-  const isExplained = causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
-  if (better.length === 0 || isExplained || showsLoss(first.middle.curve, second.middle.curve)) return [];
+  if (better.length === 0 || causes.some(isLikely) || showsLoss(first.middle.curve, second.middle.curve)) return [];
   const message = `Better on ${better.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone (feedpoint line).`;
   return [finding("caution", "loss-not-told", message)];
 }

@@ -21,7 +21,8 @@ export function interference(before: Curve, after: Curve): readonly Cause[] {
       },
     ];
   }
-  if (before.noise === null || after.noise === null) return [];
+  // Noise of rounding in print is no roughness.
+  if (before.noise === null || after.noise === null || before.sweep.rounding + after.sweep.rounding > 0) return [];
   const [calm, rough] = before.noise < after.noise ? [before.noise, after.noise] : [after.noise, before.noise];
   if (rough < LEAST_NOISE || rough < JUMPINESS * calm) return [];
   return [

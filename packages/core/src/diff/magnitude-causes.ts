@@ -1,5 +1,6 @@
 import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
 import { leastBetween } from "../curve/search.js";
+import { isBeyondScale } from "../curve/trace.js";
 import { type Cause, isLikely, possible } from "./cause.js";
 import { lostPercent, scaleCause } from "./cause-words.js";
 import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
@@ -40,7 +41,8 @@ function magnitudesAt(before: Curve, after: Curve, scale: number): Magnitudes {
   const rows = Array.from(thinnedAxis(before.sweep.frequencyHz)).flatMap((frequencyHz) => {
     const first = reflectionMagnitudeAt(before, frequencyHz / scale);
     const second = reflectionMagnitudeAt(after, frequencyHz);
-    return Number.isNaN(first + second) ? [] : [{ frequencyHz, first, second }];
+    const isKnown = !(isBeyondScale(before, first) || isBeyondScale(after, second) || Number.isNaN(first + second));
+    return isKnown ? [{ frequencyHz, first, second }] : [];
   });
   return {
     frequencyHz: rows.map(({ frequencyHz }) => frequencyHz),

@@ -1,6 +1,7 @@
 import { median } from "simple-statistics";
 import { at } from "../column.js";
 import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
+import { isBeyondScale } from "../curve/trace.js";
 import { returnLossDb } from "../reflection.js";
 import type { Cause } from "./cause.js";
 
@@ -53,6 +54,7 @@ function changesFarFromMatched(before: Curve, after: Curve): readonly number[] {
     const first = reflectionMagnitudeAt(before, at(frequencyHz, i));
     const second = reflectionMagnitudeAt(after, at(frequencyHz, i));
     const greater = Math.max(first, second);
+    if (isBeyondScale(before, first) || isBeyondScale(after, second)) continue;
     if (greater >= FAR_FROM_MATCHED && greater < 1) changes.push(returnLossDb(second) - returnLossDb(first));
   }
   return changes;

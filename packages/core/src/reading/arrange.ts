@@ -1,6 +1,7 @@
 import { sumNthPowerDeviations } from "simple-statistics";
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
+import type { Rounding } from "./rounding.js";
 
 /** Points as a file lists them: any order, perhaps repeated. Scalar points have no real and imaginary part. */
 export interface Points {
@@ -17,7 +18,7 @@ export interface Points {
   /** Noise of the averaged values, told from readings repeated at the same frequency; null without enough of them */
   readonly repeatNoise: number | null;
   /** How far rounding in print may have moved Γ; 0 where that is next to nothing */
-  readonly rounding: number;
+  readonly rounding: Rounding;
 }
 
 /** What is said of rows that hold no usable number: the line of the first, and how many there are. */

@@ -161,15 +161,30 @@ const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(rea
 /**
  * How far rounding to the printed digits may have moved the reflection, as a distance in Γ: the median over the rows.
  * Infinity where a determination gives no number anywhere.
- *
- * @param halfUnits half of one unit in the last printed place of each column
  */
-export function resolutionOf(
+export function resolutionOf(determination: Determination): number {
+  const sizes = movesOf(
+    determination,
+    determination.columns.map(({ halfUnit }) => halfUnit()),
+    ROWS_FOR_RESOLUTION,
+  );
+  return sizes[sizes.length >> 1] ?? Number.POSITIVE_INFINITY;
+}
+
+const ROWS_FOR_RESOLUTION = 60;
+
+/**
+ * How far half of one unit in the last printed place of each column moves the reflection, as distances in Γ, ascending.
+ *
+ * @param most rows that are looked at, evenly spread over all
+ */
+export function movesOf(
   { columns, reflection }: Determination,
-  halfUnits: readonly number[] = columns.map(({ halfUnit }) => halfUnit()),
-): number {
+  halfUnits: readonly number[],
+  most = Number.POSITIVE_INFINITY,
+): readonly number[] {
   const rows = (columns[0] as NumberColumn).values.length;
-  const every = Math.max(1, Math.floor(rows / 60));
+  const every = Math.max(1, Math.floor(rows / most));
   const sizes: number[] = [];
   for (let row = 0; row < rows; row += every) {
     const values = columns.map((column) => at(column.values, row));
@@ -181,7 +196,7 @@ export function resolutionOf(
     });
     if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
   }
-  return sizes.length === 0 ? Number.POSITIVE_INFINITY : middleOf(sizes);
+  return sizes.sort((a, b) => a - b);
 }
 
 /** Rows looked at to compare columns: evenly spread over all. */

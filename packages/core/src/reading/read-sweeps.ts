@@ -83,7 +83,8 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       referenceOhms: read.referenceOhms,
       continuity: areSpots ? "spots" : "curve",
       repeatNoise: points.repeatNoise,
-      rounding: points.rounding,
+      rounding: points.rounding.usual,
+      greatestRounding: points.rounding.greatest,
       findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });

@@ -1,4 +1,3 @@
-import { at } from "../column.js";
 import type { ColumnRole } from "./columns.js";
 
 /** A run of this many equal greatest values is the end of an instrument's scale. */
@@ -34,21 +33,10 @@ export function withBounds(
   { leastEnd, greatest: infinite }: Scale,
 ): { settled: Float64Array; ceiling: number | null } {
   let greatest = Number.NEGATIVE_INFINITY;
-  let run = 0;
-  let longest = 0;
-  for (let i = 0; i < values.length; i++) {
-    const value = at(values, i);
-    if (value > greatest) {
-      greatest = value;
-      run = longest = 1;
-    } else if (value === greatest) longest = Math.max(longest, ++run);
-    else run = 0;
-  }
+  // Missing numbers are greater than nothing.
+  for (const value of values) if (value > greatest) greatest = value;
   if (atLeast.length === 0) {
-    const isEnd =
-      (longest >= SATURATED_RUN && greatest >= leastEnd) ||
-      (longest >= LONG_RUN && greatest < leastEnd && isRoundEnd(greatest, infinite) && areFine(values));
-    return { settled: values, ceiling: isEnd ? greatest : null };
+    return { settled: values, ceiling: isEndOfScale(values, greatest, leastEnd, infinite) ? greatest : null };
   }
   const settled = Float64Array.from(values);
   const unbounded = greatest >= leastEnd ? greatest : infinite;
@@ -56,6 +44,37 @@ export function withBounds(
   for (const { row, bound } of atLeast) settled[row] = bound ?? unbounded;
   return { settled, ceiling: least };
 }
+
+/**
+ * Whether a greatest reading is where the scale ends: several readings in a row have it at an end of the sweep or at two places
+ * of it. In a single place they may be the top of a curve.
+ */
+function isEndOfScale(values: Float64Array, greatest: number, leastEnd: number, infinite: number): boolean {
+  const runs = runsOf(values, greatest).filter(({ length }) => length >= SATURATED_RUN);
+  const isPlateau =
+    runs.length > 1 || runs.some(({ first, length }) => first === 0 || first + length === values.length);
+  if (!isPlateau) return false;
+  if (greatest >= leastEnd) return true;
+  const longest = Math.max(...runs.map(({ length }) => length));
+  return longest >= LONG_RUN && isRoundEnd(greatest, infinite) && areFine(values) && isCurve(values, greatest);
+}
+
+/** Where a value stands so many times in a row. */
+function runsOf(values: Float64Array, wanted: number): readonly { readonly first: number; readonly length: number }[] {
+  const runs: { first: number; length: number }[] = [];
+  values.forEach((value, i) => {
+    if (value !== wanted) return;
+    const last = runs.at(-1);
+    if (last !== undefined && last.first + last.length === i) last.length++;
+    else runs.push({ first: i, length: 1 });
+  });
+  return runs;
+}
+
+/** Whether some reading is far below the greatest one: a resistor's are not. */
+const isCurve = (values: Float64Array, greatest: number): boolean =>
+  values.some((value) => value < LOW_SHARE * greatest);
+const LOW_SHARE = 0.75;
 
 /** Whether an SWR is one at which low scales end: 1.5, 2, 2.5, 3 … */
 const isRoundEnd = (swr: number, greatest: number): boolean =>

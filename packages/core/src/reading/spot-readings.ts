@@ -4,6 +4,7 @@ import { quote, ReadError } from "../read-error.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../reflection.js";
 import { readCell } from "./cells.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
+import { NO_ROUNDING } from "./rounding.js";
 import type { SourceText } from "./text.js";
 import { linesOf } from "./text-lines.js";
 import type { ReadPoints } from "./touchstone.js";
@@ -78,7 +79,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       ceiling: ceilingOf(readings, findings),
       areSpots: true,
       repeatNoise: null,
-      rounding: 0,
+      rounding: NO_ROUNDING,
     },
     referenceOhms: options.referenceOhms ?? DEFAULT_REFERENCE_OHMS,
     description: "readings of SWR by band",

@@ -7,6 +7,7 @@ import { type Points, rowsWithoutNumber } from "./arrange.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
 import { linesFrom } from "./plain-rows.js";
+import { NO_ROUNDING } from "./rounding.js";
 import type { SourceText } from "./text.js";
 import { reflectionAtPort } from "./touchstone-network.js";
 import { oddities } from "./touchstone-oddities.js";
@@ -148,7 +149,7 @@ function pointsOf(frequencyHz: Float64Array, real: Float64Array, imaginary: Floa
     ceiling: null,
     areSpots: false,
     repeatNoise: null,
-    rounding: 0,
+    rounding: NO_ROUNDING,
   };
 }
 

@@ -21,8 +21,14 @@ const FEWEST_DATES = 3;
 /** In fewer dips a step cannot be told from scatter; in more not every place is tried for one. */
 const FEWEST_FOR_A_STEP = 5;
 const MOST_FOR_A_STEP = 100;
-/** With a step the dips lie nearer than this share of what they do without, or there is none. */
-const STEP_SHARE = 0.25;
+/** With a step the dips lie nearer than this share of what they do without, or there is none: few may do so by chance. */
+const STEP_SHARES: readonly { readonly dips: number; readonly share: number }[] = [
+  { dips: 5, share: 0.25 },
+  { dips: 6, share: 0.3 },
+  { dips: 8, share: 0.4 },
+  { dips: 12, share: 0.5 },
+  { dips: Number.POSITIVE_INFINITY, share: 0.6 },
+];
 /** A step is at least so many Hz, and this many times the mean distance that it leaves (our own choices, by simulation). */
 const LEAST_STEP_HZ = 15_000;
 const STEP_RATIO = 9;
@@ -45,7 +51,7 @@ export function trendOf(dips: readonly DatedDip[]): Trend | null {
   const stepped = dips.length < FEWEST_FOR_A_STEP || dips.length > MOST_FOR_A_STEP ? null : bestStep(dips);
   const isStep =
     stepped !== null &&
-    stepped.distance < STEP_SHARE * line.distance &&
+    stepped.distance < (STEP_SHARES.find((few) => dips.length <= few.dips)?.share ?? 0) * line.distance &&
     Math.abs(stepped.step) > Math.max(LEAST_STEP_HZ, (STEP_RATIO * stepped.distance) / dips.length);
   return trendFrom(dips, isStep ? stepped : line);
 }

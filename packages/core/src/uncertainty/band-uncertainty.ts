@@ -3,6 +3,7 @@ import { type Curve, isVectorCurve, noiseOrBound } from "../curve/curve.js";
 import { ASSUMED_NOISE } from "../curve/noise.js";
 import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../curve/trace.js";
 import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
+import type { Sweep } from "../sweep.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
 import { type Instrument, instrumentError } from "./instrument.js";
 import { type Replicates, replicatesOf } from "./replicates.js";
@@ -147,8 +148,9 @@ function withInstrument(
 ): BandUncertainty | null {
   const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
   if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
-  const { rounding } = trace.curve.sweep;
-  const error = (rho: number) => rounding + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
+  const roundingAt = roundingOf(trace.curve.sweep);
+  const error = (rho: number) =>
+    roundingAt(rho) + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
   const widen = ({ low, high }: Interval): Interval => ({
     low: Math.max(0, low - error(low)),
     high: high + error(high),
@@ -171,6 +173,7 @@ function withInstrument(
     return { low: interval.low + Math.min(0, ...moves), high: interval.high + Math.max(0, ...moves) };
   };
   // Among readings that rounding makes equal the best may be anywhere.
+  const rounding = roundingAt(estimate.bestMagnitude);
   const level =
     rounding === 0 ? undefined : spanAt(spansWithin(trace, estimate.bestMagnitude + rounding), estimate.bestHz);
   return {
@@ -188,4 +191,16 @@ function withInstrument(
     lowEdgeHz: edge(lowEdgeHz, [outer?.lowHz, inner?.lowHz], estimate.lowEdgeHz),
     highEdgeHz: edge(highEdgeHz, [outer?.highHz, inner?.highHz], estimate.highEdgeHz),
   };
+}
+
+/**
+ * How far rounding in print may have moved ρ, by ρ. That of an SWR falls with (1 - ρ)² from where the sweep is best matched;
+ * of other readings no more is said than for them as a rule.
+ */
+function roundingOf({ kind, rounding, greatestRounding, reflectionMagnitude }: Sweep): (rho: number) => number {
+  if (greatestRounding === 0) return () => 0;
+  if (kind === "vector") return () => greatestRounding;
+  const least = reflectionMagnitude.reduce((lowest, rho) => Math.min(lowest, rho), 1);
+  if (least === 1) return () => rounding;
+  return (rho) => Math.max(rounding, greatestRounding * ((1 - Math.min(rho, 1)) / (1 - least)) ** 2);
 }
