@@ -108,6 +108,19 @@ describe("a reading marked as more than", () => {
     expect(bandOf(again)).toMatchObject({ verdict, need, withinLimit });
   });
 
+  test.each(["rho", "reflection magnitude", "|S11|"])("is one of %s too", (name) => {
+    const rows = ["7.0,>0.5", "7.05,0.4", "7.1,0.3", "7.15,0.4", "7.2,>0.5"];
+    const sweep = read(`MHz,${name}\n${rows.join("\n")}\n`);
+    expect(sweep).toMatchObject({ ceilingMagnitude: 0.5 });
+    expect(sweep.frequencyHz.length).toBe(5);
+  });
+
+  test("is no number in dB", () => {
+    const sweep = read("MHz,S11\n7.0,>-3\n7.05,-6\n7.1,-12\n7.15,-6\n7.2,-4\n");
+    expect(sweep.frequencyHz.length).toBe(4);
+    expect(sweep).toMatchObject({ ceilingMagnitude: null });
+  });
+
   test("tells no noise: the rest of the sweep is as noisy as without an end of the scale", () => {
     // A series resonance of Q 15 at 7.1 MHz with an unrest of 0.4 % in SWR, on a scale that ends at 6.
     const rows = (most: number) =>

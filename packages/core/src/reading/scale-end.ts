@@ -18,6 +18,7 @@ export const SCALES: Readonly<Partial<Record<ColumnRole["quantity"], Scale>>> = 
   swr: { leastEnd: 4, greatest: Number.POSITIVE_INFINITY },
   // Of ρ equal values are no sign of an end: noise aside, much of a sweep may reflect everything.
   "reflection-magnitude": { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
+  reflection: { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
 };
 
 /**

@@ -75,7 +75,11 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
   findings.push(
     finding("caution", "reflection-assumed", `${quote(column.name)} names no unit; it was read as ${kind}.`),
   );
-  return { ...column, quantity: isMagnitude ? "reflection-magnitude" : "s11-db" };
+  if (isMagnitude) return { ...column, quantity: "reflection-magnitude" };
+  // "More than" makes no sense of dB: such a cell holds no number.
+  const { ceiling, values } = column;
+  const known = ceiling === null ? values : values.map((value) => (value < ceiling ? value : Number.NaN));
+  return { ...column, quantity: "s11-db", values: known, ceiling: null };
 }
 
 /** Whether an angle is that of Z: with |Z| and nothing else it must be; else the one that agrees with the other columns. */
