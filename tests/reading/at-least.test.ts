@@ -172,6 +172,17 @@ describe("readings of few decimals", () => {
     expect(high).toBeGreaterThan(7_080_000);
   });
 
+  test("have it in a Touchstone file of real and imaginary parts too", () => {
+    const file = (decimals: number) =>
+      read(
+        `# MHz S RI R 50\n${Array.from({ length: 21 }, (_, i) => `${7 + 0.01 * i} ${(0.3 * Math.cos(i)).toFixed(decimals)} ${(0.3 * Math.sin(i)).toFixed(decimals)}`).join("\n")}\n`,
+        "a.s1p",
+      );
+    // Half a hundredth in each part.
+    expect(file(2)).toMatchObject({ rounding: expect.closeTo(0.005 * Math.SQRT2, 12) as number });
+    expect(file(5).rounding).toBe(0);
+  });
+
   test("are told from fine ones, which have none worth a word", () => {
     expect(table(...rows(4)).rounding).toBe(0);
   });

@@ -130,9 +130,12 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   };
 }
 
+/** Readings fewer than this are not averaged for their rounding alone: they show no steps (our own choice). */
+const FEWEST_TO_AVERAGE = 40;
+
 /** Noise with that of rounding to the printed digits, which equal readings in a row do not show. */
-function withRounding(noise: number | null, { rounding }: Sweep, parts: 1 | 2): number | null {
-  if (rounding === 0) return noise;
+function withRounding(noise: number | null, { rounding, frequencyHz }: Sweep, parts: 1 | 2): number | null {
+  if (rounding === 0 || frequencyHz.length < FEWEST_TO_AVERAGE) return noise;
   // Of an error that is anywhere within ± a.
   return Math.max(noise ?? 0, rounding / Math.sqrt(3 * parts));
 }

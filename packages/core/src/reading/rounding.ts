@@ -24,8 +24,15 @@ export function roundingOf(determination: Determination): Rounding {
   return { usual: sizes[sizes.length >> 1] ?? 0, greatest: sizes.at(-1) ?? 0 };
 }
 
+/** The same of a real and an imaginary part as they are printed. */
+export function roundingOfParts(real: Column, imaginary: Column): Rounding {
+  const half = (values: Column) => coarseHalfUnit({ values, ceiling: null });
+  const both = Math.hypot(half(real), half(imaginary));
+  return { usual: both, greatest: both };
+}
+
 /** Half of one unit in the last place of numbers that all have few decimals, bounds left out; 0 of others. */
-function coarseHalfUnit({ values, ceiling }: NumberColumn): number {
+function coarseHalfUnit({ values, ceiling }: Pick<NumberColumn, "ceiling"> & { values: Column }): number {
   const end = ceiling ?? Number.POSITIVE_INFINITY;
   if (values.every((value) => !(value < end))) return 0;
   const decimals = FEW_DECIMALS.find((count) => areMultiples(values, 10 ** count, end));

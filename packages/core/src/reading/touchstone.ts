@@ -7,7 +7,7 @@ import { type Points, rowsWithoutNumber } from "./arrange.js";
 import type { NumberRows } from "./number-rows.js";
 import type { ReadOptions } from "./options.js";
 import { linesFrom } from "./plain-rows.js";
-import { NO_ROUNDING } from "./rounding.js";
+import { NO_ROUNDING, roundingOfParts } from "./rounding.js";
 import type { SourceText } from "./text.js";
 import { reflectionAtPort } from "./touchstone-network.js";
 import { oddities } from "./touchstone-oddities.js";
@@ -99,7 +99,7 @@ function reflectionPoints(
   // The commonest file by far needs nothing done to its numbers.
   if (rows.plain !== null && scan.options.parameter === "S" && scan.options.format === "RI") {
     const [frequencyHz, real, imaginary] = rows.plain.columns as [Float64Array, Float64Array, Float64Array];
-    return pointsOf(frequencyHz, real, imaginary, linesFrom(rows.line(0), count));
+    return pointsOf(frequencyHz, real, imaginary, linesFrom(rows.line(0), count), true);
   }
   const frequencyHz = new Float64Array(count);
   const reflectionReal = new Float64Array(count);
@@ -136,10 +136,17 @@ function reflectionPoints(
     reflectionReal.subarray(0, kept),
     reflectionImaginary.subarray(0, kept),
     line.subarray(0, kept),
+    scan.options.parameter === "S" && scan.options.format === "RI",
   );
 }
 
-function pointsOf(frequencyHz: Float64Array, real: Float64Array, imaginary: Float64Array, line: Uint32Array): Points {
+function pointsOf(
+  frequencyHz: Float64Array,
+  real: Float64Array,
+  imaginary: Float64Array,
+  line: Uint32Array,
+  areAsPrinted: boolean,
+): Points {
   return {
     frequencyHz,
     reflectionReal: real,
@@ -149,7 +156,7 @@ function pointsOf(frequencyHz: Float64Array, real: Float64Array, imaginary: Floa
     ceiling: null,
     areSpots: false,
     repeatNoise: null,
-    rounding: NO_ROUNDING,
+    rounding: areAsPrinted ? roundingOfParts(real, imaginary) : NO_ROUNDING,
   };
 }
 
