@@ -54,10 +54,16 @@ function namedReadings(frequencies: readonly number[]): string {
   return `The reading${frequencies.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more}`;
 }
 
-/** What the step of the sweep leaves open on a band. */
+/** What the step of the sweep leaves open on a band, and whether its bandwidth is that of one resonance. */
 export function samplingFindings(judgement: Judgement, band: JudgedBand, result: BandSummary): readonly Finding[] {
   if (result.sweptFraction === 0) return [];
-  return [...stepFindings(judgement, band), ...dipFindings(judgement.curve, result), ...qFindings(judgement, result)];
+  return [...coarsenessFindings(judgement, band, result), ...qFindings(judgement, result)];
+}
+
+/** Where the step is too coarse for a band: for the curve between the samples, or for its dip. */
+export function coarsenessFindings(judgement: Judgement, band: JudgedBand, result: BandSummary): readonly Finding[] {
+  if (result.sweptFraction === 0) return [];
+  return [...stepFindings(judgement, band), ...dipFindings(judgement.curve, result)];
 }
 
 /** A dip within the limit that rests on one or two samples. */

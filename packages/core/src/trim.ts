@@ -7,7 +7,7 @@ import { type Finding, finding } from "./finding.js";
 import { closedText, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
 import { reflectionMagnitudeFromSwr } from "./reflection.js";
-import { samplingFindings, spikeFindings } from "./sampling.js";
+import { coarsenessFindings, spikeFindings } from "./sampling.js";
 import { type BandSummary, isDip, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
@@ -98,9 +98,7 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
     findings: [
       ...planFindings(options, [band]),
       ...spikeFindings(before.curve),
-      ...samplingFindings(before, band, summariseBand(before, band)).filter(
-        ({ code }) => code !== "bandwidth-not-from-q",
-      ),
+      ...coarsenessFindings(before, band, summariseBand(before, band)),
       ...predictionFindings(sweep, dip, wantedHz, feedline !== null || isAtAntenna),
     ],
     cautions: CAUTIONS,

@@ -17,9 +17,7 @@ export function compareBy(key: string, plan: BandPlan, bands: readonly string[] 
   if (key === "date") return (a, b) => timeTaken(a) - timeTaken(b) || byName(a, b);
   if (key === "grade") return (a, b) => place(a.grade) - place(b.grade) || byName(a, b);
   const band = bandToSortBy(key, plan);
-  if (bands !== undefined && !bands.includes(band)) {
-    throw new UsageError(`--sort ${key}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
-  }
+  mustBeGraded(band, `--sort ${key}`, bands);
   const on = ({ bands: all }: SweepGrade): BandGrade | undefined => all.find((entry) => entry.band === band);
   return (a, b) => {
     const [first, second] = [on(a), on(b)];
@@ -30,6 +28,16 @@ export function compareBy(key: string, plan: BandPlan, bands: readonly string[] 
       byName(a, b)
     );
   };
+}
+
+/**
+ * @param asked the option that names the band, as it was given
+ * @param bands those that are graded; all of the plan where absent
+ * @throws UsageError for a band that is not graded
+ */
+export function mustBeGraded(band: string, asked: string, bands: readonly string[] | undefined): void {
+  if (bands === undefined || bands.includes(band)) return;
+  throw new UsageError(`${asked}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
 }
 
 function bandToSortBy(key: string, plan: BandPlan): string {

@@ -9,10 +9,9 @@ import {
   rowFinder,
   type SweepGrade,
 } from "@feedpoint/core";
-import { UsageError } from "../exit.js";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
-import { type Compare, compareBy } from "./order.js";
+import { type Compare, compareBy, mustBeGraded } from "./order.js";
 import type { GradeReport } from "./report.js";
 
 /** What was asked for over all sweeps, with every name checked before the first one is graded. */
@@ -71,6 +70,6 @@ export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, { plan, ba
 
 function judgedBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): string {
   const band = bandName(name, plan);
-  if (bands === undefined || bands.includes(band)) return band;
-  throw new UsageError(`--best ${name}: only ${bands.join(", ")} are graded. Name ${band} in --bands as well.`);
+  mustBeGraded(band, `--best ${name}`, bands);
+  return band;
 }

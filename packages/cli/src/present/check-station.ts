@@ -92,15 +92,15 @@ function powerTable({ bands }: CheckResult): NamedTable | null {
 
 /** Why no power is told though it was asked for; null where it was not, or nothing limits it. */
 function nothingInReach(bands: CheckResult["bands"]): NamedTable | null {
-  const out = bands.filter(
-    ({ power: ofBand }) => ofBand.length > 0 && ofBand.every(({ usableFraction }) => usableFraction === 0),
-  );
   const asked = bands.filter(({ power: ofBand }) => ofBand.some(({ usableFraction }) => usableFraction > 0));
   if (asked.length > 0) {
     const where = asked.map(({ band }) => band).join(", ");
     const outro = `No power is told on ${where}: neither the plan nor you state a limit. Say --power for the radio's.`;
     return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };
   }
+  const out = bands.filter(
+    ({ power: ofBand }) => ofBand.length > 0 && ofBand.every(({ usableFraction }) => usableFraction === 0),
+  );
   if (out.length === 0) return null;
   const outro = `No power is told: the SWR is out of reach, or not known but at single points, on ${out.map(({ band }) => band).join(", ")}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };

@@ -47,6 +47,7 @@ export const isVectorCurve = (curve: Curve): curve is VectorCurve => curve.sweep
 
 /** Second differences below this many standard deviations are not told from noise. */
 const CURVATURE_SIGNIFICANCE = 8;
+
 /** What is known of a sweep beforehand, and then not estimated from it. */
 export interface KnownOfSweep {
   readonly noise?: number | null;

@@ -1,7 +1,7 @@
 import type { JudgedBand } from "../band-plan/band-plan.js";
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
-import { samplingFindings, spikeFindings } from "../sampling.js";
+import { coarsenessFindings, spikeFindings } from "../sampling.js";
 import type { BandSummary } from "../summary.js";
 import type { Sweep } from "../sweep.js";
 import type { BandDiff, Side, Thresholds } from "./band-diff.js";
@@ -57,8 +57,7 @@ export function samplingDoubts(
       ...spikeFindings(middle.curve),
       ...changed.flatMap((band) => {
         const asked = judged.find((candidate) => candidate.band === band.band);
-        const inDoubt = asked === undefined ? [] : samplingFindings(middle, asked, summaryOf(band));
-        return inDoubt.filter(({ code }) => code !== "bandwidth-not-from-q");
+        return asked === undefined ? [] : coarsenessFindings(middle, asked, summaryOf(band));
       }),
     ].map((doubt): Finding => ({ ...doubt, message: `${name}: ${doubt.message}` }));
   return [...of("Before", first, ({ before }) => before), ...of("After", second, ({ after }) => after)];

@@ -46,9 +46,11 @@ const FARTHEST_RATIO = 4.45;
  */
 export function trendOf(dips: readonly DatedDip[]): Trend | null {
   const dates = new Set(dips.map(({ months }) => months)).size;
-  const line = fitFor(dips, pairsOf(dips), []);
-  if (dates < FEWEST_DATES || line === null) return null;
-  const stepped = dips.length < FEWEST_FOR_A_STEP || dips.length > MOST_FOR_A_STEP ? null : bestStep(dips);
+  if (dates < FEWEST_DATES) return null;
+  const pairs = pairsOf(dips);
+  const line = fitFor(dips, pairs, []);
+  if (line === null) return null;
+  const stepped = dips.length < FEWEST_FOR_A_STEP || dips.length > MOST_FOR_A_STEP ? null : bestStep(dips, pairs);
   const isStep =
     stepped !== null &&
     stepped.distance < (STEP_SHARES.find((few) => dips.length <= few.dips)?.share ?? 0) * line.distance &&
@@ -89,8 +91,7 @@ function pairsOf(dips: readonly DatedDip[]): readonly Pair[] {
 }
 
 /** The step that leaves the least; null where none leaves a pair on one side. */
-function bestStep(dips: readonly DatedDip[]): Fit | null {
-  const pairs = pairsOf(dips);
+function bestStep(dips: readonly DatedDip[], pairs: readonly Pair[]): Fit | null {
   return dips
     .slice(1)
     .map((_, k) => fitFor(dips, pairs, [k + 1]))
