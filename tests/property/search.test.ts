@@ -2,7 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { medianOf } from "../../packages/core/src/column.js";
-import { leastBetween } from "../../packages/core/src/curve/search.js";
+import { leastBetween, zeroBetween } from "../../packages/core/src/curve/search.js";
 
 describe("the least value between two places", () => {
   const place = fc.double({ min: 0.05, max: 0.95, noNaN: true });
@@ -39,6 +39,58 @@ describe("the least value between two places", () => {
     ["falls", -1, 1],
   ])("of what only %s is at that end", (_, slope, end) => {
     expect(Math.abs(leastBetween((x) => slope * x, 0, 1, 1e-6) - end)).toBeLessThan(2e-6);
+  });
+});
+
+describe("the zero between two places", () => {
+  const place = fc.double({ min: 0.001, max: 0.999, noNaN: true });
+  const shapes: Record<string, (x: number) => number> = {
+    line: (x) => 3 * x,
+    falling: (x) => -x,
+    cube: (x) => x ** 3,
+    step: (x) => (x < 0 ? -1 : 1e6),
+    root: (x) => Math.sign(x) * Math.sqrt(Math.abs(x)),
+    pole: (x) => (x < 0 ? -1 : 1 / x),
+    "two slopes": (x) => (x < 0 ? 1e-9 * x : 1e9 * x),
+  };
+  test.each(Object.keys(shapes))("of a %s is found within the tolerance, in no more than 100 looks", (name) => {
+    const shape = shapes[name] as (x: number) => number;
+    fc.assert(
+      fc.property(place, (wanted) => {
+        let looks = 0;
+        const found = zeroBetween(
+          (x) => {
+            looks++;
+            return shape(x - wanted);
+          },
+          0,
+          1,
+          1e-6,
+        );
+        expect(Math.abs(found - wanted)).toBeLessThan(1e-6);
+        expect(looks).toBeLessThan(100);
+      }),
+    );
+  });
+
+  test("at an end is that end", () => {
+    expect(zeroBetween((x) => x, 0, 1)).toBe(0);
+    expect(zeroBetween((x) => x - 1, 0, 1)).toBe(1);
+  });
+
+  test("of smooth shapes takes a dozen looks at the most", () => {
+    let looks = 0;
+    const found = zeroBetween(
+      (x) => {
+        looks++;
+        return Math.exp(x) - 2;
+      },
+      0,
+      1,
+      1e-9,
+    );
+    expect(found).toBeCloseTo(Math.LN2, 9);
+    expect(looks).toBeLessThanOrEqual(12);
   });
 });
 

@@ -81,21 +81,19 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
     throw new UsageError(`There are no sweep files (.s1p, .csv, .tsv, .txt, .dat) in ${paths.join(", ")}.`);
   }
   const isStreamed = settings.format === "ndjson";
-  const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, criteria), {
-    ...raw,
-    season,
-    isStreamed,
-  });
+  const { require, minGrade, jobs } = raw;
+  const run = { criteria, log: season.log, require, minGrade, isStreamed };
+  const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, run), jobs);
   // The log is held against all files, so the first shard speaks for the others.
   const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
   const logged = (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season, found, unreadable, paths);
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
-    const report = reportOf(outcome, season, { settings, criteria, logged, minGrade: raw.minGrade });
+    const report = reportOf(outcome, season, { settings, criteria, logged, minGrade });
     process.stdout.write(`${render(report, settings, season)}\n`);
   }
   for (const { reason } of outcome.unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  process.exitCode = exitOf(outcome, raw.require);
+  process.exitCode = exitOf(outcome, require);
 }
 
 const noPathText = (overTime: string | true | undefined) =>

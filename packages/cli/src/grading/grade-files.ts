@@ -1,4 +1,5 @@
-import { type FileGrade, gradeFile } from "./grade-file.js";
+import { type Batch, joined, unreadBatch } from "./batch.js";
+import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { GradingWorker } from "./grading-worker.js";
 
@@ -9,7 +10,7 @@ const BATCH = 16;
 const AHEAD = 3;
 
 /**
- * Grades files one after the other, in their order whatever the number of workers.
+ * Grades files batch after batch, in their order whatever the number of workers.
  *
  * @param jobs workers to use; 1: none, all in this thread
  */
@@ -17,14 +18,15 @@ export async function* gradeFiles(
   files: readonly string[],
   settings: GradingSettings,
   jobs: number,
-): AsyncGenerator<FileGrade> {
+): AsyncGenerator<Batch> {
   if (jobs === 1 || files.length < WORTH_WORKERS || files.includes("-")) yield* gradeHere(files, settings);
   else yield* gradeInWorkers(files, settings, jobs);
 }
 
-async function* gradeHere(files: readonly string[], settings: GradingSettings): AsyncGenerator<FileGrade> {
+async function* gradeHere(files: readonly string[], settings: GradingSettings): AsyncGenerator<Batch> {
+  const grade = graderOf(settings);
   for (const file of files) {
-    yield gradeFile(file, settings);
+    yield grade([file]);
     // Lets an interrupt and the progress bar have their turn.
     await new Promise(setImmediate);
   }
@@ -34,10 +36,10 @@ async function* gradeInWorkers(
   files: readonly string[],
   settings: GradingSettings,
   jobs: number,
-): AsyncGenerator<FileGrade> {
+): AsyncGenerator<Batch> {
   const batches = Math.ceil(files.length / BATCH);
   const workers = Array.from({ length: Math.min(jobs, batches) }, () => new GradingWorker(settings));
-  const waiting: Promise<readonly FileGrade[]>[] = [];
+  const waiting: Promise<Batch>[] = [];
   let next = 0;
   let isOver = false;
   const workerAt = (place: number): GradingWorker => {
@@ -51,15 +53,15 @@ async function* gradeInWorkers(
     if (next === batches) return;
     const batch = files.slice(next * BATCH, (next + 1) * BATCH);
     const worker = workerAt(next % workers.length);
-    waiting.push(worker.grade(batch).catch(() => (isOver ? [] : gradeEachAlone(batch, settings))));
+    waiting.push(worker.grade(batch).catch(() => (isOver ? joined([]) : gradeEachAlone(batch, settings))));
     next++;
   };
   try {
     for (let i = 0; i < AHEAD * workers.length; i++) send();
     for (let batch = waiting.shift(); batch !== undefined; batch = waiting.shift()) {
-      const results = await batch;
+      const result = await batch;
       send();
-      yield* results;
+      yield result;
     }
   } finally {
     isOver = true;
@@ -71,13 +73,13 @@ async function* gradeInWorkers(
  * What becomes of a batch whose worker died, by a file that fills all memory perhaps: each file has a worker of its own, so
  * that only the one that kills it is lost.
  */
-async function gradeEachAlone(files: readonly string[], settings: GradingSettings): Promise<readonly FileGrade[]> {
-  const results: FileGrade[] = [];
+async function gradeEachAlone(files: readonly string[], settings: GradingSettings): Promise<Batch> {
+  const results: Batch[] = [];
   for (const file of files) {
     const worker = new GradingWorker(settings);
-    const lost = (error: Error): readonly FileGrade[] => [{ file, reason: `${file}: ${error.message}.` }];
-    results.push(...(await worker.grade([file]).catch(lost)));
+    const lost = (error: Error) => unreadBatch({ file, reason: `${file}: ${error.message}.` });
+    results.push(await worker.grade([file]).catch(lost));
     await worker.stop();
   }
-  return results;
+  return joined(results);
 }

@@ -1,14 +1,26 @@
-import type { GradeCriterion } from "@feedpoint/core";
+import type { DeploymentLog, Grade, GradeCriterion } from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
 
 /** What grading a file needs: plain data, which can be handed to a worker. */
 export interface GradingSettings
-  extends Pick<Settings, "plan" | "licenceClass" | "bands" | "modes" | "limits" | "reading" | "systemOhms"> {
+  extends Pick<Settings, "plan" | "licenceClass" | "bands" | "modes" | "limits" | "reading" | "systemOhms">,
+    Run {}
+
+/** How a run of grading goes about it. */
+export interface Run {
   readonly criteria: readonly GradeCriterion[];
+  readonly log: DeploymentLog | null;
+  /** What every sweep should reach */
+  readonly require?: Grade | undefined;
+  /** Of those streamed only these are shown */
+  readonly minGrade?: Grade | undefined;
+  /** Whether each sweep is written as it is done and then forgotten */
+  readonly isStreamed: boolean;
 }
 
-export function gradingSettings(settings: Settings, criteria: readonly GradeCriterion[]): GradingSettings {
+export function gradingSettings(settings: Settings, run: Run): GradingSettings {
   const { plan, licenceClass, bands, modes, limits, reading, systemOhms } = settings;
+  const { criteria, log, require, minGrade, isStreamed } = run;
   return {
     plan,
     licenceClass,
@@ -18,5 +30,9 @@ export function gradingSettings(settings: Settings, criteria: readonly GradeCrit
     reading,
     systemOhms,
     criteria,
+    log,
+    require,
+    minGrade,
+    isStreamed,
   };
 }

@@ -1,14 +1,14 @@
 import { Worker } from "node:worker_threads";
-import type { FileGrade } from "./grade-file.js";
+import type { Batch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 
-/** A batch that a worker has in hand. */
+/** Files that a worker has in hand. */
 interface Waiting {
-  readonly resolve: (results: readonly FileGrade[]) => void;
+  readonly resolve: (result: Batch) => void;
   readonly reject: (reason: Error) => void;
 }
 
-/** A thread that grades batches of files and answers them in their order. */
+/** A thread that grades files, batch after batch, and answers in their order. */
 export class GradingWorker {
   readonly #worker: Worker;
   readonly #waiting: Waiting[] = [];
@@ -17,7 +17,7 @@ export class GradingWorker {
   constructor(settings: GradingSettings) {
     // Beside this code once it is built (see build.mjs).
     this.#worker = new Worker(new URL("./worker-thread.js", import.meta.url), { workerData: settings });
-    this.#worker.on("message", (results: readonly FileGrade[]) => this.#waiting.shift()?.resolve(results));
+    this.#worker.on("message", (result: Batch) => this.#waiting.shift()?.resolve(result));
     this.#worker.on("error", (error) => this.#fail(error));
     this.#worker.on("exit", () => this.#fail(new Error("the thread that read it ended")));
   }
@@ -27,7 +27,7 @@ export class GradingWorker {
   }
 
   /** Rejects where the thread ends before it has answered. */
-  grade(files: readonly string[]): Promise<readonly FileGrade[]> {
+  grade(files: readonly string[]): Promise<Batch> {
     if (this.#failure !== null) return Promise.reject(this.#failure);
     return new Promise((resolve, reject) => {
       this.#waiting.push({ resolve, reject });

@@ -1,6 +1,7 @@
 /** Shows how far a long run has come, on a terminal and only after half a second. */
 export interface Progress {
-  advance(): void;
+  /** By so many files */
+  advance(files: number): void;
   stop(): void;
 }
 
@@ -24,8 +25,8 @@ export function progressOf(total: number): Progress {
     bar.start(total, done, { rate: 0 });
   }, PATIENCE_MS);
   return {
-    advance() {
-      done++;
+    advance(files) {
+      done += files;
       bar?.update(done, { rate: Math.round((1000 * done) / (Date.now() - started)) });
     },
     stop() {

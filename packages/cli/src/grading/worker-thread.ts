@@ -1,10 +1,7 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { type FileGrade, gradeFile } from "./grade-file.js";
+import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 
-/** The thread of a worker: grades each batch of files that comes, and sends the results back in its order. */
-const settings = workerData as GradingSettings;
-parentPort?.on("message", (files: readonly string[]) => {
-  const results: readonly FileGrade[] = files.map((file) => gradeFile(file, settings));
-  parentPort?.postMessage(results);
-});
+/** The thread of a worker: grades each batch of files that comes, and sends back what came of it. */
+const grade = graderOf(workerData as GradingSettings);
+parentPort?.on("message", (files: readonly string[]) => parentPort?.postMessage(grade(files)));

@@ -1,7 +1,7 @@
 import { at, type Column, firstIndexAbove, magnitudesOf } from "../column.js";
 import { type Complex, complex } from "../complex.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
-import { bulkDelay } from "./delay.js";
+import { bulkDelay, withoutDelay } from "./delay.js";
 import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
 import { estimateNoise, greatestNoise } from "./noise.js";
 import {
@@ -72,15 +72,7 @@ export function curveOf(sweep: Sweep, known: KnownOfSweep = {}): Curve {
 function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: KnownOfSweep): VectorCurve {
   const { frequencyHz } = sweep;
   const delayS = known.delayS ?? bulkDelay(sweep, stretches);
-  const real = new Float64Array(frequencyHz.length);
-  const imaginary = new Float64Array(frequencyHz.length);
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const angle = 2 * Math.PI * at(frequencyHz, i) * delayS;
-    const cosine = Math.cos(angle);
-    const sine = Math.sin(angle);
-    real[i] = at(sweep.reflectionReal, i) * cosine - at(sweep.reflectionImaginary, i) * sine;
-    imaginary[i] = at(sweep.reflectionReal, i) * sine + at(sweep.reflectionImaginary, i) * cosine;
-  }
+  const { real, imaginary } = withoutDelay(sweep, delayS);
   const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
   const noise =
     known.noise === undefined

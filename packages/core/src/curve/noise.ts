@@ -33,11 +33,8 @@ export function estimateNoise(
   weights: Column | null = null,
 ): number | null {
   let previous: number | null = null;
-  const differences = columns.map((column) => column.slice());
-  for (let order = 1; order <= LAST_ORDER; order++) {
-    for (const column of differences) differenceOnce(column);
-    if (order < FIRST_ORDER) continue;
-    const squares = relativeSquares(differences, stretches, weights, order);
+  for (let order = FIRST_ORDER; order <= LAST_ORDER; order++) {
+    const squares = relativeSquares(columns, stretches, weights, order);
     if (squares.length < FEWEST_DIFFERENCES) return null;
     const estimate = Math.sqrt(medianOf(squares)) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
     if (previous !== null && estimate > SETTLED_RATIO * previous) {
@@ -63,12 +60,10 @@ export function greatestNoise(
   weights: Column | null = null,
 ): number | null {
   const bounds: number[] = [];
-  const differences = columns.map((column) => column.slice());
   const toDeviation = columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN;
-  for (let order = 1; order <= LAST_ORDER; order++) {
-    for (const column of differences) differenceOnce(column);
-    const squares = relativeSquares(differences, stretches, weights, order);
-    if (order >= 2 && squares.length >= FEWEST_FOR_A_BOUND) bounds.push(Math.sqrt(medianOf(squares)) / toDeviation);
+  for (let order = 2; order <= LAST_ORDER; order++) {
+    const squares = relativeSquares(columns, stretches, weights, order);
+    if (squares.length >= FEWEST_FOR_A_BOUND) bounds.push(Math.sqrt(medianOf(squares)) / toDeviation);
   }
   const [real, imaginary] = columns;
   if (real !== undefined && imaginary !== undefined) {
@@ -105,46 +100,46 @@ function unexplainedByNeighbours(
   return sizes;
 }
 
-/** Replaces each value by the next one less itself; the last of a stretch is then not to be used. */
-function differenceOnce(column: Float64Array): void {
-  for (let i = 0; i + 1 < column.length; i++) column[i] = at(column, i + 1) - at(column, i);
-}
-
 /** Squares of the differences of an order within the stretches, over what noise of 1 would give. */
 function relativeSquares(
-  [first, second]: readonly Float64Array[],
+  columns: readonly Column[],
   stretches: readonly Stretch[],
   weights: Column | null,
   order: number,
 ): number[] {
-  const coefficients = binomialCoefficients(order);
-  const evenVariance = varianceAt(coefficients, null, 0);
-  const most = stretches.reduce((sum, stretch) => sum + Math.max(0, stretch.last - stretch.first + 1 - order), 0);
-  const squares = new Array<number>(most);
-  let count = 0;
+  const factors = differenceFactors(order);
+  const evenVariance = varianceAt(factors, null, 0);
+  const [first, second] = columns;
+  const squares: number[] = [];
   for (const stretch of stretches) {
     for (let start = stretch.first; start + order <= stretch.last; start++) {
-      const x = first === undefined ? 0 : at(first, start);
-      const y = second === undefined ? 0 : at(second, start);
-      squares[count++] = (x * x + y * y) / (weights === null ? evenVariance : varianceAt(coefficients, weights, start));
+      const x = first === undefined ? 0 : differenceAt(first, factors, start);
+      const y = second === undefined ? 0 : differenceAt(second, factors, start);
+      squares.push((x * x + y * y) / (weights === null ? evenVariance : varianceAt(factors, weights, start)));
     }
   }
   return squares;
 }
 
+function differenceAt(column: Column, factors: Float64Array, start: number): number {
+  let difference = 0;
+  for (let k = 0; k < factors.length; k++) difference += at(factors, k) * at(column, start + k);
+  return difference;
+}
+
 /** Variance of a difference of samples whose standard deviations are the weights (1 without). */
-function varianceAt(coefficients: Float64Array, weights: Column | null, start: number): number {
+function varianceAt(factors: Float64Array, weights: Column | null, start: number): number {
   let variance = 0;
-  for (let k = 0; k < coefficients.length; k++) {
-    variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;
+  for (let k = 0; k < factors.length; k++) {
+    variance += (at(factors, k) * (weights === null ? 1 : at(weights, start + k))) ** 2;
   }
   return variance;
 }
 
-/** C(order, k), for k from 0 to the order. */
-function binomialCoefficients(order: number): Float64Array {
-  const coefficients = new Float64Array(order + 1);
-  coefficients[0] = 1;
-  for (let k = 1; k <= order; k++) coefficients[k] = (at(coefficients, k - 1) * (order - k + 1)) / k;
-  return coefficients;
+/** (-1)ᵏ C(order, k), for k from 0 to the order. */
+function differenceFactors(order: number): Float64Array {
+  const factors = new Float64Array(order + 1);
+  factors[0] = 1;
+  for (let k = 1; k <= order; k++) factors[k] = (-at(factors, k - 1) * (order - k + 1)) / k;
+  return factors;
 }

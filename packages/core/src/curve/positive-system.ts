@@ -3,7 +3,10 @@ import { at } from "../column.js";
 /** A pivot that elimination leaves smaller than this share of what it was says that an unknown is not determined. */
 const LEAST_PIVOT = 1e-13;
 
-/** A system of linear equations with complex numbers; row r holds `size` factors from r · (size + 1) on, then its right side. */
+/**
+ * A system of linear equations with complex numbers whose matrix is Hermitian; row r holds `size` factors from r · (size + 1)
+ * on, then its right side. What stands left of the diagonal is known from what stands above it, and not looked at.
+ */
 export interface LinearSystem {
   readonly size: number;
   readonly real: Float64Array;
@@ -30,8 +33,8 @@ export const copyOf = ({ size, real, imaginary, pivots }: LinearSystem): LinearS
 });
 
 /**
- * Solves normal equations in place: afterwards the right side of row r is unknown r. Their matrix is Hermitian and positive
- * definite, so that elimination needs no pivoting.
+ * Solves normal equations in place: afterwards the right side of row r is unknown r. Their matrix is positive definite, so
+ * that elimination needs no pivoting.
  *
  * @returns whether every unknown is determined
  */
@@ -76,11 +79,11 @@ function eliminate({ size, real, imaginary, pivots }: LinearSystem): boolean {
     const diagonal = at(real, start + pivot);
     if (!(diagonal > LEAST_PIVOT * at(pivots, pivot))) return false;
     pivots[pivot] = diagonal;
-    for (let c = pivot; c < width; c++) {
-      real[start + c] = at(real, start + c) / diagonal;
-      imaginary[start + c] = at(imaginary, start + c) / diagonal;
+    for (let r = pivot + 1; r < size; r++) subtractRow(real, imaginary, r, pivot, width);
+    for (let c = start + pivot; c < start + width; c++) {
+      real[c] = at(real, c) / diagonal;
+      imaginary[c] = at(imaginary, c) / diagonal;
     }
-    for (let r = pivot + 1; r < size; r++) subtractRow(real, imaginary, r * width, start, pivot, width);
   }
   return true;
 }
@@ -99,18 +102,14 @@ function substitute({ size, real, imaginary }: LinearSystem): void {
   }
 }
 
-/** Takes the row at `start`, times what the row at `row` holds in column `pivot`, from that row. */
-function subtractRow(
-  real: Float64Array,
-  imaginary: Float64Array,
-  row: number,
-  start: number,
-  pivot: number,
-  width: number,
-): void {
-  const factorReal = at(real, row + pivot);
-  const factorImaginary = at(imaginary, row + pivot);
-  for (let c = pivot; c < width; c++) {
+/** Takes from row `r` that of the pivot, times what would stand below the pivot there over the pivot. */
+function subtractRow(real: Float64Array, imaginary: Float64Array, r: number, pivot: number, width: number): void {
+  const start = pivot * width;
+  const row = r * width;
+  const diagonal = at(real, start + pivot);
+  const factorReal = at(real, start + r) / diagonal;
+  const factorImaginary = -at(imaginary, start + r) / diagonal;
+  for (let c = r; c < width; c++) {
     const x = at(real, start + c);
     const y = at(imaginary, start + c);
     real[row + c] = at(real, row + c) - factorReal * x + factorImaginary * y;

@@ -105,20 +105,29 @@ function normalEquations({ order, one, real, imaginary, square }: Moments, offse
     system.real[r * (size + 1) + c] = re;
     system.imaginary[r * (size + 1) + c] = im;
   };
-  const offset = (column: "real" | "imaginary" | "squareReal" | "squareImaginary", j: number) =>
-    offsets === null ? 0 : at(offsets[column], j);
   for (let j = 0; j <= order; j++) {
-    for (let k = 0; k <= order; k++) {
-      const sum = j + k;
-      put(j, k, at(one, sum), 0);
-      if (k > 0) put(j, order + k, -at(real, sum), -at(imaginary, sum));
-      if (j > 0) put(order + j, k, -at(real, sum), at(imaginary, sum));
-      if (j > 0 && k > 0) put(order + j, order + k, at(square, sum), 0);
-    }
-    put(j, size, at(real, j) + offset("real", j), at(imaginary, j) + offset("imaginary", j));
-    if (j > 0) put(order + j, size, -at(square, j) - offset("squareReal", j), -offset("squareImaginary", j));
+    for (let k = j; k <= order; k++) put(j, k, at(one, j + k), 0);
+    for (let k = 1; k <= order; k++) put(j, order + k, -at(real, j + k), -at(imaginary, j + k));
+    put(j, size, at(real, j), at(imaginary, j));
   }
+  for (let j = 1; j <= order; j++) {
+    for (let k = j; k <= order; k++) put(order + j, order + k, at(square, j + k), 0);
+    put(order + j, size, -at(square, j), 0);
+  }
+  if (offsets !== null) addOffsets(system, order, offsets);
   return system;
+}
+
+function addOffsets({ size, real, imaginary }: LinearSystem, order: number, offsets: Offsets): void {
+  for (let j = 0; j <= order; j++) {
+    const top = j * (size + 1) + size;
+    real[top] = at(real, top) + at(offsets.real, j);
+    imaginary[top] = at(imaginary, top) + at(offsets.imaginary, j);
+    if (j === 0) continue;
+    const bottom = (order + j) * (size + 1) + size;
+    real[bottom] = at(real, bottom) - at(offsets.squareReal, j);
+    imaginary[bottom] = at(imaginary, bottom) - at(offsets.squareImaginary, j);
+  }
 }
 
 /** By how much a step of Newton's should lower the sum of squares: the step times the slope that it was taken from. */

@@ -47,9 +47,9 @@ export function valuesOf(fit: Rational, place: Column, values: Values = emptyVal
       u = u * t + at(bottomReal, k);
       v = v * t + at(bottomImaginary, k);
     }
-    const norm = u * u + v * v;
-    values.real[i] = (p * u + q * v) / norm;
-    values.imaginary[i] = (q * u - p * v) / norm;
+    const scale = 1 / (u * u + v * v);
+    values.real[i] = (p * u + q * v) * scale;
+    values.imaginary[i] = (q * u - p * v) * scale;
     values.bottomReal[i] = u;
     values.bottomImaginary[i] = v;
   }

@@ -1,6 +1,6 @@
 import { at, firstIndexAbove } from "../column.js";
 import { reflectionAt } from "./curve.js";
-import { turningPoint } from "./search.js";
+import { zeroBetween } from "./search.js";
 import type { Trace } from "./trace.js";
 
 /**
@@ -23,7 +23,7 @@ export function reflectiveCrossings(trace: Trace, lowHz: number, highHz: number)
     for (let k = firstIndexAbove(frequencyHz, begin); k <= last; k++) {
       const next = Math.min(at(frequencyHz, k), end);
       const nextValue = imaginaryAt(next);
-      if (previousValue < 0 !== nextValue < 0) crossings.push(turningPoint((f) => imaginaryAt(f) < 0, previous, next));
+      if (previousValue < 0 !== nextValue < 0) crossings.push(zeroBetween(imaginaryAt, previous, next));
       if (next === end) break;
       previous = next;
       previousValue = nextValue;

@@ -5,17 +5,45 @@ const RELATIVE_TOLERANCE = 4 * Number.EPSILON;
 const finest = (tolerance: number, position: number) => Math.max(tolerance, RELATIVE_TOLERANCE * Math.abs(position));
 const GOLDEN_SHARE = (3 - Math.sqrt(5)) / 2;
 
-/** The frequency between two others where a condition that holds at the first turns into its opposite, by halving. */
-export function turningPoint(holdsAt: (frequencyHz: number) => boolean, fromHz: number, toHz: number): number {
-  let low = fromHz;
-  let high = toHz;
-  const atLow = holdsAt(fromHz);
-  while (high - low > finest(FREQUENCY_TOLERANCE_HZ, high)) {
-    const middle = (low + high) / 2;
-    if (holdsAt(middle) === atLow) low = middle;
-    else high = middle;
+/**
+ * Where a quantity passes 0 between two positions at which its signs differ: by inverse parabolas through the last three
+ * positions where these serve, by halving where they do not.
+ *
+ * Source: T. R. Chandrupatla, Advances in Engineering Software 28, 1997, p. 145 (from memory; the tests hold it to roots
+ * that are known).
+ */
+export function zeroBetween(
+  valueAt: (position: number) => number,
+  from: number,
+  to: number,
+  tolerance = FREQUENCY_TOLERANCE_HZ,
+): number {
+  // The last position, the one before that was kept, which is across the zero, and one that was given up.
+  let [last, across, former] = [to, from, from];
+  let [lastValue, acrossValue, formerValue] = [valueAt(to), valueAt(from), Number.NaN];
+  let share = 0.5;
+  while (true) {
+    const [best, bestValue] = Math.abs(lastValue) < Math.abs(acrossValue) ? [last, lastValue] : [across, acrossValue];
+    const least = finest(tolerance, best) / 2 / Math.abs(across - last);
+    if (bestValue === 0 || least >= 0.5) return best;
+    const next = last + Math.min(Math.max(share, least), 1 - least) * (across - last);
+    const value = valueAt(next);
+    if (value < 0 === lastValue < 0) [former, formerValue] = [last, lastValue];
+    else [former, formerValue, across, acrossValue] = [across, acrossValue, last, lastValue];
+    [last, lastValue] = [next, value];
+    share = shareOfZero(last, lastValue, across, acrossValue, former, formerValue);
   }
-  return (low + high) / 2;
+}
+
+/** How far the zero of the inverse parabola through three points is on the way from `a` to `b`; half where it is not sound. */
+function shareOfZero(a: number, valueA: number, b: number, valueB: number, c: number, valueC: number): number {
+  const place = (a - b) / (c - b);
+  const height = (valueA - valueB) / (valueC - valueB);
+  const isSound = height * height < place && (1 - height) * (1 - height) < 1 - place;
+  if (!isSound) return 0.5;
+  const ofB = (valueA / (valueB - valueA)) * (valueC / (valueB - valueC));
+  const ofC = (valueA / (valueC - valueA)) * (valueB / (valueC - valueB));
+  return ofB + ((c - a) / (b - a)) * ofC;
 }
 
 /**

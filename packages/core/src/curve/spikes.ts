@@ -54,14 +54,10 @@ const neighbouring = (sizes: readonly number[], place: number) =>
 
 /** null where none is large enough for a sample to stand alone. */
 function departuresOf(position: Column, real: Column, imaginary: Column, first: number, last: number): number[] | null {
-  const departures = new Array<number>(last - first + 1);
-  let greatest = 0;
-  for (let i = first; i <= last; i++) {
-    const size = departureAt(position, real, imaginary, i);
-    departures[i - first] = size;
-    if (size > greatest) greatest = size;
-  }
-  return greatest >= LEAST_DEPARTURE ? departures : null;
+  let i = first;
+  while (i <= last && !(departureAt(position, real, imaginary, i) >= LEAST_DEPARTURE)) i++;
+  if (i > last) return null;
+  return Array.from({ length: last - first + 1 }, (_, k) => departureAt(position, real, imaginary, first + k));
 }
 
 function departureAt(position: Column, real: Column, imaginary: Column, index: number): number {
@@ -76,8 +72,11 @@ function cubicAt(position: Column, values: Column, index: number): number {
   return weightedAround(values, index);
 }
 
-/** Weights of the two samples before one and of the two after it; kept, so that looking at a sample allocates nothing. */
-const cubic = { twoBefore: 0, before: 0, after: 0, twoAfter: 0 };
+/**
+ * Weights of the two samples before one and of the two after it, and where those four lie beside it; kept, so that looking
+ * at a sample allocates nothing.
+ */
+const cubic = { twoBefore: 0, before: 0, after: 0, twoAfter: 0, a: 0, b: 0, c: 0, d: 0 };
 
 /** Sets them to what gives the cubic through those four at the sample (Lagrange's form). */
 function setCubicWeights(position: Column, index: number): void {
@@ -86,6 +85,12 @@ function setCubicWeights(position: Column, index: number): void {
   const b = at(position, index - 1) - x;
   const c = at(position, index + 1) - x;
   const d = at(position, index + 2) - x;
+  // Of evenly spaced samples all have the same.
+  if (a === cubic.a && b === cubic.b && c === cubic.c && d === cubic.d) return;
+  cubic.a = a;
+  cubic.b = b;
+  cubic.c = c;
+  cubic.d = d;
   cubic.twoBefore = (b * c * d) / ((b - a) * (a - c) * (a - d));
   cubic.before = (a * c * d) / ((a - b) * (b - c) * (b - d));
   cubic.after = (a * b * d) / ((a - c) * (c - b) * (c - d));

@@ -1,7 +1,6 @@
 import { at, type Column, firstIndexAbove } from "../column.js";
-import { doubled } from "../grow.js";
 import { type Curve, magnitudeBetween, magnitudesAtSamples, magnitudeWithin } from "./curve.js";
-import { leastBetween, turningPoint } from "./search.js";
+import { leastBetween, zeroBetween } from "./search.js";
 import type { Stretch } from "./stretches.js";
 
 /** A frequency on the curve and ρ there. */
@@ -37,58 +36,56 @@ const NEXT_TO_EDGE_HZ = 1;
 export function traceOf(curve: Curve): Trace {
   const axis = curve.sweep.frequencyHz;
   const atSamples = magnitudesAtSamples(curve);
-  let frequencyHz = new Float64Array(2 * axis.length);
-  let reflectionMagnitude = new Float64Array(2 * axis.length);
-  let count = 0;
-  const add = (frequency: number, magnitude: number) => {
-    if (count === frequencyHz.length) {
-      frequencyHz = doubled(frequencyHz);
-      reflectionMagnitude = doubled(reflectionMagnitude);
-    }
-    frequencyHz[count] = frequency;
-    reflectionMagnitude[count++] = magnitude;
-  };
-  const stretches: Stretch[] = [];
-  for (const stretch of curve.stretches) {
-    const first = count;
-    for (let i = stretch.first; i < stretch.last; i++) {
+  const pieces = piecesAfterSamples(curve, atSamples);
+  let total = 0;
+  for (const count of pieces) total += count;
+  const frequencyHz = new Float64Array(total);
+  const reflectionMagnitude = new Float64Array(total);
+  let knot = 0;
+  const stretches = curve.stretches.map((stretch) => {
+    const first = knot;
+    for (let i = stretch.first; i <= stretch.last; i++) {
       const start = at(axis, i);
-      const step = at(axis, i + 1) - start;
-      add(start, at(atSamples, i));
-      const pieces = piecesBetween(curve, stretch, i, atSamples);
-      for (let piece = 1; piece < pieces; piece++) {
-        const frequency = start + (step * piece) / pieces;
-        add(frequency, magnitudeBetween(curve, stretch, i, frequency));
+      frequencyHz[knot] = start;
+      reflectionMagnitude[knot++] = at(atSamples, i);
+      const count = pieces[i] as number;
+      for (let piece = 1; piece < count; piece++) {
+        const frequency = start + ((at(axis, i + 1) - start) * piece) / count;
+        frequencyHz[knot] = frequency;
+        reflectionMagnitude[knot++] = magnitudeBetween(curve, stretch, i, frequency);
       }
     }
-    add(at(axis, stretch.last), magnitudeWithin(curve, stretch, at(axis, stretch.last)));
-    stretches.push({ first, last: count - 1 });
-  }
-  return {
-    curve,
-    frequencyHz: frequencyHz.subarray(0, count),
-    reflectionMagnitude: reflectionMagnitude.subarray(0, count),
-    stretches,
-  };
+    return { first, last: knot - 1 };
+  });
+  return { curve, frequencyHz, reflectionMagnitude, stretches };
 }
 
-/** How many pieces the interval after a sample needs so that each is nearly straight, from its bend at the middle. */
-function piecesBetween(curve: Curve, stretch: Stretch, index: number, atSamples: Column): number {
+/** How many pieces the interval after each sample needs so that each is nearly straight; 1 at the end of a stretch. */
+function piecesAfterSamples(curve: Curve, atSamples: Column): Uint8Array {
   const axis = curve.sweep.frequencyHz;
-  // An interval bends less than its samples stand off their neighbours.
-  if (
-    standsOff(axis, atSamples, stretch, index) <= GREATEST_BEND &&
-    standsOff(axis, atSamples, stretch, index + 1) <= GREATEST_BEND
-  )
-    return 1;
+  const pieces = new Uint8Array(axis.length).fill(1);
+  for (const stretch of curve.stretches) {
+    let isBent = false;
+    for (let i = stretch.first; i < stretch.last; i++) {
+      const wasBent = isBent;
+      isBent = i + 1 < stretch.last && standsOff(axis, atSamples, i + 1) > GREATEST_BEND;
+      // An interval bends less than its samples stand off their neighbours.
+      if (wasBent || isBent) pieces[i] = piecesForBend(curve, stretch, i, atSamples);
+    }
+  }
+  return pieces;
+}
+
+/** How many pieces the interval after a sample needs, from its bend at the middle. */
+function piecesForBend(curve: Curve, stretch: Stretch, index: number, atSamples: Column): number {
+  const axis = curve.sweep.frequencyHz;
   const middle = magnitudeBetween(curve, stretch, index, (at(axis, index) + at(axis, index + 1)) / 2);
   const bend = Math.abs(middle - (at(atSamples, index) + at(atSamples, index + 1)) / 2);
-  return bend <= GREATEST_BEND ? 1 : Math.min(MOST_PIECES, 2 * Math.ceil(Math.sqrt(bend / GREATEST_BEND)));
+  return bend > GREATEST_BEND ? Math.min(MOST_PIECES, 2 * Math.ceil(Math.sqrt(bend / GREATEST_BEND))) : 1;
 }
 
-/** How far a sample lies off the straight line between its neighbours; 0 at the ends of a stretch. */
-function standsOff(axis: Column, values: Column, { first, last }: Stretch, index: number): number {
-  if (index === first || index === last) return 0;
+/** How far a sample lies off the straight line between its neighbours. */
+function standsOff(axis: Column, values: Column, index: number): number {
   const start = at(axis, index - 1);
   const share = (at(axis, index) - start) / (at(axis, index + 1) - start);
   const straight = at(values, index - 1) + share * (at(values, index + 1) - at(values, index - 1));
@@ -114,16 +111,17 @@ export const isBeyondScale = (curve: Curve, reflectionMagnitude: number): boolea
  */
 export function spansWithin(trace: Trace, wanted: number): readonly LimitSpan[] {
   const limit = Math.min(wanted, greatestKnown(trace.curve));
+  const { frequencyHz, reflectionMagnitude } = trace;
   const spans: LimitSpan[] = [];
   for (const { first, last } of trace.stretches) {
-    let low: number | null = at(trace.reflectionMagnitude, first) <= limit ? at(trace.frequencyHz, first) : null;
-    let openLow = low !== null;
+    let isInside = at(reflectionMagnitude, first) <= limit;
+    let low = isInside ? at(frequencyHz, first) : null;
+    let openLow = isInside;
     for (let k = first; k < last; k++) {
-      const inside = at(trace.reflectionMagnitude, k) <= limit;
-      const nextInside = at(trace.reflectionMagnitude, k + 1) <= limit;
-      if (inside === nextInside) continue;
+      if (at(reflectionMagnitude, k + 1) <= limit === isInside) continue;
+      isInside = !isInside;
       const edge = crossingBetween(trace, k, limit);
-      if (nextInside) {
+      if (isInside) {
         low = edge;
         openLow = false;
       } else if (low !== null) {
@@ -131,7 +129,7 @@ export function spansWithin(trace: Trace, wanted: number): readonly LimitSpan[] 
         low = null;
       }
     }
-    if (low !== null) spans.push({ lowHz: low, highHz: at(trace.frequencyHz, last), openLow, openHigh: true });
+    if (low !== null) spans.push({ lowHz: low, highHz: at(frequencyHz, last), openLow, openHigh: true });
   }
   return spans;
 }
@@ -143,8 +141,8 @@ export const spanAt = (spans: readonly LimitSpan[], frequencyHz: number): LimitS
 /** Where ρ crosses `limit` between knots `k` and `k + 1`. */
 function crossingBetween(trace: Trace, k: number, limit: number): number {
   const stretch = stretchOfKnot(trace, k);
-  const isWithin = (frequencyHz: number) => magnitudeWithin(trace.curve, stretch, frequencyHz) <= limit;
-  return turningPoint(isWithin, at(trace.frequencyHz, k), at(trace.frequencyHz, k + 1));
+  const beyondLimit = (frequencyHz: number) => magnitudeWithin(trace.curve, stretch, frequencyHz) - limit;
+  return zeroBetween(beyondLimit, at(trace.frequencyHz, k), at(trace.frequencyHz, k + 1));
 }
 
 function stretchOfKnot(trace: Trace, k: number): Stretch {
