@@ -3,7 +3,7 @@ import { chmodSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync 
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { present } from "../support/sweeps.js";
-import { folder, type Line, namesOf, place, run, SAMPLES, sweepText } from "./grading-folder.js";
+import { folder, type Line, linesOf, namesOf, place, run, SAMPLES, sweepText } from "./grading-folder.js";
 
 afterAll(() => rmSync(place, { recursive: true }));
 
@@ -193,6 +193,16 @@ describe("the options over a whole season", () => {
       key
     ];
     expect(sorted[0]).toBe(present(first ?? onBand, "the first"));
+  });
+
+  test("--min-grade leaves the same sweeps out of NDJSON, each with its row of the log", () => {
+    const args = ["grade", SAMPLES, "--min-grade", "A", "--require", "A", "--format"];
+    const { stdout, exit } = run([...args, "ndjson"]);
+    const report = JSON.parse(run([...args, "json"]).stdout) as Report;
+    expect(linesOf(stdout)).toMatchObject(report.sweeps);
+    expect(stdout).toContain('"log":{"file":');
+    expect(report.sweeps.length).toBeGreaterThan(0);
+    expect(exit).toBe(1);
   });
 
   test("--min-grade leaves sweeps out of what is printed, not out of groups, counts and --require", () => {

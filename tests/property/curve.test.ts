@@ -19,6 +19,12 @@ const plan = present(planById("us-part97"), "us-part97");
 /** What five significant digits leave open: without noise nothing may be smoothed away that a file would show. */
 const TOLERANCE = 5e-6;
 
+test("a reading by itself is what was read, total reflection too", () => {
+  const readings = [0.5, 1, 1.02];
+  const spots = { ...sweepOfMagnitudes([7.05e6, 7.1e6, 7.15e6], readings), continuity: "spots" as const };
+  expect([...traceOf(curveOf(spots)).reflectionMagnitude]).toEqual(readings);
+});
+
 describe("without noise", () => {
   test("the curve of a vector sweep passes through its samples", () => {
     fc.assert(

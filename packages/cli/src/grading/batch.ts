@@ -1,12 +1,16 @@
 import type { SweepGrade } from "@feedpoint/core";
 import type { Problem } from "../files.js";
 
-/** What came of some files, in their order. */
-export interface Batch {
+/** What is counted while files are graded. */
+export interface Counts {
   readonly files: number;
   readonly graded: number;
   readonly points: number;
   readonly areAllRequired: boolean;
+}
+
+/** What came of some files, in their order. */
+export interface Batch extends Counts {
   readonly unreadable: readonly Problem[];
   /** Empty where the sweeps are streamed */
   readonly sweeps: readonly SweepGrade[];
@@ -14,12 +18,19 @@ export interface Batch {
   readonly lines: string;
 }
 
+export const NO_COUNTS: Counts = { files: 0, graded: 0, points: 0, areAllRequired: true };
+
+export const countsTogether = (one: Counts, other: Counts): Counts => ({
+  files: one.files + other.files,
+  graded: one.graded + other.graded,
+  points: one.points + other.points,
+  areAllRequired: one.areAllRequired && other.areAllRequired,
+});
+
 /** A batch of one file that could not be read. */
 export const unreadBatch = (problem: Problem): Batch => ({
+  ...NO_COUNTS,
   files: 1,
-  graded: 0,
-  points: 0,
-  areAllRequired: true,
   unreadable: [problem],
   sweeps: [],
   lines: "",
@@ -27,14 +38,8 @@ export const unreadBatch = (problem: Problem): Batch => ({
 
 /** Batches one after the other as one. */
 export const joined = (batches: readonly Batch[]): Batch => ({
-  files: sumOf(batches, "files"),
-  graded: sumOf(batches, "graded"),
-  points: sumOf(batches, "points"),
-  areAllRequired: batches.every(({ areAllRequired }) => areAllRequired),
+  ...batches.reduce<Counts>(countsTogether, NO_COUNTS),
   unreadable: batches.flatMap(({ unreadable }) => unreadable),
   sweeps: batches.flatMap(({ sweeps }) => sweeps),
   lines: batches.map(({ lines }) => lines).join(""),
 });
-
-const sumOf = (batches: readonly Batch[], what: "files" | "graded" | "points") =>
-  batches.reduce((sum, batch) => sum + batch[what], 0);

@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
 import type { SweepGrade } from "@feedpoint/core";
 import type { FoundFiles } from "../find-files.js";
-import { type Batch, joined } from "./batch.js";
+import { type Batch, countsTogether, NO_COUNTS } from "./batch.js";
 import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { progressOf } from "./progress.js";
@@ -19,7 +19,7 @@ export interface Outcome extends Omit<Batch, "lines"> {
 export async function gradeAll(found: FoundFiles, settings: GradingSettings, jobs?: number): Promise<Outcome> {
   const sweeps: SweepGrade[] = [];
   const unreadable = [...found.problems];
-  let counts = joined([]);
+  let counts = NO_COUNTS;
   let isInterrupted = false;
   const interrupt = () => {
     isInterrupted = true;
@@ -30,7 +30,7 @@ export async function gradeAll(found: FoundFiles, settings: GradingSettings, job
     progress.advance(batch.files);
     sweeps.push(...batch.sweeps);
     unreadable.push(...batch.unreadable);
-    counts = joined([counts, { ...batch, sweeps: [], unreadable: [], lines: "" }]);
+    counts = countsTogether(counts, batch);
     if (batch.lines !== "") await write(batch.lines);
     if (isInterrupted) break;
   }

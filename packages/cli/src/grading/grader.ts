@@ -1,44 +1,40 @@
-import { gradeSweep, rowFinder, type SweepGrade } from "@feedpoint/core";
-import { type Problem, readForJudging } from "../files.js";
+import { gradeSweep, type SweepGrade } from "@feedpoint/core";
+import { readForJudging } from "../files.js";
 import { ndjsonText } from "../present/json.js";
 import { type Batch, joined, unreadBatch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { type GradedLine, reaches } from "./report.js";
+import { logRowFinder } from "./season.js";
 
 /** Prepares to grade files, batch after batch. */
 export function graderOf(settings: GradingSettings): (files: readonly string[]) => Batch {
-  const { log, require, minGrade, isStreamed } = settings;
-  const rowOf = log === null ? () => null : rowFinder(log);
-  const lineOf = (sweep: SweepGrade): string => {
-    const line: GradedLine = { schema: "feedpoint/graded-sweep@1", ...sweep };
-    return `${ndjsonText([line])}\n`;
+  const rowOf = logRowFinder(settings);
+  const gradeFile = (file: string): Batch => {
+    try {
+      const sweeps = readForJudging(file, settings.reading, settings.systemOhms).map((sweep) => ({
+        ...gradeSweep(sweep, settings),
+        log: rowOf(sweep.source.file),
+      }));
+      return batchOf(sweeps, settings);
+    } catch (error) {
+      return unreadBatch({ file, reason: (error as Error).message });
+    }
   };
-  const batchOf = (sweeps: readonly SweepGrade[]): Batch => ({
+  return (files) => joined(files.map(gradeFile));
+}
+
+/** The batch of one file that could be read. */
+function batchOf(sweeps: readonly SweepGrade[], { require, minGrade, isStreamed }: GradingSettings): Batch {
+  const streamed = isStreamed ? sweeps.filter(({ grade }) => minGrade === undefined || reaches(grade, minGrade)) : [];
+  return {
     files: 1,
     graded: sweeps.length,
     points: sweeps.reduce((sum, { sweep }) => sum + sweep.points, 0),
     areAllRequired: require === undefined || sweeps.every(({ grade }) => reaches(grade, require)),
     unreadable: [],
     sweeps: isStreamed ? [] : sweeps,
-    lines: !isStreamed
-      ? ""
-      : sweeps
-          .filter(({ grade }) => minGrade === undefined || reaches(grade, minGrade))
-          .map(lineOf)
-          .join(""),
-  });
-  const gradeFile = (file: string): Batch => {
-    const sweeps = gradedSweeps(file, settings);
-    return "reason" in sweeps ? unreadBatch(sweeps) : batchOf(sweeps.map((sweep) => ({ ...sweep, log: rowOf(file) })));
+    lines: streamed.map((sweep) => `${ndjsonText([lineOf(sweep)])}\n`).join(""),
   };
-  return (files) => joined(files.map(gradeFile));
 }
 
-/** A file's sweeps, graded, or why it could not be read. */
-function gradedSweeps(file: string, settings: GradingSettings): readonly SweepGrade[] | Problem {
-  try {
-    return readForJudging(file, settings.reading, settings.systemOhms).map((sweep) => gradeSweep(sweep, settings));
-  } catch (error) {
-    return { file, reason: (error as Error).message };
-  }
-}
+const lineOf = (sweep: SweepGrade): GradedLine => ({ schema: "feedpoint/graded-sweep@1", ...sweep });

@@ -20,7 +20,6 @@ export interface Run {
 
 export function gradingSettings(settings: Settings, run: Run): GradingSettings {
   const { plan, licenceClass, bands, modes, limits, reading, systemOhms } = settings;
-  const { criteria, log, require, minGrade, isStreamed } = run;
   return {
     plan,
     licenceClass,
@@ -29,10 +28,6 @@ export function gradingSettings(settings: Settings, run: Run): GradingSettings {
     limits,
     reading,
     systemOhms,
-    criteria,
-    log,
-    require,
-    minGrade,
-    isStreamed,
+    ...run,
   };
 }

@@ -27,7 +27,7 @@ export interface Season {
 }
 
 /** Finds what the log says of a file; null where there is no log, or no row. */
-export const logRowFinder = ({ log }: Season): ((file: string) => SweepGrade["log"]) =>
+export const logRowFinder = ({ log }: Pick<Season, "log">): ((file: string) => SweepGrade["log"]) =>
   log === null ? () => null : rowFinder(log);
 
 /** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */

@@ -44,7 +44,7 @@ export function traceOf(curve: Curve): Trace {
   let knot = 0;
   const stretches = curve.stretches.map((stretch) => {
     const first = knot;
-    for (let i = stretch.first; i <= stretch.last; i++) {
+    for (let i = stretch.first; i < stretch.last; i++) {
       const start = at(axis, i);
       frequencyHz[knot] = start;
       reflectionMagnitude[knot++] = at(atSamples, i);
@@ -55,6 +55,10 @@ export function traceOf(curve: Curve): Trace {
         reflectionMagnitude[knot++] = magnitudeBetween(curve, stretch, i, frequency);
       }
     }
+    const end = at(axis, stretch.last);
+    frequencyHz[knot] = end;
+    // Of a reading by itself this is what was read.
+    reflectionMagnitude[knot++] = magnitudeWithin(curve, stretch, end);
     return { first, last: knot - 1 };
   });
   return { curve, frequencyHz, reflectionMagnitude, stretches };
