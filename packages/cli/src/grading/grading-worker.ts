@@ -1,3 +1,4 @@
+import { join } from "node:path";
 import { Worker } from "node:worker_threads";
 import type { Batch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
@@ -16,7 +17,7 @@ export class GradingWorker {
 
   constructor(settings: GradingSettings) {
     // Beside this code once it is built (see build.mjs).
-    this.#worker = new Worker(new URL("./worker-thread.js", import.meta.url), { workerData: settings });
+    this.#worker = new Worker(join(import.meta.dirname, "worker-thread.js"), { workerData: settings });
     this.#worker.on("message", (result: Batch) => this.#waiting.shift()?.resolve(result));
     this.#worker.on("error", (error) => this.#fail(error));
     this.#worker.on("exit", () => this.#fail(new Error("the thread that read it ended")));

@@ -2,6 +2,8 @@ import { parentPort, workerData } from "node:worker_threads";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 
-/** The thread of a worker: grades each batch of files that comes, and sends back what came of it. */
-const grade = graderOf(workerData as GradingSettings);
-parentPort?.on("message", (files: readonly string[]) => parentPort?.postMessage(grade(files)));
+/** The work of a worker's thread: grades each batch of files that comes, and sends back what came of it. */
+export function answerBatches(): void {
+  const grade = graderOf(workerData as GradingSettings);
+  parentPort?.on("message", (files: readonly string[]) => parentPort?.postMessage(grade(files)));
+}

@@ -5,9 +5,13 @@ import { printable } from "./present/escape.js";
 import { usageErrorText } from "./present/usage-error.js";
 import { VERSION } from "./version.js";
 
-await runProgram();
+/** Grades files in the thread of a worker. */
+export async function gradeInThread(): Promise<void> {
+  (await import("./grading/worker-thread.js")).answerBatches();
+}
 
-async function runProgram(): Promise<void> {
+/** Does what the command line asks; the exit code tells what came of it. */
+export async function runProgram(): Promise<void> {
   const program = new Command("feedpoint")
     .description("Tells what an antenna sweep means: where you may transmit, what a change did, how deployments rank.")
     .version(VERSION)

@@ -1,0 +1,3 @@
+import { loadProgram } from "./load-program.js";
+
+loadProgram().program.gradeInThread();
