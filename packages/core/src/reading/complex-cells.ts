@@ -1,4 +1,4 @@
-import type { SourceText } from "./text.js";
+import { rewritten, type SourceText } from "./text.js";
 
 /** A complex number written in one cell: "0.19-0.17i", "(0.19 - j0.17)", "0.19+0.17*j". */
 const NUMBER = "(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:e[+-]?\\d+)?";
@@ -47,16 +47,8 @@ export function withComplexCellsSplit(text: SourceText): SourceText | null {
     if (i >= first) return splitRow(line, layout) ?? line;
     return i >= first - REACH ? (splitNames(line, layout) ?? line) : line;
   });
-  const bytes = new TextEncoder().encode(changed.join("\n"));
-  return {
-    file: text.file,
-    bytes,
-    encoding: text.encoding,
-    decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)),
-  };
+  return rewritten(text, changed.join("\n"));
 }
-
-const UTF_8 = new TextDecoder("utf-8");
 
 /** How a line splits that begins with a number and holds a complex one in another cell; null for any other. */
 function cellsOf(line: string): Cells | null {

@@ -165,6 +165,7 @@ function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadEr
   const shown = lines.texts(0, MANY_LINES);
   const example = shown.find((line) => /^\s*"?[+-]?\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
   const forced = options.delimiter !== undefined || options.decimal !== undefined;
+  const hasBothMarks = /\d,\d/.test(example) && /\d\.\d/.test(example);
   return new ReadError({
     code: "no-data",
     file,
@@ -172,7 +173,9 @@ function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadEr
     expected: "rows with a frequency and a reading, split by comma, semicolon, tab or blanks",
     remedy: forced
       ? "Try it without --delimiter and --decimal."
-      : "Export the sweep as Touchstone (.s1p) or as CSV with a header line.",
+      : hasBothMarks
+        ? "Export the numbers without marks between thousands, or the sweep as Touchstone (.s1p)."
+        : "Export the sweep as Touchstone (.s1p) or as CSV with a header line.",
   });
 }
 

@@ -3,6 +3,7 @@ import { type Finding, finding } from "../finding.js";
 import { ReadError } from "../read-error.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep.js";
 import { arrangePoints, type Points } from "./arrange.js";
+import { withBareCells } from "./bare-cells.js";
 import { endsInComplexCells, withComplexCellsSplit } from "./complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited.js";
 import type { ReadOptions } from "./options.js";
@@ -47,10 +48,17 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
   if (isBandReadings(text)) return readBandReadings(text, options);
   const parted = endsInComplexCells(text) ? withComplexCellsSplit(text) : null;
-  if (parted === null) return readDelimited(text, options);
-  const read = readDelimited(parted, options);
-  return { ...read, findings: [COMPLEX_CELLS, ...read.findings] };
+  if (parted !== null) return withFindings([COMPLEX_CELLS], readDelimited(parted, options));
+  const bare = withBareCells(text, options);
+  return bare === null
+    ? readDelimited(text, options)
+    : withFindings(bare.findings, readDelimited(bare.text, bare.options));
 }
+
+const withFindings = (findings: readonly Finding[], read: ReadPoints): ReadPoints => ({
+  ...read,
+  findings: [...findings, ...read.findings],
+});
 
 const COMPLEX_CELLS = finding(
   "info",

@@ -109,6 +109,12 @@ function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
   return { file, bytes, encoding: "UTF-16", decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
 }
 
+/** Another content for a text, of the same file and found in the same encoding. */
+export function rewritten({ file, encoding }: SourceText, content: string): SourceText {
+  const bytes = new TextEncoder().encode(content);
+  return { file, bytes, encoding, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
+}
+
 /** Whether any of the first bytes is one that texts do not hold; zero is such a byte too. */
 function hasStray(bytes: Uint8Array, sample: number): boolean {
   const end = Math.min(bytes.length, sample);
