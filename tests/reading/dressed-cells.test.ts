@@ -154,3 +154,10 @@ test("words that every object knows are no units", () => {
     EXPECTED,
   );
 });
+
+test("blanks that split columns beside a decimal comma mark no thousands", () => {
+  const lines = ["Frequency(kHz) R X", "6500,000 100,00 -10,00", "6600,500 100,00 100,00"];
+  const sweep = read(lines) as VectorSweep;
+  expect([...sweep.frequencyHz]).toEqual([6_500_000, 6_600_500]);
+  expect(sampleImpedance(sweep, 1).imaginary).toBeCloseTo(100, 9);
+});

@@ -42,7 +42,7 @@ export function withBareCells(text: SourceText, options: ReadOptions): BareText 
   if (!mayBeDressed(end)) return null;
   const lastLines = linesIn(end).slice(start === 0 ? 0 : 1);
   const delimiter = (options.delimiter === undefined ? DELIMITERS : [options.delimiter]).find((candidate) =>
-    split(lastLines, candidate).some(isDressed),
+    split(lastLines, candidate).some((row) => isDressed(row, candidate)),
   );
   return delimiter === undefined ? null : undressed(text, delimiter, options);
 }
@@ -56,7 +56,7 @@ function split(lines: readonly string[], delimiter: Delimiter): readonly (readon
 function undressed(text: SourceText, delimiter: Delimiter, options: ReadOptions): BareText | null {
   const lines = linesIn(text.decode(0, text.bytes.length));
   const rows = split(lines, delimiter);
-  const dressed = rows.findIndex(isDressed);
+  const dressed = rows.findIndex((row) => isDressed(row, delimiter));
   const width = (rows[dressed] as readonly string[]).length;
   // Numbers below a thousand, or a million, may stand above the first that show a mark.
   const above = rows.slice(0, dressed).findLastIndex((row) => row.length !== width || !row.every(isNumeric));
@@ -82,12 +82,12 @@ function undressed(text: SourceText, delimiter: Delimiter, options: ReadOptions)
 }
 
 /** Whether cells are a row of numbers, with a unit or marked thousands in one of them. */
-function isDressed(row: readonly string[]): boolean {
+function isDressed(row: readonly string[], delimiter: Delimiter): boolean {
   if (row.length < 2 || !row.every(isNumeric) || dressedNumber(row[0] ?? "") === null) return false;
-  return row.some((cell) => {
-    const number = dressedNumber(cell);
-    return number !== null && (number.unit !== null || number.mark !== null);
-  });
+  const numbers = row.map(dressedNumber).filter((number) => number !== null);
+  // "7,500 100,0" is two numbers with a decimal comma between blanks, and not 7, 500100 and 0.
+  if (delimiter === "comma" && numbers.some(({ mark }) => mark === " ")) return false;
+  return numbers.some(({ unit, mark }) => unit !== null || mark !== null);
 }
 
 const isNumeric = (cell: string): boolean =>

@@ -27,7 +27,7 @@ const UNIT = "[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg|rad|%";
 const GROUPING = "['’ \u00a0\u2009\u202f]";
 const NUMBER = "[+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)";
 /** Digits by threes: with a mark that could be a decimal one only where it stands twice or more. */
-const GROUPED = `[+-]?\\d{1,3}(?:(?:${GROUPING}\\d{3})+|(?:\\.\\d{3}){2,}|(?:,\\d{3}){2,})(?:[.,]\\d+)?`;
+const GROUPED = `[+-]?[1-9]\\d{0,2}(?:(?:${GROUPING}\\d{3})+|(?:\\.\\d{3}){2,}|(?:,\\d{3}){2,})(?:[.,]\\d+)?`;
 const DRESSED = new RegExp(`^(${GROUPED}|${NUMBER})\\s*(${UNIT})?$`, "iu");
 const IS_GROUPED = new RegExp(`^${GROUPED}$`, "u");
 /** Whether a text may hold such numbers at all. */
