@@ -1,7 +1,6 @@
 import {
   closeSync,
   existsSync,
-  fstatSync,
   fsyncSync,
   openSync,
   readdirSync,
@@ -98,9 +97,6 @@ function bytesOf(path: string): Uint8Array {
 const room = new Uint8Array(1 << 18);
 
 function contentOf(handle: number): Uint8Array {
-  const status = fstatSync(handle);
-  // What is no plain file does not tell its size.
-  if (!status.isFile() || status.size >= room.length) return readFileSync(handle);
   let length = 0;
   for (;;) {
     const count = readSync(handle, room, length, room.length - length, null);

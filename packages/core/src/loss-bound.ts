@@ -1,5 +1,5 @@
 import { at } from "./column.js";
-import { type Curve, curveOf, magnitudesAtSamples } from "./curve/curve.js";
+import { type Curve, curveOf } from "./curve/curve.js";
 import { returnLossDb } from "./reflection.js";
 import type { Sweep } from "./sweep.js";
 
@@ -35,7 +35,7 @@ export function lossBoundOf(curve: Curve): LossBound | null {
   const { frequencyHz, continuity } = curve.sweep;
   if (continuity === "spots" || frequencyHz.length < FEWEST_POINTS) return null;
   if (at(frequencyHz, frequencyHz.length - 1) < LEAST_SPAN * at(frequencyHz, 0)) return null;
-  const magnitude = magnitudesAtSamples(curve);
+  const { reflectionMagnitude: magnitude } = curve;
   let greatest = 0;
   for (let i = 1; i < magnitude.length; i++) if (at(magnitude, i) > at(magnitude, greatest)) greatest = i;
   const rho = at(magnitude, greatest);

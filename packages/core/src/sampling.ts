@@ -1,6 +1,6 @@
 import type { BandPlan, JudgedBand } from "./band-plan/band-plan.js";
 import { at, firstIndexAbove } from "./column.js";
-import { type Curve, isVectorCurve, magnitudesAtSamples } from "./curve/curve.js";
+import { type Curve, isVectorCurve } from "./curve/curve.js";
 import { type Finding, finding } from "./finding.js";
 import { bandwidthFromQ } from "./impedance-q.js";
 import type { BandSummary, Judgement } from "./summary.js";
@@ -18,8 +18,7 @@ const MOST_NAMED = 3;
 
 /** Samples that stood alone and were left out of the curve. */
 export function spikeFindings(curve: Curve): readonly Finding[] {
-  const { sweep, spikes } = curve;
-  const mended = magnitudesAtSamples(curve);
+  const { sweep, spikes, reflectionMagnitude: mended } = curve;
   const told = (indices: readonly number[], why: string): readonly Finding[] => {
     if (indices.length === 0) return [];
     const named = namedReadings(indices.map((index) => at(sweep.frequencyHz, index)));

@@ -18,6 +18,8 @@ import type { WholeFit } from "./whole-fit.js";
 
 interface CurveCommon {
   readonly stretches: readonly Stretch[];
+  /** ρ at every sample; the curve runs through what smoothing has left of them */
+  readonly reflectionMagnitude: Column;
   /** Standard deviation of the noise in ρ (in each part of Γ) told from the sweep itself or from repeated readings; null where neither can tell */
   readonly noise: number | null;
   /** Indices of samples that stood alone and were put right before anything else */
@@ -86,6 +88,7 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
   return {
     sweep,
     stretches,
+    reflectionMagnitude: magnitudesOf(smoothed.real, smoothed.imaginary),
     delayS,
     noise,
     spikes,
@@ -116,6 +119,7 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   return {
     sweep,
     stretches,
+    reflectionMagnitude: settled.map(magnitudeOf),
     noise,
     spikes,
     fits: runs === stretches ? smoothed.fits : [],
@@ -188,12 +192,6 @@ function scalarMagnitudeBetween({ sweep, interpolation }: ScalarCurve, index: nu
   const share = (frequencyHz - start) / (at(sweep.frequencyHz, index + 1) - start);
   const risen = (1 - share) * (isLowKnown ? low : 1) + share * (isHighKnown ? high : 1);
   return Math.min(risen, Math.max(low, high));
-}
-
-/** ρ at every sample; the curve runs through what smoothing has left of them. */
-export function magnitudesAtSamples(curve: Curve): Column {
-  if (!isVectorCurve(curve)) return curve.interpolation.inverse.map(magnitudeOf);
-  return magnitudesOf(curve.interpolation.real, curve.interpolation.imaginary);
 }
 
 /**

@@ -1,6 +1,7 @@
 import { at, medianOf } from "../column.js";
 import type { VectorSweep } from "../sweep.js";
 import type { Stretch } from "./stretches.js";
+import { workColumns } from "./work-columns.js";
 
 /** Phase steps looked at (our own choice). */
 const MOST_STEPS = 256;
@@ -17,7 +18,8 @@ const TURNS = 32;
  */
 export function bulkDelay(sweep: VectorSweep, stretches: readonly Stretch[]): number {
   const { frequencyHz, reflectionReal, reflectionImaginary } = sweep;
-  const delays: number[] = [];
+  const [delays] = roomForDelays(frequencyHz.length);
+  let count = 0;
   const every = Math.ceil(frequencyHz.length / MOST_STEPS);
   for (const { first, last } of stretches) {
     for (let i = first; i < last; i += every) {
@@ -26,11 +28,13 @@ export function bulkDelay(sweep: VectorSweep, stretches: readonly Stretch[]): nu
       const nextReal = at(reflectionReal, i + 1);
       const nextImaginary = at(reflectionImaginary, i + 1);
       const turn = Math.atan2(nextImaginary * real - nextReal * imaginary, nextReal * real + nextImaginary * imaginary);
-      delays.push(-turn / (2 * Math.PI * (at(frequencyHz, i + 1) - at(frequencyHz, i))));
+      delays[count++] = -turn / (2 * Math.PI * (at(frequencyHz, i + 1) - at(frequencyHz, i)));
     }
   }
-  return delays.length === 0 ? 0 : medianOf(delays);
+  return count === 0 ? 0 : medianOf(delays.subarray(0, count));
 }
+
+const roomForDelays = workColumns(1);
 
 /** Γ of a sweep's samples with a round-trip delay taken out of it, s. */
 export function withoutDelay(

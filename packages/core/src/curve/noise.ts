@@ -1,6 +1,7 @@
 import { at, type Column, medianOf } from "../column.js";
 import { type ComplexResult, rationalThrough } from "./interpolation.js";
 import type { Stretch } from "./stretches.js";
+import { workColumns } from "./work-columns.js";
 
 /** Orders of difference tried; each next one suppresses what is smooth further and leaves the noise as it is. */
 const FIRST_ORDER = 3;
@@ -82,7 +83,7 @@ function unexplainedByNeighbours(
   real: Column,
   imaginary: Column,
   stretches: readonly Stretch[],
-): number[] {
+): Float64Array {
   const sizes: number[] = [];
   const result: ComplexResult = { real: 0, imaginary: 0 };
   for (const { first, last } of stretches) {
@@ -97,29 +98,32 @@ function unexplainedByNeighbours(
       }
     }
   }
-  return sizes;
+  return Float64Array.from(sizes);
 }
 
-/** Squares of the differences of an order within the stretches, over what noise of 1 would give. */
+/** Squares of the differences of an order within the stretches, over what noise of 1 would give; the next call writes over them. */
 function relativeSquares(
   columns: readonly Column[],
   stretches: readonly Stretch[],
   weights: Column | null,
   order: number,
-): number[] {
+): Float64Array {
   const factors = differenceFactors(order);
   const evenVariance = varianceAt(factors, null, 0);
   const [first, second] = columns;
-  const squares: number[] = [];
+  const [squares] = roomForSquares(first?.length ?? 0);
+  let count = 0;
   for (const stretch of stretches) {
     for (let start = stretch.first; start + order <= stretch.last; start++) {
       const x = first === undefined ? 0 : differenceAt(first, factors, start);
       const y = second === undefined ? 0 : differenceAt(second, factors, start);
-      squares.push((x * x + y * y) / (weights === null ? evenVariance : varianceAt(factors, weights, start)));
+      squares[count++] = (x * x + y * y) / (weights === null ? evenVariance : varianceAt(factors, weights, start));
     }
   }
-  return squares;
+  return squares.subarray(0, count);
 }
+
+const roomForSquares = workColumns(1);
 
 function differenceAt(column: Column, factors: Float64Array, start: number): number {
   let difference = 0;

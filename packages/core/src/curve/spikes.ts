@@ -29,7 +29,7 @@ export function mendSpikes(
     if (last - first + 1 < FEWEST_SAMPLES) continue;
     const departures = departuresOf(position, real, imaginary, first + 2, last - 2);
     if (departures === null) continue;
-    const usual = medianOf(departures.slice());
+    const usual = medianOf(Float64Array.from(departures));
     const limit = Math.max(LEAST_DEPARTURE, DEPARTURE_RATIO * usual);
     for (let i = first + 2; i <= last - 2; i++) {
       const size = departures[i - first - 2] as number;

@@ -1,5 +1,5 @@
 import { at, type Column, firstIndexAbove } from "../column.js";
-import { type Curve, magnitudeBetween, magnitudesAtSamples, magnitudeWithin } from "./curve.js";
+import { type Curve, magnitudeBetween, magnitudeWithin } from "./curve.js";
 import { leastBetween, zeroBetween } from "./search.js";
 import type { Stretch } from "./stretches.js";
 
@@ -35,7 +35,7 @@ const NEXT_TO_EDGE_HZ = 1;
 /** Walks the whole curve once; dips, crossings and extremes are then looked for on the trace and refined on the curve. */
 export function traceOf(curve: Curve): Trace {
   const axis = curve.sweep.frequencyHz;
-  const atSamples = magnitudesAtSamples(curve);
+  const { reflectionMagnitude: atSamples } = curve;
   const pieces = piecesAfterSamples(curve, atSamples);
   let total = 0;
   for (const count of pieces) total += count;
