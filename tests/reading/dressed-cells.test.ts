@@ -131,15 +131,9 @@ describe("a mark that may be that of thousands or of fractions", () => {
 });
 
 test("a row whose marks are not those of thousands is blamed", () => {
-  const { code, problem, message } = refusalOf([
-    "f (Hz);SWR",
-    "6.500.000;2,5",
-    "6.600.50;2,1",
-    "6.700.000;1,8",
-    "950.5;2,5",
-  ]);
+  const { code, problem, message } = refusalOf(["f (Hz);SWR", "6.500.000;2,5", "6.700.000;1,8", "950.5;2,5"]);
   expect(code).toBe("bad-row");
-  expect(problem.line).toBe(5);
+  expect(problem.line).toBe(4);
   expect(message).toContain('"950.5" in a column whose thousands are marked with "."');
 });
 
@@ -160,4 +154,112 @@ test("blanks that split columns beside a decimal comma mark no thousands", () =>
   const sweep = read(lines) as VectorSweep;
   expect([...sweep.frequencyHz]).toEqual([6_500_000, 6_600_500]);
   expect(sampleImpedance(sweep, 1).imaginary).toBeCloseTo(100, 9);
+});
+
+const impedancesOf = (lines: readonly string[], options?: ReadOptions) => {
+  const sweep = read(lines, options) as VectorSweep;
+  expect(sweep.kind).toBe("vector");
+  return Array.from(sweep.frequencyHz, (hz, i) => {
+    const { real, imaginary } = sampleImpedance(sweep, i);
+    return [hz, Number(real.toFixed(6)), Number(imaginary.toFixed(6))];
+  });
+};
+
+describe("units belong to their own column", () => {
+  const PLAIN = ["Frequency (MHz),SWR,Note", "7.0,2.5,start", "7.1,1.2,best", "7.2,1.8,50 kHz", "7.3,2.2,end"];
+  test("a note with a frequency changes none", () => {
+    expect(readingsOf(PLAIN).map(([hz]) => hz)).toEqual([7e6, 7.1e6, 7.2e6, 7.3e6]);
+  });
+
+  test.each([
+    [
+      "a column of resonances",
+      ["Frequency (Hz),R,X,Resonance", "7000000,50.5,-12,7.1 MHz", "7100000,51.1,0.3,7.1 MHz"],
+    ],
+    ["a column of steps", ["Step,Frequency,SWR,RBW", "1,7.0,2.5,10 kHz", "2,7.01,2.1,10 kHz"]],
+    ["numbers with a unit and numbers with an exponent", ["Frequency,SWR", "7.0 MHz,2.5", "7.1e6,2.1"]],
+    ["ohms with a unit and with an exponent", ["f,R,X", "7.0 MHz,0.9 kohm,-0.5 kohm", "7.1 MHz,1.2e3,-3e2"]],
+    [
+      "radians in the name, degrees in the cells",
+      ["f,S11 (dB),Phase (rad)", "7.0 MHz,-20 dB,90°", "7.1 MHz,-14 dB,45°"],
+    ],
+    [
+      "a row of units above the header",
+      ["MHz;kOhm;kOhm", "Frequency;R;X", "7,0 MHz;900 ohm;-500 ohm", "7,1 MHz;850 ohm;-3 ohm"],
+    ],
+    ["a first row without readings", ["Frequency,S21", "7.0 MHz,-- dB", "7.1 MHz,-14 dB", "7.2 MHz,-12 dB"]],
+    ["7.100 kHz", ["Frequency;R;X", "7.000 kHz;50 ohm;-12 ohm", "7.100 kHz;51 ohm;3 ohm"]],
+    ["two marks in a column", ["Frequency (kHz),SWR", "7'000,2.5", "7.100,2.1", "7'200,1.8"]],
+    ["marks and units that change", ["Frequency;SWR", "950.000 kHz;2.5", "999.000 kHz;2.1", "1.000.000 Hz;1.8"]],
+    [
+      "a text in a column beside marks",
+      ["Frequency (Hz);SWR;Note", "900.000;2.7;start", "950.000;2.5;-", "1.000.000;2.1;-"],
+    ],
+  ])("%s: refused", (_, lines) => {
+    expect(refusalOf(lines).code).toMatch(/ambiguous|no-data|no-reflection|no-frequency/);
+  });
+
+  test.each([
+    ["a footer of another width", ["Frequency (kHz),SWR,Run", "6500,2.5,7", "6600,2.1,8", "6700,1.8,9", "7.1 MHz,1.2"]],
+    ["a footer split otherwise", ["Frequency (kHz),SWR", "6500,2.5", "6600,2.1", "6700,1.8", "7.1 MHz 1.2"]],
+    ["a footer with a unit", ["Frequency (kHz),SWR", "6500,2.5", "6600,2.1", "6700,1.8", "", "7100 kHz,1.2"]],
+  ])("%s does not change the table", (_, lines) => {
+    expect(readingsOf(lines)).toEqual(EXPECTED);
+  });
+});
+
+describe("the unit that a column's name means counts, whatever the cells have", () => {
+  test.each([
+    ["names without unit", "f   R   X"],
+    ["ohms", "f(MHz)   R(ohm)   X(ohm)"],
+    ["kiloohms", "f(MHz)   R(kohms)   X(kohms)"],
+  ])("%s", (_, header) => {
+    expect(impedancesOf([header, "7.0 MHz   1.2 kohm   0.3 kohm", "7.1 MHz   950 ohm   -120 ohm"])).toEqual([
+      [7e6, 1200, 300],
+      [7.1e6, 950, -120],
+    ]);
+  });
+
+  test("the user's word for the columns takes the units of the cells", () => {
+    const lines = ["7.0 MHz,1.2 kohm,-0.5 kohm", "7.1 MHz,0.9 kohm,-0.3 kohm"];
+    expect(impedancesOf(lines, { columns: parseColumnRoles("frequency,r,x") })).toEqual([
+      [7e6, 1200, -500],
+      [7.1e6, 900, -300],
+    ]);
+    const polar = read(["7.0 MHz,-20 dB,1.57 rad", "7.1 MHz,-14 dB,-0.78 rad"], {
+      columns: parseColumnRoles("frequency,s11-db,angle"),
+    }) as VectorSweep;
+    expect(polar.reflectionImaginary[0]).toBeCloseTo(0.1 * Math.sin(1.57), 12);
+    const percent = read(["7.0 MHz,30 %", "7.1 MHz,20 %"], { columns: parseColumnRoles("frequency,rho") });
+    expect(percent.reflectionMagnitude[0]).toBeCloseTo(0.3, 12);
+  });
+
+  test("a table whose header has another width is refused", () => {
+    expect(refusalOf(["Frequency;R;X", "7,0 MHz;1,2 kohm;0,3 kohm;", "7,1 MHz;950 ohm;-120 ohm;"]).code).toBe(
+      "no-data",
+    );
+  });
+});
+
+test("marked thousands on both sides of a comment are read alike", () => {
+  const lines = [
+    "Frequency (Hz);SWR",
+    "900.000;2.7",
+    "950.000;2.5",
+    "# upper half",
+    "1.000.000;2.1",
+    "",
+    "1.050.000;1.8",
+  ];
+  expect(readingsOf(lines).map(([hz]) => hz)).toEqual([900_000, 950_000, 1_000_000, 1_050_000]);
+});
+
+test("one mark is enough where another stands before decimals", () => {
+  const lines = ["Frequenz (Hz);R;X", "7.000.000;998,5;-20,1", "7.100.000;1.012,5;-30,2", "7.200.000;1.100,1;10,1"];
+  expect(impedancesOf(lines).map(([, r]) => r)).toEqual([998.5, 1012.5, 1100.1]);
+});
+
+test("a stray character that joins lines is no fault of ours", () => {
+  const rows = Array.from({ length: 60 }, (_, i) => `${(7 + i / 100).toFixed(3)} MHz,${(1.5 + i / 50).toFixed(2)}`);
+  expect(refusalOf(["\0cal", "Frequency,SWR", ...rows])).toBeInstanceOf(ReadError);
 });

@@ -4,7 +4,7 @@ export const FINDING_CODES = {
   encoding: "The text is not UTF-8; it was read in the encoding named.",
   "reference-assumed": "The file states no reference impedance; 50 Ω was assumed.",
   "complex-cells": "Complex numbers in one cell were split into real and imaginary part.",
-  "units-in-cells": "Units stand beside the numbers in their cells; they were taken for those of the columns.",
+  "units-in-cells": "Units stand beside the numbers in their cells and were read with them.",
   "thousands-marked": "Marks between the thousands of numbers were left out.",
   "reference-stated": "The file states its reference impedance, so the one given was not used.",
   "unit-stated": "The file itself states the unit of frequency, so that the one given was not used.",

@@ -1,12 +1,21 @@
 import { lookUp } from "../look-up.js";
-import { wordsOf } from "./columns.js";
 
 /** A unit that may stand beside a number in its cell. */
 export interface CellUnit {
-  /** As a name of a column states it, and `--unit` takes it */
+  /** As the name of a column states it */
   readonly name: string;
   readonly kind: "frequency" | "resistance" | "decibel" | "degrees" | "radians" | "percent";
+  /** Of ten, to the unit without a prefix */
   readonly power: number;
+}
+
+/** A number that may have a unit beside it, and marks between its thousands. */
+export interface DressedNumber {
+  /** As printed, without the unit */
+  readonly digits: string;
+  readonly unit: CellUnit | null;
+  /** Between thousands */
+  readonly mark: string | null;
 }
 
 const UNITS: Readonly<Record<string, CellUnit>> = {
@@ -26,22 +35,17 @@ const UNIT = "[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg|rad|%";
 /** Marks that only ever stand between thousands: apostrophes and blanks, those of fixed and narrow width among them. */
 const GROUPING = "['’ \u00a0\u2009\u202f]";
 const NUMBER = "[+-]?(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)";
-/** Digits by threes: with a mark that could be a decimal one only where it stands twice or more. */
-const GROUPED = `[+-]?[1-9]\\d{0,2}(?:(?:${GROUPING}\\d{3})+|(?:\\.\\d{3}){2,}|(?:,\\d{3}){2,})(?:[.,]\\d+)?`;
+/** Digits by threes: with a mark that could be a decimal one only where it stands twice, or another one does for decimals. */
+const BY_POINTS = "(?:\\.\\d{3}){2,}(?:,\\d+)?|(?:\\.\\d{3})+,\\d+";
+const BY_COMMAS = "(?:,\\d{3}){2,}(?:\\.\\d+)?|(?:,\\d{3})+\\.\\d+";
+const GROUPED = `[+-]?[1-9]\\d{0,2}(?:(?:${GROUPING}\\d{3})+(?:[.,]\\d+)?|${BY_POINTS}|${BY_COMMAS})`;
 const DRESSED = new RegExp(`^(${GROUPED}|${NUMBER})\\s*(${UNIT})?$`, "iu");
 const IS_GROUPED = new RegExp(`^${GROUPED}$`, "u");
+const SIGNS = new RegExp(`\\d\\s?(?:${UNIT})|\\d(?:${GROUPING}\\d{3}|[.]\\d{3}[.,]\\d|,\\d{3}[.,]\\d)`, "iu");
+const JOINABLE = new RegExp(`(\\d)[ \\t]+(?=(?:${UNIT})(?:[ \\t]|$))`, "giu");
+
 /** Whether a text may hold such numbers at all. */
 export const mayBeDressed = (text: string): boolean => SIGNS.test(text);
-const SIGNS = new RegExp(`\\d\\s?(?:${UNIT})|\\d(?:${GROUPING}\\d{3}|[.]\\d{3}[.]\\d{3}|,\\d{3},\\d{3})(?!\\d)`, "iu");
-
-/** A number that may have a unit beside it, and marks between its thousands. */
-export interface DressedNumber {
-  /** As printed, without the unit */
-  readonly digits: string;
-  readonly unit: CellUnit | null;
-  /** Between thousands */
-  readonly mark: string | null;
-}
 
 /** A number with what stands in its cell; null where the cell holds anything else. */
 export function dressedNumber(cell: string): DressedNumber | null {
@@ -55,10 +59,6 @@ export function dressedNumber(cell: string): DressedNumber | null {
   };
 }
 
-/** The units that the name of a column states. */
-export const unitsIn = (name: string): readonly CellUnit[] =>
-  wordsOf(name).flatMap((word) => lookUp(UNITS, word.replace(/^ohms$/, "ohm").replace(/^degrees$/, "deg")) ?? []);
-
-/** Puts a unit that stands after a blank to its number, where blanks split the columns. */
-export const withUnitsJoined = (line: string): string => line.replace(JOINABLE, "$1");
-const JOINABLE = new RegExp(`(\\d)[ \\t]+(?=(?:${UNIT})(?:[ \\t]|$))`, "giu");
+/** Puts units that stand after a blank to their numbers, where blanks split the columns. */
+export const withUnitsJoined = (line: string): string =>
+  /^\s*[+-]?[\d.,]/.test(line) ? line.replace(JOINABLE, "$1") : line;

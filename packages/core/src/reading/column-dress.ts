@@ -1,0 +1,130 @@
+import { quote, ReadError } from "../read-error.js";
+import { readCell } from "./cells.js";
+import { type ColumnRole, type Quantity, roleFromHeader } from "./columns.js";
+import { type CellUnit, type DressedNumber, dressedNumber } from "./dressed-number.js";
+import { UNIT_EXPONENTS } from "./options.js";
+
+/** How the numbers of a column are dressed, and what they mean without that. */
+export interface ColumnDress {
+  readonly name: string;
+  readonly role: ColumnRole;
+  /** What the cells state; null where they state none */
+  readonly unit: CellUnit | null;
+  /** Power of ten of the unit that name and role mean */
+  readonly power: number;
+  /** Between thousands; null where there is none */
+  readonly mark: string | null;
+}
+
+/** What name and role say of a column, before its cells are looked at; `isNamed`: the name is what tells the role. */
+export interface ColumnTitle {
+  readonly name: string;
+  readonly role: ColumnRole;
+  readonly isNamed: boolean;
+}
+
+const OHMS: readonly Quantity[] = [
+  ...(["resistance", "reactance", "reactance-magnitude", "impedance-magnitude"] as const),
+  ...(["parallel-resistance", "parallel-reactance"] as const),
+];
+const ANGLES: readonly Quantity[] = ["angle", "impedance-angle", "reflection-angle"];
+const QUANTITIES: Readonly<Record<CellUnit["kind"], readonly Quantity[]>> = {
+  frequency: ["frequency"],
+  resistance: OHMS,
+  decibel: ["s11-db", "return-loss"],
+  degrees: ANGLES,
+  radians: ANGLES,
+  percent: ["reflection-magnitude", "reflected-power"],
+};
+
+/**
+ * How a column is dressed: alike in all of its cells, and as its name allows.
+ *
+ * @returns null where it is not, so that nothing is certain of it
+ */
+export function dressOf(cells: readonly string[], title: ColumnTitle, port: number): ColumnDress | null {
+  const filled = cells.filter((cell) => readCell(cell, "point").kind !== "missing");
+  const numbers = filled.map(dressedNumber);
+  const unit = numbers.find((number) => number?.unit)?.unit ?? null;
+  const mark = numbers.find((number) => number?.mark)?.mark ?? null;
+  const undressed: ColumnDress = { ...title, unit, power: 0, mark };
+  if (unit === null && mark === null) return undressed;
+  if (!numbers.every((number) => number !== null)) return null;
+  if (numbers.some((number) => number.unit?.kind !== unit?.kind)) return null;
+  if (mark !== null && !isMarkedThroughout(numbers, mark)) return null;
+  return unit === null ? undressed : withUnit(undressed, unit, title.isNamed, port);
+}
+
+/** Whether a mark is the only one, and no number beside those with it may be another with a mark of its own. */
+function isMarkedThroughout(numbers: readonly DressedNumber[], mark: string): boolean {
+  const couldBeDecimal = mark === "." || mark === ",";
+  const powers = new Set(numbers.map(({ unit }) => unit?.power));
+  if (couldBeDecimal && powers.size > 1) return false;
+  return numbers.every(
+    (number) => number.mark === mark || number.digits.includes(mark) || !/^[+-]?\d{1,3}[.,]\d{3}$/.test(number.digits),
+  );
+}
+
+/** Holds the unit of the cells against name and role, which take it up where they state none. */
+function withUnit(dress: ColumnDress, unit: CellUnit, isNamed: boolean, port: number): ColumnDress | null {
+  const { role, name } = dress;
+  if (role.quantity === "other" || role.quantity === "transmission") {
+    return unit.kind === "frequency" ? null : dress;
+  }
+  const own = agreedPower(role, unit);
+  if (own !== null) return { ...dress, power: own };
+  const named = `${name} (${unit.name})`;
+  const stated = isNamed ? roleFromHeader(named, port) : statedBy(role, unit);
+  const power = agreedPower(stated, unit);
+  return power === null ? null : { ...dress, name: named, role: stated, power };
+}
+
+/** Power of ten of a column's unit, where its role and the unit of its cells agree; null where they do not. */
+function agreedPower(role: ColumnRole, { kind }: CellUnit): number | null {
+  if (!QUANTITIES[kind].includes(role.quantity)) return null;
+  switch (kind) {
+    case "frequency":
+      return role.frequencyUnit ? UNIT_EXPONENTS[role.frequencyUnit] : null;
+    case "resistance":
+      return role.factor === undefined ? 0 : Math.log10(role.factor);
+    case "degrees":
+      return role.radians ? null : 0;
+    case "radians":
+      return role.radians ? 0 : null;
+    case "percent":
+      return role.percent ? 0 : null;
+    case "decibel":
+      return 0;
+  }
+}
+
+/** A role that the user named, with the unit that the cells state. */
+function statedBy(role: ColumnRole, { kind, name }: CellUnit): ColumnRole {
+  if (kind === "frequency") {
+    const frequencyUnit = (Object.keys(UNIT_EXPONENTS) as (keyof typeof UNIT_EXPONENTS)[]).find((key) => key === name);
+    return { ...role, frequencyUnit: frequencyUnit ?? null };
+  }
+  if (kind === "radians") return { ...role, radians: true };
+  return kind === "percent" ? { ...role, percent: true } : role;
+}
+
+/** A cell's number by itself, in the column's unit. @throws ReadError `bad-row` where its marks are not those of thousands */
+export function bareCell(cell: string, dress: ColumnDress, place: { file: string; line: number }): string {
+  if (dress.unit === null && dress.mark === null) return cell;
+  const number = dressedNumber(cell);
+  if (number === null) return cell;
+  const power = number.unit === null ? 0 : number.unit.power - dress.power;
+  const digits = dress.mark === null ? number.digits : withoutMarks(number.digits, dress.mark, place);
+  return power === 0 ? digits : `${digits}e${power}`;
+}
+
+function withoutMarks(digits: string, mark: string, place: { file: string; line: number }): string {
+  const groups = digits.split(mark);
+  if (groups.slice(1).every((group) => /^\d{3}(?!\d)/.test(group))) return groups.join("");
+  throw new ReadError({
+    code: "bad-row",
+    ...place,
+    found: `${quote(digits)} in a column whose thousands are marked with ${quote(mark)}`,
+    expected: "three digits after each mark",
+  });
+}
