@@ -46,14 +46,16 @@ export function withBareCells(text: SourceText, options: ReadOptions): BareText 
   return { text: rewritten(text, bareLines(table, settled, text.file).join("\n")), ...whatIsSaid(settled, options) };
 }
 
-/** How the last lines of a text are split, where they hold such cells. */
+/** How the last row of a text is split, where it holds such cells. */
 function delimiterOfDressedEnd({ bytes, decode }: SourceText, options: ReadOptions): Delimiter | null {
   const start = Math.max(0, bytes.length - SAMPLE);
   const end = decode(start, bytes.length);
   if (!mayBeDressed(end)) return null;
   const lines = linesIn(end).slice(start === 0 ? 0 : 1);
+  const last = lines.findLast((line) => !isPassedOver(line));
+  if (last === undefined) return null;
   const candidates = options.delimiter === undefined ? DELIMITERS : [options.delimiter];
-  return candidates.find((delimiter) => split(lines, delimiter).some((row) => isDressed(row, delimiter))) ?? null;
+  return candidates.find((delimiter) => split([last], delimiter).some((row) => isDressed(row, delimiter))) ?? null;
 }
 
 const linesIn = (text: string): readonly string[] => text.split(/\r\n|\n|\r/);
