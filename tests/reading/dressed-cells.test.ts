@@ -187,6 +187,33 @@ describe("units belong to their own column", () => {
       "a row of units above the header",
       ["MHz;kOhm;kOhm", "Frequency;R;X", "7,0 MHz;900 ohm;-500 ohm", "7,1 MHz;850 ohm;-3 ohm"],
     ],
+    [
+      "a row of units with signs above the header",
+      ["MHz;kΩ;kΩ", "Frequency;R;X", "7.0 MHz;900 ohm;-500 ohm", "7.1 MHz;850 ohm;-3 ohm"],
+    ],
+    [
+      "a row of units below the header",
+      ["Frequency;R;X", "MHz;kOhm;kOhm", "7.0 MHz;1.2 kohm;-0.5 kohm", "7.1 MHz;0.9 kohm;-0.3 kohm"],
+    ],
+    [
+      "a line between header and rows",
+      ["Frequency (MHz);R (kohm);X (kohm)", "# averaged;slow;indoors", "7.0;900 ohm;-500 ohm", "7.1;850 ohm;-3 ohm"],
+    ],
+    [
+      "a header below the first row",
+      [
+        "Start;Middle;End",
+        "7.0;900 ohm;-500 ohm",
+        "# Frequency (MHz);R (kohm);X (kohm)",
+        "7.1;850 ohm;-3 ohm",
+        "7.2;800 ohm;30 ohm",
+      ],
+    ],
+    [
+      "a unit beside a bound",
+      ["Frequency;SWR;Return loss", "475 kHz;1,2;> 10 dB", "477 kHz;1,5;> 12 dB", "479 kHz;1,8;> 11 dB"],
+    ],
+    ["a column of units", ["Freq Unit SWR", "475 kHz 2.5", "477 kHz 2.1", "479 kHz 1.8"]],
     ["a first row without readings", ["Frequency,S21", "7.0 MHz,-- dB", "7.1 MHz,-14 dB", "7.2 MHz,-12 dB"]],
     ["7.100 kHz", ["Frequency;R;X", "7.000 kHz;50 ohm;-12 ohm", "7.100 kHz;51 ohm;3 ohm"]],
     ["two marks in a column", ["Frequency (kHz),SWR", "7'000,2.5", "7.100,2.1", "7'200,1.8"]],
@@ -262,4 +289,57 @@ test("one mark is enough where another stands before decimals", () => {
 test("a stray character that joins lines is no fault of ours", () => {
   const rows = Array.from({ length: 60 }, (_, i) => `${(7 + i / 100).toFixed(3)} MHz,${(1.5 + i / 50).toFixed(2)}`);
   expect(refusalOf(["\0cal", "Frequency,SWR", ...rows])).toBeInstanceOf(ReadError);
+});
+
+describe("marks that could be decimal ones", () => {
+  test.each([
+    [
+      "a minus sign of its own",
+      ["Frequency (Hz),R,X", '"7,000,000",50,"−1,523"', '"7,100,000",51,"−1,412"', '"7,200,000",52,"1,301"'],
+    ],
+    [
+      "a bound among them",
+      ["Frequency (Hz);R;X", "7.000.000;1.523;-40", "7.100.000;1.412;-51", "7.200.000;> 1.301;60"],
+    ],
+    [
+      "dots for a missing one",
+      ["Frequency (Hz);R;X", "7.000.000;...;-40", "7.100.000;1.412;-51", "7.200.000;1.301;60"],
+    ],
+  ])("are refused: %s", (_, lines) => {
+    expect(refusalOf(lines).code).toBe("ambiguous");
+  });
+
+  test("and what --decimal settles is read", () => {
+    const lines = ["Frequency (Hz);R;X", "7.000.000;50;−1.523", "7.100.000;51;−1.412", "7.200.000;52;1.301"];
+    expect(impedancesOf(lines, { decimal: "comma" }).map(([, , x]) => x)).toEqual([-1523, -1412, 1301]);
+    expect(impedancesOf(lines, { decimal: "point" }).map(([, , x]) => x)).toEqual([-1.523, -1.412, 1.301]);
+  });
+});
+
+test.each([
+  ["blanks and a tab", ["f R X\tSWR", "144 100 200\t10.4", "145 110 -150\t6.6", "146 120 100\t4.2"]],
+  ["commas and a tab at the end", ["f,R,X\t", "144,100,200\t", "145,110,-150\t", "146,120,100\t"]],
+])("whole numbers in columns are no marked thousands: %s", (_, lines) => {
+  expect(impedancesOf(lines)).toEqual([
+    [144e6, 100, 200],
+    [145e6, 110, -150],
+    [146e6, 120, 100],
+  ]);
+});
+
+test("the unit of another column of frequencies does not take the place of the one that is given", () => {
+  const lines = ["Frequency,Start frequency,SWR", "475,0.472 MHz,2.5", "477,0.472 MHz,2.1", "479,0.472 MHz,1.8"];
+  expect(readingsOf(lines, { frequencyUnit: "kHz" }).map(([hz]) => hz)).toEqual([475_000, 477_000, 479_000]);
+});
+
+test("a Ctrl-Z at the end is the end", () => {
+  expect(readingsOf(["Frequency,SWR", "6.5 MHz,2.5", "6.6 MHz,2.1", "6.7 MHz,1.8", "\u001a"], {}, "\r\n")).toEqual(
+    EXPECTED,
+  );
+});
+
+test("degrees beside the angles leave no doubt of their unit", () => {
+  expect(codesOf(["Frequency,Phase,S11", "7.0 MHz,1°,-20 dB", "7.1 MHz,2°,-14 dB"])).not.toContain(
+    "angle-unit-assumed",
+  );
 });

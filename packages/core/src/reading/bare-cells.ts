@@ -3,16 +3,20 @@ import { quote, ReadError } from "../read-error.js";
 import { DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
 import { bareCell, type ColumnDress, type ColumnTitle, dressOf } from "./column-dress.js";
 import { roleFromHeader, wordsOf } from "./columns.js";
+import type { Dialect } from "./dialect.js";
 import { dressedNumber, mayBeDressed, withUnitsJoined } from "./dressed-number.js";
+import { findHeader } from "./header.js";
 import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
 import { rewritten, type SourceText } from "./text.js";
+import { linesOf } from "./text-lines.js";
 
 const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
 const DECIMALS: readonly DecimalMark[] = ["point", "comma"];
 /** Bytes at a text's end that are looked at first: a look that costs next to nothing. */
 const SAMPLE = 500;
+/** What stands before a number that is one's least. */
+const BOUND = /^[>≥⩾]=?\s*/;
 const COMMENT = /^["']?\s*(?:[!#%;*]|\/\/)/;
-const UNITS_ALONE = /^[\s\p{P}]*(?:(?:[kmg]?hz|k?ohms?|db|deg|degrees|rad|1)[\s\p{P}]*)+$/iu;
 
 /** A text whose cells hold nothing beside their numbers, what there is to say of it, and how it is to be read. */
 interface BareText {
@@ -46,19 +50,19 @@ export function withBareCells(text: SourceText, options: ReadOptions): BareText 
   return { text: rewritten(text, bareLines(table, settled, text.file).join("\n")), ...whatIsSaid(settled, options) };
 }
 
-/** How the last row of a text is split, where it holds such cells. */
+/** How the last two rows of a text are split, where one of them holds such cells. */
 function delimiterOfDressedEnd({ bytes, decode }: SourceText, options: ReadOptions): Delimiter | null {
   const start = Math.max(0, bytes.length - SAMPLE);
   const end = decode(start, bytes.length);
   if (!mayBeDressed(end)) return null;
   const lines = linesIn(end).slice(start === 0 ? 0 : 1);
-  const last = lines.findLast((line) => !isPassedOver(line));
-  if (last === undefined) return null;
+  const last = lines.filter((line) => !isPassedOver(line)).slice(-2);
   const candidates = options.delimiter === undefined ? DELIMITERS : [options.delimiter];
-  return candidates.find((delimiter) => split([last], delimiter).some((row) => isDressed(row, delimiter))) ?? null;
+  return candidates.find((delimiter) => split(last, delimiter).some((row) => isDressed(row, delimiter))) ?? null;
 }
 
-const linesIn = (text: string): readonly string[] => text.split(/\r\n|\n|\r/);
+/** The lines of a text up to a Ctrl-Z, which ends it. */
+const linesIn = (text: string): readonly string[] => (text.split("\u001a")[0] ?? "").split(/\r\n|\n|\r/);
 
 const split = (lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] =>
   splitLines(delimiter === "space" ? lines.map(withUnitsJoined) : lines, delimiter);
@@ -113,12 +117,31 @@ function tableOf(text: SourceText, delimiter: Delimiter, options: ReadOptions): 
     const titles = columns.map((role, c) => ({ name: `column ${c + 1}`, role, isNamed: false }));
     return titles.length === width ? { lines, rows, delimiter, header: null, first, titles } : null;
   }
-  const header = lines.slice(0, first).findLastIndex((line) => line.trim() !== "");
-  const names = rows[header] ?? [];
-  if (names.length !== width || names.some((name) => /^[+-]?[.,]?\d/.test(name))) return null;
-  if (UNITS_ALONE.test(lines[header - 1] ?? "") || names.every((name) => wordsOf(name).length === 0)) return null;
+  const header = headerOf(text, lines, { delimiter, decimal: "point", firstDataLine: first, columns: width }, port);
+  if (header === null || isPlainOtherwise([lines[header] as string, lines[first] as string], delimiter)) return null;
+  const names = rows[header] as readonly string[];
   const titles = names.map((name) => ({ name, role: roleFromHeader(name, port), isNamed: true }));
   return { lines, rows, delimiter, header, first, titles };
+}
+
+/** The line of the header, where that is the last one above the rows and the one that the names are read from later, as it is. */
+function headerOf(text: SourceText, lines: readonly string[], dialect: Dialect, port = 1): number | null {
+  const last = lines.slice(0, dialect.firstDataLine).findLastIndex((line) => line.trim() !== "");
+  const source = linesOf(text);
+  // Lines are found as they are asked for.
+  const found = source.has(dialect.firstDataLine) ? findHeader(source, dialect, port) : null;
+  const names = splitLines([lines[last] ?? ""], dialect.delimiter)[0] ?? [];
+  if (found?.lineIndex !== last || names.length !== dialect.columns) return null;
+  if (names.some((name) => /^[+-]?[.,]?\d/.test(name))) return null;
+  return names.every((name, c) => wordsOf(name).join() === wordsOf(found.names[c] ?? "").join()) ? last : null;
+}
+
+/** Whether header and row are as wide as each other by another delimiter too, with nothing beside the numbers. */
+function isPlainOtherwise(headerAndRow: readonly string[], delimiter: Delimiter): boolean {
+  return DELIMITERS.filter((other) => other !== delimiter).some((other) => {
+    const [names = [], row = []] = splitLines(headerAndRow, other);
+    return names.length === row.length && areNumbers(row) && !isDressed(row, other);
+  });
 }
 
 function bareLines(table: Table, dresses: readonly ColumnDress[], file: string): readonly string[] {
@@ -146,8 +169,9 @@ function withDoubtSettled(
   const mark = dresses.map((dress) => dress.mark).find((found) => found === "." || found === ",");
   if (mark === undefined) return dresses;
   return dresses.map((dress, c) => {
-    const marked = dress.mark === null ? columnOf(c).filter((cell) => cell.includes(mark)) : [];
-    const isDoubtful = marked.length > 0 && marked.every((cell) => /^[+-]?\d{1,3}[.,]\d{3}(?!\d)/.test(cell));
+    const numbers = dress.mark === null ? columnOf(c).map((cell) => dressedNumber(cell.replace(BOUND, ""))) : [];
+    const marked = numbers.flatMap((number) => (number?.digits.includes(mark) ? [number.digits] : []));
+    const isDoubtful = marked.length > 0 && marked.every((digits) => /^[+-]?\d{1,3}[.,]\d{3}(?!\d)/.test(digits));
     if (!isDoubtful || decimal === (mark === "." ? "point" : "comma")) return dress;
     if (decimal !== undefined) return { ...dress, mark };
     throw new ReadError({
@@ -173,7 +197,7 @@ function whatIsSaid(dresses: readonly ColumnDress[], options: ReadOptions): Omit
   }
   const { frequencyUnit: asked, ...others } = options;
   const told = options.columns === undefined ? others : { ...others, columns: dresses.map(({ role }) => role) };
-  const stated = dresses.find(({ unit }) => unit?.kind === "frequency")?.unit ?? null;
+  const stated = dresses.find(({ role }) => role.quantity === "frequency")?.unit ?? null;
   if (stated === null) return { options: asked === undefined ? told : { ...told, frequencyUnit: asked }, findings };
   if (asked !== undefined && asked !== stated.name) {
     const message = `The cells themselves state ${stated.name}; --unit ${asked} was not used.`;

@@ -71,10 +71,12 @@ function withUnit(dress: ColumnDress, unit: CellUnit, isNamed: boolean, port: nu
   if (role.quantity === "other" || role.quantity === "transmission") {
     return unit.kind === "frequency" ? null : dress;
   }
-  const own = agreedPower(role, unit);
-  if (own !== null) return { ...dress, power: own };
   const named = `${name} (${unit.name})`;
   const stated = isNamed ? roleFromHeader(named, port) : statedBy(role, unit);
+  const own = agreedPower(role, unit);
+  // Angles have no unit where the name states none, which is then taken for degrees and said to be a guess.
+  const isGuess = unit.kind === "degrees" && stated.quantity === role.quantity;
+  if (own !== null && !isGuess) return { ...dress, power: own };
   const power = agreedPower(stated, unit);
   return power === null ? null : { ...dress, name: named, role: stated, power };
 }

@@ -117,6 +117,7 @@ function tableInHz(
     refuseImpossible(table.columns[index] as Float64Array, unit.stated, file);
     return { table, unit: unit.stated };
   }
+  refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), file);
   const asPrinted = readIn("Hz");
   const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
   findings.push(
@@ -127,6 +128,18 @@ function tableInHz(
     ),
   );
   return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
+}
+
+/** A unit among the numbers that no column is read with must not be passed over. @throws ReadError `ambiguous` */
+function refuseUnitInRow(row: string, file: string): void {
+  const unit = /(?<![\p{L}])[kmg]?hz(?![\p{L}])/iu.exec(row)?.[0];
+  if (unit === undefined) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)}), in a form that is not understood`,
+    remedy: "Say which unit the frequencies have with --unit.",
+  });
 }
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
