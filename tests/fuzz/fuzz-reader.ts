@@ -11,14 +11,26 @@ export interface Original {
   readonly bytes: Uint8Array;
 }
 
-/** Every sweep file that the project holds: what the mutations start from. */
+/** Forms that no file of the project has: units and marks between thousands in the cells. */
+const WRITTEN: Readonly<Record<string, (step: number) => string>> = {
+  "units.csv": (step) => `${(7 + step / 100).toFixed(2)} MHz,${20 + step} ohm,${step - 15} Ω`,
+  "thousands.csv": (step) => `7.${100 + step}.000;${20 + step},5;${step - 15},25`,
+};
+
+/** Every sweep file that the project holds, and some more: what the mutations start from. */
 export function originals(root: URL): readonly Original[] {
-  return FOLDERS.flatMap((folder) =>
+  const files = FOLDERS.flatMap((folder) =>
     readdirSync(new URL(folder, root)).map((name) => ({
       name,
       bytes: new Uint8Array(readFileSync(new URL(`${folder}${name}`, root))),
     })),
   );
+  const written = Object.entries(WRITTEN).map(([name, row]) => {
+    const rows = Array.from({ length: 40 }, (_, step) => row(step));
+    const header = `Frequency${name === "units.csv" ? ",R,X" : " (Hz);R;X"}`;
+    return { name, bytes: new TextEncoder().encode([header, ...rows, ""].join("\n")) };
+  });
+  return [...files, ...written];
 }
 
 /** What became of one mutated file. A fault is anything but sweeps that keep their rules, or a ReadError. */
