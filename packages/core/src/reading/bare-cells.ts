@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
 import { DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
-import { bareCell, type ColumnDress, type ColumnTitle, dressOf } from "./column-dress.js";
+import { bareCell, type ColumnDress, type ColumnTitle, doubtIn, dressOf } from "./column-dress.js";
 import { roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
 import { dressedNumber, mayBeDressed, withUnitsJoined } from "./dressed-number.js";
@@ -80,8 +80,8 @@ const areNumbers = (row: readonly string[]): boolean =>
 function isDressed(row: readonly string[], delimiter: Delimiter): boolean {
   if (!areNumbers(row)) return false;
   const numbers = row.map(dressedNumber).filter((number) => number !== null);
-  // "7,500 100,0" is two numbers with a decimal comma between blanks, and not 7, 500100 and 0.
-  if (delimiter === "comma" && numbers.some(({ mark }) => mark === " ")) return false;
+  // Blanks may split columns beside commas and tabs: "7,500 100,0" is no 500 100, and "144 100<tab>200" no 144 100.
+  if (delimiter !== "semicolon" && numbers.some(({ mark }) => mark === " ")) return false;
   return numbers.some(({ unit, mark }) => unit !== null || mark !== null);
 }
 
@@ -157,8 +157,8 @@ function bareLines(table: Table, dresses: readonly ColumnDress[], file: string):
 }
 
 /**
- * "1.523" beside "7.100.000" may be a fraction or more than a thousand, unless its column has fractions of other lengths or the
- * user says which mark fractions have.
+ * Settles by the user's word what may be a fraction or more than a thousand: "1.523" beside "7.100.000", "14.100 kHz", "1.234 ohm"
+ * beside "980 ohm".
  */
 function withDoubtSettled(
   dresses: readonly ColumnDress[],
@@ -166,18 +166,16 @@ function withDoubtSettled(
   decimal: DecimalMark | undefined,
   file: string,
 ): readonly ColumnDress[] {
-  const mark = dresses.map((dress) => dress.mark).find((found) => found === "." || found === ",");
-  if (mark === undefined) return dresses;
+  const certain = dresses.map(({ mark }) => mark).find((mark) => mark === "." || mark === ",") ?? null;
   return dresses.map((dress, c) => {
-    const numbers = dress.mark === null ? columnOf(c).map((cell) => dressedNumber(cell.replace(BOUND, ""))) : [];
-    const marked = numbers.flatMap((number) => (number?.digits.includes(mark) ? [number.digits] : []));
-    const isDoubtful = marked.length > 0 && marked.every((digits) => /^[+-]?\d{1,3}[.,]\d{3}(?!\d)/.test(digits));
-    if (!isDoubtful || decimal === (mark === "." ? "point" : "comma")) return dress;
-    if (decimal !== undefined) return { ...dress, mark };
+    const cells = columnOf(c).map((cell) => cell.replace(BOUND, ""));
+    const doubt = dress.mark === null ? doubtIn(cells, dress.unit, certain) : null;
+    if (doubt === null || decimal === (doubt.mark === "." ? "point" : "comma")) return dress;
+    if (decimal !== undefined) return { ...dress, mark: doubt.mark };
     throw new ReadError({
       code: "ambiguous",
       file,
-      found: `${quote(marked[0] ?? "")}, beside thousands marked with ${quote(mark)}, may be a fraction or a number above a thousand`,
+      found: `${quote(doubt.cell)} may be a fraction or a number above a thousand`,
       remedy: "Say which mark fractions have: --decimal point or --decimal comma.",
     });
   });

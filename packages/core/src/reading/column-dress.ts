@@ -61,8 +61,36 @@ function isMarkedThroughout(numbers: readonly DressedNumber[], mark: string): bo
   const powers = new Set(numbers.map(({ unit }) => unit?.power));
   if (couldBeDecimal && powers.size > 1) return false;
   return numbers.every(
-    (number) => number.mark === mark || number.digits.includes(mark) || !/^[+-]?\d{1,3}[.,]\d{3}$/.test(number.digits),
+    (number) =>
+      number.mark === mark ||
+      (number.mark === null && (number.digits.includes(mark) || !MAY_BE_MARKED.test(number.digits))),
   );
+}
+
+/** A number whose one mark may stand before decimals or between thousands. */
+const MAY_BE_MARKED = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/;
+
+/**
+ * A number of a column without certain marks that may be a fraction or more than a thousand, while no other number of the
+ * column shows which.
+ *
+ * @param certain mark that stands between the thousands of another column
+ * @returns null where there is none: all have three decimals, or some have another number of them
+ */
+export function doubtIn(
+  cells: readonly string[],
+  unit: CellUnit | null,
+  certain: string | null,
+): { readonly cell: string; readonly mark: string } | null {
+  const numbers = cells.flatMap((cell) => dressedNumber(cell)?.digits ?? []);
+  const fractions = numbers.filter((digits) => /[.,]/.test(digits));
+  const mark = MAY_BE_MARKED.exec(fractions[0] ?? "")?.[1];
+  if (mark === undefined || !fractions.every((digits) => MAY_BE_MARKED.exec(digits)?.[1] === mark)) return null;
+  const isDoubtful =
+    mark === certain ||
+    // In kHz three decimals are no less likely than thousands; beside whole numbers they are less.
+    (unit !== null && (unit.kind === "frequency" ? unit.power <= 3 : fractions.length < numbers.length));
+  return isDoubtful ? { cell: fractions[0] as string, mark } : null;
 }
 
 /** Holds the unit of the cells against name and role, which take it up where they state none. */
@@ -122,7 +150,8 @@ export function bareCell(cell: string, dress: ColumnDress, place: { file: string
 
 function withoutMarks(digits: string, mark: string, place: { file: string; line: number }): string {
   const groups = digits.split(mark);
-  if (groups.slice(1).every((group) => /^\d{3}(?!\d)/.test(group))) return groups.join("");
+  const isGrouped = groups.slice(1).every((group) => /^\d{3}(?!\d)/.test(group));
+  if (isGrouped && (groups.length === 1 || !/^[+-]?0/.test(digits))) return groups.join("");
   throw new ReadError({
     code: "bad-row",
     ...place,

@@ -112,12 +112,12 @@ function tableInHz(
       header,
     );
   if (unit.asked !== null) return { table: readIn(unit.asked), unit: unit.asked };
+  refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), unit.stated, file);
   if (unit.stated !== null) {
     const table = readIn(unit.stated);
     refuseImpossible(table.columns[index] as Float64Array, unit.stated, file);
     return { table, unit: unit.stated };
   }
-  refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), file);
   const asPrinted = readIn("Hz");
   const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
   findings.push(
@@ -130,17 +130,20 @@ function tableInHz(
   return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
 }
 
-/** A unit among the numbers that no column is read with must not be passed over. @throws ReadError `ambiguous` */
-function refuseUnitInRow(row: string, file: string): void {
-  const unit = /(?<![\p{L}])[kmg]?hz(?![\p{L}])/iu.exec(row)?.[0];
-  if (unit === undefined) return;
+/** A unit beside the first number, or where none is stated in any cell, that the frequencies are not read in. @throws ReadError `ambiguous` */
+function refuseUnitInRow(row: string, stated: FrequencyUnit | null, file: string): void {
+  const unit = (stated === null ? UNIT_IN_A_CELL : UNIT_AFTER_FIRST).exec(row)?.[1];
+  if (unit === undefined || unit.toLowerCase() === stated?.toLowerCase()) return;
   throw new ReadError({
     code: "ambiguous",
     file,
-    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)}), in a form that is not understood`,
+    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)})${stated === null ? "" : `, and ${stated} in the header`}`,
     remedy: "Say which unit the frequencies have with --unit.",
   });
 }
+
+const UNIT_IN_A_CELL = /(?:^|[\s,;"\d])([kmg]?hz)(?=$|[\s,;"])/i;
+const UNIT_AFTER_FIRST = /^["\s]*[\d.,]+["\s,;]*([kmg]?hz)(?=$|[\s,;"])/i;
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
 function checkWidth(
