@@ -7,6 +7,8 @@ export default defineConfig({
   test: {
     include: ["tests/**/*.test.ts"],
     testTimeout: 60_000,
+    // One less by default: on two processors that would be one.
+    maxWorkers: "100%",
     // What the command runs is built; only what the tests import themselves is seen here.
     coverage: { provider: "v8", include: ["packages/core/src/**"], reporter: ["text"] },
   },
