@@ -62,8 +62,7 @@ const usedStatistics = {
 
 /** The same code with escapes for all that is not ASCII, so that a character is a byte: esbuild leaves it in patterns and templates. */
 function inAscii(code) {
-  if (/\\[^\0-\x7f]/.test(code))
-    throw new Error("A character beyond ASCII stands behind a backslash, where an escape would say something else.");
+  if (/\\[^\0-\x7f]/.test(code)) throw new Error("An escape would say something else behind a backslash.");
   return code.replace(/[^\0-\x7f]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
@@ -124,6 +123,7 @@ const program = await build({
   write: false,
   // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
   external: ["@resvg/resvg-js"],
+  // One file: what is loaded when it is asked for is set up then.
   supported: { "dynamic-import": false },
   alias: {
     "@feedpoint/core/schema": "./packages/core/src/schema.ts",
