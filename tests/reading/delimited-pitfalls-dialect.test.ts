@@ -36,6 +36,10 @@ function expectSwr(text: string, notes: readonly string[] = PLAIN): void {
   expect(notesOf(sweep)).toEqual(notes);
 }
 
+test("a unit that stands as a word by itself behind the frequency's name belongs to it", () => {
+  expectSwr(textOf("Frequency MHz SWR", rewritten(SWR_ROWS, " ", ".")));
+});
+
 describe("delimiter against decimal comma (mholt/PapaParse#153, #290, #804, #860, #1005; adaltas/node-csv#400)", () => {
   test.each([
     ["semicolons", ";"],

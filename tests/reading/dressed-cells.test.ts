@@ -216,6 +216,7 @@ describe("units belong to their own column", () => {
     ["a zero before thousands", ["Frequency (Hz);R;X", "7.100.000;1.012,5;-30,2", "7.200.000;0.950;1,5"]],
     ["a unit in the rows and another in the header", ["Freq (MHz) Unit SWR", "475 kHz 2.5", "477 kHz 2.1"]],
     ["two kinds of marks in a column", ["Frequency (kHz);SWR", "7'100;2,5", "7 200;2,1", "7 300;1,8"]],
+    ["blanks between thousands beside a tab", ["Frequency kHz\tSWR", "144 100\t1.5", "145 200\t1.4", "146 300\t1.6"]],
     ["a column of units", ["Freq Unit SWR", "475 kHz 2.5", "477 kHz 2.1", "479 kHz 1.8"]],
     ["a first row without readings", ["Frequency,S21", "7.0 MHz,-- dB", "7.1 MHz,-14 dB", "7.2 MHz,-12 dB"]],
     ["7.100 kHz", ["Frequency;R;X", "7.000 kHz;50 ohm;-12 ohm", "7.100 kHz;51 ohm;3 ohm"]],

@@ -103,10 +103,18 @@ function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string
   const wide = strip(line.trim().split(/\t| {2,}/));
   const joined: string[] = [];
   for (const word of single) {
-    if (/^[[({]/.test(word) && joined.length > 0) joined[joined.length - 1] += ` ${word}`;
+    const before = joined.at(-1);
+    if (before !== undefined && (/^[[({]/.test(word) || isUnitOf(before, word)))
+      joined[joined.length - 1] += ` ${word}`;
     else joined.push(word);
   }
   return [joined, wide];
+}
+
+/** Whether a word is the unit of the frequency that the word before it names. */
+function isUnitOf(name: string, word: string): boolean {
+  const { quantity, frequencyUnit } = roleFromHeader(name);
+  return quantity === "frequency" && frequencyUnit === null && /^[kmg]?hz$/i.test(word);
 }
 
 /** The cells of a row that holds nothing but units, or null. */
