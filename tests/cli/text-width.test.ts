@@ -1,8 +1,9 @@
 /** Held against the package string-width, which knows more cases and takes a tenth of a short command to load. */
-import fc from "fast-check";
+
 import stringWidth from "string-width";
 import { expect, test } from "vitest";
 import { textWidth } from "../../packages/cli/src/present/text-width.js";
+import { fc } from "../support/property.js";
 
 test.each([
   "plain",

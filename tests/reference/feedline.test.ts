@@ -23,8 +23,8 @@ import {
   throughLine,
   totalLossDb,
 } from "@feedpoint/core";
-import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { fc } from "../support/property.js";
 import { type Pair, present } from "../support/sweeps.js";
 
 const read = <Content>(name: string) => JSON.parse(readFileSync(new URL(name, import.meta.url), "utf8")) as Content;
