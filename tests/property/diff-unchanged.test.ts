@@ -72,4 +72,24 @@ describe("two sweeps compared in both orders", () => {
       { numRuns: 40 },
     );
   });
+
+  test("loss is suspected both ways or neither, whatever sweep has more samples", () => {
+    const flat = (count: number, magnitude: number) => {
+      const frequencyHz = Array.from({ length: count }, (_, i) => 6.9e6 + (0.4e6 * i) / (count - 1));
+      return sweepOfMagnitudes(
+        frequencyHz,
+        frequencyHz.map(() => magnitude),
+      );
+    };
+    const losses = (one: Sweep, other: Sweep) =>
+      diff(one, other, { plan }).causes.flatMap(({ code }) => (code.startsWith("loss-") ? [code] : []));
+    for (const [few, many] of [
+      [11, 41],
+      [21, 81],
+    ] as const) {
+      const there = losses(flat(few, 0.9), flat(many, 0.8));
+      const back = losses(flat(many, 0.8), flat(few, 0.9));
+      expect(back).toEqual(there.map((code) => (code === "loss-added" ? "loss-removed" : "loss-added")));
+    }
+  });
 });

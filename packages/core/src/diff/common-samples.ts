@@ -1,5 +1,5 @@
 import { median } from "simple-statistics";
-import { at, type Column } from "../column.js";
+import { at, type Column, firstIndexAbove } from "../column.js";
 import { type Curve, reflectionAt } from "../curve/curve.js";
 import { changeReference } from "../reflection.js";
 
@@ -132,4 +132,14 @@ function samplesFrom(rows: readonly (readonly number[])[]): CommonSamples {
     afterReal: column(3),
     afterImaginary: column(4),
   };
+}
+
+/** The axis with fewer samples over what both cover, or the lower one, so that it is the same whichever sweep comes first. */
+export function coarserAxis(one: Column, other: Column): Column {
+  const low = Math.max(at(one, 0), at(other, 0));
+  const high = Math.min(at(one, one.length - 1), at(other, other.length - 1));
+  const common = (axis: Column) => firstIndexAbove(axis, high) - firstIndexAbove(axis, low);
+  const [first, second] = [common(one), common(other)];
+  if (first !== second) return first < second ? one : other;
+  return at(one, 0) <= at(other, 0) ? one : other;
 }
