@@ -115,7 +115,6 @@ const command = {
 await build({
   ...command,
   entryPoints: ["feedpoint", "worker-thread", "compile"].map((name) => `packages/cli/src/start/${name}.ts`),
-  banner: { js: "#!/usr/bin/env node" },
 });
 const program = await build({
   ...command,

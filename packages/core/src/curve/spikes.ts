@@ -29,7 +29,7 @@ export function mendSpikes(
     if (last - first + 1 < FEWEST_SAMPLES) continue;
     const departures = departuresOf(position, real, imaginary, first + 2, last - 2);
     if (departures === null) continue;
-    const usual = medianOf(Float64Array.from(departures));
+    const usual = medianOf(departures.slice());
     const limit = Math.max(LEAST_DEPARTURE, DEPARTURE_RATIO * usual);
     for (let i = first + 2; i <= last - 2; i++) {
       const size = departures[i - first - 2] as number;
@@ -49,15 +49,20 @@ export function mendSpikes(
   return mended;
 }
 
-const neighbouring = (sizes: readonly number[], place: number) =>
-  Math.max(sizes[place - 1] ?? 0, sizes[place + 1] ?? 0);
+const neighbouring = (sizes: Column, place: number) => Math.max(sizes[place - 1] ?? 0, sizes[place + 1] ?? 0);
 
 /** null where none is large enough for a sample to stand alone. */
-function departuresOf(position: Column, real: Column, imaginary: Column, first: number, last: number): number[] | null {
+function departuresOf(
+  position: Column,
+  real: Column,
+  imaginary: Column,
+  first: number,
+  last: number,
+): Float64Array | null {
   let i = first;
   while (i <= last && !(departureAt(position, real, imaginary, i) >= LEAST_DEPARTURE)) i++;
   if (i > last) return null;
-  return Array.from({ length: last - first + 1 }, (_, k) => departureAt(position, real, imaginary, first + k));
+  return Float64Array.from({ length: last - first + 1 }, (_, k) => departureAt(position, real, imaginary, first + k));
 }
 
 function departureAt(position: Column, real: Column, imaginary: Column, index: number): number {

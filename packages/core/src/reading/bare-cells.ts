@@ -1,6 +1,6 @@
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
-import { DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
+import { DELIMITER_CHARACTERS, DELIMITERS, isComment, readCell, splitLines } from "./cells.js";
 import { bareCell, type ColumnDress, type ColumnTitle, doubtIn, dressOf } from "./column-dress.js";
 import { roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
@@ -10,13 +10,11 @@ import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
 import { rewritten, type SourceText } from "./text.js";
 import { linesOf } from "./text-lines.js";
 
-const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
 const DECIMALS: readonly DecimalMark[] = ["point", "comma"];
 /** Bytes at a text's end that are looked at first: a look that costs next to nothing. */
 const SAMPLE = 500;
 /** What stands before a number that is one's least. */
 const BOUND = /^[>≥⩾]=?\s*/;
-const COMMENT = /^["']?\s*(?:[!#%;*]|\/\/)/;
 
 /** A text whose cells hold nothing beside their numbers, what there is to say of it, and how it is to be read. */
 interface BareText {
@@ -39,14 +37,14 @@ export function withBareCells(text: SourceText, options: ReadOptions): BareText 
   const delimiter = delimiterOfDressedEnd(text, options);
   const table = delimiter === null ? null : tableOf(text, delimiter, options);
   if (table === null) return null;
-  const columnOf = (c: number) => table.rows.flatMap((row, i) => (isRow(i, table) ? [row[c] as string] : []));
+  const columns = table.titles.map((_, c) => table.rows.map(({ cells }) => cells[c] as string));
   const dresses: ColumnDress[] = [];
   for (const [c, title] of table.titles.entries()) {
-    const dress = dressOf(columnOf(c), title, options.port ?? 1);
+    const dress = dressOf(columns[c] as readonly string[], title, options.port ?? 1);
     if (dress === null) return null;
     dresses.push(dress);
   }
-  const settled = withDoubtSettled(dresses, columnOf, options.decimal, text.file);
+  const settled = withDoubtSettled(dresses, columns, options.decimal, text.file);
   return { text: rewritten(text, bareLines(table, settled, text.file).join("\n")), ...whatIsSaid(settled, options) };
 }
 
@@ -88,40 +86,38 @@ function isDressed(row: readonly string[], delimiter: Delimiter): boolean {
 /** The lines of a text, the last ones of them a table. */
 interface Table {
   readonly lines: readonly string[];
-  /** The cells of each line */
-  readonly rows: readonly (readonly string[])[];
   readonly delimiter: Delimiter;
   /** Line of the header; null where the user says what the columns hold */
   readonly header: number | null;
-  /** The first line of numbers; after it come rows, comments and blank lines */
-  readonly first: number;
   readonly titles: readonly ColumnTitle[];
+  /** The rows of numbers, each with its line */
+  readonly rows: readonly { readonly line: number; readonly cells: readonly string[] }[];
 }
 
-const isRow = (line: number, { lines, first }: Pick<Table, "lines" | "first">): boolean =>
-  line >= first && !isPassedOver(lines[line] as string);
-
-const isPassedOver = (line: string): boolean => line.trim() === "" || COMMENT.test(line);
+const isPassedOver = (line: string): boolean => line.trim() === "" || isComment(line);
 
 /** null where not all lines below the first row are rows like it, or a header does not name each column. */
 function tableOf(text: SourceText, delimiter: Delimiter, options: ReadOptions): Table | null {
   const lines = linesIn(text.decode(0, text.bytes.length));
-  const rows = split(lines, delimiter);
-  const first = rows.findIndex(areNumbers);
-  const width = rows[first]?.length ?? 0;
+  const cells = split(lines, delimiter);
+  const first = cells.findIndex(areNumbers);
+  const width = cells[first]?.length ?? 0;
   // A quote or a stray character may have joined lines.
-  if (first < 0 || rows.length !== lines.length) return null;
-  if (!rows.every((row, i) => !isRow(i, { lines, first }) || (row.length === width && areNumbers(row)))) return null;
+  if (first < 0 || cells.length !== lines.length) return null;
+  const rows = cells
+    .map((row, line) => ({ line, cells: row }))
+    .filter(({ line }) => line >= first && !isPassedOver(lines[line] as string));
+  if (!rows.every((row) => row.cells.length === width && areNumbers(row.cells))) return null;
   const { columns, port } = options;
   if (columns !== undefined) {
     const titles = columns.map((role, c) => ({ name: `column ${c + 1}`, role, isNamed: false }));
-    return titles.length === width ? { lines, rows, delimiter, header: null, first, titles } : null;
+    return titles.length === width ? { lines, delimiter, header: null, titles, rows } : null;
   }
   const header = headerOf(text, lines, { delimiter, decimal: "point", firstDataLine: first, columns: width }, port);
   if (header === null || isPlainOtherwise([lines[header] as string, lines[first] as string], delimiter)) return null;
-  const names = rows[header] as readonly string[];
+  const names = cells[header] as readonly string[];
   const titles = names.map((name) => ({ name, role: roleFromHeader(name, port), isNamed: true }));
-  return { lines, rows, delimiter, header, first, titles };
+  return { lines, delimiter, header, titles, rows };
 }
 
 /** The line of the header, where that is the last one above the rows and the one that the names are read from later, as it is. */
@@ -148,12 +144,12 @@ function bareLines(table: Table, dresses: readonly ColumnDress[], file: string):
   const character = DELIMITER_CHARACTERS[table.delimiter];
   const joined = (cells: readonly string[]) =>
     cells.map((cell) => (cell.includes(character) ? `"${cell}"` : cell)).join(character);
-  return table.lines.map((line, i) => {
-    if (i === table.header) return joined(dresses.map(({ name }) => name));
-    if (!isRow(i, table)) return line;
-    const row = table.rows[i] as readonly string[];
-    return joined(row.map((cell, c) => bareCell(cell, dresses[c] as ColumnDress, { file, line: i + 1 })));
-  });
+  const lines = [...table.lines];
+  if (table.header !== null) lines[table.header] = joined(dresses.map(({ name }) => name));
+  for (const { line, cells } of table.rows) {
+    lines[line] = joined(cells.map((cell, c) => bareCell(cell, dresses[c] as ColumnDress, { file, line: line + 1 })));
+  }
+  return lines;
 }
 
 /**
@@ -162,13 +158,13 @@ function bareLines(table: Table, dresses: readonly ColumnDress[], file: string):
  */
 function withDoubtSettled(
   dresses: readonly ColumnDress[],
-  columnOf: (c: number) => readonly string[],
+  columns: readonly (readonly string[])[],
   decimal: DecimalMark | undefined,
   file: string,
 ): readonly ColumnDress[] {
   const certain = dresses.map(({ mark }) => mark).find((mark) => mark === "." || mark === ",") ?? null;
   return dresses.map((dress, c) => {
-    const cells = columnOf(c).map((cell) => cell.replace(BOUND, ""));
+    const cells = (columns[c] as readonly string[]).map((cell) => cell.replace(BOUND, ""));
     const doubt = dress.mark === null ? doubtIn(cells, dress.unit, certain) : null;
     if (doubt === null || decimal === (doubt.mark === "." ? "point" : "comma")) return dress;
     if (decimal !== undefined) return { ...dress, mark: doubt.mark };

@@ -15,6 +15,12 @@ export const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = {
   space: " ",
 };
 
+/** In the order in which they are tried. */
+export const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
+
+/** Whether a line among rows of numbers is a comment. */
+export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.test(line);
+
 /**
  * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.
  *

@@ -2,7 +2,7 @@ import { quote, ReadError } from "../read-error.js";
 import { readCell } from "./cells.js";
 import { type ColumnRole, type Quantity, roleFromHeader } from "./columns.js";
 import { type CellUnit, type DressedNumber, dressedNumber } from "./dressed-number.js";
-import { UNIT_EXPONENTS } from "./options.js";
+import { frequencyUnitOf, UNIT_EXPONENTS } from "./options.js";
 
 /** How the numbers of a column are dressed, and what they mean without that. */
 export interface ColumnDress {
@@ -100,13 +100,15 @@ function withUnit(dress: ColumnDress, unit: CellUnit, isNamed: boolean, port: nu
     return unit.kind === "frequency" ? null : dress;
   }
   const named = `${name} (${unit.name})`;
-  const stated = isNamed ? roleFromHeader(named, port) : statedBy(role, unit);
-  const own = agreedPower(role, unit);
-  // Angles have no unit where the name states none, which is then taken for degrees and said to be a guess.
-  const isGuess = unit.kind === "degrees" && stated.quantity === role.quantity;
-  if (own !== null && !isGuess) return { ...dress, power: own };
-  const power = agreedPower(stated, unit);
-  return power === null ? null : { ...dress, name: named, role: stated, power };
+  const asItIs = { name, role };
+  const withItsUnit = { name: named, role: isNamed ? roleFromHeader(named, port) : statedBy(role, unit) };
+  // An angle whose name states no unit is taken for degrees, and said to be a guess.
+  const titles = unit.kind === "degrees" ? [withItsUnit, asItIs] : [asItIs, withItsUnit];
+  for (const title of titles) {
+    const power = agreedPower(title.role, unit);
+    if (power !== null) return { ...dress, ...title, power };
+  }
+  return null;
 }
 
 /** Power of ten of a column's unit, where its role and the unit of its cells agree; null where they do not. */
@@ -130,10 +132,7 @@ function agreedPower(role: ColumnRole, { kind }: CellUnit): number | null {
 
 /** A role that the user named, with the unit that the cells state. */
 function statedBy(role: ColumnRole, { kind, name }: CellUnit): ColumnRole {
-  if (kind === "frequency") {
-    const frequencyUnit = (Object.keys(UNIT_EXPONENTS) as (keyof typeof UNIT_EXPONENTS)[]).find((key) => key === name);
-    return { ...role, frequencyUnit: frequencyUnit ?? null };
-  }
+  if (kind === "frequency") return { ...role, frequencyUnit: frequencyUnitOf(name) };
   if (kind === "radians") return { ...role, radians: true };
   return kind === "percent" ? { ...role, percent: true } : role;
 }

@@ -4,7 +4,7 @@ import type { NumberColumn } from "./assemble.js";
 import { halfUnitOf, readCell, splitLines } from "./cells.js";
 import type { ColumnRole } from "./columns.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
-import { frequencyUnitFor, refuseImpossible } from "./frequency-unit.js";
+import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "./frequency-unit.js";
 import { findHeader } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
 import { once } from "./once.js";
@@ -129,21 +129,6 @@ function tableInHz(
   );
   return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
 }
-
-/** A unit beside the first number, or where none is stated in any cell, that the frequencies are not read in. @throws ReadError `ambiguous` */
-function refuseUnitInRow(row: string, stated: FrequencyUnit | null, file: string): void {
-  const unit = (stated === null ? UNIT_IN_A_CELL : UNIT_AFTER_FIRST).exec(row)?.[1];
-  if (unit === undefined || unit.toLowerCase() === stated?.toLowerCase()) return;
-  throw new ReadError({
-    code: "ambiguous",
-    file,
-    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)})${stated === null ? "" : `, and ${stated} in the header`}`,
-    remedy: "Say which unit the frequencies have with --unit.",
-  });
-}
-
-const UNIT_IN_A_CELL = /(?:^|[\s,;"\d])([kmg]?hz)(?=$|[\s,;"])/i;
-const UNIT_AFTER_FIRST = /^["\s]*[\d.,]+["\s,;]*([kmg]?hz)(?=$|[\s,;"])/i;
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
 function checkWidth(

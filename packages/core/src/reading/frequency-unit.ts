@@ -1,5 +1,5 @@
 import { at } from "../column.js";
-import { ReadError } from "../read-error.js";
+import { quote, ReadError } from "../read-error.js";
 import type { FrequencyUnit } from "./options.js";
 
 /**
@@ -51,3 +51,22 @@ export function refuseImpossible(frequencyHz: Float64Array, unit: FrequencyUnit,
     remedy: "The unit or the decimal mark seems to be another; say --unit or --decimal.",
   });
 }
+
+/**
+ * Refuses a row in which another unit stands beside the first number than is stated, or any where none is.
+ *
+ * @throws ReadError `ambiguous`
+ */
+export function refuseUnitInRow(row: string, stated: FrequencyUnit | null, file: string): void {
+  const unit = (stated === null ? UNIT_IN_A_CELL : UNIT_AFTER_FIRST).exec(row)?.[1];
+  if (unit === undefined || unit.toLowerCase() === stated?.toLowerCase()) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)})${stated === null ? "" : `, and ${stated} in the header`}`,
+    remedy: "Say which unit the frequencies have with --unit.",
+  });
+}
+
+const UNIT_IN_A_CELL = /(?:^|[\s,;"\d])([kmg]?hz)(?=$|[\s,;"])/i;
+const UNIT_AFTER_FIRST = /^["\s]*[\d.,]+["\s,;]*([kmg]?hz)(?=$|[\s,;"])/i;

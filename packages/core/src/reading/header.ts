@@ -1,7 +1,7 @@
-import { readCell, splitLines } from "./cells.js";
+import { DELIMITERS, readCell, splitLines } from "./cells.js";
 import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
-import type { Delimiter } from "./options.js";
+import { type Delimiter, frequencyUnitOf } from "./options.js";
 import { frequencyUnitIn } from "./preamble.js";
 import type { TextLines } from "./text-lines.js";
 
@@ -61,10 +61,7 @@ const contentOf = (lines: TextLines, line: number) =>
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
 function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "lineIndex"> | null {
-  const delimiters: Delimiter[] = [
-    dialect.delimiter,
-    ...OTHER_DELIMITERS.filter((other) => other !== dialect.delimiter),
-  ];
+  const delimiters: Delimiter[] = [dialect.delimiter, ...DELIMITERS.filter((other) => other !== dialect.delimiter)];
   let best: Omit<Header, "lineIndex"> | null = null;
   let bestScore = 0;
   for (const delimiter of delimiters) {
@@ -87,8 +84,6 @@ function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "
   }
   return best;
 }
-
-const OTHER_DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
 
 const isSplitBy = (line: string, delimiter: Delimiter) => (splitLines([line], delimiter)[0] ?? []).length > 1;
 
@@ -114,7 +109,7 @@ function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string
 /** Whether a word is the unit of the frequency that the word before it names. */
 function isUnitOf(name: string, word: string): boolean {
   const { quantity, frequencyUnit } = roleFromHeader(name);
-  return quantity === "frequency" && frequencyUnit === null && /^[kmg]?hz$/i.test(word);
+  return quantity === "frequency" && frequencyUnit === null && frequencyUnitOf(word) !== null;
 }
 
 /** The cells of a row that holds nothing but units, or null. */

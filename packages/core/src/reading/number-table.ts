@@ -1,6 +1,6 @@
 import { doubled } from "../grow.js";
 import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
-import { readCell, splitLines } from "./cells.js";
+import { isComment, readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { linesFrom, scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
@@ -57,7 +57,7 @@ export function readTable(
       if (next !== null) break;
       continue;
     }
-    if (/^["']?\s*([!#%;*]|\/\/)/.test(text)) continue;
+    if (isComment(text)) continue;
     if (isAnotherHeading(text, dialect, heading)) {
       next = line + 1;
       break;
