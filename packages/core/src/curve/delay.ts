@@ -41,6 +41,7 @@ export function withoutDelay(
   { frequencyHz, reflectionReal, reflectionImaginary }: VectorSweep,
   delayS: number,
 ): { real: Float64Array; imaginary: Float64Array } {
+  if (delayS === 0) return { real: reflectionReal.slice(), imaginary: reflectionImaginary.slice() };
   const angular = 2 * Math.PI * delayS;
   const real = new Float64Array(frequencyHz.length);
   const imaginary = new Float64Array(frequencyHz.length);

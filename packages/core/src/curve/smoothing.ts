@@ -137,50 +137,47 @@ function agreesWithAll(
  */
 function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
   let reached = 0;
-  let real0 = 0;
-  let real2 = 0;
-  let imaginary0 = 0;
-  let imaginary2 = 0;
-  let variance0 = 0;
-  let variance2 = 0;
-  let variance4 = 0;
+  // Kept in an object: numbers that closures share are allocated anew at each change.
+  const sums = { real0: 0, real2: 0, imaginary0: 0, imaginary2: 0, variance0: 0, variance2: 0, variance4: 0 };
   const fit: WindowFit = {
     real: 0,
     imaginary: 0,
     variance: 1,
     begin(index) {
       reached = 0;
-      real0 = fit.real = at(realColumn, index);
-      imaginary0 = fit.imaginary = at(imaginaryColumn, index);
-      variance0 = fit.variance = weights === null ? 1 : at(weights, index) ** 2;
-      real2 = imaginary2 = variance2 = variance4 = 0;
+      sums.real0 = fit.real = at(realColumn, index);
+      sums.imaginary0 = fit.imaginary = at(imaginaryColumn, index);
+      sums.variance0 = fit.variance = weights === null ? 1 : at(weights, index) ** 2;
+      sums.real2 = sums.imaginary2 = sums.variance2 = sums.variance4 = 0;
     },
     widen(index, m) {
       for (let k = reached + 1; k <= m; k++) {
         const square = k * k;
         const real = at(realColumn, index - k) + at(realColumn, index + k);
         const imaginary = at(imaginaryColumn, index - k) + at(imaginaryColumn, index + k);
-        real0 += real;
-        real2 += square * real;
-        imaginary0 += imaginary;
-        imaginary2 += square * imaginary;
+        sums.real0 += real;
+        sums.real2 += square * real;
+        sums.imaginary0 += imaginary;
+        sums.imaginary2 += square * imaginary;
         if (weights === null) continue;
         const variance = at(weights, index - k) ** 2 + at(weights, index + k) ** 2;
-        variance0 += variance;
-        variance2 += square * variance;
-        variance4 += square * square * variance;
+        sums.variance0 += variance;
+        sums.variance2 += square * variance;
+        sums.variance4 += square * square * variance;
       }
       reached = m;
       const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
       const constant = (3 * m * (m + 1) - 1) / norm;
       const slope = -5 / norm;
-      fit.real = constant * real0 + slope * real2;
-      fit.imaginary = constant * imaginary0 + slope * imaginary2;
+      fit.real = constant * sums.real0 + slope * sums.real2;
+      fit.imaginary = constant * sums.imaginary0 + slope * sums.imaginary2;
       // Of equal samples the fit is a projection, whose variance is its weight at the middle.
       fit.variance =
         weights === null
           ? constant
-          : constant * constant * variance0 + 2 * constant * slope * variance2 + slope * slope * variance4;
+          : constant * constant * sums.variance0 +
+            2 * constant * slope * sums.variance2 +
+            slope * slope * sums.variance4;
     },
   };
   return fit;

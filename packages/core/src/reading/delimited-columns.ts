@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.js";
+import { once } from "../once.js";
 import { quote, ReadError } from "../read-error.js";
 import type { NumberColumn } from "./assemble.js";
 import { halfUnitOf, readCell, splitLines } from "./cells.js";
@@ -7,7 +8,6 @@ import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "./frequency-unit.js";
 import { findHeader } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
-import { once } from "./once.js";
 import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
 import {
   frequencyUnitIn,

@@ -64,13 +64,15 @@ export interface Grounds {
   readonly trace: Trace;
   /** Standard deviation of ρ to reckon with */
   readonly noise: number;
+  readonly replicatesBetween: (lowHz: number, highHz: number) => Replicates;
 }
 
 /** @returns null where the sweep has too few samples for anything to be said */
 export function groundsOf(trace: Trace): Grounds | null {
   const { curve } = trace;
   if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
-  return { trace, noise: noiseOrBound(curve) ?? ASSUMED_NOISE };
+  const noise = noiseOrBound(curve) ?? ASSUMED_NOISE;
+  return { trace, noise, replicatesBetween: replicatesOf(curve, noise) };
 }
 
 /**
@@ -84,7 +86,7 @@ export function groundsOf(trace: Trace): Grounds | null {
  * @returns null where a number of the band may not exist
  */
 export function bandUncertainty(
-  { trace, noise }: Grounds,
+  { trace, noise, replicatesBetween }: Grounds,
   pieces: readonly Piece[],
   limit: number,
   bestHz: number,
@@ -94,7 +96,7 @@ export function bandUncertainty(
   const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
   const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
-  const replicates = replicatesOf(trace.curve, low, high, noise);
+  const replicates = replicatesBetween(low, high);
   const looks: Looks = {
     estimate: featuresOf(trace, pieces, limit, bestHz),
     ofBase: look(replicates.base),

@@ -5,9 +5,9 @@
  * Annals of Mathematical Statistics 29, 1958, p. 610.
  */
 export function normalNumbers(seed: number): () => number {
-  let state = seed >>> 0;
+  let state = seed | 0;
   const uniform = () => {
-    state = (state + 0x6d2b79f5) >>> 0;
+    state = (state + 0x6d2b79f5) | 0;
     let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
     mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;

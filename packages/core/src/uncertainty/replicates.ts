@@ -2,6 +2,7 @@ import { at } from "../column.js";
 import { type Curve, curveOf, isVectorCurve } from "../curve/curve.js";
 import { magnitudeOf } from "../curve/scalar-interpolation.js";
 import { noisyValues, type WholeFit } from "../curve/whole-fit.js";
+import { once } from "../once.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep.js";
 import { normalNumbers } from "./random.js";
 
@@ -28,15 +29,21 @@ const FEWEST_TO_THIN = 10;
 /**
  * Copies of a curve around two frequencies with fresh noise, always the same for the same curve: where one function explains
  * each stretch there, by moving its coefficients as noise does; elsewhere by adding noise to the samples and smoothing them.
+ *
+ * @param noise standard deviation of ρ that the copies have
+ * @returns makes them for two frequencies
  */
-export function replicatesOf(curve: Curve, lowHz: number, highHz: number, noise: number): Replicates {
-  const fits = fitsBetween(curve, lowHz, highHz);
-  const base = partOf(fits === null ? smootherCurve(curve) : curve, lowHz, highHz, fits === null);
-  return {
-    base: noiselessCurve(base, base),
-    copies: fits === null ? copiesOfSamples(base, noise) : copiesOfFits(base, fits),
-    thinned: base.frequencyHz.length < FEWEST_TO_THIN ? [] : [0, 1].map((offset) => thinnedCurve(base, offset)),
-    areOfFits: fits !== null,
+export function replicatesOf(curve: Curve, noise: number): (lowHz: number, highHz: number) => Replicates {
+  const smoother = once(() => smootherCurve(curve));
+  return (lowHz, highHz) => {
+    const fits = fitsBetween(curve, lowHz, highHz);
+    const base = partOf(fits === null ? smoother() : curve, lowHz, highHz, fits === null);
+    return {
+      base: noiselessCurve(base, base),
+      copies: fits === null ? copiesOfSamples(base, noise) : copiesOfFits(base, fits),
+      thinned: base.frequencyHz.length < FEWEST_TO_THIN ? [] : [0, 1].map((offset) => thinnedCurve(base, offset)),
+      areOfFits: fits !== null,
+    };
   };
 }
 
@@ -131,7 +138,7 @@ function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
       const positions = frequencyHz.subarray(from, Math.max(from, last + 1 - start));
       for (const [k, values] of noisyValues(fit, positions, normal).entries()) {
         // A pole that noise has moved onto a sample tells nothing.
-        if (![...values.real, ...values.imaginary].every(Number.isFinite)) continue;
+        if (!values.real.every(Number.isFinite) || !values.imaginary.every(Number.isFinite)) continue;
         const copy = moved[k] as Columns;
         copy.real.set(copy.imaginary === null ? values.real.map(magnitudeOf) : values.real, from);
         copy.imaginary?.set(values.imaginary, from);
