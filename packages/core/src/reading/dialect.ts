@@ -1,5 +1,6 @@
 import { quote, ReadError } from "../read-error.js";
 import { type CellDialect, DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
+import { hasUnitBeside } from "./dressed-number.js";
 import type { DecimalMark, Delimiter, ReadOptions } from "./options.js";
 import type { TextLines } from "./text-lines.js";
 
@@ -165,7 +166,11 @@ function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadEr
   const shown = lines.texts(0, MANY_LINES);
   const example = shown.find((line) => /^\s*"?[+-]?\d/.test(line)) ?? shown.find((line) => line.trim() !== "") ?? "";
   const forced = options.delimiter !== undefined || options.decimal !== undefined;
-  const hasBothMarks = /\d,\d/.test(example) && /\d\.\d/.test(example);
+  const inTheWay = hasUnitBeside(example)
+    ? "units beside them"
+    : /\d,\d/.test(example) && /\d\.\d/.test(example)
+      ? "marks between thousands"
+      : null;
   return new ReadError({
     code: "no-data",
     file,
@@ -173,9 +178,9 @@ function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadEr
     expected: "rows with a frequency and a reading, split by comma, semicolon, tab or blanks",
     remedy: forced
       ? "Try it without --delimiter and --decimal."
-      : hasBothMarks
-        ? "Export the numbers without marks between thousands, or the sweep as Touchstone (.s1p)."
-        : "Export the sweep as Touchstone (.s1p) or as CSV with a header line.",
+      : inTheWay === null
+        ? "Export the sweep as Touchstone (.s1p) or as CSV with a header line."
+        : `Export the numbers without ${inTheWay}, or the sweep as Touchstone (.s1p).`,
   });
 }
 

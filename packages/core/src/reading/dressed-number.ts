@@ -42,7 +42,11 @@ const GROUPED = `[+-]?[1-9]\\d{0,2}(?:(?:${GROUPING}\\d{3})+(?:[.,]\\d+)?|${BY_P
 const DRESSED = new RegExp(`^(${GROUPED}|${NUMBER})\\s*(${UNIT})?$`, "iu");
 const IS_GROUPED = new RegExp(`^${GROUPED}$`, "u");
 const SIGNS = new RegExp(`\\d\\s?(?:${UNIT})|\\d(?:${GROUPING}\\d{3}|[.]\\d{3}[.,]\\d|,\\d{3}[.,]\\d)`, "iu");
+const BESIDE = new RegExp(`^\\s*"?[+-]?\\d(?:.*\\d)?\\s?(?:${UNIT})(?!\\p{L})`, "iu");
 const JOINABLE = new RegExp(`(\\d)[ \\t]+(?=(?:${UNIT})(?:[ \\t]|$))`, "giu");
+
+/** Whether a line begins with a number, and a unit stands beside one in it. */
+export const hasUnitBeside = (line: string): boolean => BESIDE.test(line);
 
 /** Whether a text may hold such numbers at all. */
 export const mayBeDressed = (text: string): boolean => SIGNS.test(text);
