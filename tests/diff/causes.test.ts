@@ -1,7 +1,7 @@
 /** What diff names as the cause where it is known, with and without phase; what moved; what does not count. */
 import { type CauseCode, diff, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { type Pair, present, sweepOfReflections } from "../support/sweeps.js";
+import { evenly, type Pair, present, sweepOfReflections } from "../support/sweeps.js";
 import { type Resonance, resonance, swept, sweptWithoutPhase } from "./resonances.js";
 
 const plan = present(planById("itu-r1"), "itu-r1");
@@ -110,6 +110,32 @@ describe("with phase", () => {
     expect(causesOf(before, after)).toEqual(["interference"]);
     expect(diff(before, after, { plan }).bands.map(({ verdict }) => verdict)).toEqual(["unchanged"]);
   });
+});
+
+describe("a wide sweep against a narrow one", () => {
+  const narrow = evenly(6.9e6, 7.3e6, 4_000);
+  // Steps so fine that few of a few hundred fall into the narrow one, and so coarse that few do at all.
+  test.each([2_500, 60_000])("in steps of %i Hz is explained whichever comes first", (step) => {
+    const wide = swept(resonance(), { ...QUIET, axis: evenly(1e6, 30e6, step) });
+    const longer = swept(resonance({ resonanceHz: 7.1e6 * 0.99 }), { ...AGAIN, axis: narrow });
+    expect(causesOf(wide, longer)).toEqual(["resonance-moved"]);
+    expect(causesOf(longer, wide)).toEqual(["resonance-moved"]);
+    expect(evidenceOf(wide, longer, "resonance-moved").frequencyScale).toBeCloseTo(0.99, 3);
+    expect(evidenceOf(longer, wide, "resonance-moved").frequencyScale).toBeCloseTo(1 / 0.99, 3);
+  });
+});
+
+test("an antenna is not an open line with much more loss behind more line", () => {
+  const line = sweepOfReflections(
+    evenly(1e6, 30e6, 100_000),
+    evenly(1e6, 30e6, 100_000).map((frequency): Pair => {
+      const angle = -2 * Math.PI * frequency * 130e-9;
+      return [0.95 * Math.cos(angle), 0.95 * Math.sin(angle)];
+    }),
+  );
+  const antenna = swept(resonance({ ohms: 70, q: 6 }), { ...QUIET, axis: evenly(6.8e6, 7.5e6, 10_000) });
+  expect(causesOf(line, antenna)).toEqual(["antenna-changed"]);
+  expect(causesOf(antenna, line)).toEqual(["antenna-changed"]);
 });
 
 describe("what does not count", () => {

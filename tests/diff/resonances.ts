@@ -28,11 +28,15 @@ const AXIS = evenly(5.5e6, 10e6, 20_000);
 interface Sweeping {
   readonly noise?: number;
   readonly seed?: number;
+  readonly axis?: readonly number[];
 }
 
-function reflections({ resonanceHz, ohms, q, delayS, lossAt10MHzDb }: Resonance, { noise = 0, seed = 1 }: Sweeping) {
+function reflections(
+  { resonanceHz, ohms, q, delayS, lossAt10MHzDb }: Resonance,
+  { noise = 0, seed = 1, axis = AXIS }: Sweeping,
+) {
   const normal = seededNormal(seed);
-  return AXIS.map((frequency): Pair => {
+  return axis.map((frequency): Pair => {
     const u = frequency / resonanceHz;
     const [real, imaginary] = reflectionOf([ohms, ohms * q * (u - 1 / u)]);
     const size = 10 ** ((-lossAt10MHzDb * Math.sqrt(frequency / 10e6)) / 10);
@@ -43,10 +47,10 @@ function reflections({ resonanceHz, ohms, q, delayS, lossAt10MHzDb }: Resonance,
 }
 
 export const swept = (of: Resonance, sweeping: Sweeping = {}): VectorSweep =>
-  sweepOfReflections(AXIS, reflections(of, sweeping));
+  sweepOfReflections(sweeping.axis ?? AXIS, reflections(of, sweeping));
 
 export const sweptWithoutPhase = (of: Resonance, sweeping: Sweeping = {}): ScalarSweep =>
   sweepOfMagnitudes(
-    AXIS,
+    sweeping.axis ?? AXIS,
     reflections(of, sweeping).map(([real, imaginary]) => Math.hypot(real, imaginary)),
   );

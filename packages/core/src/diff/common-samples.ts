@@ -1,5 +1,5 @@
 import { median } from "simple-statistics";
-import { at, type Column, firstIndexAbove } from "../column.js";
+import { at, type Column } from "../column.js";
 import { type Curve, reflectionAt } from "../curve/curve.js";
 import { changeReference } from "../reflection.js";
 
@@ -16,16 +16,32 @@ const MOST_SAMPLES = 400;
 /** Fewer common samples than this explain nothing. */
 export const FEWEST_SAMPLES = 12;
 
-/** Frequencies of a sweep, thinned evenly to a few hundred. */
-export function thinnedAxis(axis: Column): Float64Array {
+/**
+ * Frequencies at which two curves are compared, the same ones whichever comes first: those of the sweep with fewer samples
+ * over what both cover (of the one that begins lower, where they have as many), since between them the other one tells more;
+ * of the other one where these are too few to explain anything.
+ */
+export function commonAxis(one: Curve, other: Curve): Column {
+  const axes = [one, other].map(({ sweep }) => sweep.frequencyHz).sort((a, b) => at(a, 0) - at(b, 0));
+  const low = Math.max(...axes.map((axis) => at(axis, 0)));
+  const high = Math.min(...axes.map((axis) => at(axis, axis.length - 1)));
+  const [coarser, finer] = axes
+    .map((axis) => axis.filter((frequency) => frequency >= low && frequency <= high))
+    .sort((a, b) => a.length - b.length) as [Float64Array, Float64Array];
+  return coarser.length < FEWEST_SAMPLES ? finer : coarser;
+}
+
+/** The same, thinned evenly to a few hundred. */
+export function thinnedAxis(one: Curve, other: Curve): Column {
+  const axis = commonAxis(one, other);
   const every = Math.max(1, Math.floor(axis.length / MOST_SAMPLES));
   return axis.filter((_, i) => i % every === 0);
 }
 
-/** Both curves at the first one's sample frequencies, thinned evenly, where both were swept. */
+/** Both curves at the same frequencies, thinned evenly, where both were swept. */
 export function commonSamples(before: Curve, after: Curve): CommonSamples {
   const rows: number[][] = [];
-  for (const frequency of thinnedAxis(before.sweep.frequencyHz)) {
+  for (const frequency of thinnedAxis(before, after)) {
     const first = reflectionAt(before, frequency);
     const second = reflectionAt(after, frequency);
     if (first === null || second === null) continue;
@@ -87,6 +103,13 @@ export function meanDifference({
   return Math.sqrt(square / frequencyHz.length);
 }
 
+/** Root mean square of |Γ after|. */
+export function sizeAfter({ afterReal, afterImaginary }: CommonSamples): number {
+  let square = 0;
+  for (let i = 0; i < afterReal.length; i++) square += at(afterReal, i) ** 2 + at(afterImaginary, i) ** 2;
+  return Math.sqrt(square / afterReal.length);
+}
+
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
 const OUTLIER_RATIO = 6;
 const MOST_OUTLIERS = 0.1;
@@ -132,14 +155,4 @@ function samplesFrom(rows: readonly (readonly number[])[]): CommonSamples {
     afterReal: column(3),
     afterImaginary: column(4),
   };
-}
-
-/** The axis with fewer samples over what both cover, or the lower one, so that it is the same whichever sweep comes first. */
-export function coarserAxis(one: Column, other: Column): Column {
-  const low = Math.max(at(one, 0), at(other, 0));
-  const high = Math.min(at(one, one.length - 1), at(other, other.length - 1));
-  const common = (axis: Column) => firstIndexAbove(axis, high) - firstIndexAbove(axis, low);
-  const [first, second] = [common(one), common(other)];
-  if (first !== second) return first < second ? one : other;
-  return at(one, 0) <= at(other, 0) ? one : other;
 }

@@ -2,7 +2,14 @@ import { at } from "../column.js";
 import type { VectorCurve } from "../curve/curve.js";
 import { type Cause, isLikely, possible } from "./cause.js";
 import { lengthCause, referenceCause, scaleCause } from "./cause-words.js";
-import { type CommonSamples, commonSamples, FEWEST_SAMPLES, meanDifference, withoutJumps } from "./common-samples.js";
+import {
+  type CommonSamples,
+  commonSamples,
+  FEWEST_SAMPLES,
+  meanDifference,
+  sizeAfter,
+  withoutJumps,
+} from "./common-samples.js";
 import { interference, jumpCause } from "./interference.js";
 import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
 import { electricalLengthM, type LineChange } from "./line-change.js";
@@ -88,7 +95,9 @@ function explain(
   if (difference <= enough) return NOTHING;
   const changed = antennaCause(before, after, { difference, line, scaled });
   const antenna = difference < SURELY_ANTENNA * enough ? possible(changed) : changed;
-  const isElsewhere = isLonger(line, SURE_LENGTH_M) && line.residual < MOSTLY * difference;
+  // Of a reflection that is small after, loss alone would leave little: the line has to explain that one as well.
+  const isElsewhere =
+    isLonger(line, SURE_LENGTH_M) && line.residual < MOSTLY * Math.min(difference, sizeAfter(samples));
   return isElsewhere ? { causes: [lengthCause(line, difference), antenna], line } : { causes: [antenna], line: null };
 }
 

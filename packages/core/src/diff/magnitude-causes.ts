@@ -3,7 +3,7 @@ import { leastBetween } from "../curve/search.js";
 import { isBeyondScale } from "../curve/trace.js";
 import { type Cause, isLikely, possible } from "./cause.js";
 import { lostPercent, scaleCause } from "./cause-words.js";
-import { coarserAxis, FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
+import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
 import { bestScale, LEAST_SCALE } from "./scale-search.js";
@@ -38,14 +38,12 @@ export function magnitudeCauses(before: Curve, after: Curve, { negligible, enoug
 }
 
 function magnitudesAt(before: Curve, after: Curve, scale: number): Magnitudes {
-  const rows = Array.from(thinnedAxis(coarserAxis(before.sweep.frequencyHz, after.sweep.frequencyHz))).flatMap(
-    (frequencyHz) => {
-      const first = reflectionMagnitudeAt(before, frequencyHz / scale);
-      const second = reflectionMagnitudeAt(after, frequencyHz);
-      const isKnown = !(isBeyondScale(before, first) || isBeyondScale(after, second) || Number.isNaN(first + second));
-      return isKnown ? [{ frequencyHz, first, second }] : [];
-    },
-  );
+  const rows = Array.from(thinnedAxis(before, after)).flatMap((frequencyHz) => {
+    const first = reflectionMagnitudeAt(before, frequencyHz / scale);
+    const second = reflectionMagnitudeAt(after, frequencyHz);
+    const isKnown = !(isBeyondScale(before, first) || isBeyondScale(after, second) || Number.isNaN(first + second));
+    return isKnown ? [{ frequencyHz, first, second }] : [];
+  });
   return {
     frequencyHz: rows.map(({ frequencyHz }) => frequencyHz),
     before: rows.map(({ first }) => first),

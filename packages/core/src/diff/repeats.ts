@@ -49,7 +49,7 @@ export function scatterAround(middle: Curve, curves: readonly Curve[]): number {
 /** Root mean square of the difference of ρ where both curves are known; 0 where they never are. */
 function distanceBetween(first: Curve, second: Curve): number {
   if (first === second) return 0;
-  const differences = Array.from(thinnedAxis(first.sweep.frequencyHz))
+  const differences = Array.from(thinnedAxis(first, second))
     .map((frequencyHz) => reflectionMagnitudeAt(first, frequencyHz) - reflectionMagnitudeAt(second, frequencyHz))
     .filter((difference) => !Number.isNaN(difference));
   return differences.length === 0 ? 0 : rootMeanSquare(differences);

@@ -4,7 +4,7 @@ import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
 import { isBeyondScale } from "../curve/trace.js";
 import { returnLossDb } from "../reflection.js";
 import type { Cause } from "./cause.js";
-import { coarserAxis } from "./common-samples.js";
+import { commonAxis } from "./common-samples.js";
 
 /** Where one of the sweeps reflected this much, next to nothing reaches the antenna, whatever its shape. */
 const FAR_FROM_MATCHED = 0.7;
@@ -50,7 +50,7 @@ export const showsLoss = (before: Curve, after: Curve): boolean =>
 /** Changes of the return loss where one of the sweeps was far from matched, dB. */
 function changesFarFromMatched(before: Curve, after: Curve): readonly number[] {
   const changes: number[] = [];
-  const frequencyHz = coarserAxis(before.sweep.frequencyHz, after.sweep.frequencyHz);
+  const frequencyHz = commonAxis(before, after);
   for (let i = 0; i < frequencyHz.length; i++) {
     const first = reflectionMagnitudeAt(before, at(frequencyHz, i));
     const second = reflectionMagnitudeAt(after, at(frequencyHz, i));
