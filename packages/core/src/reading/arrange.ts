@@ -1,4 +1,4 @@
-import { sumNthPowerDeviations } from "simple-statistics";
+import { median, sumNthPowerDeviations } from "simple-statistics";
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import type { Rounding } from "./rounding.js";
@@ -88,7 +88,13 @@ function groupRuns({ frequencyHz }: Points): readonly number[][] {
   const isStray = runs.some((run) => run.length < FEWEST_POINTS_OF_A_SWEEP);
   if (isStray) return [runs.flat()];
   const sweeps: { indices: number[]; ranges: { low: number; high: number }[] }[] = [];
-  for (const run of runs) {
+  const ends = runs.map((run) => ({
+    low: at(frequencyHz, run[0] as number),
+    high: at(frequencyHz, run.at(-1) as number),
+  }));
+  // A gap that holds another run was not swept: what lies on either side of it are stretches of their own.
+  const isGap = (from: number, to: number) => ends.some(({ low, high }) => low >= from && high <= to);
+  for (const run of runs.flatMap((indices) => splitAt(indices, frequencyHz, isGap))) {
     const low = at(frequencyHz, run[0] as number);
     const high = at(frequencyHz, run.at(-1) as number);
     const home = sweeps.find(({ ranges }) => ranges.every((range) => high <= range.low || low >= range.high));
@@ -99,6 +105,20 @@ function groupRuns({ frequencyHz }: Points): readonly number[][] {
     }
   }
   return sweeps.map(({ indices }) => indices);
+}
+
+function splitAt(
+  run: readonly number[],
+  frequencyHz: Column,
+  isGap: (from: number, to: number) => boolean,
+): readonly number[][] {
+  const parts: number[][] = [[]];
+  run.forEach((index, k) => {
+    const before = run[k - 1];
+    if (before !== undefined && isGap(at(frequencyHz, before), at(frequencyHz, index))) parts.push([]);
+    parts.at(-1)?.push(index);
+  });
+  return parts;
 }
 
 function sortAndMerge(points: Points, findings: Finding[]): Points {
@@ -122,17 +142,27 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   }
   const repeated = groups.filter((group) => group.length > 1);
   if (repeated.length > 0) {
+    const apart = median(
+      repeated.map((group) => spreadOf(group.map((index) => at(points.reflectionMagnitude, index)))),
+    );
+    const isFar = apart > MOST_APART;
+    const doubt = ` They lie far apart (ρ by ${apart.toFixed(2)}): if they are of different antennas, give each a file of its own.`;
     findings.push(
       finding(
-        "info",
+        isFar ? "caution" : "info",
         "frequency-repeated",
-        `${repeated.length} frequenc${repeated.length === 1 ? "y occurs" : "ies occur"} more than once; those rows were averaged.`,
+        `${repeated.length} frequenc${repeated.length === 1 ? "y occurs" : "ies occur"} more than once; those rows were averaged.${isFar ? doubt : ""}`,
         { line: points.line[(repeated[0] as number[])[1] as number] as number },
       ),
     );
   }
   return averaged(points, groups);
 }
+
+/** Repeated readings of one antenna lie closer together in ρ than this (our own choice). */
+const MOST_APART = 0.1;
+
+const spreadOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 
 /** Whether the points are whole stretches in another order than of frequency, and not rows astray. */
 function isBandByBand({ frequencyHz }: Points): boolean {

@@ -20,6 +20,7 @@ export type Quantity =
   | "s11-db"
   | "reflection-magnitude"
   | "reflection-angle"
+  | "reflection-angle-magnitude"
   | "reflection-real"
   | "reflection-imaginary"
   | "reflected-power"
@@ -84,6 +85,7 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
     return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
   }
   if (meanings.has("transmission")) return { quantity: "transmission" };
+  if (ALTERED.test(header)) return { quantity: "other" };
   if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
   /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
   const says = (needed: readonly Meaning[], beside: readonly Meaning[] = []) =>
@@ -91,6 +93,9 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
     [...meanings].every((meaning) => needed.includes(meaning) || beside.includes(meaning));
   return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
+
+/** A square, something taken away from it, or a sign turned round: not the quantity that is named. */
+const ALTERED = /\^ ?\d|[²³]|^[\s"']*(?:1 ?)?[-−] ?[|\p{L}]/u;
 
 const hasBracket = (header: string) => /[([/]/.test(header);
 
@@ -124,7 +129,11 @@ const READINGS: readonly {
   { needed: ["standing", "wave", "ratio"], beside: [], role: plain("swr") },
   { needed: ["returnLoss"], beside: ["decibel", "reflection"], role: plain("return-loss") },
   { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
-  { needed: ["reflected", "power"], beside: ["percent"], role: () => ({ quantity: "reflected-power", percent: true }) },
+  {
+    needed: ["reflected", "power"],
+    beside: ["percent"],
+    role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),
+  },
   { needed: ["reflected", "percent"], beside: [], role: () => ({ quantity: "reflected-power", percent: true }) },
   { needed: ["parallelResistance"], beside: OHMS, role: scaled("parallel-resistance") },
   { needed: ["parallelReactance"], beside: OHMS, role: scaled("parallel-reactance") },
@@ -173,6 +182,7 @@ export function wordsOf(header: string): readonly string[] {
       .replace(/ - [^=]*=.*$/, "")
       .replace(/\b[xn] ?: ?1\b|\b1 ?: ?[xn]\b/gi, " ")
       .replaceAll("_", " ")
+      .replace(/(?<=[\p{L}\d])\s*(?:\|\||\/\/|\u2225)/gu, " parallel ")
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
       .replace(/[Ωω\u2126]/gu, "ohm")
       .replace(/[ßẞ]/g, "ss")
@@ -197,7 +207,7 @@ export function wordsOf(header: string): readonly string[] {
 }
 
 /** A part and its subject, or a name and its unit of frequency, written as one word: "ReZ", "FreqMHz". */
-const GLUED = /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|([a-z]{2,}?)([kmg]?hz))$/;
+const GLUED = /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|(f|[a-z]{2,}?)([kmg]?hz))$/;
 
 /** The names that `--columns` takes, and what each means. */
 export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {

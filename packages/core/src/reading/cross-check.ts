@@ -3,6 +3,7 @@ import {
   type Determination,
   determinationsOf,
   medianDisagreement,
+  medianDistance,
   type NumberColumn,
   resolutionOf,
 } from "./assemble.js";
@@ -30,7 +31,11 @@ export function crossCheck(
     if (other === chosen || other.columns.every((column) => chosen.columns.includes(column))) continue;
     const tolerance = Math.max(LEAST_DISAGREEMENT, MARGIN * (resolutionOf(chosen) + resolutionOf(other)));
     const difference = medianDisagreement(chosen, other);
-    if (!(difference > tolerance)) continue;
+    if (!(difference > tolerance)) {
+      const distance = chosen.isVector && other.isVector ? medianDistance(chosen, other) : 0;
+      if (distance > tolerance) findings.push(otherPhase(chosen, other, distance));
+      continue;
+    }
     findings.push(
       finding(
         "problem",
@@ -41,6 +46,13 @@ export function crossCheck(
   }
   return findings;
 }
+
+const otherPhase = (chosen: Determination, other: Determination, distance: number): Finding =>
+  finding(
+    "problem",
+    "columns-disagree",
+    `${capital(chosen.title)} and ${other.title} agree in the size of the reflection, but not in its phase (Γ differs by ${distance.toFixed(3)}); ${chosen.title} was used. A sign may be missing or turned round, or an angle be of something else.`,
+  );
 
 function likelyReason(
   chosen: Determination,

@@ -6,7 +6,7 @@ import { halfUnitOf, readCell, splitLines } from "./cells.js";
 import type { ColumnRole } from "./columns.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "./frequency-unit.js";
-import { findHeader } from "./header.js";
+import { findHeader, type Header } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
 import { type FrequencyUnit, type ReadOptions, UNIT_EXPONENTS } from "./options.js";
 import {
@@ -44,8 +44,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
   const lines = linesOf(text);
   const decided = decideDialect(lines, options, text.file);
   const header = options.columns === undefined ? findHeader(lines, decided, options.port ?? 1) : null;
-  const dialect =
-    header === null ? decided : { ...decided, firstDataLine: Math.max(decided.firstDataLine, header.lineIndex + 1) };
+  const dialect = header === null ? decided : below(header, decided, lines);
   const comments = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
   const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
   if (stated === null) throw withoutHeader(lines, dialect, text.file);
@@ -76,7 +75,11 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     dialect,
     index,
     header?.names ?? [],
-    { asked: options.frequencyUnit ?? null, stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments) },
+    {
+      asked: options.frequencyUnit ?? null,
+      stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments),
+      isDecimalStated: options.decimal !== undefined,
+    },
     text.file,
     findings,
   );
@@ -94,13 +97,27 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
   };
 }
 
+/** A dialect whose rows begin below the header, and have a column for each of its names where they have cells for them. */
+function below({ lineIndex, names }: Header, dialect: Dialect, lines: TextLines): Dialect {
+  const firstDataLine = Math.max(dialect.firstDataLine, lineIndex + 1);
+  if (dialect.delimiter === "space" || names.length <= dialect.columns || !lines.has(firstDataLine)) {
+    return { ...dialect, firstDataLine };
+  }
+  const cells = splitLines([lines.text(firstDataLine)], dialect.delimiter)[0] ?? [];
+  return { ...dialect, firstDataLine, columns: cells.length === names.length ? names.length : dialect.columns };
+}
+
 /** Reads the table with its frequencies in Hz; a unit that is not stated is told from the size of the numbers. */
 function tableInHz(
   lines: TextLines,
   dialect: Dialect,
   index: number,
   header: readonly string[],
-  unit: { readonly asked: FrequencyUnit | null; readonly stated: FrequencyUnit | null },
+  unit: {
+    readonly asked: FrequencyUnit | null;
+    readonly stated: FrequencyUnit | null;
+    readonly isDecimalStated: boolean;
+  },
   file: string,
   findings: Finding[],
 ): { table: NumberTable; unit: FrequencyUnit } {
@@ -115,7 +132,7 @@ function tableInHz(
   refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), unit.stated, file);
   if (unit.stated !== null) {
     const table = readIn(unit.stated);
-    refuseImpossible(table.columns[index] as Float64Array, unit.stated, file);
+    refuseImpossible(table.columns[index] as Float64Array, unit.stated, unit.isDecimalStated, file);
     return { table, unit: unit.stated };
   }
   const asPrinted = readIn("Hz");

@@ -48,11 +48,14 @@ interface Evidence {
  */
 export function decideDialect(lines: TextLines, options: ReadOptions, file: string): Dialect {
   const start = firstPossibleRow(lines);
+  const firstLines = lines.texts(start, start + FEW_LINES);
+  // A line that begins with a number may still be a title: one further down is looked at as well.
+  const looked = [firstLines[0] ?? "", firstLines[firstLines.length >> 1] ?? ""];
   const candidates = CANDIDATES.filter(
     ({ delimiter, decimal }) =>
       (options.delimiter === undefined || delimiter === options.delimiter) &&
       (options.decimal === undefined || decimal === options.decimal) &&
-      occurs(delimiter, lines.texts(start, start + 1)[0] ?? ""),
+      looked.some((line) => occurs(delimiter, line)),
   );
   const few = bestReadings(candidates, lines, start, FEW_LINES);
   // Whole numbers at the start may hide a decimal comma that comes later.
@@ -65,7 +68,7 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   return first.dialect;
 }
 
-/** Whether a delimiter stands in the first row at all; a comma as decimal mark beside it needs quotes. */
+/** Whether a delimiter stands in a row at all; a comma as decimal mark beside it needs quotes. */
 function occurs(delimiter: Delimiter, row: string): boolean {
   if (delimiter === "space") return /\S[ \t]+\S/.test(row);
   return row.includes(DELIMITER_CHARACTERS[delimiter]);
@@ -98,11 +101,15 @@ function firstPossibleRow(lines: TextLines): number {
   return 0;
 }
 
-/** Begins like a number, and has digits again after something that could split columns. */
+/** What stands for a reading that there is none of. */
+const OFF_SCALE = /^["\s]*[\s,;]["\s]*(?:[-+]?inf|-{1,4}["\s]*(?:$|[,;\t])|[>\u2265]|ol\b|n\/?a)/i;
+
+/** Begins like a number, and has digits, or what stands for a reading, after something that could split columns. */
 function mayHoldNumbers(line: string): boolean {
   const start = /^[\s"]*[+-]?[.,]?\d[\d.,]*/.exec(line);
   if (start === null) return false;
-  return /\d/.test(line.slice(start[0].length)) || start[0].includes(",");
+  const rest = line.slice(start[0].length);
+  return /\d/.test(rest) || start[0].includes(",") || OFF_SCALE.test(rest);
 }
 
 function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], offset: number): Evidence | null {
@@ -113,30 +120,29 @@ function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], off
   if (columns < 2) return null;
   const mark = candidate.decimal === "comma" ? "," : ".";
   const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
-  const first = widths.indexOf(columns);
+  // The last cells of the first rows may be empty.
+  const first = rows.findIndex(
+    (cells, i) =>
+      widths[i] === columns || (candidate.delimiter !== "space" && (widths[i] ?? 0) > 1 && cells.length === columns),
+  );
   return {
     dialect: { ...candidate, firstDataLine: offset + first, columns },
     dataLines,
     hasFractions,
-    rows: rows.slice(first, first + COMPARED_ROWS),
+    rows: rows.filter((_, i) => i >= first && (widths[i] ?? 0) > 0).slice(0, COMPARED_ROWS),
   };
 }
 
-/** The numbers of the first rows as a reading has them. */
+/** The numbers of the first rows as a reading has them; texts beside them may be split in any way. */
 function numbersOf({ rows, dialect }: Evidence): string {
   return rows
     .map((cells) =>
       cells
-        .map((cell) => numberOrText(cell, dialect.decimal))
-        .join("|")
-        .replace(/\|+$/, ""),
+        .map((cell) => readCell(cell, dialect.decimal))
+        .flatMap((cell) => (cell.kind === "number" ? [cell.value] : []))
+        .join("|"),
     )
     .join("\n");
-}
-
-function numberOrText(cell: string, decimal: DecimalMark): string {
-  const value = readCell(cell, decimal);
-  return value.kind === "number" ? String(value.value) : cell;
 }
 
 const BLANK = 0;

@@ -30,8 +30,10 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
   });
 }
 
-/** No sweep of an antenna lies outside these; a stated unit that puts it there is wrong. Hz */
-export const LEAST_FREQUENCY = 1e4;
+/** No sweep of an antenna ends below this, or reaches beyond the other; a stated unit that puts it there is wrong. Hz */
+export const LEAST_FREQUENCY = 1e5;
+/** The same where the user has said what the decimal mark is, so that no thousands pass for a thousandth. */
+const LEAST_SURE_FREQUENCY = 1e4;
 export const GREATEST_FREQUENCY = 3e11;
 
 /**
@@ -39,10 +41,16 @@ export const GREATEST_FREQUENCY = 3e11;
  *
  * @throws ReadError `ambiguous`
  */
-export function refuseImpossible(frequencyHz: Float64Array, unit: FrequencyUnit, file: string): void {
+export function refuseImpossible(
+  frequencyHz: Float64Array,
+  unit: FrequencyUnit,
+  isDecimalStated: boolean,
+  file: string,
+): void {
   let greatest = 0;
   for (const value of frequencyHz) if (value > greatest) greatest = value;
-  if (greatest >= LEAST_FREQUENCY && greatest <= GREATEST_FREQUENCY) return;
+  const least = isDecimalStated ? LEAST_SURE_FREQUENCY : LEAST_FREQUENCY;
+  if (greatest >= least && greatest <= GREATEST_FREQUENCY) return;
   throw new ReadError({
     code: "ambiguous",
     file,

@@ -1,4 +1,4 @@
-import { DELIMITERS, readCell, splitLines } from "./cells.js";
+import { DELIMITER_CHARACTERS, DELIMITERS, readCell, splitLines } from "./cells.js";
 import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
 import type { Dialect } from "./dialect.js";
 import { type Delimiter, frequencyUnitOf } from "./options.js";
@@ -32,7 +32,7 @@ const UNIT_WORDS = new Set([
 export function findHeader(lines: TextLines, dialect: Dialect, port: number): Header | null {
   let units: readonly string[] | null = null;
   for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
-    const line = contentOf(lines, i);
+    const line = contentOf(lines, i, dialect);
     // "FREQ UNIT MHz" names a frequency, and heads no column.
     if (RULE_LINE.test(line) || frequencyUnitIn([line]) !== null) continue;
     const rowOfUnits = asUnits(line, dialect);
@@ -42,13 +42,13 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     }
     const split = bestSplit(line, dialect, port);
     if (split === null) continue;
-    const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1), dialect) : null);
+    const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1, dialect), dialect) : null);
     if (above === null) return { ...split, lineIndex: i };
     const names = split.names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
     return { roles: rolesOf(names, port), names, lineIndex: i };
   }
   for (let i = dialect.firstDataLine + 1; i < dialect.firstDataLine + REACH && lines.has(i); i++) {
-    const split = bestSplit(contentOf(lines, i), dialect, port);
+    const split = bestSplit(contentOf(lines, i, dialect), dialect, port);
     if (split !== null) return { ...split, lineIndex: i };
   }
   return null;
@@ -56,8 +56,20 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
 
 const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 
-const contentOf = (lines: TextLines, line: number) =>
-  lines.text(line).slice(0, LONGEST_HEADER).replace(COMMENT_MARK, "");
+/** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head the first column. */
+function contentOf(lines: TextLines, line: number, dialect: Dialect): string {
+  const text = lines.text(line).slice(0, LONGEST_HEADER);
+  const content = text.replace(COMMENT_MARK, "");
+  const { delimiter, firstDataLine } = dialect;
+  if (delimiter === "space" || !text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter]))
+    return content;
+  const cells = (row: string) => splitLines([row], delimiter)[0]?.length ?? 0;
+  return cells(text) === cells(lines.text(firstDataLine)) ? text : content;
+}
+
+/** Whether a line names columns, a frequency among them. */
+export const namesColumns = (line: string, dialect: Dialect): boolean =>
+  bestSplit(line.replace(COMMENT_MARK, ""), dialect, 1) !== null;
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
 function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "lineIndex"> | null {

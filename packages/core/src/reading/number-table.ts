@@ -2,6 +2,7 @@ import { doubled } from "../grow.js";
 import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
 import { isComment, readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
+import { namesColumns } from "./header.js";
 import { linesFrom, scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
@@ -45,6 +46,8 @@ export function readTable(
   const table = new TableBuilder(dialect.columns);
   const heading = header.join("|");
   let next: number | null = null;
+  // Between blanks a cell that is missing cannot be told from the one after it.
+  const fewest = dialect.delimiter === "space" ? numbersIn(lines.text(dialect.firstDataLine), dialect) : 0;
   for (let line = dialect.firstDataLine; lines.has(line); line++) {
     if (scanPlainRow(lines, line, dialect, shifts, table)) {
       table.endRow(line + 1);
@@ -57,12 +60,12 @@ export function readTable(
       if (next !== null) break;
       continue;
     }
-    if (isComment(text)) continue;
-    if (isAnotherHeading(text, dialect, heading)) {
+    if (isAnotherHeading(lines, line, dialect, heading)) {
       next = line + 1;
       break;
     }
-    readSplitRow(text, line + 1, dialect, shifts, table);
+    if (isComment(text)) continue;
+    readSplitRow(text, line + 1, dialect, shifts, fewest, table);
   }
   return { ...table.build(), nextBlockLine: next };
 }
@@ -85,15 +88,26 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
   };
 }
 
-/** Whether a line names as many columns as there are, otherwise than the header does: another table begins. */
-function isAnotherHeading(text: string, dialect: Dialect, heading: string): boolean {
-  if (heading === "" || text.length > LONGEST_HEADING) return false;
-  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
-  const isWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}/u.test(cell) && cell.length > 1);
-  return (
-    isWords && cells.join("|") !== heading && cells.some((cell) => readCell(cell, dialect.decimal).kind === "text")
-  );
+/**
+ * Whether a line over numbers, behind a comment mark perhaps, names columns otherwise than the header does: another table
+ * begins.
+ */
+function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, heading: string): boolean {
+  if (heading === "" || lines.end(line) - lines.start(line) > LONGEST_HEADING) return false;
+  const text = lines.text(line).trim();
+  if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
+  const cells = splitLines([text.replace(/^[#!%*\s]+/, "")], dialect.delimiter)[0] ?? [];
+  if (cells.join("|") === heading || cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
+  if (!lines.has(line + 1) || !/^[\s"]*[+-]?[.,]?\d/.test(lines.text(line + 1))) return false;
+  const areWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}{2,}/u.test(cell));
+  return areWords || namesColumns(text, dialect);
 }
+
+/** How many of a row's cells are numbers. */
+const numbersIn = (text: string, { delimiter, decimal, columns }: Dialect): number =>
+  (splitLines([text.trim()], delimiter)[0] ?? [])
+    .slice(0, columns)
+    .filter((cell) => readCell(cell, decimal).kind !== "text").length;
 
 /** The first line from `from` on that is a plain row of numbers, counted from 1. */
 function lineOfMoreNumbers(lines: TextLines, from: number, dialect: Dialect): number | null {
@@ -145,6 +159,7 @@ function readSplitRow(
   line: number,
   dialect: Dialect,
   shifts: readonly number[],
+  fewest: number,
   table: TableBuilder,
 ): void {
   const cells = splitLines([text], dialect.delimiter)[0] ?? [];
@@ -158,8 +173,9 @@ function readSplitRow(
     } else if (cell.kind === "at-least") table.putAtLeast(column, cell.value);
     else table.put(column, Number.NaN);
   }
+  const isShort = cells.length < dialect.columns && numbers < fewest;
   if (last < 0) table.dropRow();
-  else if (numbers === 0 || last >= dialect.columns) table.dropStrange(line);
+  else if (numbers === 0 || last >= dialect.columns || isShort) table.dropStrange(line);
   else table.endRow(line);
 }
 

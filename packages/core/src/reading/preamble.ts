@@ -85,7 +85,7 @@ export function noteReference(texts: readonly string[], options: ReadOptions, fi
   if (options.referenceOhms !== undefined) return;
   for (const text of texts) {
     const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
-    const ohms = Number(match?.[1] ?? match?.[2]);
+    const ohms = Number(match?.slice(1).find((digits) => digits !== undefined));
     if (match === null || ohms === 50 || !(ohms > 0)) continue;
     findings.push(
       finding(
@@ -98,6 +98,13 @@ export function noteReference(texts: readonly string[], options: ReadOptions, fi
   }
 }
 
-/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)". */
-const REFERENCE =
-  /(?:impedance|impedanz|bezugswiderstand)s?[^\d\n]{0,40}?(\d+(?:\.\d+)?)(?! ?dB)|\((\d+(?:\.\d+)?) ?(?:ohm|Ω)\)/i;
+/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)", "Reference: 75 ohm", "SWR_75". */
+const REFERENCE = new RegExp(
+  [
+    "(?:impedance|impedanz|bezugswiderstand)s?[^\\d\\n]{0,40}?(\\d+(?:\\.\\d+)?)(?! ?dB)",
+    "\\((\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)\\)",
+    "\\b(?:ref(?:erence)?|system|normali[sz]ed|zo|swr)\\b[^\\d\\n]{0,20}?(\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)",
+    "\\bv?swr[ _(]{1,2}(\\d{2,3})\\b",
+  ].join("|"),
+  "i",
+);

@@ -1,7 +1,10 @@
+import { median } from "simple-statistics";
 import { at, type Column } from "../column.js";
+import type { Complex } from "../complex.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
-import { determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";
+import { impedanceFromReflection } from "../reflection.js";
+import { type Determination, determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";
 import type { Quantity } from "./columns.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 
@@ -52,10 +55,36 @@ function settleSubject(
   if (quantity === "real") return { ...column, quantity: "reflection-real" };
   if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
   if (quantity === "reflection") return settleBareReflection(column, file, findings);
+  if (quantity === "reflected-power" && !column.percent && greatestSize(values) <= 1) {
+    throw new ReadError({
+      code: "ambiguous",
+      file,
+      found: `${quote(name)} holds nothing above 1 and does not say whether it is in per cent or a share of the power`,
+      remedy: "Write % into its name, or name the columns with --columns (skip for this one).",
+    });
+  }
   if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
   if (quantity !== "angle") return column;
-  return { ...column, quantity: isAngleOfImpedance(column, columns, options) ? "impedance-angle" : "reflection-angle" };
+  if (columns[columns.indexOf(column) - 1]?.quantity === "transmission") return { ...column, quantity: "transmission" };
+  if (isAngleOfImpedance(column, columns, options)) return { ...column, quantity: "impedance-angle" };
+  // An SWR is read off an impedance as often as off a reflection.
+  if (!columns.some((other) => WITH_AN_ANGLE.includes(other.quantity))) {
+    findings.push(
+      finding(
+        "caution",
+        "reflection-assumed",
+        `${quote(name)} does not say of what; it was read as that of the reflection.`,
+      ),
+    );
+  }
+  return { ...column, quantity: "reflection-angle" };
 }
+
+/** Columns beside which an angle is theirs, or is compared with what they give. */
+const WITH_AN_ANGLE: readonly Quantity[] = [
+  ...["reflection", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"],
+  ...["resistance", "impedance-magnitude"],
+] as const satisfies readonly Quantity[];
 
 /** Beyond this no part of a reflection coefficient lies, calibration errors included. */
 const GREATEST_REFLECTION = 1.5;
@@ -82,12 +111,23 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
   return { ...column, quantity: "s11-db", values: known, ceiling: null };
 }
 
-/** Whether an angle is that of Z: with |Z| and nothing else it must be; else the one that agrees with the other columns. */
+/**
+ * Whether an angle that does not say of what is that of Z. Beside R and X, or other columns that tell Γ with its phase, it is the
+ * one that they have; beside |Z| and nothing else it must be; else it is the one with which |Z| agrees with the other columns.
+ */
 function isAngleOfImpedance(
   angle: NumberColumn,
   columns: readonly NumberColumn[],
   { referenceOhms = DEFAULT_REFERENCE_OHMS }: ReadOptions,
 ): boolean {
+  const signed = columns.map((column) =>
+    column.quantity === "reactance-magnitude" ? { ...column, quantity: "reactance" as const } : column,
+  );
+  const known = determinationsOf(signed, referenceOhms).find(({ isVector }) => isVector);
+  if (known !== undefined) {
+    const reflection = medianTurn(angle, known, (gamma) => gamma);
+    return medianTurn(angle, known, (gamma) => impedanceFromReflection(gamma, referenceOhms)) < reflection;
+  }
   const size = columns.find(({ quantity }) => quantity === "impedance-magnitude");
   if (size === undefined) return false;
   const others = columns.filter(({ quantity }) => SIZES.includes(quantity));
@@ -95,6 +135,24 @@ function isAngleOfImpedance(
   const [other] = determinationsOf(others, referenceOhms);
   if (ofImpedance === undefined || other === undefined) return true;
   return medianDisagreement(ofImpedance, other) < AGREEMENT;
+}
+
+/** Median of how far the size of an angle lies from that of what known columns give. */
+function medianTurn(
+  { values, radians }: NumberColumn,
+  { columns, reflection }: Determination,
+  of: (gamma: Complex) => Complex,
+): number {
+  const turns: number[] = [];
+  for (let row = 0; row < values.length; row++) {
+    const { real, imaginary } = of(reflection(columns.map((column) => at(column.values, row))));
+    // Angles may run on beyond a turn, or have lost their sign.
+    const stated = (at(values, row) * (radians ? 1 : Math.PI / 180)) % (2 * Math.PI);
+    const size = Math.abs(stated) > Math.PI ? 2 * Math.PI - Math.abs(stated) : Math.abs(stated);
+    const turn = Math.abs(size - Math.abs(Math.atan2(imaginary, real)));
+    if (Number.isFinite(turn)) turns.push(turn);
+  }
+  return turns.length === 0 ? Number.POSITIVE_INFINITY : median(turns);
 }
 
 /** Difference in ρ within which two columns say the same. */
@@ -124,7 +182,11 @@ function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean
     return { ...column, quantity: "return-loss" };
   }
   const isSigless =
-    (quantity === "reactance" || quantity === "impedance-angle") && !isSigned && looksUnsigned(values, frequencyHz);
+    (quantity === "reactance" || quantity === "impedance-angle" || quantity === "reflection-angle") &&
+    !isSigned &&
+    looksUnsigned(values, frequencyHz) &&
+    // Angles from 0 to a full turn need no sign.
+    !(quantity === "reflection-angle" && greatestSize(values) > (column.radians ? Math.PI : 180) + HALF_TURN_MARGIN);
   if (!isSigless) return column;
   findings.push(
     finding(
@@ -135,6 +197,9 @@ function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean
   );
   return { ...column, quantity: `${quantity}-magnitude` };
 }
+
+/** Rounding in print of an angle of half a turn, degrees or radians. */
+const HALF_TURN_MARGIN = 0.01;
 
 function greatestSize(values: Column): number {
   let greatest = 0;

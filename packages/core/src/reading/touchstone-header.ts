@@ -115,6 +115,9 @@ export function isOptionLine(text: string): boolean {
   return known.length >= 2 && known.length > words.length / 2 && !isTable;
 }
 
+/** Whether a line states unit, parameter and format, as no comment does. */
+export const isWholeOptionLine = (text: string): boolean => /^#\s*[kmg]?hz\s+[syzhg]\s+(?:ri|ma|db)\b/i.test(text);
+
 /** A reference resistance; a complex one written out is accepted where its imaginary part is zero. */
 function referenceOhms(word: string, refuse: (found: string, expected: string) => never): number {
   const complexForm = /^\(([^()]*?)([+-]0*\.?0*)[ij]\)$/i.exec(word);

@@ -4,7 +4,13 @@ import { BRACKET, CARRIAGE_RETURN, CONTROL_Z, EXCLAMATION, HASH, LINE_FEED } fro
 import { type NumberRows, NumberRowsBuilder } from "./number-rows.js";
 import { UNIT_EXPONENTS } from "./options.js";
 import type { SourceText } from "./text.js";
-import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./touchstone-header.js";
+import {
+  isOptionLine,
+  isWholeOptionLine,
+  parseOptionLine,
+  type TouchstoneKeywords,
+  type TouchstoneOptions,
+} from "./touchstone-header.js";
 import { KeywordReader } from "./touchstone-keywords.js";
 import { isBlank, plainOnePort, readRow, scanPlainRow } from "./touchstone-rows.js";
 
@@ -64,7 +70,9 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     if (first === HASH) {
       const content = text.decode(start, end);
       if (/^#\d+!/.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
-      else if (options === null) {
+      else if (options === null && keywords.result.version === null && !isOptionLine(withoutComment(content))) {
+        comments.push(content.slice(1).trim());
+      } else if (options === null) {
         options = parseOptionLine(withoutComment(content), text.file, line);
         optionLine = line;
         noteRepairs(options, line, findings);
@@ -97,24 +105,30 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   };
 }
 
-/** What a text's first line that is no comment makes of it. */
+/** What a text's first line that is no comment makes of it; a title behind # counts as one where an option line follows. */
 export function touchstoneSigns(text: SourceText): "touchstone" | "numbers-first" | "other" {
   const { bytes } = text;
   let position = 0;
+  let hasTitle = false;
   while (position < bytes.length) {
     let end = position;
     while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
     while (position < end && isBlank(bytes[position] as number)) position++;
     const isContent = position < end && bytes[position] !== EXCLAMATION;
     const content = isContent ? text.decode(position, Math.min(end, position + LONGEST_FIRST_LINE)) : "";
-    if (content !== "" && !/^#\d+!/.test(content) && !/^begin\s*$/i.test(content)) return signsOf(content);
     position = end + 1;
+    if (content === "" || /^#\d+!/.test(content) || /^begin\s*$/i.test(content)) continue;
+    if (hasTitle) {
+      if (!content.startsWith("#")) return "other";
+      if (isWholeOptionLine(withoutComment(content))) return "touchstone";
+    } else if (content.startsWith("#") && !isOptionLine(withoutComment(content))) hasTitle = true;
+    else return signsOf(content);
   }
   return "other";
 }
 
 function signsOf(content: string): "touchstone" | "numbers-first" | "other" {
-  if (content.startsWith("#")) return isOptionLine(withoutComment(content)) ? "touchstone" : "other";
+  if (content.startsWith("#")) return "touchstone";
   if (/^\[\s*(version|begin information)/i.test(content)) return "touchstone";
   return /^[+-]?\.?\d[\d.eE+-]*\s/.test(content) ? "numbers-first" : "other";
 }

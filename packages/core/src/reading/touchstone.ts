@@ -194,7 +194,10 @@ function reflectionReader(
   };
 }
 
-/** A matrix entry in ohms or siemens over (or times) the references; the off-diagonal of H and G has no unit. */
+/**
+ * A matrix entry over (or times) the references: voltages are counted over √R, currents times √R of their port. The
+ * off-diagonal of H and G has no unit, and changes with the ratio of the two.
+ */
 function normalise(
   value: Complex,
   parameter: "Y" | "Z" | "H" | "G",
@@ -202,7 +205,10 @@ function normalise(
   column: number,
   references: readonly number[],
 ): Complex {
-  if ((parameter === "H" || parameter === "G") && row !== column) return value;
+  if ((parameter === "H" || parameter === "G") && row !== column) {
+    const ratio = Math.sqrt((references[1] as number) / (references[0] as number));
+    return scale(value, parameter === "H" ? ratio : 1 / ratio);
+  }
   const isImpedance = parameter === "Z" || parameter === (row === 0 ? "H" : "G");
   const ohms = Math.sqrt((references[row] as number) * (references[column] as number));
   return scale(value, isImpedance ? 1 / ohms : ohms);

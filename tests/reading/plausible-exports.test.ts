@@ -1,0 +1,262 @@
+/** Files as instruments, spreadsheets and scripts write them, which a reader may take for something else. All invented. */
+import { readSweeps, sampleImpedance, type VectorSweep } from "@feedpoint/core";
+import { describe, expect, test } from "vitest";
+import {
+  bytesOf,
+  expectLoad,
+  expectMagnitudes,
+  expectRefusal,
+  LOAD,
+  messageOf,
+  notesOf,
+  RI_ROWS,
+  ROUNDING,
+  RX_ROWS,
+  readOne,
+  SWR_LOAD,
+  SWR_ROWS,
+  textOf,
+} from "../support/known-load.js";
+
+const degrees = (radians: number) => (radians * 180) / Math.PI;
+const angleOfImpedance = ({ ohms: [r, x] }: (typeof LOAD)[number]) => degrees(Math.atan2(x, r));
+const angleOfReflection = ({ reflection: [real, imaginary] }: (typeof LOAD)[number]) =>
+  degrees(Math.atan2(imaginary, real));
+
+describe("a phase that does not say of what", () => {
+  const rows = (angle: (point: (typeof LOAD)[number]) => number, reactance = (x: number) => x) =>
+    LOAD.map((point) => {
+      const [real, imaginary] = point.reflection;
+      const rho = Math.hypot(real, imaginary);
+      const [r, x] = point.ohms;
+      return `${point.mhz},${((1 + rho) / (1 - rho)).toFixed(9)},${r},${reactance(x)},${angle(point).toFixed(9)}`;
+    });
+
+  test("is that of Z where R and X have it, however finely it is printed", () => {
+    expectLoad(readOne(textOf("Freq (MHz),SWR,R,X,Phase", rows(angleOfImpedance))), { tolerance: ROUNDING });
+  });
+
+  test("is that of the reflection where that is the one which R and X have", () => {
+    const sweep = readOne(textOf("Freq (MHz),SWR,R,X,Phase", rows(angleOfReflection)));
+    expectLoad(sweep, { tolerance: 1e-8 });
+    expect(notesOf(sweep)).toEqual(["reference-assumed"]);
+  });
+
+  test("is that of Z beside R and |X| as well", () => {
+    const sweep = readOne(textOf("Freq (MHz),SWR,R,|X|,Phase", rows(angleOfImpedance, Math.abs)));
+    expect(sweep.kind).toBe("scalar");
+  });
+
+  test("is questioned beside an SWR alone", () => {
+    const lines = LOAD.map((point) => `${point.mhz},2,${angleOfReflection(point).toFixed(3)}`);
+    expect(notesOf(readOne(textOf("Freq (MHz),SWR,Phase", lines)))).toContain("reflection-assumed");
+    expect(
+      notesOf(
+        readOne(
+          textOf(
+            "Freq (MHz),S11 (dB),Phase",
+            lines.map((row) => row.replace(",2,", ",-6,")),
+          ),
+        ),
+      ),
+    ).toEqual(["reference-assumed"]);
+  });
+
+  test("belongs to the transmission that stands before it", () => {
+    const lines = LOAD.map(({ mhz }, i) => `${mhz},-6,-20,${10 * i}`);
+    expect(readOne(textOf("Freq (MHz),S11 (dB),S21 (dB),Phase", lines)).kind).toBe("scalar");
+  });
+
+  test("without its sign is left out", () => {
+    const lines = LOAD.map((point) => `${point.mhz},-6,${Math.abs(angleOfReflection(point)).toFixed(3)}`);
+    const sweep = readOne(textOf("Freq (MHz),S11 (dB),S11 phase", lines));
+    expect(sweep.kind).toBe("scalar");
+    expect(notesOf(sweep)).toEqual(["reactance-without-sign", "reference-assumed"]);
+  });
+
+  test("from 0 to a full turn needs no sign", () => {
+    const lines = LOAD.map((point) => `${point.mhz},-6,${((angleOfReflection(point) + 360) % 360).toFixed(3)}`);
+    expect(readOne(textOf("Freq (MHz),S11 (dB),S11 phase", lines)).kind).toBe("vector");
+  });
+});
+
+test("columns that agree in size and not in phase are reported", () => {
+  const lines = LOAD.map(({ mhz, ohms: [r, x], reflection }) => `${mhz},${r},${-x},${reflection.join(",")}`);
+  const sweep = readOne(textOf("Freq (MHz),R,X,Re S11,Im S11", lines));
+  expect(messageOf(sweep, "columns-disagree")).toContain("agree in the size of the reflection, but not in its phase");
+});
+
+describe("names that say a little more", () => {
+  test.each([["R||,X||"], ["R//,X//"], ["R \u2225,X \u2225"], ["Rp,Xp"]])("%s are parallel", (names) => {
+    // 1 / (1/100 - 1/(-100j)) = 50 - 50j at 7 MHz, by hand.
+    const sweep = readOne(textOf(`Freq (MHz),${names}`, "7,100,-100", "7.1,100,-50", "7.2,100,50")) as VectorSweep;
+    expect(sampleImpedance(sweep, 0).real).toBeCloseTo(50, 9);
+    expect(sampleImpedance(sweep, 0).imaginary).toBeCloseTo(-50, 9);
+  });
+
+  test.each(["|S11|^2", "1-|S11|^2", "\u03c1\u00b2", "-X"])("%s is no reading", (name) => {
+    expectRefusal(textOf(`Freq (MHz),${name}`, "7,0.2", "7.1,0.1", "7.2,0.3"), {
+      code: "no-reflection",
+      says: /names no reading that gives a reflection/,
+    });
+  });
+
+  test("a share of the reflected power or per cent is for the user to say", () => {
+    expectRefusal(textOf("Freq (MHz),Reflected power", "7,0.25", "7.1,0.04"), { code: "ambiguous", says: /per cent/ });
+    const sweep = readOne(textOf("Freq (MHz),Reflected power", "7,25", "7.1,4"));
+    expect([...sweep.reflectionMagnitude]).toEqual([0.5, 0.2]);
+  });
+
+  test("a frequency's sign may be glued to its unit", () => {
+    expect([...readOne(textOf("fkHz,SWR", "7000,2", "7100,1.5")).frequencyHz]).toEqual([7e6, 7.1e6]);
+  });
+
+  test.each(["Reference: 75 ohm", "System 75 ohm", "SWR_75"])("%s is not passed over", (text) => {
+    expect(messageOf(readOne(textOf(`# ${text}`, "Freq (MHz),SWR", SWR_ROWS)), "reference-mentioned")).toContain("75");
+  });
+});
+
+describe("rows that are not whole", () => {
+  test("with an empty last cell at the start belong to the table", () => {
+    const lines = RX_ROWS.map((row, i) => `${row},${i < 3 ? "" : 21}`);
+    expectLoad(readOne(textOf("Freq (MHz),R,X,Temperature", lines)), { tolerance: ROUNDING });
+  });
+
+  test.each(["inf", "---"])("with %s at the start belong to it too", (none) => {
+    const sweep = readOne(
+      textOf(
+        "Freq (MHz);SWR",
+        `6;${none}`,
+        `6.5;${none}`,
+        SWR_LOAD.map(({ mhz, swr }) => `${mhz};${swr}`),
+      ),
+    );
+    expect(sweep.source.comments).toEqual([]);
+    expect(sweep.frequencyHz.length + (none === "inf" ? 0 : 2)).toBe(SWR_LOAD.length + 2);
+  });
+
+  test("a named last column that is empty throughout, or nearly so, is no riddle", () => {
+    for (const last of ["", "best"]) {
+      const lines = SWR_ROWS.map((row, i) => `${row},${i === 3 ? last : ""}`);
+      expectMagnitudes(readOne(textOf("Freq (MHz),SWR,Comment", lines)));
+    }
+  });
+
+  test("that lack a cell between blanks are left out: which one is missing cannot be told", () => {
+    const lines = LOAD.map(({ mhz, ohms: [r, x] }, i) => (i === 2 ? `${mhz}   ${x}   1.5` : `${mhz}  ${r}  ${x}  2`));
+    const sweep = readOne(textOf("Freq(MHz)  R  X  SWR", lines));
+    expect(sweep.frequencyHz).toHaveLength(LOAD.length - 1);
+    expect(notesOf(sweep)).toContain("row-left-out@4");
+  });
+});
+
+describe("a column of numbers that count the rows", () => {
+  test.each([
+    ["#;Freq (MHz);R;X", ""],
+    ["#;Freq (MHz);R;X;Comment", ";"],
+    [";Freq (MHz);R;X", ""],
+    [";Freq (MHz);R;X;Comment", ";"],
+  ])("under %s is not the frequency", (header, end) => {
+    const lines = RX_ROWS.map((row, i) => `${i};${row.replaceAll(",", ";")}${end}`);
+    expectLoad(readOne(textOf(header, lines)), { tolerance: ROUNDING });
+  });
+
+  test("a comment mark before the first name is none", () => {
+    expectLoad(
+      readOne(
+        textOf(
+          "; Freq (MHz);R;X",
+          RX_ROWS.map((row) => row.replaceAll(",", ";")),
+        ),
+      ),
+      {
+        tolerance: ROUNDING,
+      },
+    );
+  });
+});
+
+describe("a title that begins with a number", () => {
+  test.each(["2026-05-01", "40m dipole 12 m high", "7.0 to 7.3 MHz, 7 points"])("%s", (title) => {
+    expectLoad(readOne(textOf(title, "Freq (MHz),R,X", RX_ROWS)), { tolerance: ROUNDING });
+  });
+});
+
+describe("a table of markers", () => {
+  test.each(["#,Freq (MHz),SWR", "Marker,Freq (MHz),SWR"])("under %s is not appended to the sweep", (header) => {
+    const sweep = readOne(textOf("Freq (MHz),R,X", RX_ROWS, header, "1,7.05,1.5", "2,7.1,1.2"));
+    expectLoad(sweep, { tolerance: ROUNDING });
+    expect(notesOf(sweep)).toEqual(["block-left-out@9", "reference-assumed"]);
+  });
+
+  test("a comment among the rows is no heading, nor is the header again", () => {
+    const lines = [...RX_ROWS.slice(0, 3), "# marker at freq 7.1, SWR 1.5", "# Freq (MHz),R,X", ...RX_ROWS.slice(3)];
+    expectLoad(readOne(textOf("# Freq (MHz),R,X", lines)), { tolerance: ROUNDING });
+  });
+});
+
+test("tabs are not taken for blanks where words stand beside the numbers", () => {
+  const tabbed = SWR_ROWS.map((row) => row.replace(",", "\t"));
+  expectMagnitudes(readOne(textOf("Freq(MHz)\tSWR", tabbed, "Points in all: 7")));
+  expectMagnitudes(
+    readOne(
+      textOf(
+        "Freq(MHz)\tSWR\tNote",
+        tabbed.map((row) => `${row}\tlooks fine`),
+      ),
+    ),
+  );
+});
+
+test("thousands do not pass for kHz with fractions, unless the user says so", () => {
+  expectRefusal(textOf("Frequenz (kHz);SWR", "14.000;2.5", "14.350;1.5"), {
+    code: "ambiguous",
+    says: /frequencies up to 14350 Hz/,
+  });
+  const options = { decimal: "point" } as const;
+  expect(readOne(textOf("Frequency (kHz);SWR", "14.000;2.5", "14.350;1.5"), options).frequencyHz[0]).toBe(14_000);
+});
+
+test("bands in any order are one sweep", () => {
+  const band = (start: number) => Array.from({ length: 6 }, (_, i) => `${(start + i / 100).toFixed(2)},${2 + i / 10}`);
+  const sweep = readOne(textOf("Freq (MHz),SWR", band(7), band(3.5), band(14)));
+  expect(sweep.frequencyHz[0]).toBe(3.5e6);
+  expect(sweep.frequencyHz).toHaveLength(18);
+});
+
+test("repeated readings that lie far apart are no repeated readings", () => {
+  const lines = SWR_ROWS.flatMap((row) => [`A,${row}`, `B,${row.replace(/,.*/, ",9.9")}`]);
+  expect(messageOf(readOne(textOf("Antenna,Freq (MHz),SWR", lines)), "frequency-repeated")).toContain("far apart");
+});
+
+describe("Touchstone", () => {
+  test("a title behind # stands above the option line", () => {
+    const sweep = readOne(textOf("# Sweep of the wire over the cut", "# MHz S RI R 50", RI_ROWS));
+    expectLoad(sweep);
+    expect(sweep.source.comments).toEqual(["Sweep of the wire over the cut"]);
+  });
+
+  test("hybrid parameters of version 2 with two references", () => {
+    /*
+     * A shunt of 100 ohm behind a series of 50 ohm, seen from port 1 with 75 ohm at port 2: 50 + 100 · 75 / 175 = 92.857 ohm,
+     * against 30 ohm: Γ = 62.857 / 122.857. H: h11 = 50, h12 = 1, h21 = -1, h22 = 1 / 100. By hand.
+     */
+    const [sweep] = readSweeps(
+      bytesOf(
+        textOf(
+          "[Version] 2.0",
+          "# MHz H RI R 50",
+          "[Number of Ports] 2",
+          "[Two-Port Data Order] 12_21",
+          "[Number of Frequencies] 1",
+          "[Reference] 30 75",
+          "[Network Data]",
+          "7 50 0 1 0 -1 0 0.01 0",
+          "[End]",
+        ),
+      ),
+      {},
+    );
+    expect(sweep?.reflectionMagnitude[0]).toBeCloseTo(62.857142857 / 122.857142857, 9);
+  });
+});
