@@ -1,14 +1,12 @@
 import { CAUTIONS } from "./cautions.js";
-import { at } from "./column.js";
-import { extremesBetween } from "./curve/trace.js";
+import { dipNear, USELESS_SWR } from "./dip.js";
 import { sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
 import type { Feedline } from "./feedline/feedline.js";
 import { type Finding, finding } from "./finding.js";
 import { closedText, type JudgingOptions, type PlanInfo, planFindings, planInfo, selectBands } from "./judging.js";
 import { DEFAULT_LIMITS, type Limits } from "./limits.js";
-import { reflectionMagnitudeFromSwr } from "./reflection.js";
 import { coarsenessFindings, spikeFindings } from "./sampling.js";
-import { type BandSummary, isDip, type Judgement, judge, type Point, pointAt, summariseBand } from "./summary.js";
+import { type BandSummary, isDip, type Judgement, judge, type Point, summariseBand } from "./summary.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "./sweep.js";
 import { type SweepInfo, sweepInfo } from "./sweep-info.js";
 
@@ -30,7 +28,7 @@ export interface TrimResult {
   /** The band that the wire is trimmed for */
   readonly band: string;
   readonly wantedHz: number;
-  /** The dip as it is; null where there is none within 20 % of the wanted frequency */
+  /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
   readonly dip: Point | null;
   /** Wanted length over present length, less 1: negative means shorten; null without a dip */
   readonly lengthChange: number | null;
@@ -52,11 +50,6 @@ export interface TrimOptions extends JudgingOptions {
   readonly wireLengthM?: number;
 }
 
-/** A dip further from the wanted frequency than this is another resonance, not one to be trimmed (our own choice). */
-const GREATEST_CHANGE = 0.2;
-/** SWR that a dip must reach to count as one that can be trimmed for (our own choice). */
-const USELESS_SWR = 10;
-
 /**
  * How much longer or shorter a wire should be for its dip to lie where it is wanted, and what that would do to all bands.
  *
@@ -74,7 +67,7 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
   if (band === undefined) throw new RangeError(closedText(options, options.band));
   const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
   const before = judge(sweep, limits);
-  const dip = dipNear(before, wantedHz);
+  const { dip, loneHz } = dipNear(before, wantedHz);
   const after = dip && judge(stretched(sweep, wantedHz / dip.frequencyHz, feedline), limits);
   const lengthChange = dip && dip.frequencyHz / wantedHz - 1;
   const summaryOf = (judgement: Judgement | null, judged: (typeof bands)[number]) => {
@@ -99,7 +92,7 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
       ...planFindings(options, [band]),
       ...spikeFindings(before.curve),
       ...coarsenessFindings(before, band, summariseBand(before, band)),
-      ...predictionFindings(sweep, dip, wantedHz, feedline !== null || isAtAntenna),
+      ...predictionFindings(sweep, dip, loneHz, wantedHz, feedline !== null || isAtAntenna),
     ],
     cautions: CAUTIONS,
   };
@@ -109,41 +102,24 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
 function predictionFindings(
   sweep: Sweep,
   dip: Point | null,
+  loneHz: number | null,
   wantedHz: number,
   isLineKnown: boolean,
 ): readonly Finding[] {
   const megahertz = (wantedHz / 1e6).toFixed(3);
+  if (loneHz !== null) {
+    const message = `The lowest reading near ${megahertz} MHz, at ${(loneHz / 1e6).toFixed(3)} MHz, stands alone: a dip narrower than the step, or interference. Sweep there in finer steps before the wire is cut.`;
+    return [finding("problem", "no-dip", message)];
+  }
   if (dip === null) {
-    return [
-      finding(
-        "problem",
-        "no-dip",
-        `The sweep has no dip below ${USELESS_SWR}:1 within 20 % of ${megahertz} MHz to trim.`,
-      ),
-    ];
+    const message = `The sweep has no dip below ${USELESS_SWR}:1 within 20 % of ${megahertz} MHz that stands out of its noise.`;
+    return [finding("problem", "no-dip", message)];
   }
   const message =
     sweep.kind === "scalar"
       ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
       : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
   return sweep.kind === "scalar" || !isLineKnown ? [finding("info", "prediction-rough", message)] : [];
-}
-
-/** The lowest dip of the SWR near a frequency; null where there is none. The ends of what was swept are no dips. */
-function dipNear({ curve, trace }: Judgement, wantedHz: number): Point | null {
-  const { frequencyHz, reflectionMagnitude, stretches } = trace;
-  let lowest: number | null = null;
-  for (const { first, last } of stretches) {
-    for (let k = first + 1; k < last; k++) {
-      const rho = at(reflectionMagnitude, k);
-      const isDip = rho <= at(reflectionMagnitude, k - 1) && rho <= at(reflectionMagnitude, k + 1);
-      if (!isDip || Math.abs(at(frequencyHz, k) / wantedHz - 1) > GREATEST_CHANGE) continue;
-      if (lowest === null || rho < at(reflectionMagnitude, lowest)) lowest = k;
-    }
-  }
-  if (lowest === null || at(reflectionMagnitude, lowest) > reflectionMagnitudeFromSwr(USELESS_SWR)) return null;
-  const refined = extremesBetween(trace, at(frequencyHz, lowest - 1), at(frequencyHz, lowest + 1));
-  return refined && pointAt(curve, refined.best.frequencyHz);
 }
 
 /** The sweep of the same antenna with all frequencies multiplied by a factor, seen through the same feedline. */
@@ -179,7 +155,7 @@ export function dipFindings(judgement: Judgement, bands: readonly BandSummary[])
     const { band, best, lowHz, highHz, withinLimit } = summary;
     if (withinLimit.fraction === 1) return [];
     const middleHz = (lowHz + highHz) / 2;
-    const dip = best !== null && !isDip(summary) ? dipNear(judgement, middleHz) : null;
+    const dip = best !== null && !isDip(summary) ? dipNear(judgement, middleHz).dip : null;
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
     const change = dip.frequencyHz / middleHz - 1;
     if (Math.abs(change) > GREATEST_HINT) return [];
