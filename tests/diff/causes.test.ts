@@ -1,7 +1,7 @@
 /** What diff names as the cause where it is known, with and without phase; what moved; what does not count. */
 import { type CauseCode, diff, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { evenly, type Pair, present, sweepOfReflections } from "../support/sweeps.js";
+import { evenly, type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 import { type Resonance, resonance, swept, sweptWithoutPhase } from "./resonances.js";
 
 const plan = present(planById("itu-r1"), "itu-r1");
@@ -136,6 +136,38 @@ test("an antenna is not an open line with much more loss behind more line", () =
   const antenna = swept(resonance({ ohms: 70, q: 6 }), { ...QUIET, axis: evenly(6.8e6, 7.5e6, 10_000) });
   expect(causesOf(line, antenna)).toEqual(["antenna-changed"]);
   expect(causesOf(antenna, line)).toEqual(["antenna-changed"]);
+});
+
+describe("nothing changed but", () => {
+  const axis = evenly(6.5e6, 7.7e6, 10_000);
+  const seeds = Array.from({ length: 20 }, (_, i) => 2 * i + 1);
+  const load = (noise: number, seed: number) => swept(resonance({ ohms: 51, q: 0.01 }), { noise, seed, axis });
+
+  test.each([0.002, 0.005])("noise of %d on a matched load", (noise) => {
+    for (const seed of seeds) {
+      const [one, other] = [load(noise, seed), load(noise, seed + 1)];
+      expect(diff(one, other, { plan }).causes, `seed ${seed}`).toEqual([]);
+      const [first, second] = [one, other].map((sweep) => sweepOfMagnitudes(axis, [...sweep.reflectionMagnitude]));
+      expect(diff(first as Sweep, second as Sweep, { plan }).causes, `seed ${seed}, no phase`).toEqual([]);
+    }
+  });
+
+  test("the calibration, within the error that is stated", () => {
+    const before = swept(resonance(), QUIET);
+    // Another directivity vector of 35 dB, 0.0178.
+    const after = sweepOfReflections(
+      [...before.frequencyHz],
+      Array.from(
+        before.frequencyHz,
+        (_, i): Pair => [
+          (before.reflectionReal[i] ?? Number.NaN) + 0.0178 * Math.cos(i / 9),
+          (before.reflectionImaginary[i] ?? Number.NaN) + 0.0178 * Math.sin(i / 9),
+        ],
+      ),
+    );
+    expect(causesOf(before, after, "possible")).toEqual(["antenna-changed"]);
+    expect(diff(before, after, { plan, instrument: { directivityDb: 35 } }).causes).toEqual([]);
+  });
 });
 
 describe("what does not count", () => {

@@ -83,7 +83,7 @@ export function compare(
   const matched = matchReference([...befores, ...afters], referenceOhms);
   const first = sideOf(matched.sweeps.slice(0, befores.length), limits);
   const measured = sideOf(matched.sweeps.slice(befores.length), limits);
-  const asMeasured = explain(first, measured);
+  const asMeasured = explain(first, measured, instrument);
   const moved = isSamePlane && asMeasured.line !== null ? asMeasured.line : null;
   const second =
     moved === null
@@ -92,7 +92,7 @@ export function compare(
           measured.all.map(({ curve }) => undone(curve.sweep, moved)),
           limits,
         );
-  const { causes: found } = moved === null ? asMeasured : explain(first, second);
+  const { causes: found } = moved === null ? asMeasured : explain(first, second, instrument);
   const judged = selectBands(options);
   const bands = judged.flatMap(
     (band) => diffBand(band, first, second, { thresholds, instrument }, matched.isMatched ? found : null) ?? [],
@@ -151,9 +151,9 @@ function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
 }
 
 /** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
-function explain(first: Side, second: Side): Explained {
+function explain(first: Side, second: Side, instrument: Instrument | null): Explained {
   const [before, after] = [first.middle.curve, second.middle.curve];
-  const tolerances = tolerancesFor(before, after, Math.max(first.scatter, second.scatter));
+  const tolerances = tolerancesFor(before, after, Math.max(first.scatter, second.scatter), instrument);
   const found =
     isVectorCurve(before) && isVectorCurve(after)
       ? findCauses(before, after, tolerances)

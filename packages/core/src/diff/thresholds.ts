@@ -1,4 +1,6 @@
+import { medianOf } from "../column.js";
 import type { Curve } from "../curve/curve.js";
+import { type Instrument, instrumentError } from "../uncertainty/instrument.js";
 
 /** An explanation may leave this much of Γ unexplained (or more, where the sweeps are noisier than that). */
 const EXPLAINED_RESIDUAL = 0.012;
@@ -23,10 +25,21 @@ export interface Tolerances {
   readonly enough: number;
 }
 
-/** @param scatter root mean square between repeats of the same; 0 where nothing was repeated */
-export function tolerancesFor(before: Curve, after: Curve, scatter: number): Tolerances {
+/** Of the noise that two sweeps have in each part of Γ, their curves are apart by less than this when nothing changed (our own choice). */
+const NOISE_BETWEEN_CURVES = 1;
+
+/**
+ * @param scatter root mean square between repeats of the same; 0 where nothing was repeated
+ * @param instrument what is known of the analyser's own errors: each sweep may have them, another way after a new calibration
+ */
+export function tolerancesFor(before: Curve, after: Curve, scatter: number, instrument: Instrument | null): Tolerances {
   const noise = Math.hypot(before.noise ?? 0, after.noise ?? 0);
   const ofScatter = SCATTER_MARGIN * scatter;
-  const enough = Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * noise, ofScatter);
-  return { enough, negligible: Math.max(NEGLIGIBLE_SHARE * enough, ofScatter) };
+  const ofInstrument = instrument === null ? 0 : usualError(before, instrument) + usualError(after, instrument);
+  const enough = Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * noise, ofScatter, ofInstrument);
+  const negligible = Math.max(NEGLIGIBLE_SHARE * enough, NOISE_BETWEEN_CURVES * noise, ofScatter, ofInstrument);
+  return { enough, negligible };
 }
+
+const usualError = ({ reflectionMagnitude }: Curve, instrument: Instrument): number =>
+  instrumentError(medianOf(reflectionMagnitude.slice()), instrument);
