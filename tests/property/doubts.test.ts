@@ -91,8 +91,8 @@ describe("groups", () => {
     const sweep = (value: string, bestSwr: number, i: number) =>
       graded(`${value}${i}.s1p`, { bestSwr, log: { shape: value } });
     const sweeps = [
-      ...[1.2, 1.21, 1.22].map((swr, i) => sweep("sloper", swr, i)),
-      ...[1.8, 1.81, 1.82].map((swr, i) => sweep("vee", swr, i)),
+      ...[1.2, 1.21, 1.22, 1.23, 1.24].map((swr, i) => sweep("sloper", swr, i)),
+      ...[1.8, 1.81, 1.82, 1.83, 1.84].map((swr, i) => sweep("vee", swr, i)),
       sweep("roof", 2.5, 0),
     ];
     expect(groupGrades(sweeps, "shape").map(({ isBeyondSpread }) => isBeyondSpread)).toEqual([true]);

@@ -2,6 +2,7 @@ import { groupGrades } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { graded } from "../support/graded.js";
 import { fc } from "../support/property.js";
+import { seededNormal } from "../support/seeded-noise.js";
 import { present } from "../support/sweeps.js";
 
 const member = (counterpoise: string, withinLimitFraction: number, bestSwr: number | null = 1.5) =>
@@ -32,11 +33,28 @@ describe("groups", () => {
   });
 
   test.each([
-    ["further apart than they scatter", [0.9, 0.92, 0.94], [0.3, 0.35, 0.4], true],
-    ["closer than they scatter", [0.5, 0.7, 0.9], [0.4, 0.6, 0.8], false],
+    ["further apart than they scatter", [0.9, 0.91, 0.92, 0.93, 0.94], [0.3, 0.32, 0.35, 0.38, 0.4], true],
+    ["closer than they scatter", [0.5, 0.6, 0.7, 0.8, 0.9], [0.4, 0.5, 0.6, 0.7, 0.8], false],
+    ["so few that chance alone parts them one time in ten", [0.9, 0.92, 0.94], [0.3, 0.35, 0.4], null],
   ])("that are %s", (_, first, last, isBeyond) => {
     const sweeps = [...first.map((share) => member("a", share)), ...last.map((share) => member("b", share))];
     expect(groupGrades(sweeps, "counterpoise")[0]?.isBeyondSpread).toBe(isBeyond);
+  });
+
+  test.each([
+    [2, 5],
+    [2, 12],
+    [4, 6],
+  ])("of one antenna are seldom told apart: %i groups of %i", (groups, size) => {
+    const normal = seededNormal(groups * size);
+    const told = Array.from({ length: 300 }, () => {
+      const sweeps = Array.from({ length: groups * size }, (_, i) =>
+        member(String(i % groups), Math.min(1, Math.max(0, 0.7 + 0.1 * normal())), 1.5 + 0.1 * Math.abs(normal())),
+      );
+      return groupGrades(sweeps, "counterpoise")[0]?.isBeyondSpread;
+    });
+    expect(told).not.toContain(null);
+    expect(told.filter((isBeyond) => isBeyond === true).length / told.length).toBeLessThanOrEqual(0.05);
   });
 
   test("leave out sweeps without a value, without a log and of another band", () => {

@@ -94,6 +94,14 @@ describe("a row of the log", () => {
     expect(rowFinder(log)("s/a.s1p")?.shape).toBe("vee");
   });
 
+  test("whose row several files go by is told", () => {
+    const log = logOf("file,shape\na.s1p,vee\nmay/b.s1p,sloper\n");
+    const files = ["x/a.s1p", "y/a.s1p", "x/may/b.s1p"];
+    expect(logFindings(log, files).map(({ code, message }) => [code, message])).toEqual([
+      ["log-row-shared", expect.stringContaining("write more of their path into it: a.s1p (2 files).")],
+    ]);
+  });
+
   test.each([
     ["a quote that is not closed", 'file,shape\na.s1p,"vee\nb.s1p,sloper\n', "a quote is not closed"],
     ["a cell too many", "file,shape\na.s1p,vee,low\n", "more cells than there are columns"],

@@ -25,6 +25,17 @@ describe("a ranking", () => {
     ]);
   });
 
+  test("puts who swept less of the band behind all who swept the whole of it", () => {
+    const sweeps = [
+      graded("swept less", { sweptFraction: 0.9, withinLimitFraction: 0.9 }),
+      graded("swept whole", { need: "built-in-tuner", withinLimitFraction: 0.96 }),
+    ];
+    expect(order(sweeps)).toEqual([
+      [1, "swept whole"],
+      [2, "swept less"],
+    ]);
+  });
+
   test("gives equal deployments one rank, those with an infinite SWR among them, and the next the place it has", () => {
     const open = { need: "beyond-tuner", withinLimitFraction: 0, bestSwr: Number.POSITIVE_INFINITY } as const;
     expect(order([graded("a", open), graded("b", open), graded("c"), graded("d")])).toEqual([

@@ -47,8 +47,8 @@ function shares(kind: Kind) {
 
 describe.each([5, 6, 8, 12, 20])("of %i sweeps", (sweeps) => {
   test("scatter alone seldom says anything", () => {
-    expect(shares({ sweeps, scatterKhz: 5 }).silent).toBeGreaterThan(0.85);
-    expect(shares({ sweeps, scatterKhz: 15 }).silent).toBeGreaterThan(0.7);
+    expect(shares({ sweeps, scatterKhz: 5 }).silent).toBeGreaterThan(0.94);
+    expect(shares({ sweeps, scatterKhz: 15 }).silent).toBeGreaterThan(0.8);
   });
 
   test("a drift far beyond the scatter is told, and is no jump", () => {
@@ -59,8 +59,9 @@ describe.each([5, 6, 8, 12, 20])("of %i sweeps", (sweeps) => {
 
   test("a large step that lasts is hardly ever a drift, though the sweeps scatter", () => {
     const { drifting, jumping } = shares({ sweeps, stepKhz: 60, stepAt: Math.floor(sweeps / 2), scatterKhz: 4 });
-    expect(jumping).toBeGreaterThan(0.8);
-    expect(drifting).toBeLessThan(0.2);
+    // With five, a line and a step leave two sweeps to tell the scatter by.
+    expect(jumping).toBeGreaterThan(sweeps === 5 ? 0.7 : 0.8);
+    expect(drifting).toBeLessThan(0.1);
   });
 
   test("a step that lasts is a jump, and no drift", () => {

@@ -1,13 +1,16 @@
 import {
   closeSync,
   existsSync,
+  fchmodSync,
   fsyncSync,
   openSync,
   readdirSync,
   readFileSync,
   readSync,
+  realpathSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from "node:fs";
 import { basename, dirname } from "node:path";
@@ -117,10 +120,10 @@ function nearbyName(path: string): string {
 }
 
 /** Why the system would not open a file, in words. */
-export function reasonOf(error: unknown): string {
+export function reasonOf(error: unknown, doing: "reading" | "writing" = "reading"): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === "ENOENT") return "there is no such file or folder";
-  if (code === "EACCES" || code === "EPERM") return "reading it is not permitted";
+  if (code === "EACCES" || code === "EPERM") return `${doing} it is not permitted`;
   if (code === "EISDIR") return "this is a folder";
   if (code === "ENOSPC") return "the disk is full";
   if (code === "ELOOP") return "its links lead in a circle";
@@ -134,24 +137,27 @@ export interface Problem {
 }
 
 /**
- * Writes a file whole or not at all: beside its place first, then moved there.
+ * Writes a file whole or not at all: beside its place first, then moved there. One that is replaced keeps its permissions, and a
+ * link to it goes on leading there.
  *
  * @throws UsageError where a file is there already and may not be replaced, or where it cannot be written
  */
 export function writeWhole(path: string, content: string | Uint8Array, mayReplace: boolean): void {
   if (!mayReplace && existsSync(path)) throw new UsageError(`${path} exists already. Say --force to write over it.`);
-  const draft = `${path}.${process.pid}.part`;
+  const place = existsSync(path) ? realpathSync(path) : path;
+  const draft = `${place}.${process.pid}.part`;
   try {
     const handle = openSync(draft, "wx");
     try {
+      if (existsSync(place)) fchmodSync(handle, statSync(place).mode);
       writeFileSync(handle, content);
       fsyncSync(handle);
     } finally {
       closeSync(handle);
     }
-    renameSync(draft, path);
+    renameSync(draft, place);
   } catch (error) {
     rmSync(draft, { force: true });
-    throw new UsageError(`${path}: ${reasonOf(error)}.`);
+    throw new UsageError(`${path}: ${reasonOf(error, "writing")}.`);
   }
 }

@@ -24,9 +24,11 @@ export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundF
     if (!isPattern(path)) searchPath(path, search);
     else {
       const { folder, depth, matches } = await patternOf(path);
-      const before = search.files.size + search.problems.length;
-      searchFolder(folder, search, (file, name) => name !== LOG_FILE && matches(file), depth);
-      if (search.files.size + search.problems.length === before) {
+      const before = search.problems.length;
+      let matched = 0;
+      const isWanted = (file: string, name: string) => name !== LOG_FILE && matches(file) && ++matched > 0;
+      searchFolder(folder, search, isWanted, depth);
+      if (matched === 0 && search.problems.length === before) {
         search.problems.push({ file: path, reason: `${path}: no file matches this pattern.` });
       }
     }

@@ -76,6 +76,8 @@ export const FINDING_CODES = {
   // grading a season
   "log-row-missing": "The deployment log has no row for some sweeps.",
   "log-row-repeated": "The deployment log has more than one row for a sweep.",
+  "log-row-shared": "A row of the deployment log stands for several files of one name.",
+  "log-not-read": "Another deployment log lies beside sweeps that were graded, and was not read.",
   "log-slip": "The deployment log is not a table as it should be.",
   "log-row-unmatched": "Rows of the deployment log name no sweep that was graded.",
   "log-date-unread": "A date in the deployment log is in no form that is understood.",

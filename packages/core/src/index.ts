@@ -133,7 +133,7 @@ export {
   readDeploymentLog,
   rowFinder,
 } from "./season/deployment-log.js";
-export { type Drift, driftFindings, driftsOf } from "./season/drift.js";
+export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./season/drift.js";
 export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./season/groups.js";
 export { type Ranked, rankFor } from "./season/ranking.js";
 export { dialOf } from "./station/activity-modes.js";

@@ -24,7 +24,7 @@ import {
 } from "../grading/season.js";
 import { wholeNumberArgument } from "../options/arguments.js";
 import { addJudgingOptions, addSeasonOptions } from "../options/declare.js";
-import { findLog, readLog } from "../options/log-file.js";
+import { findLog, logsBeside, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
@@ -86,7 +86,11 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, run), jobs);
   // The log is held against all files, so the first shard speaks for the others.
   const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
-  const logged = (raw.shard?.part ?? 1) > 1 ? [] : logFindingsOf(season, found, unreadable, paths);
+  const otherLogs = raw.log === undefined ? logsBeside(paths).slice(1) : [];
+  const logged =
+    (raw.shard?.part ?? 1) > 1
+      ? []
+      : [...logsNotRead(otherLogs, logFile), ...logFindingsOf(season, found, unreadable, paths)];
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
     const report = reportOf(outcome, season, { settings, criteria, logged, minGrade });
@@ -127,6 +131,12 @@ function logFindingsOf(
 ): readonly Finding[] {
   const sweeps = files.filter((file) => !unreadable.has(file));
   return [...missingRows(season, sweeps), ...(paths.some(isFolder) ? unmatchedRows(season, files) : [])];
+}
+
+function logsNotRead(others: readonly string[], read: string | null): readonly Finding[] {
+  if (others.length === 0) return [];
+  const message = `Only ${read} was read; ${others.join(", ")} was not. Grade each folder by itself, or write one log with --log.`;
+  return [{ severity: "caution", code: "log-not-read", message }];
 }
 
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */

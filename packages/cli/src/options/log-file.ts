@@ -13,9 +13,15 @@ import { plainName } from "./find-plan.js";
  */
 export function findLog(wanted: string | false | undefined, paths: readonly string[]): string | null {
   if (wanted === false) return null;
+  return wanted ?? logsBeside(paths)[0] ?? null;
+}
+
+/** Each deployments.csv in one of the paths' folders. */
+export function logsBeside(paths: readonly string[]): readonly string[] {
   const folders = new Set(paths.filter((path) => path !== "-").map(folderOf));
-  const candidates = [...folders].map((folder) => join(folder, LOG_FILE));
-  return wanted ?? candidates.find((path) => existsSync(path) && statSync(path).isFile()) ?? null;
+  return [...folders]
+    .map((folder) => join(folder, LOG_FILE))
+    .filter((path) => existsSync(path) && statSync(path).isFile());
 }
 
 /** @throws UsageError or ReadError where it cannot be read */

@@ -2,6 +2,7 @@ import {
   type BandGroups,
   type Drift,
   dateOf,
+  FEWEST_FOR_JUMPS,
   type GroupOnBand,
   type Ranked,
   type Spread,
@@ -50,7 +51,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     String(rank),
     nameOf(graded.sweep),
     dateOf(graded) ?? "–",
-    need(band.need),
+    `${need(band.need)}${band.sweptFraction < 1 ? " where swept" : ""}`,
     percent(band.withinLimitFraction),
     graded.lossBoundDb === null ? "–" : `≤${graded.lossBoundDb.toFixed(1)}`,
     swr(band.bestSwr),
@@ -119,7 +120,9 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
     slopeText(drift),
     drift.scatterHz === null ? "–" : `±${(drift.scatterHz / 1000).toFixed(1)} kHz`,
     drift.jumps.length === 0
-      ? "none"
+      ? drift.sweeps < FEWEST_FOR_JUMPS
+        ? "–"
+        : "none"
       : drift.jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", "),
   ]);
   const above =

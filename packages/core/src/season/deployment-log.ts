@@ -128,6 +128,10 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
   const nameOf = (row: LogRow) => row[log.fileColumn] || "(no file named)";
   const again = unused.filter(isAgain).map(nameOf);
   const left = unused.filter((row) => !isAgain(row)).map(nameOf);
+  const shared = log.rows
+    .map((row) => ({ row, files: files.filter((_, i) => rows[i] === row) }))
+    .filter((entry) => entry.files.length > 1)
+    .map((entry) => `${nameOf(entry.row)} (${entry.files.length} files)`);
   const undated = log.rows.map(statedDate).filter((date) => date !== "" && timeOf(date) === null);
   return [
     ...(without.length === 0
@@ -139,6 +143,15 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
     ...(again.length === 0
       ? []
       : [finding("caution", "log-row-repeated", `In the log twice, of which the first row counts: ${listed(again)}.`)]),
+    ...(shared.length === 0
+      ? []
+      : [
+          finding(
+            "caution",
+            "log-row-shared",
+            `Rows of the log that several files go by; write more of their path into it: ${listed(shared)}.`,
+          ),
+        ]),
     ...(log.slips.length === 0
       ? []
       : [finding("caution", "log-slip", `The log is not as it should be: ${log.slips.join("; ")}.`)]),

@@ -17,26 +17,24 @@ export interface Drift {
   readonly slopeHzPerMonth: number | null;
   /** By how much the slope may be off (95 %), Hz a month; null for fewer than three dates */
   readonly slopeMarginHzPerMonth: number | null;
-  /** Median distance of the dips from that slope, Hz; null for fewer than three dates */
+  /** Median distance of the dips from that slope, but for those that set it, Hz; null for fewer than three dates */
   readonly scatterHz: number | null;
-  /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter */
+  /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter; none of fewer than five sweeps */
   readonly jumps: readonly { readonly date: string; readonly changeHz: number }[];
 }
 
 const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
 /** In fewer sweeps the scatter that a jump has to stand out from is not known. */
-const FEWEST_FOR_JUMPS = 4;
+export const FEWEST_FOR_JUMPS = 5;
 const LEAST_JUMP_HZ = 15_000;
 /**
  * A jump is this many times the scatter, by the number of sweeps: of few the scatter is hardly known (by simulation with
- * normal scatter; the tests say how often it alone makes a jump).
+ * normal scatter, which alone makes a jump in one series of twenty; the tests hold it to that).
  */
 const JUMP_RATIOS: readonly { readonly sweeps: number; readonly ratio: number }[] = [
-  { sweeps: 4, ratio: 16 },
-  { sweeps: 5, ratio: 22 },
-  { sweeps: 6, ratio: 12 },
-  { sweeps: 8, ratio: 10 },
-  { sweeps: 12, ratio: 8.5 },
+  { sweeps: 5, ratio: 13 },
+  { sweeps: 6, ratio: 11.5 },
+  { sweeps: 8, ratio: 10.5 },
   { sweeps: Number.POSITIVE_INFINITY, ratio: 7.5 },
 ];
 /** A drift is worth a word where it is surely one, and at least so many Hz in all (our own choice). */
@@ -116,7 +114,7 @@ export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
             finding(
               "info",
               "dip-drifts",
-              `${where}: the dip has ${total < 0 ? "fallen" : "risen"} ${kilohertz(total)} from ${firstDate} to ${lastDate}.`,
+              `${where}: the dip has ${total < 0 ? "fallen" : "risen"} about ${kilohertz(total)} from ${firstDate} to ${lastDate}, by a straight line through its sweeps.`,
               { band },
             ),
           ]

@@ -1,6 +1,7 @@
 import { interquartileRange, median } from "simple-statistics";
 import type { SweepGrade } from "../grade.js";
 import { grouped } from "./grouped.js";
+import { chanceOfDifference, leastChance } from "./rank-test.js";
 
 /** Median and spread of one number over some sweeps. */
 export interface Spread {
@@ -23,7 +24,10 @@ export interface BandGroups {
   readonly band: string;
   /** The one with the greatest coverage first */
   readonly groups: readonly GroupOnBand[];
-  /** Whether coverage or best SWR of the first and the last group of three sweeps or more differ by more than either scatters; null: too few */
+  /**
+   * Whether coverage or best SWR of the first and the last group of three sweeps or more differ by more than either scatters, and
+   * by more than chance would set any two of the groups apart once in twenty times; null: too few sweeps to tell
+   */
   readonly isBeyondSpread: boolean | null;
 }
 
@@ -37,11 +41,13 @@ export function groupGrades(sweeps: readonly SweepGrade[], column: string): read
   const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
   const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
   return names.flatMap((band): BandGroups[] => {
-    const groups = values
-      .map(([value, members]) => groupOnBand(value, members, band))
-      .filter(({ sweeps: count }) => count > 0)
-      .sort(compare);
-    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(groups) }];
+    const readings = values
+      .map(([value, members]) => readingsOf(value, members, band))
+      .filter(({ coverage }) => coverage.length > 0)
+      .map((of) => ({ of, group: groupOnBand(of) }))
+      .sort((a, b) => compare(a.group, b.group));
+    const groups = readings.map(({ group }) => group);
+    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(readings.map(({ of }) => of)) }];
   });
 }
 
@@ -50,15 +56,28 @@ const compare = (a: GroupOnBand, b: GroupOnBand): number =>
   (b.coverage?.median ?? 0) - (a.coverage?.median ?? 0) ||
   (a.bestSwr?.median ?? Number.MAX_VALUE) - (b.bestSwr?.median ?? Number.MAX_VALUE);
 
-function groupOnBand(value: string, members: readonly SweepGrade[], name: string): GroupOnBand {
+/** What the sweeps of a group read on one band; an infinite SWR stands above all others. */
+interface Readings {
+  readonly value: string;
+  readonly bestSwr: readonly number[];
+  readonly coverage: readonly number[];
+}
+
+function readingsOf(value: string, members: readonly SweepGrade[], name: string): Readings {
   const swept = members.flatMap(({ bands }) => bands.filter(({ band, bestSwr }) => band === name && bestSwr !== null));
   return {
     value,
-    sweeps: swept.length,
-    bestSwr: spreadOf(swept.flatMap(({ bestSwr }) => (bestSwr === null || !Number.isFinite(bestSwr) ? [] : [bestSwr]))),
-    coverage: spreadOf(swept.map(({ withinLimitFraction }) => withinLimitFraction)),
+    bestSwr: swept.map(({ bestSwr }) => bestSwr ?? Number.POSITIVE_INFINITY),
+    coverage: swept.map(({ withinLimitFraction }) => withinLimitFraction),
   };
 }
+
+const groupOnBand = ({ value, bestSwr, coverage }: Readings): GroupOnBand => ({
+  value,
+  sweeps: coverage.length,
+  bestSwr: spreadOf(bestSwr.filter(Number.isFinite)),
+  coverage: spreadOf(coverage),
+});
 
 function spreadOf(values: readonly number[]): Spread | null {
   if (values.length === 0) return null;
@@ -68,14 +87,21 @@ function spreadOf(values: readonly number[]): Spread | null {
   };
 }
 
-function isBeyondSpread(groups: readonly GroupOnBand[]): boolean | null {
-  const enough = groups.filter(({ sweeps }) => sweeps >= FEWEST_FOR_SPREAD);
+/** A difference that chance makes no more often than this counts, over all that is compared. */
+const LARGEST_CHANCE = 0.05;
+
+function isBeyondSpread(groups: readonly Readings[]): boolean | null {
+  const enough = groups.filter(({ coverage }) => coverage.length >= FEWEST_FOR_SPREAD);
   const [first, last] = [enough[0], enough.at(-1)];
   if (first === undefined || last === undefined || first === last) return null;
-  const isBeyond = (a: Spread | null, b: Spread | null): boolean | null => {
-    if (a?.spread == null || b?.spread == null) return null;
-    return Math.abs(a.median - b.median) > Math.max(a.spread, b.spread);
+  // The two are the farthest apart of all pairs, in either of two numbers.
+  const comparisons = enough.length * (enough.length - 1);
+  if (comparisons * leastChance(first.coverage.length, last.coverage.length) > LARGEST_CHANCE) return null;
+  const isBeyond = (one: readonly number[], other: readonly number[]): boolean => {
+    const [a, b] = [spreadOf(one.filter(Number.isFinite)), spreadOf(other.filter(Number.isFinite))];
+    if (a?.spread == null || b?.spread == null) return false;
+    const isApart = Math.abs(a.median - b.median) > Math.max(a.spread, b.spread);
+    return isApart && comparisons * chanceOfDifference(one, other) <= LARGEST_CHANCE;
   };
-  const answers = [isBeyond(first.coverage, last.coverage), isBeyond(first.bestSwr, last.bestSwr)];
-  return answers.includes(true) ? true : answers.includes(null) ? null : false;
+  return isBeyond(first.coverage, last.coverage) || isBeyond(first.bestSwr, last.bestSwr);
 }

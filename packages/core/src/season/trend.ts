@@ -13,7 +13,7 @@ export interface Trend {
   readonly slope: number;
   /** By how much the slope may be off, with 95 % probability */
   readonly margin: number;
-  /** Median distance of the dips from it, Hz */
+  /** Median distance of the dips from it, Hz, but for as many as there are unknowns */
   readonly scatter: number;
 }
 
@@ -121,7 +121,9 @@ function fitFor(dips: readonly DatedDip[], pairs: readonly Pair[], steps: readon
 
 /** The margin is that of a line of least squares with these residuals (common practice), the farthest of them pulled in. */
 function trendFrom(dips: readonly DatedDip[], { slope, starts, residuals }: Fit): Trend {
-  const scatter = median(residuals.map(Math.abs));
+  // As many as there are unknowns lie on the lines or next to them, whatever the scatter.
+  const distances = residuals.map(Math.abs).sort((a, b) => a - b);
+  const scatter = median(distances.slice(Math.min(starts.length + 1, distances.length - 1)));
   const farthest = dips.length < FEWEST_FOR_A_STEP ? Number.POSITIVE_INFINITY : FARTHEST_RATIO * scatter;
   const squares = sum(residuals.map((residual) => Math.min(Math.abs(residual), farthest) ** 2));
   // A step takes two unknowns: its size and its place.
