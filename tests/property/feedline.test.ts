@@ -104,6 +104,19 @@ describe("what a check says of the feedline", () => {
     expect(present(end?.feedline?.atBest, "antenna's end").antennaSwr).toBe(Number.POSITIVE_INFINITY);
   });
 
+  test("loss that decides what is told of the antenna: a fifth more would leave one that reflects everything", () => {
+    const unsure = (rho: number, feedline: Feedline) =>
+      checked(flat(rho), feedline).findings.filter(({ code }) => code === "antenna-end-unsure").length;
+    // ρ at the antenna is ρ at the analyser · 10^(loss / 10), the loss 1.2 times what is stated.
+    const lossDb = matchedLossDb(coax, 7e6);
+    expect(unsure(1.001 / 10 ** ((1.2 * lossDb) / 10), coax)).toBe(1);
+    expect(unsure(0.98 / 10 ** ((1.2 * lossDb) / 10), coax)).toBe(0);
+    const stated = feedlineFrom({ kind: "rg-58", lengthM: 10, loss: [{ frequencyHz: 7e6, dbPer100M: 3 }] });
+    const statedDb = matchedLossDb(stated, 7e6);
+    expect(unsure(0.99 / 10 ** (statedDb / 10), stated)).toBe(0);
+    expect(unsure(1.001 / 10 ** (statedDb / 10), stated)).toBe(1);
+  });
+
   test("a sweep without phase on a line of another impedance", () => {
     const frequencies = evenly(6.9e6, 7.3e6, 10_000);
     const scalar = sweepOfMagnitudes(

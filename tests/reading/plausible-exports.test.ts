@@ -101,6 +101,28 @@ describe("names that say a little more", () => {
     });
   });
 
+  test.each([
+    ["R,jX", "50,-50", "R and X"],
+    ["R_s,X_s", "50,-50", "R and X"],
+    ["Rin,Xin", "50,-50", "R and X"],
+    ["Zre,Zim", "50,-50", "R and X"],
+    ["real(Zin),imag(Zin)", "50,-50", "R and X"],
+    ["Zmag,Zphase", "70.710678,-45", "|Z| and its angle"],
+    ["G (\u00b5S),B (\u00b5S)", "10000,10000", "G and B"],
+    ["V.S.W.R.", "2.6180339887", "SWR"],
+    ["Voltage standing wave ratio", "2.6180339887", "SWR"],
+    ["Ret. Loss", "6.9897", "return loss"],
+    ["R.L.", "6.9897", "return loss"],
+    ["S\u2081\u2081 (dB)", "-6.9897", "S11 in dB"],
+    ["20log|S11|", "-6.9897", "S11 in dB"],
+    ["Voltage reflection coefficient", "0.4472136", "reflection magnitude"],
+  ])("%s are %s, read from %s", (names, row, from) => {
+    // 50 - 50j ohm at all three, |S11| = √0.2.
+    const sweep = readOne(textOf(`Freq (MHz),${names}`, `7,${row}`, `7.1,${row}`, `7.2,${row}`));
+    expect(sweep.source.description).toMatch(new RegExp(` from ${from.replaceAll("|", "\\|")}$`));
+    expect(sweep.reflectionMagnitude[0]).toBeCloseTo(Math.sqrt(0.2), 5);
+  });
+
   test("a share of the reflected power or per cent is for the user to say", () => {
     expectRefusal(textOf("Freq (MHz),Reflected power", "7,0.25", "7.1,0.04"), { code: "ambiguous", says: /per cent/ });
     const sweep = readOne(textOf("Freq (MHz),Reflected power", "7,25", "7.1,4"));

@@ -1,6 +1,7 @@
 import { Command, CommanderError } from "commander";
 import { commandsAsked } from "./commands.js";
 import { EXIT, hintedMessage, UsageError } from "./exit.js";
+import { reasonOf } from "./files.js";
 import { printable } from "./present/escape.js";
 import { usageErrorText } from "./present/usage-error.js";
 import { VERSION } from "./version.js";
@@ -30,9 +31,11 @@ export async function runProgram(): Promise<void> {
   for (const command of await commandsAsked(process.argv.slice(2))) program.addCommand(command);
 
   // A reader that closes the pipe early (head, less) has seen what it wanted.
-  process.stdout.on("error", (error: NodeJS.ErrnoException) =>
-    process.exit(error.code === "EPIPE" ? EXIT.done : EXIT.input),
-  );
+  process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code === "EPIPE") process.exit(EXIT.done);
+    process.stderr.write(`feedpoint: standard output: ${reasonOf(error, "writing")}.\n`);
+    process.exit(EXIT.input);
+  });
 
   for (const command of [program, ...program.commands, ...program.commands.flatMap(({ commands }) => commands)]) {
     command.exitOverride();

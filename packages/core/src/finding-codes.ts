@@ -67,6 +67,8 @@ export const FINDING_CODES = {
   "dip-outside-band": "The dip lies beside the band: the wire is too long or too short for it.",
   "feedline-loss-typical": "The feedline's loss is that of its kind, not of this line.",
   "feedline-loss-too-high": "The sweep contradicts the loss of the feedline as stated.",
+  "antenna-end-unsure":
+    "So much comes back through the feedline that its loss decides what is told of the antenna's end.",
   "feedline-needs-phase": "A sweep without phase cannot be followed along a line of another impedance.",
   "feedline-overload": "Voltage or current on the feedline may exceed its rating.",
   "line-implausible": "What was measured of a line cannot be: check its length and what was at its far end.",

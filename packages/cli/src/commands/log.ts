@@ -45,6 +45,8 @@ function runUpdate(folder: string): void {
   const target = join(folder, LOG_FILE);
   if (!existsSync(target)) throw new UsageError(`There is no ${target}. feedpoint log init ${folder} writes one.`);
   const log = readLog(target);
+  if (log.hasOpenQuote)
+    throw new UsageError(`${target}: a quote is not closed, so that rows after it would be lost. Close it first.`);
   const rowOf = rowFinder(log);
   const rows = findSweepFiles([folder])
     .filter((file) => rowOf(file) === null)

@@ -68,7 +68,7 @@ const NEEDS: Readonly<Record<Need, string | null>> = {
 function needChange({ band, before, after, verdict }: BandDiff): readonly string[] {
   if (verdict === "unchanged" || verdict === "not-comparable" || before.need === after.need) return [];
   const [was, is] = [NEEDS[before.need], NEEDS[after.need]];
-  return was === null || is === null ? [] : [`all of ${band} now needs ${is} instead of ${was}`];
+  return was === null || is === null ? [] : [`to use all of ${band} now takes ${is} instead of ${was}`];
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

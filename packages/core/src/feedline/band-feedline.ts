@@ -1,6 +1,7 @@
 import { at } from "../column.js";
 import type { Curve } from "../curve/curve.js";
 import { type Finding, finding } from "../finding.js";
+import { reflectionMagnitudeFromSwr } from "../reflection.js";
 import type { PowerResult } from "../station/power.js";
 import type { BandSummary } from "../summary.js";
 import type { Sweep } from "../sweep.js";
@@ -62,8 +63,32 @@ export function feedlineFindings(
           ),
         ]
       : []),
+    ...unsureEnds(feedline, bands),
     ...bands.flatMap(({ band, feedline: result }) => overload(feedline, band, result)),
   ];
+}
+
+/** Cables of one kind differ by this share of their loss, and more (our own choice). */
+const SPREAD_OF_KIND = 0.2;
+
+/** Bands where so much comes back that a little more loss would leave an antenna that reflects everything. */
+function unsureEnds(
+  { lossIs }: Feedline,
+  bands: readonly { readonly band: string; readonly feedline: BandFeedline | null }[],
+): readonly Finding[] {
+  const more = lossIs === "typical" ? SPREAD_OF_KIND : 0;
+  const isUnsure = (end: AntennaEnd | null | undefined): boolean =>
+    end != null && magnitudeAtLoad(reflectionMagnitudeFromSwr(end.antennaSwr), more * end.matchedLossDb) >= 1;
+  const unsure = bands
+    .filter(({ feedline }) => isUnsure(feedline?.atBest) || isUnsure(feedline?.atWorst))
+    .map(({ band }) => band);
+  if (unsure.length === 0) return [];
+  const reason =
+    more === 0
+      ? "with the loss stated for the line the antenna would reflect everything"
+      : "with a fifth more loss on the line, as others of its kind have, the antenna would reflect everything";
+  const message = `On ${unsure.join(", ")} what is told of the antenna's end is not sure: ${reason}. feedpoint line measures what yours loses.`;
+  return [finding("caution", "antenna-end-unsure", message)];
 }
 
 function lossDoubt({ lossIs, title }: Feedline): readonly Finding[] {

@@ -103,6 +103,7 @@ const scaled =
   (quantity: Quantity) =>
   (meanings: ReadonlySet<Meaning>): ColumnRole => {
     if (meanings.has("kiloohm")) return { quantity, factor: 1000 };
+    if (meanings.has("microsiemens")) return { quantity, factor: 1e-6 };
     return meanings.has("millisiemens") ? { quantity, factor: 0.001 } : { quantity };
   };
 const turned =
@@ -115,7 +116,7 @@ const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
 const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
-const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens"];
+const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
 const ANGLES: readonly Meaning[] = ["degrees", "radians"];
 const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient"];
 
@@ -181,7 +182,11 @@ export function wordsOf(header: string): readonly string[] {
       // What follows a dash with an equals sign is a setting of the run, not part of the name; "x:1" is how SWR is written.
       .replace(/ - [^=]*=.*$/, "")
       .replace(/\b[xn] ?: ?1\b|\b1 ?: ?[xn]\b/gi, " ")
+      // R_s and X_p are one name, S₁₁ is S11, µ the one that keyboards have.
+      .replace(/\b([rx])_([sp])\b/gi, "$1$2")
       .replaceAll("_", " ")
+      .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
+      .replace(/[\u00b5\u03bc]/g, "u")
       .replace(/(?<=[\p{L}\d])\s*(?:\|\||\/\/|\u2225)/gu, " parallel ")
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
       .replace(/[Ωω\u2126]/gu, "ohm")
@@ -193,7 +198,9 @@ export function wordsOf(header: string): readonly string[] {
       .replace(/[θϑφ∠]/gu, " theta ")
       .toLowerCase()
       .replace(/(?<![a-z])s ?[([{]? ?(\d) ?[,;:]? ?(\d)(?!\d) ?[)\]}]?/g, " s$1$2 ")
-      .replace(/(?<![a-z])s\.?w\.?r\.?(?![a-z])/g, "swr")
+      .replace(/(?<![a-z])(?:v\.)?s\.?w\.?r\.?(?![a-z])/g, " swr ")
+      .replace(/(?<![a-z])r\.l\.?(?![a-z])/g, " rl ")
+      .replace(/(?<![a-z\d])\d+ ?log/g, " log ")
       .replace(/([°%])/g, " $1 ")
       .split(/[^\p{L}\p{N}°%]+/u)
       .flatMap(
@@ -207,7 +214,8 @@ export function wordsOf(header: string): readonly string[] {
 }
 
 /** A part and its subject, or a name and its unit of frequency, written as one word: "ReZ", "FreqMHz". */
-const GLUED = /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|(f|[a-z]{2,}?)([kmg]?hz))$/;
+const GLUED =
+  /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|(z|s11|s22|gamma)(re|im|real|imag|mag|phase|ang)|(f|[a-z]{2,}?)([kmg]?hz))$/;
 
 /** The names that `--columns` takes, and what each means. */
 export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {

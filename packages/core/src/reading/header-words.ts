@@ -20,7 +20,7 @@ export const WORDS = {
   ratio: ["ratio"],
   swr: ["swr", "vswr", "ros", "roe", "tos", "swv", "stehwellenverhaltnis", "sgv", "staandegolfverhouding"],
   loss: ["loss", "losses", "verlust", "perte", "pertes", "perdida", "perda", "perdita"],
-  return: ["return", "ruckfluss", "retour", "retorno", "ritorno"],
+  return: ["return", "ret", "ruckfluss", "retour", "retorno", "ritorno"],
   returnLoss: ["rl", "ruckflussdampfung", "returnloss", "rtnloss"],
   reflected: ["reflected", "reflektiert", "reflechie", "reflejada", "refletida", "riflessa"],
   power: ["power", "leistung", "puissance", "potencia", "potenza", "pwr"],
@@ -30,6 +30,7 @@ export const WORDS = {
     "z",
     "z11",
     "zs",
+    "zin",
     "impedance",
     "impedanz",
     "scheinwiderstand",
@@ -48,6 +49,7 @@ export const WORDS = {
     "resistenza",
     "weerstand",
     "rseries",
+    "rin",
   ],
   reactance: [
     "x",
@@ -60,6 +62,8 @@ export const WORDS = {
     "reattanza",
     "reactantie",
     "xseries",
+    "xin",
+    "jx",
   ],
   parallel: ["parallel", "par", "paralelo", "parallelo"],
   parallelResistance: ["rp"],
@@ -77,6 +81,7 @@ export const WORDS = {
   kiloohm: ["kohm", "kohms"],
   siemens: ["s", "siemens", "mho"],
   millisiemens: ["ms", "millisiemens", "mmho"],
+  microsiemens: ["us", "microsiemens", "umho"],
   percent: ["%", "percent", "prozent"],
   /** Words that say nothing about what the column holds */
   filler: [
@@ -94,6 +99,6 @@ export const WORDS = {
       "trace",
       "channel",
     ],
-    ...["sign", "unwrapped", "u", "of", "the", "at", "in", "input", "de", "di", "des", "da"],
+    ...["voltage", "sign", "unwrapped", "u", "of", "the", "at", "in", "input", "de", "di", "des", "da"],
   ],
 } as const satisfies Record<string, readonly string[]>;

@@ -21,6 +21,8 @@ export interface DeploymentLog {
   readonly rows: readonly LogRow[];
   /** What of its text is not as a table should be */
   readonly slips: readonly string[];
+  /** A quote that is not closed takes in all that is written after it */
+  readonly hasOpenQuote: boolean;
 }
 
 /** What a log's file is called where none is named. */
@@ -55,16 +57,16 @@ export function readDeploymentLog(bytes: Uint8Array, fileName: string): Deployme
       remedy: REMEDY,
     });
   }
+  const hasOpenQuote = errors.some(({ code }) => code === "MissingQuotes");
   const columns = header.filter((name, i) => name !== "" && header.indexOf(name) === i);
   return {
     columns,
     fileColumn,
     header,
     delimiter,
+    hasOpenQuote,
     slips: [
-      ...(errors.some(({ code }) => code === "MissingQuotes")
-        ? ["a quote is not closed, so that all after it is one cell"]
-        : []),
+      ...(hasOpenQuote ? ["a quote is not closed, so that all after it is one cell"] : []),
       ...(lines.some((cells) => cells.slice(header.length).some((cell) => cell !== ""))
         ? ["a row has more cells than there are columns"]
         : []),
