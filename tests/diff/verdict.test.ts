@@ -80,7 +80,7 @@ describe("the headline", () => {
     [
       [band("40m", "improved", ["built-in-tuner", "none"]), band("20m", "worse"), band("15m", "unchanged")],
       [cause("antenna-changed")],
-      "Better on 40m; worse on 20m; unchanged on 15m. All of 40m now needs no tuner instead of a built-in tuner. The antenna itself changed.",
+      "Better on 40m; worse on 20m; unchanged on 15m. To use all of 40m now takes no tuner instead of a built-in tuner. The antenna itself changed.",
     ],
     [
       [hidden("40m"), hidden("20m")],

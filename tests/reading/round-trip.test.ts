@@ -183,3 +183,28 @@ describe("what deserves a look of its own", () => {
     expect(notesOf(again)).toEqual(["reference-assumed"]);
   });
 });
+
+describe("how few digits the readings had", () => {
+  const swr = readOne(textOf("Frequency (MHz),SWR", ["7,2.5", "7.1,1.2", "7.2,1.8", "7.3,2.6"]));
+  const rx = readOne(textOf("Frequency (MHz),R,X", ["7,35,-40", "7.1,48,3", "7.2,60,30", "7.3,75,60"]));
+
+  test.each([
+    ["SWR as text", swr, delimitedText(swr)],
+    ["R and X as text", rx, delimitedText(rx)],
+    ["R and X as Touchstone", rx, touchstoneText(rx as VectorSweep)],
+  ])("is kept though all digits of the reflection are written: %s", (_, sweep, text) => {
+    const again = readOne(text);
+    expect(sweep.greatestRounding).toBeGreaterThan(0);
+    expect([again.rounding, again.greatestRounding]).toEqual([sweep.rounding, sweep.greatestRounding]);
+    const third = readOne(delimitedText(again));
+    expect([third.rounding, third.greatestRounding]).toEqual([sweep.rounding, sweep.greatestRounding]);
+  });
+
+  test("is not believed where it cannot be", () => {
+    const said = (note: string) =>
+      readOne(textOf(`# note: ${note}`, "Frequency (Hz),rho", ["7000000,0.2512", "7100000,0.3345"]));
+    expect(said("rounded in print: reflection +-0.5 as a rule, +-2 at most").greatestRounding).toBe(0);
+    expect(said("rounded in print: reflection +-0.02 as a rule, +-0.01 at most").greatestRounding).toBe(0);
+    expect(said("rounded in print: reflection +-0.01 as a rule, +-0.02 at most").greatestRounding).toBe(0.02);
+  });
+});

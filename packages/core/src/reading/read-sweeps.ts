@@ -7,6 +7,7 @@ import { withBareCells } from "./bare-cells.js";
 import { endsInComplexCells, withComplexCellsSplit } from "./complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited.js";
 import type { ReadOptions } from "./options.js";
+import { notedRounding } from "./rounding.js";
 import { isBandReadings, readBandReadings } from "./spot-readings.js";
 import { takenAtFrom } from "./taken-at.js";
 import { type SourceText, sourceText } from "./text.js";
@@ -73,6 +74,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
   findings.push(...read.findings);
   const arranged = arrangePoints(read.points, findings);
   const comments = read.comments.filter((comment) => comment !== "");
+  const noted = notedRounding(comments);
   return arranged.map((points, index) => {
     if (points.frequencyHz.length === 0) {
       throw new ReadError({
@@ -91,8 +93,8 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       referenceOhms: read.referenceOhms,
       continuity: areSpots ? "spots" : "curve",
       repeatNoise: points.repeatNoise,
-      rounding: points.rounding.usual,
-      greatestRounding: points.rounding.greatest,
+      rounding: Math.max(points.rounding.usual, noted.usual),
+      greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
       findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });

@@ -31,6 +31,19 @@ export function roundingOfParts(real: Column, imaginary: Column): Rounding {
   return { usual: both, greatest: both };
 }
 
+const NOTE = /rounded in print: reflection \+-(\d[\d.e-]*) as a rule, \+-(\d[\d.e-]*) at most/;
+
+/** A comment that says how far rounding may have moved the readings of a sweep, for one that is written with all its digits. */
+export const roundingNote = ({ usual, greatest }: Rounding): string =>
+  `rounded in print: reflection +-${usual} as a rule, +-${greatest} at most`;
+
+/** What such a comment says; no rounding where there is none. */
+export function notedRounding(comments: readonly string[]): Rounding {
+  const [, usual, greatest] = comments.map((comment) => NOTE.exec(comment)).find((match) => match !== null) ?? [];
+  const noted = { usual: Number(usual), greatest: Number(greatest) };
+  return noted.usual >= 0 && noted.usual <= noted.greatest && noted.greatest < 1 ? noted : NO_ROUNDING;
+}
+
 /** Half of one unit in the last place of numbers that all have few decimals, bounds left out; 0 of others. */
 function coarseHalfUnit({ values, ceiling }: Pick<NumberColumn, "ceiling"> & { values: Column }): number {
   const end = ceiling ?? Number.POSITIVE_INFINITY;

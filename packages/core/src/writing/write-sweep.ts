@@ -1,5 +1,6 @@
 import { at } from "../column.js";
 import { printableText } from "../printable.js";
+import { notedRounding, roundingNote } from "../reading/rounding.js";
 import { takenAtFrom } from "../reading/taken-at.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
 
@@ -49,10 +50,19 @@ const magnitudeText = ({ ceilingMagnitude }: ScalarSweep, magnitude: number): st
 /** The fewest digits that give the same double again; String() drops the sign of -0. */
 const exact = (value: number) => (Object.is(value, -0) ? "-0" : String(value));
 
-/** The sweep's comments; a date that only the file's name stated is written down, since the name may change. */
-function commentsOf({ source, takenAt }: Sweep): readonly string[] {
-  const isStated = takenAt === null || takenAtFrom(source.comments, undefined) === takenAt;
-  return isStated ? source.comments : [...source.comments, `taken ${takenAt.replace("T", " ")}`];
+/**
+ * The sweep's comments; a date that only the file's name stated is written down, since the name may change, and so is how few
+ * digits the readings had.
+ */
+function commentsOf({ source, takenAt, rounding, greatestRounding }: Sweep): readonly string[] {
+  const { comments } = source;
+  const isDateStated = takenAt === null || takenAtFrom(comments, undefined) === takenAt;
+  const isRoundingStated = greatestRounding <= notedRounding(comments).greatest;
+  return [
+    ...comments,
+    ...(isDateStated ? [] : [`taken ${takenAt.replace("T", " ")}`]),
+    ...(isRoundingStated ? [] : [roundingNote({ usual: rounding, greatest: greatestRounding })]),
+  ];
 }
 
 /** The specification allows printable ASCII only. */
