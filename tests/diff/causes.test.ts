@@ -138,6 +138,15 @@ test("an antenna is not an open line with much more loss behind more line", () =
   expect(causesOf(antenna, line)).toEqual(["antenna-changed"]);
 });
 
+test("a thicker wire in a narrow sweep is not surely loss, though loss explains nearly all of it", () => {
+  const axis = evenly(6.8e6, 7.4e6, 5_000);
+  const before = swept(resonance({ q: 12 }), { ...QUIET, axis });
+  const after = swept(resonance({ q: 10.7 }), { ...AGAIN, axis });
+  expect(causesOf(before, after)).not.toContain("loss-added");
+  // The same sweeps with loss added instead.
+  expect(causesOf(before, swept(resonance({ q: 12, lossAt10MHzDb: 0.9 }), { ...AGAIN, axis }))).toEqual(["loss-added"]);
+});
+
 describe("nothing changed but", () => {
   const axis = evenly(6.5e6, 7.7e6, 10_000);
   const seeds = Array.from({ length: 20 }, (_, i) => 2 * i + 1);

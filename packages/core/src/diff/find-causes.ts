@@ -17,7 +17,7 @@ import { fitLine, fitLineOf, type LineFit, withBestLaw } from "./line-fit.js";
 import { fitReference, isAnotherReference } from "./reference-fit.js";
 import { fitScale, type ScaleFit } from "./scale-fit.js";
 import { LEAST_SCALE } from "./scale-search.js";
-import { CLEARLY, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
+import { CLEARLY, isSurelyLine, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
 /** What may lie between two sweeps. */
@@ -79,7 +79,9 @@ function explain(
   const isReference = explains(reference.residual) && isAnotherReference(reference.ohms, referenceOhms);
   if (isLineChange(line) && explains(line.residual)) {
     const others = isReference ? [possible(referenceCause(reference, referenceOhms))] : [];
-    return { causes: [...lineCauses(line, difference), ...others], line };
+    const isSure = isSurelyLine(line.residual, difference, before, after);
+    const causes = lineCauses(line, difference).map((cause) => (isSure ? cause : possible(cause)));
+    return { causes: [...causes, ...others], line: isSure ? line : null };
   }
   const scaled = fitScale(samples, before, wellExplained);
   const isScaled = explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE;

@@ -7,7 +7,7 @@ import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
 import { bestScale, LEAST_SCALE } from "./scale-search.js";
-import { CLEARLY, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
+import { CLEARLY, isSurelyLine, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
 interface Magnitudes {
@@ -30,7 +30,10 @@ export function magnitudeCauses(before: Curve, after: Curve, { negligible, enoug
   if (difference < negligible) return unrest;
   const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
   const loss = fitLoss(all);
-  if (explains(loss.residual) && Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB) return [...unrest, lossCause(loss)];
+  if (explains(loss.residual) && Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB) {
+    const isSure = isSurelyLine(loss.residual, difference, before, after);
+    return [...unrest, isSure ? lossCause(loss) : possible(lossCause(loss))];
+  }
   const scaled = fitScale(before, after);
   if (explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE) return [...unrest, scaleCause(scaled)];
   if (difference <= enough || unrest.some(isLikely)) return unrest;

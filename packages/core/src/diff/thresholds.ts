@@ -8,6 +8,9 @@ const EXPLAINED_RESIDUAL = 0.012;
 const NOISE_MARGIN = 2;
 /** A change that is small as a whole counts where its explanation leaves less than this share of the difference. */
 export const CLEARLY = 0.6;
+/** A line that leaves more than this share of the difference, and more than noise, is only possible: another antenna may look so. */
+const SURELY_LINE = 0.2;
+const NOISE_LEFT = 1.5;
 /** Changes of the line below these are not told from a repeat. Electrical length in m, loss at 10 MHz in dB. */
 export const LEAST_LENGTH_M = 0.25;
 export const LEAST_LOSS_DB = 0.1;
@@ -43,3 +46,9 @@ export function tolerancesFor(before: Curve, after: Curve, scatter: number, inst
 
 const usualError = ({ reflectionMagnitude }: Curve, instrument: Instrument): number =>
   instrumentError(medianOf(reflectionMagnitude.slice()), instrument);
+
+/** Whether a change of the line leaves so little of a difference that it surely is one. */
+export function isSurelyLine(residual: number, difference: number, before: Curve, after: Curve): boolean {
+  const noise = Math.hypot(before.noise ?? 0, after.noise ?? 0);
+  return residual <= Math.max(SURELY_LINE * difference, NOISE_LEFT * noise);
+}
