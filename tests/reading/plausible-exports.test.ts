@@ -251,6 +251,57 @@ test("repeated readings that lie far apart are no repeated readings", () => {
   expect(messageOf(readOne(textOf("Antenna,Freq (MHz),SWR", lines)), "frequency-repeated")).toContain("far apart");
 });
 
+describe("cells that are written a little otherwise", () => {
+  test("quotes behind blanks", () => {
+    const quoted = (row: string) =>
+      row
+        .split(",")
+        .map((cell) => `"${cell}"`)
+        .join(", ");
+    expectLoad(readOne(textOf(quoted("Freq (MHz),R,X"), RX_ROWS.map(quoted))), { tolerance: ROUNDING });
+  });
+
+  test("an SWR as 1:1.5", () => {
+    expectMagnitudes(
+      readOne(
+        textOf(
+          "Freq (MHz);SWR",
+          SWR_LOAD.map(({ mhz, swr }) => `${mhz};1:${swr}`),
+        ),
+      ),
+    );
+  });
+
+  test.each(["2026-05-01", "12:10", "12:10:05.2", "2026-05-01 12:10", "2026-05-01T12:10:05Z"])(
+    "%s in a column of its own",
+    (when) => {
+      expectLoad(
+        readOne(
+          textOf(
+            "Freq (MHz),R,X,When",
+            RX_ROWS.map((row) => `${row},${when}`),
+          ),
+        ),
+        { tolerance: ROUNDING },
+      );
+      expectLoad(
+        readOne(
+          textOf(
+            "When,Freq (MHz),R,X",
+            RX_ROWS.map((row) => `${when},${row}`),
+          ),
+        ),
+        { tolerance: ROUNDING },
+      );
+    },
+  );
+
+  test("a row of units with a dash for none", () => {
+    const lines = LOAD.map(({ mhz, ohms: [r, x] }) => `${mhz},${r},${x},2`);
+    expectLoad(readOne(textOf("Freq,R,X,Gain", "[MHz],[ohm],[ohm],[-]", lines)), { tolerance: ROUNDING });
+  });
+});
+
 describe("Touchstone", () => {
   test("a title behind # stands above the option line", () => {
     const sweep = readOne(textOf("# Sweep of the wire over the cut", "# MHz S RI R 50", RI_ROWS));

@@ -29,7 +29,9 @@ export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.
 export function splitLines(lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] {
   const prepared = delimiter === "space" ? lines.map((line) => line.trim().replace(/[ \t]+/g, " ")) : lines;
   if (prepared.some((line) => line.includes('"'))) {
-    return prepared.map((line) => splitText(line, delimiter, hasPairedQuotes(line))[0] ?? [""]);
+    // A quote counts behind blanks as well: "7.0", "1.5".
+    const late = new RegExp(`(^|${DELIMITER_CHARACTERS[delimiter]}) +"`, "g");
+    return prepared.map((line) => splitText(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line))[0] ?? [""]);
   }
   return splitText(prepared.join("\n"), delimiter, false);
 }
@@ -81,8 +83,8 @@ export function readCell(cell: string, decimal: DecimalMark, shift = 0): CellVal
     const limit = numberFromText((bound[1] as string).replace(/:1$/, ""), 0, decimal === "comma" ? "," : ".");
     if (!Number.isNaN(limit)) return { kind: "at-least", value: limit };
   }
-  const ratio = /^([\d.,]+)\s*:\s*1$/.exec(cell);
-  if (ratio !== null) return readCell(ratio[1] as string, decimal);
+  const ratio = /^(?:([\d.,]+)\s*:\s*1|1\s*:\s*([\d.,]+))$/.exec(cell);
+  if (ratio !== null) return readCell((ratio[1] ?? ratio[2]) as string, decimal);
   return TEXT;
 }
 

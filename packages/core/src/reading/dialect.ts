@@ -145,6 +145,8 @@ function numbersOf({ rows, dialect }: Evidence): string {
     .join("\n");
 }
 
+/** A date, a time or both: a text like another. */
+const DATE_OR_TIME = /^(?:\d{4}-\d\d-\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:\.\d+)?)?)?Z?|\d\d?:\d\d(?::\d\d(?:\.\d+)?)?)$/;
 const BLANK = 0;
 const NOT_DATA = -1;
 
@@ -161,7 +163,12 @@ function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
     const { kind } = readCell(cells[i] as string, decimal);
     if (kind === "number") numbers++;
     // Digits that are no number, or a mark alone, show that the line was split in the wrong place.
-    else if (kind === "text" && /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string)) return NOT_DATA;
+    else if (
+      kind === "text" &&
+      /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string) &&
+      !DATE_OR_TIME.test(cells[i] as string)
+    )
+      return NOT_DATA;
   }
   if (2 * numbers < width) return NOT_DATA;
   const startsWithNumber = () => readCell(cells.find((cell) => cell !== "") ?? "", decimal).kind === "number";

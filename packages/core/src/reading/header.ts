@@ -126,7 +126,9 @@ function isUnitOf(name: string, word: string): boolean {
 
 /** The cells of a row that holds nothing but units, or null. */
 function asUnits(line: string, dialect: Dialect): readonly string[] | null {
-  const cells = (splitLines([line], dialect.delimiter)[0] ?? []).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
+  const cells = (splitLines([line], dialect.delimiter)[0] ?? []).map((cell) =>
+    cell.replace(/^[[(]|[\])]$/g, "").replace(/^[-–—]$/, ""),
+  );
   const filled = cells.filter((cell) => cell !== "");
   if (filled.length === 0 || cells.length > dialect.columns + 1) return null;
   const isUnit = (cell: string) => wordsOf(cell).length === 1 && wordsOf(cell).every((word) => UNIT_WORDS.has(word));
