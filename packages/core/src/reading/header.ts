@@ -1,6 +1,7 @@
 import { DELIMITER_CHARACTERS, DELIMITERS, readCell, splitLines } from "./cells.js";
-import { type ColumnRole, roleFromHeader, wordsOf } from "./columns.js";
+import { type ColumnRole, roleFromHeader } from "./columns.js";
 import type { Dialect } from "./dialect.js";
+import { wordsOf } from "./name-words.js";
 import { type Delimiter, frequencyUnitOf } from "./options.js";
 import { frequencyUnitIn } from "./preamble.js";
 import type { TextLines } from "./text-lines.js";

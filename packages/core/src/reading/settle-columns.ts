@@ -1,14 +1,9 @@
-import { median } from "simple-statistics";
 import { at, type Column } from "../column.js";
-import type { Complex } from "../complex.js";
 import { type Finding, finding } from "../finding.js";
 import { quote, ReadError } from "../read-error.js";
-import { impedanceFromReflection } from "../reflection.js";
-import { type Determination, determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";
-import type { Quantity } from "./columns.js";
-import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
-
-const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"];
+import { isAngleOfImpedance, WITH_AN_ANGLE } from "./angle-subject.js";
+import type { NumberColumn } from "./assemble.js";
+import type { ReadOptions } from "./options.js";
 
 /**
  * Settles what a column means from its neighbours and its values: gives angles and parts without a subject theirs, turns
@@ -80,12 +75,6 @@ function settleSubject(
   return { ...column, quantity: "reflection-angle" };
 }
 
-/** Columns beside which an angle is theirs, or is compared with what they give. */
-const WITH_AN_ANGLE: readonly Quantity[] = [
-  ...["reflection", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"],
-  ...["resistance", "impedance-magnitude"],
-] as const satisfies readonly Quantity[];
-
 /** Beyond this no part of a reflection coefficient lies, calibration errors included. */
 const GREATEST_REFLECTION = 1.5;
 
@@ -111,52 +100,6 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
   return { ...column, quantity: "s11-db", values: known, ceiling: null };
 }
 
-/**
- * Whether an angle that does not say of what is that of Z. Beside R and X, or other columns that tell Γ with its phase, it is the
- * one that they have; beside |Z| and nothing else it must be; else it is the one with which |Z| agrees with the other columns.
- */
-function isAngleOfImpedance(
-  angle: NumberColumn,
-  columns: readonly NumberColumn[],
-  { referenceOhms = DEFAULT_REFERENCE_OHMS }: ReadOptions,
-): boolean {
-  const signed = columns.map((column) =>
-    column.quantity === "reactance-magnitude" ? { ...column, quantity: "reactance" as const } : column,
-  );
-  const known = determinationsOf(signed, referenceOhms).find(({ isVector }) => isVector);
-  if (known !== undefined) {
-    const reflection = medianTurn(angle, known, (gamma) => gamma);
-    return medianTurn(angle, known, (gamma) => impedanceFromReflection(gamma, referenceOhms)) < reflection;
-  }
-  const size = columns.find(({ quantity }) => quantity === "impedance-magnitude");
-  if (size === undefined) return false;
-  const others = columns.filter(({ quantity }) => SIZES.includes(quantity));
-  const ofImpedance = determinationsOf([size, { ...angle, quantity: "impedance-angle" }], referenceOhms)[0];
-  const [other] = determinationsOf(others, referenceOhms);
-  if (ofImpedance === undefined || other === undefined) return true;
-  return medianDisagreement(ofImpedance, other) < AGREEMENT;
-}
-
-/** Median of how far the size of an angle lies from that of what known columns give. */
-function medianTurn(
-  { values, radians }: NumberColumn,
-  { columns, reflection }: Determination,
-  of: (gamma: Complex) => Complex,
-): number {
-  const turns: number[] = [];
-  for (let row = 0; row < values.length; row++) {
-    const { real, imaginary } = of(reflection(columns.map((column) => at(column.values, row))));
-    // Angles may run on beyond a turn, or have lost their sign.
-    const stated = (at(values, row) * (radians ? 1 : Math.PI / 180)) % (2 * Math.PI);
-    const size = Math.abs(stated) > Math.PI ? 2 * Math.PI - Math.abs(stated) : Math.abs(stated);
-    const turn = Math.abs(size - Math.abs(Math.atan2(imaginary, real)));
-    if (Number.isFinite(turn)) turns.push(turn);
-  }
-  return turns.length === 0 ? Number.POSITIVE_INFINITY : median(turns);
-}
-
-/** Difference in ρ within which two columns say the same. */
-const AGREEMENT = 0.03;
 /** Angles of a sweep that all lie within this may be radians. */
 const LARGEST_IN_RADIANS = 3.15;
 
