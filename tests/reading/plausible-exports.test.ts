@@ -12,6 +12,7 @@ import {
   RI_ROWS,
   ROUNDING,
   RX_ROWS,
+  readAll,
   readOne,
   SWR_LOAD,
   SWR_ROWS,
@@ -87,7 +88,15 @@ test("columns that agree in size and not in phase are reported", () => {
 });
 
 describe("names that say a little more", () => {
-  test.each([["R||,X||"], ["R//,X//"], ["R \u2225,X \u2225"], ["Rp,Xp"]])("%s are parallel", (names) => {
+  test.each([
+    ["R||,X||"],
+    ["R//,X//"],
+    ["R \u2225,X \u2225"],
+    ["R\u2016,X\u2016"],
+    ["||R,||X"],
+    ["Rp||,Xp||"],
+    ["Rp,Xp"],
+  ])("%s are parallel", (names) => {
     // 1 / (1/100 - 1/(-100j)) = 50 - 50j at 7 MHz, by hand.
     const sweep = readOne(textOf(`Freq (MHz),${names}`, "7,100,-100", "7.1,100,-50", "7.2,100,50")) as VectorSweep;
     expect(sampleImpedance(sweep, 0).real).toBeCloseTo(50, 9);
@@ -133,6 +142,13 @@ describe("names that say a little more", () => {
     expect([...readOne(textOf("fkHz,SWR", "7000,2", "7100,1.5")).frequencyHz]).toEqual([7e6, 7.1e6]);
   });
 
+  test.each(["SWR 80 m", "SWR (20 m)", "VSWR 10", "vswr 200 points", "SWR 75 m"])(
+    "%s mentions no impedance",
+    (text) => {
+      expect(notesOf(readOne(textOf(`# ${text}`, "Freq (MHz),SWR", SWR_ROWS)))).toEqual(["reference-assumed"]);
+    },
+  );
+
   test.each(["Reference: 75 ohm", "System 75 ohm", "SWR_75"])("%s is not passed over", (text) => {
     expect(messageOf(readOne(textOf(`# ${text}`, "Freq (MHz),SWR", SWR_ROWS)), "reference-mentioned")).toContain("75");
   });
@@ -144,7 +160,17 @@ describe("rows that are not whole", () => {
     expectLoad(readOne(textOf("Freq (MHz),R,X,Temperature", lines)), { tolerance: ROUNDING });
   });
 
-  test.each(["inf", "---"])("with %s at the start belong to it too", (none) => {
+  test("with words after the others' last cell belong to it", () => {
+    const lines = RX_ROWS.map((row, i) => `${row},${i < 2 ? "start" : ""}`);
+    expectLoad(readOne(textOf("Freq (MHz),R,X,Note", lines)), { tolerance: ROUNDING });
+  });
+
+  test("with an empty last cell between tabs are no riddle", () => {
+    const lines = RX_ROWS.map((row, i) => `${row.replaceAll(",", "\t")}\t${i < 1 ? "" : 21}`);
+    expectLoad(readOne(textOf("Freq (MHz)\tR\tX\tTemp", lines)), { tolerance: ROUNDING });
+  });
+
+  test.each(["inf", "---", "over", "\u221e", "***", "?", ""])("with %j at the start belong to it too", (none) => {
     const sweep = readOne(
       textOf(
         "Freq (MHz);SWR",
@@ -154,7 +180,9 @@ describe("rows that are not whole", () => {
       ),
     );
     expect(sweep.source.comments).toEqual([]);
-    expect(sweep.frequencyHz.length + (none === "inf" ? 0 : 2)).toBe(SWR_LOAD.length + 2);
+    const isOffScale = ["inf", "over", "\u221e"].includes(none);
+    expect(sweep.frequencyHz).toHaveLength(SWR_LOAD.length + (isOffScale ? 2 : 0));
+    expect(notesOf(sweep)).toContain(isOffScale ? "saturated" : "row-without-number@2");
   });
 
   test("a named last column that is empty throughout, or nearly so, is no riddle", () => {
@@ -172,48 +200,9 @@ describe("rows that are not whole", () => {
   });
 });
 
-describe("a column of numbers that count the rows", () => {
-  test.each([
-    ["#;Freq (MHz);R;X", ""],
-    ["#;Freq (MHz);R;X;Comment", ";"],
-    [";Freq (MHz);R;X", ""],
-    [";Freq (MHz);R;X;Comment", ";"],
-  ])("under %s is not the frequency", (header, end) => {
-    const lines = RX_ROWS.map((row, i) => `${i};${row.replaceAll(",", ";")}${end}`);
-    expectLoad(readOne(textOf(header, lines)), { tolerance: ROUNDING });
-  });
-
-  test("a comment mark before the first name is none", () => {
-    expectLoad(
-      readOne(
-        textOf(
-          "; Freq (MHz);R;X",
-          RX_ROWS.map((row) => row.replaceAll(",", ";")),
-        ),
-      ),
-      {
-        tolerance: ROUNDING,
-      },
-    );
-  });
-});
-
 describe("a title that begins with a number", () => {
   test.each(["2026-05-01", "40m dipole 12 m high", "7.0 to 7.3 MHz, 7 points"])("%s", (title) => {
     expectLoad(readOne(textOf(title, "Freq (MHz),R,X", RX_ROWS)), { tolerance: ROUNDING });
-  });
-});
-
-describe("a table of markers", () => {
-  test.each(["#,Freq (MHz),SWR", "Marker,Freq (MHz),SWR"])("under %s is not appended to the sweep", (header) => {
-    const sweep = readOne(textOf("Freq (MHz),R,X", RX_ROWS, header, "1,7.05,1.5", "2,7.1,1.2"));
-    expectLoad(sweep, { tolerance: ROUNDING });
-    expect(notesOf(sweep)).toEqual(["block-left-out@9", "reference-assumed"]);
-  });
-
-  test("a comment among the rows is no heading, nor is the header again", () => {
-    const lines = [...RX_ROWS.slice(0, 3), "# marker at freq 7.1, SWR 1.5", "# Freq (MHz),R,X", ...RX_ROWS.slice(3)];
-    expectLoad(readOne(textOf("# Freq (MHz),R,X", lines)), { tolerance: ROUNDING });
   });
 });
 
@@ -244,6 +233,15 @@ test("bands in any order are one sweep", () => {
   const sweep = readOne(textOf("Freq (MHz),SWR", band(7), band(3.5), band(14)));
   expect(sweep.frequencyHz[0]).toBe(3.5e6);
   expect(sweep.frequencyHz).toHaveLength(18);
+});
+
+test("bands in any order, and a zoom into a coarse sweep, are told apart", () => {
+  const stretch = (start: number, step: number, count: number) =>
+    Array.from({ length: count }, (_, i) => `${(start + i * step).toFixed(2)},${2 + (i % 3)}`);
+  const ofBands = readAll(textOf("Freq (MHz),SWR", ...[7, 14, 3.5, 10.1].map((start) => stretch(start, 0.01, 6))));
+  expect(ofBands.map(({ frequencyHz }) => frequencyHz.length)).toEqual([24]);
+  const zoomed = readAll(textOf("Freq (MHz),SWR", stretch(1, 1, 30), stretch(7.02, 0.01, 28)));
+  expect(zoomed.map(({ frequencyHz }) => frequencyHz.length)).toEqual([30, 28]);
 });
 
 test("repeated readings that lie far apart are no repeated readings", () => {

@@ -11,7 +11,7 @@ const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-
 /** Columns beside which an angle is theirs, or is compared with what they give. */
 export const WITH_AN_ANGLE: readonly Quantity[] = [
   ...["reflection", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"],
-  ...["resistance", "impedance-magnitude"],
+  ...["reactance", "reactance-magnitude", "impedance-magnitude"],
 ] as const;
 
 /**

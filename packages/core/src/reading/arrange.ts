@@ -78,7 +78,7 @@ function isEveryStep(column: Column, condition: (before: number, value: number) 
   return true;
 }
 
-/** Splits at every descent, then joins runs into sweeps: those that do not overlap, and those too short to stand alone. */
+/** Splits at every descent and every gap, then joins runs into sweeps: those that do not overlap, and those too short to stand alone. */
 function groupRuns({ frequencyHz }: Points): readonly number[][] {
   const runs: number[][] = [[]];
   frequencyHz.forEach((value, i) => {
@@ -88,13 +88,7 @@ function groupRuns({ frequencyHz }: Points): readonly number[][] {
   const isStray = runs.some((run) => run.length < FEWEST_POINTS_OF_A_SWEEP);
   if (isStray) return [runs.flat()];
   const sweeps: { indices: number[]; ranges: { low: number; high: number }[] }[] = [];
-  const ends = runs.map((run) => ({
-    low: at(frequencyHz, run[0] as number),
-    high: at(frequencyHz, run.at(-1) as number),
-  }));
-  // A gap that holds another run was not swept: what lies on either side of it are stretches of their own.
-  const isGap = (from: number, to: number) => ends.some(({ low, high }) => low >= from && high <= to);
-  for (const run of runs.flatMap((indices) => splitAt(indices, frequencyHz, isGap))) {
+  for (const run of runs.flatMap((indices) => splitAtGaps(indices, frequencyHz))) {
     const low = at(frequencyHz, run[0] as number);
     const high = at(frequencyHz, run.at(-1) as number);
     const home = sweeps.find(({ ranges }) => ranges.every((range) => high <= range.low || low >= range.high));
@@ -107,15 +101,16 @@ function groupRuns({ frequencyHz }: Points): readonly number[][] {
   return sweeps.map(({ indices }) => indices);
 }
 
-function splitAt(
-  run: readonly number[],
-  frequencyHz: Column,
-  isGap: (from: number, to: number) => boolean,
-): readonly number[][] {
+/** A step this many times the usual one of a run is a gap: on either side of it lies a stretch of its own (our own choice). */
+const GAP_RATIO = 5;
+
+function splitAtGaps(run: readonly number[], frequencyHz: Column): readonly number[][] {
+  const stepTo = (k: number) => at(frequencyHz, run[k] as number) - at(frequencyHz, run[k - 1] as number);
+  const steps = run.slice(1).map((_, k) => stepTo(k + 1));
+  const widest = GAP_RATIO * (steps.length === 0 ? 0 : median(steps));
   const parts: number[][] = [[]];
   run.forEach((index, k) => {
-    const before = run[k - 1];
-    if (before !== undefined && isGap(at(frequencyHz, before), at(frequencyHz, index))) parts.push([]);
+    if (k > 0 && stepTo(k) > widest) parts.push([]);
     parts.at(-1)?.push(index);
   });
   return parts;

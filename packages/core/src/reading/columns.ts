@@ -86,7 +86,7 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
     return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
   }
   if (meanings.has("transmission")) return { quantity: "transmission" };
-  if (ALTERED.test(header)) return { quantity: "other" };
+  if (isAltered(header, meanings)) return { quantity: "other" };
   if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
   /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
   const says = (needed: readonly Meaning[], beside: readonly Meaning[] = []) =>
@@ -95,8 +95,12 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
 
-/** A square, something taken away from it, or a sign turned round: not the quantity that is named. */
-const ALTERED = /\^ ?\d|[²³]|^[\s"']*(?:1 ?)?[-−] ?[|\p{L}]/u;
+/** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
+function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
+  if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header)) return true;
+  const isNegated = /^[\s"']*[-−] ?[|\p{L}]/u.test(header);
+  return isNegated && !(meanings.has("decibel") && !meanings.has("magnitude"));
+}
 
 const hasBracket = (header: string) => /[([/]/.test(header);
 
@@ -137,8 +141,8 @@ const READINGS: readonly {
     role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),
   },
   { needed: ["reflected", "percent"], beside: [], role: () => ({ quantity: "reflected-power", percent: true }) },
-  { needed: ["parallelResistance"], beside: OHMS, role: scaled("parallel-resistance") },
-  { needed: ["parallelReactance"], beside: OHMS, role: scaled("parallel-reactance") },
+  { needed: ["parallelResistance"], beside: [...OHMS, "parallel"], role: scaled("parallel-resistance") },
+  { needed: ["parallelReactance"], beside: [...OHMS, "parallel"], role: scaled("parallel-reactance") },
   { needed: ["parallel", "resistance"], beside: OHMS, role: scaled("parallel-resistance") },
   { needed: ["parallel", "reactance"], beside: OHMS, role: scaled("parallel-reactance") },
   { needed: ["reactance", "magnitude"], beside: OHMS, role: scaled("reactance-magnitude") },

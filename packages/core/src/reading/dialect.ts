@@ -35,8 +35,8 @@ interface Evidence {
   readonly dataLines: number;
   /** Whether any number is written with the decimal mark */
   readonly hasFractions: boolean;
-  /** The cells of the first rows of numbers, to see whether another reading says the same */
-  readonly rows: readonly (readonly string[])[];
+  /** The cells of the rows of numbers that were looked at, to see whether another reading says the same */
+  readonly rows: readonly { readonly line: number; readonly cells: readonly string[] }[];
 }
 
 /**
@@ -63,7 +63,10 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
   const [first, ...others] = best;
   if (first === undefined) throw noNumbers(lines, options, file);
-  const rival = others.find((other) => numbersOf(other) !== numbersOf(first));
+  const rival = others.find((other) => {
+    const from = Math.max(first.dialect.firstDataLine, other.dialect.firstDataLine);
+    return numbersOf(other, from) !== numbersOf(first, from);
+  });
   if (rival !== undefined) throw ambiguous(first, rival, lines, file);
   return first.dialect;
 }
@@ -93,16 +96,20 @@ function bestReadings(
   return found.filter(({ dataLines }) => dataLines === most);
 }
 
+/** "7;" */
+const SHORTEST_ROW = 2;
+
 /** The first line that may hold two numbers: what stands above is preamble, however long. */
 function firstPossibleRow(lines: TextLines): number {
   for (let line = 0; lines.has(line); line++) {
-    if (lines.end(line) - lines.start(line) >= 3 && mayHoldNumbers(lines.text(line))) return line;
+    if (lines.end(line) - lines.start(line) >= SHORTEST_ROW && mayHoldNumbers(lines.text(line))) return line;
   }
   return 0;
 }
 
-/** What stands for a reading that there is none of. */
-const OFF_SCALE = /^["\s]*[\s,;]["\s]*(?:[-+]?inf|-{1,4}["\s]*(?:$|[,;\t])|[>\u2265]|ol\b|n\/?a)/i;
+/** What stands for a reading that there is none of: marks, nothing, or a word. */
+const OFF_SCALE =
+  /^["\s]*[;,\t]["\s]*(?:[^\p{L}]*|[-+]?inf.*|over|ol|err|nan|n\/?a)["\s;,]*$|^\s+(?:[>\u2265]|-{2,}|inf\b|ol\b|over\b)/iu;
 
 /** Begins like a number, and has digits, or what stands for a reading, after something that could split columns. */
 function mayHoldNumbers(line: string): boolean {
@@ -120,23 +127,29 @@ function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], off
   if (columns < 2) return null;
   const mark = candidate.decimal === "comma" ? "," : ".";
   const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
-  // The last cells of the first rows may be empty.
-  const first = rows.findIndex(
-    (cells, i) =>
-      widths[i] === columns || (candidate.delimiter !== "space" && (widths[i] ?? 0) > 1 && cells.length === columns),
-  );
+  // The last cells of the first rows may be empty, or hold words that those of the others do not.
+  const isNumber = (cell: string) => readCell(cell, candidate.decimal).kind === "number";
+  const isRow = (cells: readonly string[], i: number) =>
+    widths[i] === columns ||
+    (candidate.delimiter !== "space" &&
+      cells.length >= columns &&
+      !cells.slice(columns).some(isNumber) &&
+      ((widths[i] ?? 0) > 0 || (isNumber(cells[0] ?? "") && cells.slice(1).every((cell) => cell === ""))));
+  const first = rows.findIndex(isRow);
   return {
     dialect: { ...candidate, firstDataLine: offset + first, columns },
     dataLines,
     hasFractions,
-    rows: rows.filter((_, i) => i >= first && (widths[i] ?? 0) > 0).slice(0, COMPARED_ROWS),
+    rows: rows.map((cells, i) => ({ cells, line: offset + i })).filter((_, i) => i >= first && (widths[i] ?? 0) > 0),
   };
 }
 
-/** The numbers of the first rows as a reading has them; texts beside them may be split in any way. */
-function numbersOf({ rows, dialect }: Evidence): string {
+/** The numbers of the first rows from a line on as a reading has them; texts beside them may be split in any way. */
+function numbersOf({ rows, dialect }: Evidence, from: number): string {
   return rows
-    .map((cells) =>
+    .filter(({ line }) => line >= from)
+    .slice(0, COMPARED_ROWS)
+    .map(({ cells }) =>
       cells
         .map((cell) => readCell(cell, dialect.decimal))
         .flatMap((cell) => (cell.kind === "number" ? [cell.value] : []))

@@ -57,20 +57,32 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
 
 const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 
-/** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head the first column. */
+/** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head a column of row numbers. */
 function contentOf(lines: TextLines, line: number, dialect: Dialect): string {
   const text = lines.text(line).slice(0, LONGEST_HEADER);
   const content = text.replace(COMMENT_MARK, "");
-  const { delimiter, firstDataLine } = dialect;
+  const { delimiter } = dialect;
   if (delimiter === "space" || !text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter]))
     return content;
-  const cells = (row: string) => splitLines([row], delimiter)[0]?.length ?? 0;
-  return cells(text) === cells(lines.text(firstDataLine)) ? text : content;
+  const [header, first, second] = splitLines(
+    [text, ...lines.texts(dialect.firstDataLine, dialect.firstDataLine + 2)],
+    delimiter,
+  );
+  if (header?.length !== first?.length) return content;
+  // A delimiter at the end of the rows may make up for the mark; row numbers then tell.
+  return first?.at(-1) !== "" || Number(second?.[0]) === Number(first[0]) + 1 ? text : content;
 }
 
-/** Whether a line names columns, a frequency among them. */
-export const namesColumns = (line: string, dialect: Dialect): boolean =>
-  bestSplit(line.replace(COMMENT_MARK, ""), dialect, 1) !== null;
+/** Whether a line names columns, two known ones at the least, and otherwise than some names do. */
+export function namesOtherColumns(line: string, dialect: Dialect, names: readonly string[]): boolean {
+  const split = bestSplit(line.replace(COMMENT_MARK, ""), dialect, 1);
+  if (split === null || split.roles.filter(({ quantity }) => quantity !== "other").length < 2) return false;
+  const roles = rolesOf(names, 1);
+  return split.roles.some(({ quantity, frequencyUnit = null }, c) => {
+    const { quantity: known = "other", frequencyUnit: knownUnit = null } = roles[c] ?? {};
+    return quantity !== known || (frequencyUnit !== null && knownUnit !== null && frequencyUnit !== knownUnit);
+  });
+}
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
 function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "lineIndex"> | null {

@@ -10,7 +10,10 @@ export function wordsOf(header: string): readonly string[] {
       .replaceAll("_", " ")
       .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
       .replace(/[\u00b5\u03bc]/g, "u")
-      .replace(/(?<=[\p{L}\d])\s*(?:\|\||\/\/|\u2225)/gu, " parallel ")
+      .replace(
+        /(?<=[\p{L}\d])\s*(?:\|\||\/\/|[\u2225\u2016])|^\s*(?:\|\||\/\/|[\u2225\u2016])\s*(?=\p{L})/gu,
+        " parallel ",
+      )
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
       .replace(/[Ωω\u2126]/gu, "ohm")
       .replace(/[ßẞ]/g, "ss")

@@ -1,8 +1,9 @@
 import { doubled } from "../grow.js";
 import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "./ascii.js";
 import { isComment, readCell, splitLines } from "./cells.js";
+import { roleFromHeader } from "./columns.js";
 import type { Dialect } from "./dialect.js";
-import { namesColumns } from "./header.js";
+import { namesOtherColumns } from "./header.js";
 import { linesFrom, scanPlainRows } from "./plain-rows.js";
 import { scanNumber } from "./scan-numbers.js";
 import type { TextLines } from "./text-lines.js";
@@ -44,7 +45,6 @@ export function readTable(
   const plain = plainTable(lines, dialect, shifts);
   if (plain !== null) return plain;
   const table = new TableBuilder(dialect.columns);
-  const heading = header.join("|");
   let next: number | null = null;
   // Between blanks a cell that is missing cannot be told from the one after it.
   const fewest = dialect.delimiter === "space" ? numbersIn(lines.text(dialect.firstDataLine), dialect) : 0;
@@ -60,7 +60,7 @@ export function readTable(
       if (next !== null) break;
       continue;
     }
-    if (isAnotherHeading(lines, line, dialect, heading)) {
+    if (isAnotherHeading(lines, line, dialect, header)) {
       next = line + 1;
       break;
     }
@@ -90,17 +90,19 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
 
 /**
  * Whether a line over numbers, behind a comment mark perhaps, names columns otherwise than the header does: another table
- * begins.
+ * begins. So does one under words, as many as there are columns.
  */
-function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, heading: string): boolean {
-  if (heading === "" || lines.end(line) - lines.start(line) > LONGEST_HEADING) return false;
+function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, header: readonly string[]): boolean {
+  if (header.length === 0 || lines.end(line) - lines.start(line) > LONGEST_HEADING) return false;
   const text = lines.text(line).trim();
   if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
-  const cells = splitLines([text.replace(/^[#!%*\s]+/, "")], dialect.delimiter)[0] ?? [];
-  if (cells.join("|") === heading || cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
+  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
+  if (cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
   if (!lines.has(line + 1) || !/^[\s"]*[+-]?[.,]?\d/.test(lines.text(line + 1))) return false;
+  if (namesOtherColumns(text, dialect, header)) return true;
   const areWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}{2,}/u.test(cell));
-  return areWords || namesColumns(text, dialect);
+  const isKnown = cells.some((cell) => roleFromHeader(cell).quantity !== "other");
+  return areWords && !isKnown && dialect.delimiter !== "space" && !isComment(text);
 }
 
 /** How many of a row's cells are numbers. */

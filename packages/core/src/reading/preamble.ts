@@ -104,7 +104,7 @@ const REFERENCE = new RegExp(
     "(?:impedance|impedanz|bezugswiderstand)s?[^\\d\\n]{0,40}?(\\d+(?:\\.\\d+)?)(?! ?dB)",
     "\\((\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)\\)",
     "\\b(?:ref(?:erence)?|system|normali[sz]ed|zo|swr)\\b[^\\d\\n]{0,20}?(\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)",
-    "\\bv?swr[ _(]{1,2}(\\d{2,3})\\b",
+    "\\bv?swr[ _(]{1,2}(75|300|450|600)\\b(?! *(?:m\\b|points))",
   ].join("|"),
   "i",
 );
