@@ -143,13 +143,14 @@ export interface Problem {
  * @throws UsageError where a file is there already and may not be replaced, or where it cannot be written
  */
 export function writeWhole(path: string, content: string | Uint8Array, mayReplace: boolean): void {
-  if (!mayReplace && existsSync(path)) throw new UsageError(`${path} exists already. Say --force to write over it.`);
-  const place = existsSync(path) ? realpathSync(path) : path;
+  const isThere = existsSync(path);
+  if (!mayReplace && isThere) throw new UsageError(`${path} exists already. Say --force to write over it.`);
+  const place = isThere ? realpathSync(path) : path;
   const draft = `${place}.${process.pid}.part`;
   try {
     const handle = openSync(draft, "wx");
     try {
-      if (existsSync(place)) fchmodSync(handle, statSync(place).mode);
+      if (isThere) fchmodSync(handle, statSync(place).mode);
       writeFileSync(handle, content);
       fsyncSync(handle);
     } finally {

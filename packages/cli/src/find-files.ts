@@ -26,7 +26,11 @@ export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundF
       const { folder, depth, matches } = await patternOf(path);
       const before = search.problems.length;
       let matched = 0;
-      const isWanted = (file: string, name: string) => name !== LOG_FILE && matches(file) && ++matched > 0;
+      const isWanted = (file: string, name: string) => {
+        const isMatch = name !== LOG_FILE && matches(file);
+        if (isMatch) matched++;
+        return isMatch;
+      };
       searchFolder(folder, search, isWanted, depth);
       if (matched === 0 && search.problems.length === before) {
         search.problems.push({ file: path, reason: `${path}: no file matches this pattern.` });

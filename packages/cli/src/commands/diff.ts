@@ -12,7 +12,7 @@ import { onlySweepIn } from "../files.js";
 import { findSweepFiles, isFolder, type Pairing, pairedByName } from "../find-files.js";
 import { positiveArgument } from "../options/arguments.js";
 import { addChartOptions, addJudgingOptions } from "../options/declare.js";
-import { type Condition, filesWhere, findLog, readLog } from "../options/log-file.js";
+import { type Condition, filesWhere, findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -137,7 +137,7 @@ function byLog(folder: string | undefined, after: string | undefined, raw: RawDi
       "Name one folder with a deployment log, and both sides: diff sweeps --before-where height=8m --after-where height=12m",
     );
   }
-  const file = findLog(raw.log, [folder]);
+  const [file = null] = findLogs(raw.log, [folder]);
   if (file === null) throw new UsageError(`There is no deployment log in ${folder}; feedpoint log init writes one.`);
   const log = readLog(file);
   return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };

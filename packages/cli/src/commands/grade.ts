@@ -24,7 +24,7 @@ import {
 } from "../grading/season.js";
 import { wholeNumberArgument } from "../options/arguments.js";
 import { addJudgingOptions, addSeasonOptions } from "../options/declare.js";
-import { findLog, logsBeside, readLog } from "../options/log-file.js";
+import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
@@ -74,7 +74,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   }
   if (paths.length === 0) throw new UsageError(noPathText(raw.overTime));
   refuseWhatCannotBePrinted(settings, raw);
-  const logFile = findLog(raw.log, paths);
+  const [logFile = null, ...otherLogs] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const found = withoutFile(await findSweepFilesIn(paths), logFile);
   if (found.files.length + found.problems.length === 0) {
@@ -86,7 +86,6 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, run), jobs);
   // The log is held against all files, so the first shard speaks for the others.
   const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
-  const otherLogs = raw.log === undefined ? logsBeside(paths).slice(1) : [];
   const logged =
     (raw.shard?.part ?? 1) > 1
       ? []

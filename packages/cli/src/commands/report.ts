@@ -14,7 +14,7 @@ import {
   addSettingOptions,
 } from "../options/declare.js";
 import { dialsAt } from "../options/dials.js";
-import { findLog, readLog } from "../options/log-file.js";
+import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
@@ -79,7 +79,7 @@ async function reportChange(
 }
 
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
-  const logFile = findLog(raw.log, paths);
+  const [logFile = null] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const rowOf = logRowFinder(season);
   const { sweeps, unreadable } = readAllForJudging(findSweepFiles(paths), settings.reading, settings.systemOhms);

@@ -7,17 +7,13 @@ import { findSweepFiles, folderOf } from "../find-files.js";
 import { plainName } from "./find-plan.js";
 
 /**
- * Where the deployment log is: where it was said to be, or deployments.csv in the first of the paths' folders that has one.
+ * The deployment logs that there are, of which the first is read: the one that was named, or each deployments.csv in one of the
+ * paths' folders.
  *
  * @param wanted undefined: looked for; false: none
  */
-export function findLog(wanted: string | false | undefined, paths: readonly string[]): string | null {
-  if (wanted === false) return null;
-  return wanted ?? logsBeside(paths)[0] ?? null;
-}
-
-/** Each deployments.csv in one of the paths' folders. */
-export function logsBeside(paths: readonly string[]): readonly string[] {
+export function findLogs(wanted: string | false | undefined, paths: readonly string[]): readonly string[] {
+  if (wanted !== undefined) return wanted === false ? [] : [wanted];
   const folders = new Set(paths.filter((path) => path !== "-").map(folderOf));
   return [...folders]
     .map((folder) => join(folder, LOG_FILE))

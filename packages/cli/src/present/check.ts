@@ -19,6 +19,7 @@ import {
   limitsLine,
   megahertz,
   need,
+  needOf,
   percent,
   planLine,
   pointSwr,
@@ -178,12 +179,9 @@ function rowFor(result: BandResult, limits: Limits): readonly string[] {
     swrOf(worst, limits),
     areSpots ? "–" : spans.length === 0 ? "none" : within + more + edgeDoubt(result),
     ...reachesOf(limits).map(({ by }) => (areSpots ? "–" : percent(usable[by]))),
-    areSpots ? `${need(result.need)} there` : whole(result),
+    areSpots ? `${need(result.need)} there` : needOf(result),
   ];
 }
-
-const whole = (result: BandResult) =>
-  result.sweptFraction < 1 ? `${need(result.need)} where swept` : need(result.need);
 
 /** Where the best point is, and how sure that is; "edge" where it is no dip. */
 function placeOf(result: BandResult): string {

@@ -12,7 +12,7 @@ import type { GradeReport } from "../grading/report.js";
 import type { Season, SeasonResult } from "../grading/season.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
-import { need, percent, signed, swr } from "./units.js";
+import { needOf, percent, signed, swr } from "./units.js";
 
 /** A table with the sentence above it. */
 export interface SeasonTable {
@@ -51,7 +51,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     String(rank),
     nameOf(graded.sweep),
     dateOf(graded) ?? "–",
-    `${need(band.need)}${band.sweptFraction < 1 ? " where swept" : ""}`,
+    needOf(band),
     percent(band.withinLimitFraction),
     graded.lossBoundDb === null ? "–" : `≤${graded.lossBoundDb.toFixed(1)}`,
     swr(band.bestSwr),
@@ -109,6 +109,12 @@ const DRIFT_COLUMNS: readonly TableColumn[] = [
 const deploymentsOf = (sweeps: readonly SweepGrade[], column: string | null): readonly string[] =>
   column === null ? [] : [...new Set(sweeps.map(({ log }) => log?.[column] ?? ""))].filter((name) => name !== "");
 
+function jumpsText({ jumps, sweeps }: Drift): string {
+  if (sweeps < FEWEST_FOR_JUMPS) return "–";
+  if (jumps.length === 0) return "none";
+  return jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", ");
+}
+
 function driftTable(drifts: readonly Drift[], deployments: readonly string[]): SeasonTable {
   const left = deployments.filter((name) => !drifts.some(({ deployment }) => deployment === name));
   const rows = drifts.map((drift) => [
@@ -119,11 +125,7 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
     drift.lastDate,
     slopeText(drift),
     drift.scatterHz === null ? "–" : `±${(drift.scatterHz / 1000).toFixed(1)} kHz`,
-    drift.jumps.length === 0
-      ? drift.sweeps < FEWEST_FOR_JUMPS
-        ? "–"
-        : "none"
-      : drift.jumps.map(({ date, changeHz }) => `${signed(changeHz / 1000, 0)} kHz by ${date}`).join(", "),
+    jumpsText(drift),
   ]);
   const above =
     rows.length === 0

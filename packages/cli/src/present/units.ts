@@ -45,6 +45,10 @@ const NEEDS = {
 
 export const need = (value: keyof typeof NEEDS): string => NEEDS[value];
 
+/** What a band needs, as far as it was swept. */
+export const needOf = (band: { readonly need: keyof typeof NEEDS; readonly sweptFraction: number }): string =>
+  band.sweptFraction < 1 ? `${need(band.need)} where swept` : need(band.need);
+
 /** A change with its sign, a true minus for a person; what rounds to nothing has none. */
 export const signed = (value: number, digits: number): string => {
   const size = Math.abs(value).toFixed(digits);

@@ -1,5 +1,5 @@
-import { median } from "simple-statistics";
-import { at, type Column } from "../column.js";
+import { median, rootMeanSquare } from "simple-statistics";
+import { at, type Column, magnitudesOf } from "../column.js";
 import { type Curve, reflectionAt } from "../curve/curve.js";
 import { changeReference } from "../reflection.js";
 
@@ -104,11 +104,8 @@ export function meanDifference({
 }
 
 /** Root mean square of |Γ after|. */
-export function sizeAfter({ afterReal, afterImaginary }: CommonSamples): number {
-  let square = 0;
-  for (let i = 0; i < afterReal.length; i++) square += at(afterReal, i) ** 2 + at(afterImaginary, i) ** 2;
-  return Math.sqrt(square / afterReal.length);
-}
+export const sizeAfter = ({ afterReal, afterImaginary }: CommonSamples): number =>
+  rootMeanSquare(Array.from(magnitudesOf(afterReal, afterImaginary)));
 
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
 const OUTLIER_RATIO = 6;

@@ -10,9 +10,12 @@ import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "./options.js";
 const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"];
 /** Columns beside which an angle is theirs, or is compared with what they give. */
 export const WITH_AN_ANGLE: readonly Quantity[] = [
-  ...["reflection", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"],
-  ...["reactance", "reactance-magnitude", "impedance-magnitude"],
-] as const;
+  "reflection",
+  ...SIZES.filter((quantity) => quantity !== "swr"),
+  "reactance",
+  "reactance-magnitude",
+  "impedance-magnitude",
+];
 
 /**
  * Whether an angle that does not say of what is that of Z. Beside R and X, or other columns that tell Γ with its phase, it is the

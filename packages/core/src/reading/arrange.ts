@@ -1,4 +1,4 @@
-import { median, sumNthPowerDeviations } from "simple-statistics";
+import { extent, median, sumNthPowerDeviations } from "simple-statistics";
 import { at, type Column } from "../column.js";
 import { type Finding, finding } from "../finding.js";
 import type { Rounding } from "./rounding.js";
@@ -157,7 +157,10 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
 /** Repeated readings of one antenna lie closer together in ρ than this (our own choice). */
 const MOST_APART = 0.1;
 
-const spreadOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
+function spreadOf(values: number[]): number {
+  const [least, greatest] = extent(values);
+  return greatest - least;
+}
 
 /** Whether the points are whole stretches in another order than of frequency, and not rows astray. */
 function isBandByBand({ frequencyHz }: Points): boolean {

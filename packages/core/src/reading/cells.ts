@@ -15,6 +15,14 @@ export const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = {
   space: " ",
 };
 
+/** A quote counts behind blanks as well: "7.0", "1.5". */
+const LATE_QUOTES: Readonly<Record<Delimiter, RegExp>> = {
+  comma: /(^|,) +"/g,
+  semicolon: /(^|;) +"/g,
+  tab: /(^|\t) +"/g,
+  space: /(^| ) +"/g,
+};
+
 /** In the order in which they are tried. */
 export const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
 
@@ -29,8 +37,7 @@ export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.
 export function splitLines(lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] {
   const prepared = delimiter === "space" ? lines.map((line) => line.trim().replace(/[ \t]+/g, " ")) : lines;
   if (prepared.some((line) => line.includes('"'))) {
-    // A quote counts behind blanks as well: "7.0", "1.5".
-    const late = new RegExp(`(^|${DELIMITER_CHARACTERS[delimiter]}) +"`, "g");
+    const late = LATE_QUOTES[delimiter];
     return prepared.map((line) => splitText(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line))[0] ?? [""]);
   }
   return splitText(prepared.join("\n"), delimiter, false);

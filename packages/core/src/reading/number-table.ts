@@ -60,7 +60,7 @@ export function readTable(
       if (next !== null) break;
       continue;
     }
-    if (isAnotherHeading(lines, line, dialect, header)) {
+    if (isAnotherHeading(text, dialect, header) && startsWithNumber(lines, line + 1)) {
       next = line + 1;
       break;
     }
@@ -89,23 +89,24 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
 }
 
 /**
- * Whether a line over numbers, behind a comment mark perhaps, names columns otherwise than the header does: another table
- * begins. So does one under words, as many as there are columns.
+ * Whether a line, behind a comment mark perhaps, names columns otherwise than the header does, so that another
+ * table begins if numbers follow. So does one under words, as many as there are columns.
  */
-function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, header: readonly string[]): boolean {
-  if (header.length === 0 || lines.end(line) - lines.start(line) > LONGEST_HEADING) return false;
-  const text = lines.text(line).trim();
+function isAnotherHeading(text: string, dialect: Dialect, header: readonly string[]): boolean {
+  if (header.length === 0 || text.length > LONGEST_HEADING) return false;
   if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
   const cells = splitLines([text], dialect.delimiter)[0] ?? [];
   if (cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
-  if (!lines.has(line + 1) || !/^[\s"]*[+-]?[.,]?\d/.test(lines.text(line + 1))) return false;
   if (namesOtherColumns(text, dialect, header)) return true;
   const areWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}{2,}/u.test(cell));
   const isKnown = cells.some((cell) => roleFromHeader(cell).quantity !== "other");
   return areWords && !isKnown && dialect.delimiter !== "space" && !isComment(text);
 }
 
-/** How many of a row's cells are numbers. */
+const startsWithNumber = (lines: TextLines, line: number): boolean =>
+  lines.has(line) && /^[\s"]*[+-]?[.,]?\d/.test(lines.text(line));
+
+/** How many of a row's cells hold a number, or stand for one. */
 const numbersIn = (text: string, { delimiter, decimal, columns }: Dialect): number =>
   (splitLines([text.trim()], delimiter)[0] ?? [])
     .slice(0, columns)

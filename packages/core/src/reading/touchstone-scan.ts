@@ -70,13 +70,15 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
     if (first === HASH) {
       const content = text.decode(start, end);
       if (/^#\d+!/.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
-      else if (options === null && keywords.result.version === null && !isOptionLine(withoutComment(content))) {
+      else if (options !== null) {
+        findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
+      } else if (keywords.result.version === null && !isOptionLine(withoutComment(content))) {
         comments.push(content.slice(1).trim());
-      } else if (options === null) {
+      } else {
         options = parseOptionLine(withoutComment(content), text.file, line);
         optionLine = line;
         noteRepairs(options, line, findings);
-      } else findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
+      }
       continue;
     }
     if (first === BRACKET) {

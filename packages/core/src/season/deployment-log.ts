@@ -130,10 +130,11 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
   const nameOf = (row: LogRow) => row[log.fileColumn] || "(no file named)";
   const again = unused.filter(isAgain).map(nameOf);
   const left = unused.filter((row) => !isAgain(row)).map(nameOf);
-  const shared = log.rows
-    .map((row) => ({ row, files: files.filter((_, i) => rows[i] === row) }))
-    .filter((entry) => entry.files.length > 1)
-    .map((entry) => `${nameOf(entry.row)} (${entry.files.length} files)`);
+  const filesOfRows = grouped(rows, (row) => row);
+  const shared = log.rows.flatMap((row) => {
+    const count = filesOfRows.get(row)?.length ?? 0;
+    return count > 1 ? [`${nameOf(row)} (${count} files)`] : [];
+  });
   const undated = log.rows.map(statedDate).filter((date) => date !== "" && timeOf(date) === null);
   return [
     ...(without.length === 0

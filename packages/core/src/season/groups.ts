@@ -41,13 +41,13 @@ export function groupGrades(sweeps: readonly SweepGrade[], column: string): read
   const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
   const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
   return names.flatMap((band): BandGroups[] => {
-    const readings = values
+    const known = values
       .map(([value, members]) => readingsOf(value, members, band))
       .filter(({ coverage }) => coverage.length > 0)
-      .map((of) => ({ of, group: groupOnBand(of) }))
+      .map((readings) => ({ readings, group: groupOnBand(readings) }))
       .sort((a, b) => compare(a.group, b.group));
-    const groups = readings.map(({ group }) => group);
-    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(readings.map(({ of }) => of)) }];
+    const groups = known.map(({ group }) => group);
+    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(known) }];
   });
 }
 
@@ -90,18 +90,19 @@ function spreadOf(values: readonly number[]): Spread | null {
 /** A difference that chance makes no more often than this counts, over all that is compared. */
 const LARGEST_CHANCE = 0.05;
 
-function isBeyondSpread(groups: readonly Readings[]): boolean | null {
-  const enough = groups.filter(({ coverage }) => coverage.length >= FEWEST_FOR_SPREAD);
+function isBeyondSpread(
+  groups: readonly { readonly readings: Readings; readonly group: GroupOnBand }[],
+): boolean | null {
+  const enough = groups.filter(({ group }) => group.sweeps >= FEWEST_FOR_SPREAD);
   const [first, last] = [enough[0], enough.at(-1)];
   if (first === undefined || last === undefined || first === last) return null;
   // The two are the farthest apart of all pairs, in either of two numbers.
   const comparisons = enough.length * (enough.length - 1);
-  if (comparisons * leastChance(first.coverage.length, last.coverage.length) > LARGEST_CHANCE) return null;
-  const isBeyond = (one: readonly number[], other: readonly number[]): boolean => {
-    const [a, b] = [spreadOf(one.filter(Number.isFinite)), spreadOf(other.filter(Number.isFinite))];
+  if (comparisons * leastChance(first.group.sweeps, last.group.sweeps) > LARGEST_CHANCE) return null;
+  return (["coverage", "bestSwr"] as const).some((name) => {
+    const [a, b] = [first.group[name], last.group[name]];
     if (a?.spread == null || b?.spread == null) return false;
     const isApart = Math.abs(a.median - b.median) > Math.max(a.spread, b.spread);
-    return isApart && comparisons * chanceOfDifference(one, other) <= LARGEST_CHANCE;
-  };
-  return isBeyond(first.coverage, last.coverage) || isBeyond(first.bestSwr, last.bestSwr);
+    return isApart && comparisons * chanceOfDifference(first.readings[name], last.readings[name]) <= LARGEST_CHANCE;
+  });
 }

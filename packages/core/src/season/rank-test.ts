@@ -1,4 +1,4 @@
-import { errorFunction } from "simple-statistics";
+import { combinations, errorFunction, sum, sumNthPowerDeviations } from "simple-statistics";
 
 /** In more ways than this two groups are not drawn anew one after the other; the normal distribution then serves. */
 const MOST_WAYS = 20_000;
@@ -16,20 +16,13 @@ export function chanceOfDifference(one: readonly number[], other: readonly numbe
   const ranks = ranksOf([...one, ...other]);
   const total = ranks.length;
   const expected = (one.length * (total + 1)) / 2;
-  const sumOfRanks = (some: readonly number[]) => some.reduce((sum, rank) => sum + rank, 0);
-  const distance = Math.abs(sumOfRanks(ranks.slice(0, one.length)) - expected);
+  const distance = Math.abs(sum(ranks.slice(0, one.length)) - expected);
   if (waysToDraw(one.length, total) <= MOST_WAYS) {
-    let ways = 0;
-    let asFar = 0;
-    eachDraw(ranks, one.length, (sum) => {
-      ways++;
-      // Ranks are halves at the least: less than that is rounding.
-      if (Math.abs(sum - expected) > distance - 0.25) asFar++;
-    });
-    return asFar / ways;
+    const sums = combinations(ranks, one.length).map(sum);
+    // Ranks are halves at the least: less than that is rounding.
+    return sums.filter((other) => Math.abs(other - expected) > distance - 0.25).length / sums.length;
   }
-  const mean = sumOfRanks(ranks) / total;
-  const squares = ranks.reduce((sum, rank) => sum + (rank - mean) ** 2, 0);
+  const squares = sumNthPowerDeviations(ranks, 2);
   const variance = (one.length * other.length * squares) / (total * (total - 1));
   if (variance === 0) return 1;
   const deviation = Math.max(0, distance - 0.5) / Math.sqrt(variance);
@@ -40,7 +33,7 @@ export function chanceOfDifference(one: readonly number[], other: readonly numbe
 export const leastChance = (one: number, other: number): number => 2 / waysToDraw(one, one + other);
 
 /** Ranks from 1 on; equal values share the mean of theirs. */
-function ranksOf(values: readonly number[]): readonly number[] {
+function ranksOf(values: readonly number[]): number[] {
   const sorted = values.toSorted((a, b) => a - b);
   const first = new Map<number, number>();
   const last = new Map<number, number>();
@@ -56,16 +49,4 @@ function waysToDraw(count: number, total: number): number {
   let ways = 1;
   for (let k = 1; k <= Math.min(count, total - count); k++) ways = (ways * (total - k + 1)) / k;
   return ways;
-}
-
-/** The sum of each way to draw so many of some values. */
-function eachDraw(values: readonly number[], count: number, take: (sum: number) => void): void {
-  const draw = (from: number, left: number, sum: number) => {
-    if (left === 0) {
-      take(sum);
-      return;
-    }
-    for (let i = from; i <= values.length - left; i++) draw(i + 1, left - 1, sum + (values[i] as number));
-  };
-  draw(0, count, 0);
 }
