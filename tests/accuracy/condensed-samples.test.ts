@@ -3,8 +3,8 @@
  * polynomials behind them against their definition (orthogonal over even places, their quadrature exact to degree 7).
  */
 import { describe, expect, test } from "vitest";
-import { condensedSamples } from "../../packages/core/src/curve/condensed-samples.js";
-import { GAUSS_NODES, gramBlock } from "../../packages/core/src/curve/gram-polynomials.js";
+import { condensedSamples } from "../../packages/core/src/curve/fit/condensed-samples.js";
+import { GAUSS_NODES, gramBlock } from "../../packages/core/src/numbers/gram-polynomials.js";
 import { seededNormal } from "../support/seeded-noise.js";
 
 const sumOf = (numbers: Iterable<number>) => [...numbers].reduce((sum, value) => sum + value, 0);

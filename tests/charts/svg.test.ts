@@ -1,5 +1,5 @@
 /** Pictures as SVG: what is known beforehand lies where it must. */
-import { type CheckOptions, check, DEFAULT_LIMITS, judge, planById, type Sweep } from "@feedpoint/core";
+import { type CheckOptions, check, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { html } from "../../packages/cli/src/present/markup.js";
 import { frequencyAxis, ohmsAxis, returnLossAxis, swrAxis } from "../../packages/cli/src/present/svg/axes.js";
@@ -80,9 +80,7 @@ describe("the Smith chart", () => {
   });
 });
 
-const judged = (sweep: Sweep) => judge(sweep, DEFAULT_LIMITS);
-const drawn = (sweep: Sweep, options: CheckOptions, what: ChartKind) =>
-  picture(judged(sweep), check(sweep, options), what);
+const drawn = (sweep: Sweep, options: CheckOptions, what: ChartKind) => picture(sweep, check(sweep, options), what);
 
 describe("what is drawn of a sweep", () => {
   const axis = evenly(7e6, 7.2e6, 10e3);
@@ -112,11 +110,9 @@ describe("what is drawn of a sweep", () => {
     const parts = [...evenly(7e6, 7.05e6, 5e3), ...evenly(7.15e6, 7.2e6, 5e3)];
     const series = seriesOf(
       "only",
-      judged(
-        sweepOfMagnitudes(
-          parts,
-          parts.map(() => 0.3),
-        ),
+      sweepOfMagnitudes(
+        parts,
+        parts.map(() => 0.3),
       ),
       [],
     );
@@ -136,7 +132,7 @@ describe("what is drawn of a sweep", () => {
   test("of more points than wanted the best and the worst stay", () => {
     const many = evenly(1e6, 30e6, 1e3);
     const dip = (hz: number) => Math.min(0.95, 0.1 + Math.abs(hz - 14.2e6) / 1e5);
-    const series = seriesOf("only", judged(sweepOfMagnitudes(many, many.map(dip))), []);
+    const series = seriesOf("only", sweepOfMagnitudes(many, many.map(dip)), []);
     const [run = []] = plotRuns(series.trace, { lowHz: 1e6, highHz: 30e6 }, 200);
     expect(run.length).toBeLessThan(210);
     expect(Math.min(...run.map(({ reflectionMagnitude }) => reflectionMagnitude))).toBeLessThan(0.11);

@@ -1,7 +1,7 @@
 /** Groups of repeated sweeps: which one stands for them, what their scatter may make of a change, and what it hides. */
 import { curveOf, diff, planById } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { groupChange, indexOfMiddle, scatterAround } from "../../packages/core/src/diff/repeats.js";
+import { groupChange, indexOfMiddle, scatterAround } from "../../packages/core/src/jobs/diff/repeats.js";
 import { present } from "../support/sweeps.js";
 import { resonance, swept } from "./resonances.js";
 

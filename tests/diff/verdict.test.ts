@@ -1,9 +1,9 @@
 /** What becomes of a measured difference once its causes are known, and how it is said. */
 import { describe, expect, test } from "vitest";
-import type { BandDiff } from "../../packages/core/src/diff/band-diff.js";
-import type { Cause, CauseCode } from "../../packages/core/src/diff/cause.js";
-import { headlineOf } from "../../packages/core/src/diff/headline.js";
-import { type DiffVerdict, explained, verdictOf } from "../../packages/core/src/diff/verdict.js";
+import type { BandDiff } from "../../packages/core/src/jobs/diff/band-diff.js";
+import type { Cause, CauseCode } from "../../packages/core/src/jobs/diff/cause.js";
+import { headlineOf } from "../../packages/core/src/jobs/diff/headline.js";
+import { type DiffVerdict, explained, verdictOf } from "../../packages/core/src/jobs/diff/verdict.js";
 
 const cause = (code: CauseCode, confidence: Cause["confidence"] = "likely"): Cause => ({
   code,

@@ -1,7 +1,15 @@
 /** Arithmetic of complex numbers: worked examples, and the laws that it must keep. */
 
 import { expect, test } from "vitest";
-import { add, type Complex, complex, divide, magnitude, multiply, subtract } from "../../packages/core/src/complex.js";
+import {
+  add,
+  type Complex,
+  complex,
+  divide,
+  magnitude,
+  multiply,
+  subtract,
+} from "../../packages/core/src/numbers/complex.js";
 import { fc } from "../support/property.js";
 
 const [a, b] = [complex(1, 2), complex(3, -4)];

@@ -1,4 +1,4 @@
-/** What is left out of a judgement is said. */
+/** What is left out of a analysis is said. */
 import { check, diff, planById, readSweeps } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { evenly, present, sweepOfMagnitudes } from "../support/sweeps.js";

@@ -1,8 +1,8 @@
 /** The searches find what closed forms say, and the median what sorting does. */
 
 import { describe, expect, test } from "vitest";
-import { medianOf } from "../../packages/core/src/column.js";
-import { leastBetween, zeroBetween } from "../../packages/core/src/curve/search.js";
+import { medianOf } from "../../packages/core/src/numbers/column.js";
+import { leastBetween, zeroBetween } from "../../packages/core/src/numbers/search.js";
 import { fc } from "../support/property.js";
 
 describe("the least value between two places", () => {

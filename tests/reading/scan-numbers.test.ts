@@ -1,7 +1,7 @@
 /** The scanner of numbers against Number(), which the language's own specification makes exact (ECMA-262, StringToNumber). */
 import { describe, expect, test } from "vitest";
-import { COMMA, POINT } from "../../packages/core/src/reading/ascii.js";
-import { numberFromText, scanNumber } from "../../packages/core/src/reading/scan-numbers.js";
+import { COMMA, POINT } from "../../packages/core/src/reading/text/ascii.js";
+import { numberFromText, scanNumber } from "../../packages/core/src/reading/text/scan-numbers.js";
 import { inUnit, SHIFTS } from "../support/decimal-text.js";
 import { bytesOf } from "../support/known-load.js";
 import { fc } from "../support/property.js";

@@ -11,8 +11,8 @@ const split = vi.hoisted(() => ({ lines: 0 }));
 /** Counts the texts whose rows were scanned straight into columns. */
 const plainRows = vi.hoisted(() => ({ texts: 0 }));
 
-vi.mock("../../packages/core/src/reading/plain-rows.js", async (importOriginal) => {
-  const original = await importOriginal<typeof import("../../packages/core/src/reading/plain-rows.js")>();
+vi.mock("../../packages/core/src/reading/text/plain-rows.js", async (importOriginal) => {
+  const original = await importOriginal<typeof import("../../packages/core/src/reading/text/plain-rows.js")>();
   return {
     ...original,
     scanPlainRows: (...parameters: Parameters<typeof original.scanPlainRows>) => {
@@ -23,8 +23,8 @@ vi.mock("../../packages/core/src/reading/plain-rows.js", async (importOriginal) 
   };
 });
 
-vi.mock("../../packages/core/src/reading/cells.js", async (importOriginal) => {
-  const cells = await importOriginal<typeof import("../../packages/core/src/reading/cells.js")>();
+vi.mock("../../packages/core/src/reading/delimited/cells.js", async (importOriginal) => {
+  const cells = await importOriginal<typeof import("../../packages/core/src/reading/delimited/cells.js")>();
   return {
     ...cells,
     splitLines: (...parameters: Parameters<typeof cells.splitLines>) => {

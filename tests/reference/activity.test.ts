@@ -11,8 +11,8 @@ import {
   type ActivityFilter,
   type ActivityRegion,
   activitiesFor,
-  judgedBands,
   planById,
+  usableBands,
 } from "@feedpoint/core";
 import { activitySchema } from "@feedpoint/core/schema";
 import { describe, expect, test } from "vitest";
@@ -23,7 +23,7 @@ const nameOf = ({ label, band, frequencyHz }: Activity) => `${label} on ${band},
 
 /** Whether a plan gives the span to amateurs, in one piece of the band of that name. */
 function isWithin(planId: string, bandName: string, lowHz: number, highHz: number): boolean {
-  const band = judgedBands(present(planById(planId), planId), null).find((candidate) => candidate.band === bandName);
+  const band = usableBands(present(planById(planId), planId), null).find((candidate) => candidate.band === bandName);
   return (band?.pieces ?? []).some((piece) => piece.lowHz <= lowHz && highHz <= piece.highHz);
 }
 

@@ -11,11 +11,11 @@ import {
   COMMON_PLAN_ID,
   check,
   type Emission,
-  judgedBands,
   planById,
   planCertainty,
   planIds,
   privilegeFor,
+  usableBands,
 } from "@feedpoint/core";
 import { parseBandPlan } from "@feedpoint/core/schema";
 import { describe, expect, test } from "vitest";
@@ -115,7 +115,7 @@ describe("national plans", () => {
   });
 
   test("Japan: 80 m is six pieces with gaps between", () => {
-    const eighty = judgedBands(plan("jp-mic"), null).find(({ band }) => band === "80m");
+    const eighty = usableBands(plan("jp-mic"), null).find(({ band }) => band === "80m");
     expect(eighty?.pieces.map(({ lowHz, highHz }) => [lowHz / 1000, highHz / 1000])).toEqual([
       [3500, 3580],
       [3599, 3612],
@@ -147,8 +147,8 @@ describe("national plans", () => {
 
 describe("what the ITU Regions have in common", () => {
   test.each(["itu-r1", "itu-r2", "itu-r3"])("lies within %s, piece by piece", (id) => {
-    const region = new Map(judgedBands(plan(id), null).map((band) => [band.band, band.pieces]));
-    for (const { band, pieces } of judgedBands(plan(COMMON_PLAN_ID), null)) {
+    const region = new Map(usableBands(plan(id), null).map((band) => [band.band, band.pieces]));
+    for (const { band, pieces } of usableBands(plan(COMMON_PLAN_ID), null)) {
       for (const piece of pieces) {
         const holds = (region.get(band) ?? []).some(
           ({ lowHz, highHz }) => lowHz <= piece.lowHz && piece.highHz <= highHz,
@@ -171,7 +171,7 @@ describe("what the ITU Regions have in common", () => {
     ["12m", 24890, 24990],
     ["10m", 28000, 29700],
   ])("is on %s the span from %d to %d kHz", (name, lowKhz, highKhz) => {
-    const band = judgedBands(plan(COMMON_PLAN_ID), null).find((candidate) => candidate.band === name);
+    const band = usableBands(plan(COMMON_PLAN_ID), null).find((candidate) => candidate.band === name);
     expect(band?.pieces).toEqual([{ lowHz: lowKhz * 1000, highHz: highKhz * 1000 }]);
   });
 });
@@ -222,7 +222,7 @@ describe("United States classes", () => {
 
   test("97.301: Extra has 500 kHz on HF that General has not", () => {
     const widthHz = (licenceClass: string) =>
-      judgedBands(us, licenceClass)
+      usableBands(us, licenceClass)
         .filter(({ highHz }) => highHz <= 30_000_000)
         .flatMap(({ pieces }) => pieces)
         .reduce((sum, { lowHz, highHz }) => sum + highHz - lowHz, 0);
@@ -231,7 +231,7 @@ describe("United States classes", () => {
 
   test("97.303(h)(3): 60 m is four channels of 2.8 kHz around their centres and one piece of 15 kHz", () => {
     const sixty = present(
-      judgedBands(us, "general").find(({ band }) => band === "60m"),
+      usableBands(us, "general").find(({ band }) => band === "60m"),
       "60m",
     );
     expect(sixty.pieces.map(({ lowHz, highHz }) => [lowHz, highHz])).toEqual([

@@ -1,6 +1,6 @@
 /** The rank test by which groups are told apart, against cases worked out by hand. */
 import { describe, expect, test } from "vitest";
-import { chanceOfDifference, leastChance } from "../../packages/core/src/season/rank-test.js";
+import { chanceOfDifference, leastChance } from "../../packages/core/src/numbers/rank-test.js";
 
 /** Twelve of the numbers from 1 to 24 with a given sum, 150 or less. */
 function ranksWithSum(sum: number): number[] {

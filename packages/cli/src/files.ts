@@ -41,7 +41,7 @@ export function companionsIn(path: string): readonly string[] | null {
 }
 
 /** Reads sweeps for judging: vector sweeps are converted to the wanted impedance. */
-export function readForJudging(path: string, options: ReadOptions, systemOhms: number | null): Sweep[] {
+export function readReferred(path: string, options: ReadOptions, systemOhms: number | null): Sweep[] {
   return readFile(path, options).map((sweep) => {
     if (systemOhms === null || sweep.referenceOhms === systemOhms) return sweep;
     if (sweep.kind === "vector") return withReference(sweep, systemOhms);
@@ -52,7 +52,7 @@ export function readForJudging(path: string, options: ReadOptions, systemOhms: n
 }
 
 /** Reads the sweeps of several files for judging; what cannot be read is told beside them. */
-export function readAllForJudging(
+export function readAllReferred(
   paths: readonly string[],
   options: ReadOptions,
   systemOhms: number | null,
@@ -61,7 +61,7 @@ export function readAllForJudging(
   const unreadable: Problem[] = [];
   for (const file of paths) {
     try {
-      sweeps.push(...readForJudging(file, options, systemOhms));
+      sweeps.push(...readReferred(file, options, systemOhms));
     } catch (error) {
       unreadable.push({ file, reason: hintedMessage(error) });
     }
@@ -71,7 +71,7 @@ export function readAllForJudging(
 
 /** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */
 export function onlySweepIn(path: string, options: ReadOptions, systemOhms: number | null): Sweep {
-  const sweeps = readForJudging(path, options, systemOhms);
+  const sweeps = readReferred(path, options, systemOhms);
   const [sweep] = sweeps;
   if (sweep !== undefined && sweeps.length === 1) return sweep;
   throw new UsageError(

@@ -1,46 +1,13 @@
-/** The public surface of the library, by name, and nothing else. */
-export {
-  ACTIVITIES,
-  ACTIVITY_SOURCES,
-  type Activity,
-  type ActivityFilter,
-  type ActivityKind,
-  type ActivityRegion,
-  activitiesFor,
-} from "./band-plan/activity.js";
-export type {
-  BandPlan,
-  Emission,
-  Grant,
-  JudgedBand,
-  PlanBand,
-  PlanSegment,
-  PlanSource,
-  PowerLimit,
-  Region,
-} from "./band-plan/band-plan.js";
-export { type PlanCertainty, planCertainty } from "./band-plan/certainty.js";
-export { COMMON_PLAN_ID, planById, planIds } from "./band-plan/plans.js";
-export {
-  emissionsIn,
-  greatestPowerIn,
-  judgedBands,
-  privilegeFor,
-  type Signal,
-  type Transmission,
-} from "./band-plan/privileges.js";
-export { CAUTIONS } from "./cautions.js";
-export {
-  type BandResult,
-  type CheckOptions,
-  type CheckResult,
-  check,
-  checkJudged,
-  type SegmentResult,
-  type Verdict,
-} from "./check.js";
-export type { Column } from "./column.js";
-export type { Complex } from "./complex.js";
+export { type Analysis, analyse } from "./bands/analysis.js";
+export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
+export type { BandFeedline } from "./bands/band-feedline.js";
+export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
+export type { DialResult } from "./bands/dials.js";
+export { type LossBound, lossBound } from "./bands/loss-bound.js";
+export type { Point } from "./bands/point.js";
+export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./bands/power.js";
+export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
+export { type BandSummary, isDip } from "./bands/summary.js";
 export {
   type Curve,
   curveOf,
@@ -50,14 +17,53 @@ export {
   type ScalarCurve,
   type VectorCurve,
 } from "./curve/curve.js";
-export type { Stretch } from "./curve/stretches.js";
-export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Trace, traceOf } from "./curve/trace.js";
-export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./diff/band-diff.js";
-export type { Cause, CauseCode } from "./diff/cause.js";
-export { type Comparison, compare, type DiffOptions, type DiffResult, diff } from "./diff/diff.js";
-export type { DiffVerdict } from "./diff/verdict.js";
-export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
-export type { BandFeedline } from "./feedline/band-feedline.js";
+export type { Piece, Span } from "./curve/pieces.js";
+export type { Stretch } from "./curve/samples/stretches.js";
+export {
+  type CurvePoint,
+  extremesBetween,
+  type LimitSpan,
+  spansWithin,
+  type Trace,
+  traceOf,
+  traceOfSweep,
+} from "./curve/trace.js";
+export type { BandUncertainty, Interval } from "./curve/uncertainty/band-uncertainty.js";
+export { type Instrument, instrumentError } from "./curve/uncertainty/instrument.js";
+/** The public surface of the library, by name, and nothing else. */
+export {
+  ACTIVITIES,
+  ACTIVITY_SOURCES,
+  type Activity,
+  type ActivityFilter,
+  type ActivityKind,
+  type ActivityRegion,
+  activitiesFor,
+} from "./facts/activity/activity.js";
+export { dialOf } from "./facts/activity/activity-modes.js";
+export type { Dial } from "./facts/activity/dial.js";
+export type {
+  BandPlan,
+  Emission,
+  Grant,
+  PlanBand,
+  PlanSegment,
+  PlanSource,
+  PowerLimit,
+  Region,
+  UsableBand,
+} from "./facts/band-plan/band-plan.js";
+export { type PlanCertainty, planCertainty } from "./facts/band-plan/certainty.js";
+export { COMMON_PLAN_ID, planById, planIds } from "./facts/band-plan/plans.js";
+export {
+  emissionsIn,
+  greatestPowerIn,
+  privilegeFor,
+  type Signal,
+  type Transmission,
+  usableBands,
+} from "./facts/band-plan/privileges.js";
+export { CAUTIONS } from "./facts/cautions.js";
 export {
   type Feedline,
   type FeedlineDetails,
@@ -65,8 +71,13 @@ export {
   matchedLossDb,
   type StatedLoss,
   sectionAt,
-} from "./feedline/feedline.js";
-export { FEEDLINE_KINDS, type FeedlineKind, feedlineKindById, type LossModel } from "./feedline/feedline-kinds.js";
+} from "./facts/feedline/feedline.js";
+export {
+  FEEDLINE_KINDS,
+  type FeedlineKind,
+  feedlineKindById,
+  type LossModel,
+} from "./facts/feedline/feedline-kinds.js";
 export {
   deliveredFraction,
   greatestStress,
@@ -77,40 +88,57 @@ export {
   reflectionAtLoad,
   throughLine,
   totalLossDb,
-} from "./feedline/line.js";
+} from "./facts/feedline/line.js";
+export {
+  criteriaWith,
+  GRADE_CRITERIA,
+  type Grade,
+  type GradeCriterion,
+  type GradeShares,
+} from "./facts/grade-criteria.js";
+export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
+export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
+export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./facts/station/station.js";
+export { lookUp } from "./input/look-up.js";
+export { nearestName, suggestion } from "./input/nearest.js";
+export { printableText } from "./input/printable.js";
+export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
+export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
+export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";
+export type { Cause, CauseCode } from "./jobs/diff/cause.js";
+export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
+export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";
+export type { DiffVerdict } from "./jobs/diff/verdict.js";
+export { type BandGrade, type GradeOptions, gradeSweep, LEAST_SWEPT_FRACTION, type SweepGrade } from "./jobs/grade.js";
 export {
   type LineOptions,
   type LineResult,
   type LineVerdict,
   type MeasuredLoss,
   measureLine,
-} from "./feedline/measure-line.js";
-export type { Finding, Severity } from "./finding.js";
-export { FINDING_CODES, type FindingCode } from "./finding-codes.js";
+} from "./jobs/line/measure-line.js";
+export { dateOf, timeOf } from "./jobs/season/dates.js";
 export {
-  type BandGrade,
-  criteriaWith,
-  GRADE_CRITERIA,
-  type Grade,
-  type GradeCriterion,
-  type GradeOptions,
-  type GradeShares,
-  gradeJudged,
-  gradeSweep,
-  LEAST_SWEPT_FRACTION,
-  type SweepGrade,
-} from "./grade.js";
-export { type JudgingOptions, type PlanInfo, planInfo } from "./judging.js";
-export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./limits.js";
-export { lookUp } from "./look-up.js";
-export { type LossBound, lossBound } from "./loss-bound.js";
-export { nearestName, suggestion } from "./nearest.js";
-export type { Piece, Span } from "./pieces.js";
-export { printableText } from "./printable.js";
-export { ReadError, type ReadErrorCode, type ReadProblem } from "./read-error.js";
-export { COLUMN_NAMES, type ColumnRole, parseColumnRoles, type Quantity } from "./reading/columns.js";
-export type { DecimalMark, Delimiter, FrequencyUnit, ReadOptions } from "./reading/options.js";
+  type DeploymentLog,
+  LOG_FILE,
+  logFindings,
+  readDeploymentLog,
+  rowFinder,
+} from "./jobs/season/deployment-log.js";
+export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./jobs/season/drift.js";
+export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./jobs/season/groups.js";
+export type { LogRow } from "./jobs/season/log-row.js";
+export { type Ranked, rankFor } from "./jobs/season/ranking.js";
+export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./jobs/trim.js";
+export type { Column } from "./numbers/column.js";
+export type { Complex } from "./numbers/complex.js";
+export type { ColumnRole, Quantity } from "./reading/options/column-role.js";
+export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read-options.js";
+export type { FrequencyUnit } from "./reading/options/units.js";
+export { COLUMN_NAMES, parseColumnRoles } from "./reading/quantities/columns.js";
 export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
+export type { Finding, Severity } from "./sweep/finding.js";
+export { FINDING_CODES, type FindingCode } from "./sweep/finding-codes.js";
 export {
   admittanceFromImpedance,
   changeReference,
@@ -123,25 +151,7 @@ export {
   reflectionMagnitudeFromSwr,
   returnLossDb,
   swrFromReflectionMagnitude,
-} from "./reflection.js";
-export { dateOf, timeOf } from "./season/dates.js";
-export {
-  type DeploymentLog,
-  LOG_FILE,
-  type LogRow,
-  logFindings,
-  readDeploymentLog,
-  rowFinder,
-} from "./season/deployment-log.js";
-export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./season/drift.js";
-export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./season/groups.js";
-export { type Ranked, rankFor } from "./season/ranking.js";
-export { dialOf } from "./station/activity-modes.js";
-export type { Dial, DialResult } from "./station/dials.js";
-export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./station/modes.js";
-export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./station/power.js";
-export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./station/station.js";
-export { type BandSummary, isDip, type Judgement, judge, type Point } from "./summary.js";
+} from "./sweep/reflection.js";
 export {
   referredTo,
   type ScalarSweep,
@@ -154,9 +164,6 @@ export {
   type VectorSweep,
   vectorSweep,
   withReference,
-} from "./sweep.js";
-export { type SweepInfo, sweepInfo } from "./sweep-info.js";
-export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./trim.js";
-export type { BandUncertainty, Interval } from "./uncertainty/band-uncertainty.js";
-export { type Instrument, instrumentError } from "./uncertainty/instrument.js";
+} from "./sweep/sweep.js";
+export { type SweepInfo, sweepInfo } from "./sweep/sweep-info.js";
 export { delimitedText, touchstoneText } from "./writing/write-sweep.js";

@@ -1,11 +1,12 @@
 /** Checks of data from outside, built with zod. Apart from the main entry, so that who needs none of it loads none. */
-export { activitySchema, bandPlanSchema, parseBandPlan } from "./band-plan/band-plan-schema.js";
+export { activitySchema } from "./facts/activity/activity-schema.js";
+export { bandPlanSchema, parseBandPlan } from "./facts/band-plan/band-plan-schema.js";
 
 import * as z from "zod";
-import { bandPlanSchema } from "./band-plan/band-plan-schema.js";
-import { stationSchema } from "./station/station-schema.js";
+import { bandPlanSchema } from "./facts/band-plan/band-plan-schema.js";
+import { stationSchema } from "./facts/station/station-schema.js";
 
-export { parseStation, stationSchema } from "./station/station-schema.js";
+export { parseStation, stationSchema } from "./facts/station/station-schema.js";
 
 const SCHEMAS = { plan: bandPlanSchema, station: stationSchema };
 

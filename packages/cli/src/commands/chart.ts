@@ -1,4 +1,4 @@
-import { type CheckResult, checkJudged, type Judgement, judge } from "@feedpoint/core";
+import { type CheckResult, check, type Sweep } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { UsageError } from "../exit.js";
 import { onlySweepIn, writeWhole } from "../files.js";
@@ -31,20 +31,20 @@ async function runChart(file: string, raw: RawChartOptions): Promise<void> {
   const ending = output === undefined ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
-  const judgement = judge(onlySweepIn(file, settings.reading, settings.systemOhms), settings.limits);
-  const svg = await draw(judgement, checkJudged(judgement, settings), what);
+  const sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
+  const svg = await draw(sweep, check(sweep, settings), what);
   if (output === undefined) process.stdout.write(svg);
   else writeWhole(output, ending === "svg" ? svg : await png(svg), force);
 }
 
-async function draw(judgement: Judgement, result: CheckResult, what: ChartKind): Promise<string> {
-  if (judgement.curve.sweep.kind === "scalar" && what !== "swr" && what !== "return-loss")
+async function draw(sweep: Sweep, result: CheckResult, what: ChartKind): Promise<string> {
+  if (sweep.kind === "scalar" && what !== "swr" && what !== "return-loss")
     throw new UsageError(`This sweep knows only the size of the reflection; a ${what} chart needs its angle.`);
   if (what === "swr" && result.bands.length === 1 && result.bands[0]?.best === null)
     throw new UsageError(`${result.bands[0].band} was not swept.`);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { picture } = await import("../present/svg/picture.js");
-  return picture(judgement, result, what);
+  return picture(sweep, result, what);
 }
 
 /** Pixels for a unit of the picture. */

@@ -1,7 +1,7 @@
-import { type CheckResult, checkJudged, judge, type Verdict } from "@feedpoint/core";
+import { type CheckResult, check, type Verdict } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { EXIT } from "../exit.js";
-import { readAllForJudging } from "../files.js";
+import { readAllReferred } from "../files.js";
 import type { Place } from "../options/arguments.js";
 import {
   addChartOptions,
@@ -43,17 +43,14 @@ async function runCheck(
 ): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  const { sweeps, unreadable } = readAllForJudging(files, settings.reading, settings.systemOhms);
+  const { sweeps, unreadable } = readAllReferred(files, settings.reading, settings.systemOhms);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  const judged = sweeps.map((sweep) => {
-    const judgement = judge(sweep, settings.limits);
-    return {
-      judgement,
-      result: checkJudged(judgement, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) }),
-    };
-  });
-  const results = judged.map(({ result }) => result);
-  const charts = screen === null ? [] : judged.map(({ judgement, result }) => checkCharts(judgement, result, screen));
+  const checked = sweeps.map((sweep) => ({
+    sweep,
+    result: check(sweep, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) }),
+  }));
+  const results = checked.map(({ result }) => result);
+  const charts = screen === null ? [] : checked.map(({ sweep, result }) => checkCharts(sweep, result, screen));
   if (results.length > 0)
     process.stdout.write(
       `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, charts })}\n`,

@@ -1,9 +1,10 @@
 import {
-  type Comparison,
-  compare,
   DEFAULT_THRESHOLDS,
+  type DiffOptions,
   type DiffResult,
   type DiffVerdict,
+  diff,
+  onSameTerms,
   type Sweep,
 } from "@feedpoint/core";
 import { Command, InvalidArgumentError, Option } from "commander";
@@ -85,9 +86,18 @@ function conditionArgument(text: string): Condition {
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  const compared = sidesFrom(before, after, raw).map((sides) => compareSides(sides, raw, settings));
+  const options = diffOptions(raw, settings);
+  const compared = sidesFrom(before, after, raw).map((files) => {
+    const sides = { before: readSide(files.before, settings), after: readSide(files.after, settings) };
+    return { sides, result: diff(sides.before, sides.after, options) };
+  });
   const results = compared.map(({ result }) => result);
-  const charts = screen === null ? [] : compared.map((comparison) => diffCharts(comparison, screen));
+  const charts =
+    screen === null
+      ? []
+      : compared.map(({ sides, result }) =>
+          diffCharts(result, onSameTerms(sides.before, sides.after, options), screen),
+        );
   process.stdout.write(`${render(results, charts, settings)}\n`);
   if (results.some(({ bands }) => bands.length === 0)) {
     process.exitCode = EXIT.input;
@@ -143,19 +153,16 @@ function byLog(folder: string | undefined, after: string | undefined, raw: RawDi
   return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };
 }
 
-function compareSides({ before, after }: Sides, raw: RawDiffOptions, settings: Settings): Comparison {
-  const read = (files: readonly string[]): readonly Sweep[] => {
-    if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
-    return files.map((file) => onlySweepIn(file, settings.reading, settings.systemOhms));
-  };
-  return compare(read(before), read(after), {
-    ...settings,
-    isSamePlane: raw.samePlane === true,
-    ...(raw.threshold === undefined
-      ? {}
-      : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: raw.threshold } }),
-  });
+function readSide(files: readonly string[], { reading, systemOhms }: Settings): readonly Sweep[] {
+  if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
+  return files.map((file) => onlySweepIn(file, reading, systemOhms));
 }
+
+const diffOptions = ({ samePlane, threshold }: RawDiffOptions, settings: Settings): DiffOptions => ({
+  ...settings,
+  isSamePlane: samePlane === true,
+  ...(threshold === undefined ? {} : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: threshold } }),
+});
 
 function render(results: readonly DiffResult[], charts: readonly string[], settings: Settings): string {
   switch (settings.format) {

@@ -1,7 +1,7 @@
-import { checkJudged, compare, criteriaWith, driftFindings, gradeJudged, judge } from "@feedpoint/core";
+import { check, criteriaWith, diff, driftFindings, gradeSweep, onSameTerms } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
+import { onlySweepIn, type Problem, readAllReferred, writeWhole } from "../files.js";
 import { findSweepFiles } from "../find-files.js";
 import { logRowFinder, missingRows, type RawSeason, seasonFrom, seasonResult } from "../grading/season.js";
 import type { Place } from "../options/arguments.js";
@@ -74,23 +74,23 @@ async function reportChange(
   const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
-  const comparison = compare(read(before), read(after), { ...settings, isSamePlane: samePlane });
-  return { page: diffReport(comparison), unreadable: [] };
+  const [first, second] = [read(before), read(after)];
+  const options = { ...settings, isSamePlane: samePlane };
+  return { page: diffReport(diff(first, second, options), onSameTerms(first, second, options)), unreadable: [] };
 }
 
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
   const [logFile = null] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const rowOf = logRowFinder(season);
-  const { sweeps, unreadable } = readAllForJudging(findSweepFiles(paths), settings.reading, settings.systemOhms);
+  const { sweeps, unreadable } = readAllReferred(findSweepFiles(paths), settings.reading, settings.systemOhms);
   const criteria = criteriaWith(settings.station.criteria ?? {});
-  const judged = sweeps.map((sweep) => {
-    const judgement = judge(sweep, settings.limits);
+  const checked = sweeps.map((sweep) => {
     const log = rowOf(sweep.source.file);
-    const result = checkJudged(judgement, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) });
-    return { judgement, result, log, grade: { ...gradeJudged(judgement, { ...settings, criteria }), log } };
+    const result = check(sweep, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) });
+    return { sweep, result, log, grade: { ...gradeSweep(sweep, { ...settings, criteria }), log } };
   });
-  const [only] = judged;
+  const [only] = checked;
   if (only === undefined)
     throw new UsageError(
       [
@@ -99,9 +99,9 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
       ].join(" "),
     );
   const { collectionReport, sweepReport } = await import("../present/html/report.js");
-  if (judged.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
+  if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
   const { order } = season;
-  const ordered = order === null ? judged : judged.toSorted((a, b) => order(a.grade, b.grade));
+  const ordered = order === null ? checked : checked.toSorted((a, b) => order(a.grade, b.grade));
   const grades = ordered.map(({ grade }) => grade);
   const result = seasonResult(grades, season);
   return {

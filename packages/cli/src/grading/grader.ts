@@ -1,5 +1,5 @@
 import { gradeSweep, type SweepGrade } from "@feedpoint/core";
-import { readForJudging } from "../files.js";
+import { readReferred } from "../files.js";
 import { ndjsonText } from "../present/json.js";
 import { type Batch, joined, unreadBatch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
@@ -11,7 +11,7 @@ export function graderOf(settings: GradingSettings): (files: readonly string[]) 
   const rowOf = logRowFinder(settings);
   const gradeFile = (file: string): Batch => {
     try {
-      const sweeps = readForJudging(file, settings.reading, settings.systemOhms).map((sweep) => ({
+      const sweeps = readReferred(file, settings.reading, settings.systemOhms).map((sweep) => ({
         ...gradeSweep(sweep, settings),
         log: rowOf(sweep.source.file),
       }));

@@ -63,12 +63,12 @@ export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, { plan, ba
     log,
     groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
     overTime: overTime === undefined ? null : { column: overTime === true ? null : logColumn(log, overTime) },
-    best: best === undefined ? null : judgedBand(best, plan, bands),
+    best: best === undefined ? null : usableBand(best, plan, bands),
     order: sort === undefined ? null : compareBy(sort, plan, bands),
   };
 }
 
-function judgedBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): string {
+function usableBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): string {
   const band = bandName(name, plan);
   mustBeGraded(band, `--best ${name}`, bands);
   return band;

@@ -4,9 +4,9 @@ import {
   type BandPlan,
   emissionsIn,
   greatestPowerIn,
-  judgedBands,
   type PlanCertainty,
   planCertainty,
+  usableBands,
 } from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
 import { emissions, power, span, use } from "./units.js";
@@ -57,7 +57,7 @@ export function planText(
     { title: "At most", spare: 2 },
     { title: "Known from", spare: 3 },
   ];
-  const rows = judgedBands(plan, licenceClass)
+  const rows = usableBands(plan, licenceClass)
     .filter(({ band }) => bands === undefined || bands.includes(band))
     .flatMap(({ band, segments }) =>
       segments.map((segment) => [

@@ -1,20 +1,25 @@
-import { at, type Column, firstIndexAbove, magnitudesOf } from "../column.js";
-import { type Complex, complex } from "../complex.js";
-import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
-import { bulkDelay, withoutDelay } from "./delay.js";
-import { type ComplexResult, type Interpolation, interpolateBetween, prepareInterpolation } from "./interpolation.js";
-import { estimateNoise, greatestNoise } from "./noise.js";
+import { at, type Column, firstIndexAbove, magnitudesOf } from "../numbers/column.js";
+import { type Complex, complex } from "../numbers/complex.js";
+import type { ScalarSweep, Sweep, VectorSweep } from "../sweep/sweep.js";
+import {
+  type ComplexResult,
+  type Interpolation,
+  interpolateBetween,
+  prepareInterpolation,
+} from "./between/interpolation.js";
 import {
   magnitudeOf,
   prepareScalarInterpolation,
   type ScalarInterpolation,
   scalarBetween,
-} from "./scalar-interpolation.js";
-import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./scalar-noise.js";
-import { smooth } from "./smoothing.js";
-import { mendSpikes } from "./spikes.js";
-import { findStretches, type Stretch } from "./stretches.js";
-import type { WholeFit } from "./whole-fit.js";
+} from "./between/scalar-interpolation.js";
+import type { WholeFit } from "./fit/whole-fit.js";
+import { estimateNoise, greatestNoise } from "./noise/noise.js";
+import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./noise/scalar-noise.js";
+import { smooth } from "./noise/smoothing.js";
+import { mendSpikes } from "./noise/spikes.js";
+import { bulkDelay, withoutDelay } from "./samples/delay.js";
+import { findStretches, type Stretch } from "./samples/stretches.js";
 
 interface CurveCommon {
   readonly stretches: readonly Stretch[];

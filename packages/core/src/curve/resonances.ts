@@ -1,6 +1,6 @@
-import { at, firstIndexAbove } from "../column.js";
+import { at, firstIndexAbove } from "../numbers/column.js";
+import { zeroBetween } from "../numbers/search.js";
 import { reflectionAt } from "./curve.js";
-import { zeroBetween } from "./search.js";
 import type { Trace } from "./trace.js";
 
 /**

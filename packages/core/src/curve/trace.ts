@@ -1,7 +1,8 @@
-import { at, type Column, firstIndexAbove } from "../column.js";
-import { type Curve, magnitudeBetween, magnitudeWithin } from "./curve.js";
-import { leastBetween, zeroBetween } from "./search.js";
-import type { Stretch } from "./stretches.js";
+import { at, type Column, firstIndexAbove } from "../numbers/column.js";
+import { leastBetween, zeroBetween } from "../numbers/search.js";
+import type { Sweep } from "../sweep/sweep.js";
+import { type Curve, curveOf, magnitudeBetween, magnitudeWithin } from "./curve.js";
+import type { Stretch } from "./samples/stretches.js";
 
 /** A frequency on the curve and ρ there. */
 export interface CurvePoint {
@@ -31,6 +32,18 @@ const GREATEST_BEND = 5e-4;
 const MOST_PIECES = 16;
 /** Where the curve rises from an edge on over this much, the edge is where it is least. */
 const NEXT_TO_EDGE_HZ = 1;
+
+/** What was walked already: a sweep never changes, and a check, a grade and a picture of it need the same trace. */
+const traces = new WeakMap<Sweep, Trace>();
+
+/** The trace of a sweep's curve, made once for each sweep. */
+export function traceOfSweep(sweep: Sweep): Trace {
+  const known = traces.get(sweep);
+  if (known !== undefined) return known;
+  const trace = traceOf(curveOf(sweep));
+  traces.set(sweep, trace);
+  return trace;
+}
 
 /** Walks the whole curve once; dips, crossings and extremes are then looked for on the trace and refined on the curve. */
 export function traceOf(curve: Curve): Trace {

@@ -1,18 +1,19 @@
 import { median } from "simple-statistics";
-import { type Finding, finding } from "../finding.js";
-import { ReadError } from "../read-error.js";
-import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep.js";
-import { arrangePoints, type Points } from "./arrange.js";
-import { withBareCells } from "./bare-cells.js";
-import { endsInComplexCells, withComplexCellsSplit } from "./complex-cells.js";
-import { readDelimited, readDelimitedTogether } from "./delimited.js";
-import type { ReadOptions } from "./options.js";
-import { notedRounding } from "./rounding.js";
-import { isBandReadings, readBandReadings } from "./spot-readings.js";
-import { takenAtFrom } from "./taken-at.js";
-import { type SourceText, sourceText } from "./text.js";
-import { type ReadPoints, readTouchstone } from "./touchstone.js";
-import { touchstoneSigns } from "./touchstone-scan.js";
+import { ReadError } from "../input/read-error.js";
+import { type Finding, finding } from "../sweep/finding.js";
+import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep/sweep.js";
+import { withBareCells } from "./delimited/bare-cells.js";
+import { endsInComplexCells, withComplexCellsSplit } from "./delimited/complex-cells.js";
+import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
+import { isBandReadings, readBandReadings } from "./notes/spot-readings.js";
+import type { ReadOptions } from "./options/read-options.js";
+import { arrangePoints, type Points } from "./points/arrange.js";
+import type { ReadPoints } from "./points/read-points.js";
+import { notedRounding } from "./points/rounding.js";
+import { takenAtFrom } from "./text/taken-at.js";
+import { type SourceText, sourceText } from "./text/text.js";
+import { touchstoneSigns } from "./touchstone/scan.js";
+import { readTouchstone } from "./touchstone/touchstone.js";
 
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.

@@ -1,8 +1,8 @@
-import { at } from "../column.js";
-import { printableText } from "../printable.js";
-import { notedRounding, roundingNote } from "../reading/rounding.js";
-import { takenAtFrom } from "../reading/taken-at.js";
-import type { ScalarSweep, Sweep, VectorSweep } from "../sweep.js";
+import { printableText } from "../input/printable.js";
+import { at } from "../numbers/column.js";
+import { notedRounding, roundingNote } from "../reading/points/rounding.js";
+import { takenAtFrom } from "../reading/text/taken-at.js";
+import type { ScalarSweep, Sweep, VectorSweep } from "../sweep/sweep.js";
 
 /**
  * A vector sweep as a Touchstone file of version 1: one port, Hz, real and imaginary part. Every number is printed with

@@ -1,4 +1,11 @@
-import type { CheckResult, Comparison, Judgement, Limits } from "@feedpoint/core";
+import {
+  type CheckResult,
+  type DiffResult,
+  type Limits,
+  type SameTerms,
+  type Sweep,
+  traceOfSweep,
+} from "@feedpoint/core";
 import { verdictText } from "../check.js";
 import { verdictWords } from "../diff.js";
 import { greatestShownSwr } from "../swr-ticks.js";
@@ -13,7 +20,8 @@ export interface Screen {
 }
 
 /** Charts of the bands that a sweep covers. */
-export function checkCharts({ curve }: Judgement, { bands, limits }: CheckResult, screen: Screen): string {
+export function checkCharts(sweep: Sweep, { bands, limits }: CheckResult, screen: Screen): string {
+  const { curve } = traceOfSweep(sweep);
   const curves = [curve];
   const swept = bands.filter(({ best }) => best !== null);
   const greatestSwr = greatestShownSwr(limits, worstOf(swept));
@@ -27,10 +35,9 @@ export function checkCharts({ curve }: Judgement, { bands, limits }: CheckResult
 }
 
 /** Charts of the bands that were compared: every sweep of both sides, as it was compared. */
-export function diffCharts({ result, before, after }: Comparison, screen: Screen): string {
-  const { bands, limits } = result;
+export function diffCharts({ bands, limits }: DiffResult, { before, after }: SameTerms, screen: Screen): string {
   const { glyphs } = screen;
-  const curvesOf = (side: readonly Judgement[]) => side.map(({ curve }) => curve);
+  const curvesOf = (side: readonly Sweep[]) => side.map((sweep) => traceOfSweep(sweep).curve);
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({
     title: `${band.band}  ${verdictWords(band)}`,

@@ -1,4 +1,4 @@
-import type { Comparison, Judgement, Sweep } from "@feedpoint/core";
+import type { DiffResult, SameTerms, Sweep } from "@feedpoint/core";
 import { comparedFindings, diffTable, reasonsOf, verdictWords } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
@@ -11,7 +11,7 @@ import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
 /** All of what a comparison of two sweeps says, before and after in the same charts. */
-export function diffSection({ result, before, after }: Comparison): Markup {
+export function diffSection(result: DiffResult, { before, after }: SameTerms): Markup {
   const { bands, limits, causes } = result;
   const [first, second] = [onlyOne(before), onlyOne(after)];
   const series: readonly [Series, Series] = [
@@ -33,7 +33,7 @@ export function diffSection({ result, before, after }: Comparison): Markup {
   const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
   const reasons = reasonsOf(bands);
   const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);
-  return html`<article><header><p class="label">Before: ${name(first.curve.sweep)}<br>After: ${name(second.curve.sweep)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
+  return html`<article><header><p class="label">Before: ${name(first)}<br>After: ${name(second)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
     html`<section><h2>Likely cause</h2>${causeList(causes)}</section>`,
     bands.length === 0
       ? null
@@ -52,7 +52,7 @@ export function diffSection({ result, before, after }: Comparison): Markup {
   ]}</article>`;
 }
 
-function onlyOne([only]: readonly Judgement[]): Judgement {
+function onlyOne([only]: readonly Sweep[]): Sweep {
   if (only === undefined) throw new RangeError("a comparison needs a sweep on each side");
   return only;
 }

@@ -1,10 +1,11 @@
 import {
   CAUTIONS,
-  type Comparison,
+  type DiffResult,
   type Finding,
   type GradeCriterion,
   type Limits,
   type PlanInfo,
+  type SameTerms,
   type SweepGrade,
 } from "@feedpoint/core";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
@@ -16,24 +17,24 @@ import { withoutTuner } from "./headline.js";
 import { methodSection } from "./method-section.js";
 import { page } from "./page.js";
 import { cautionSection, findingList } from "./remarks.js";
-import { type JudgedSweep, sweepSection } from "./sweep-section.js";
+import { type CheckedSweep, sweepSection } from "./sweep-section.js";
 
 /** The report of one sweep. */
-export function sweepReport(judged: JudgedSweep): string {
-  return page(judged.result.sweep.label, [sweepSection(judged, 0), closing(judged.result)]);
+export function sweepReport(checked: CheckedSweep): string {
+  return page(checked.result.sweep.label, [sweepSection(checked, 0), closing(checked.result)]);
 }
 
 /** The report of a change. */
-export function diffReport(comparison: Comparison): string {
-  const { before, after } = comparison.result;
+export function diffReport(result: DiffResult, terms: SameTerms): string {
+  const { before, after } = result;
   return page([...before, ...after].map(({ label }) => label).join(" and "), [
-    diffSection(comparison),
-    closing(comparison.result),
+    diffSection(result, terms),
+    closing(result),
   ]);
 }
 
 export interface SweepCollection {
-  readonly sweeps: readonly (JudgedSweep & { readonly grade: SweepGrade })[];
+  readonly sweeps: readonly (CheckedSweep & { readonly grade: SweepGrade })[];
   readonly criteria: readonly GradeCriterion[];
   /** What the deployment log makes of them: ranking, groups, drifts, where they were asked for */
   readonly tables: readonly SeasonTable[];

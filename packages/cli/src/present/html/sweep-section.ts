@@ -1,4 +1,4 @@
-import type { CheckResult, Judgement, SweepGrade } from "@feedpoint/core";
+import type { CheckResult, Sweep, SweepGrade } from "@feedpoint/core";
 import { bandTable, segmentTable, verdictText } from "../check.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
@@ -14,17 +14,16 @@ import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
 /** A sweep with its verdict, as one part of a page. */
-export interface JudgedSweep {
-  readonly judgement: Judgement;
+export interface CheckedSweep {
+  readonly sweep: Sweep;
   readonly result: CheckResult;
   /** The deployment log's row for it; null where there is none */
   readonly log: SweepGrade["log"];
 }
 
 /** All of what a check says of one sweep. `index` tells the sweeps of a page apart. */
-export function sweepSection({ judgement, result, log }: JudgedSweep, index: number): Markup {
-  const series: readonly [Series] = [seriesOf("only", judgement, result.bands, `v${index}`)];
-  const { sweep } = judgement.curve;
+export function sweepSection({ sweep, result, log }: CheckedSweep, index: number): Markup {
+  const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
   const table = bandTable(result);
   const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
   const verdicts = result.bands.map((band) => ({ band: band.band, verdict: verdictText(band) }));

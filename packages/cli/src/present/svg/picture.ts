@@ -1,4 +1,4 @@
-import type { CheckResult, Judgement, Limits } from "@feedpoint/core";
+import type { CheckResult, Limits, Sweep } from "@feedpoint/core";
 import type { Markup } from "../markup.js";
 import { reactanceChart, resistanceChart, returnLossChart } from "./quantity-charts.js";
 import { type Series, seriesOf } from "./series.js";
@@ -9,13 +9,13 @@ import { bandSwrChart, sweepSwrChart } from "./swr-chart.js";
 export type ChartKind = "swr" | "smith" | "return-loss" | "resistance" | "reactance";
 
 /** One chart of a sweep as an SVG file. */
-export function picture(judgement: Judgement, { bands, limits }: CheckResult, what: ChartKind): string {
-  const series = [seriesOf("only", judgement, bands)];
+export function picture(sweep: Sweep, { bands, limits }: CheckResult, what: ChartKind): string {
+  const series = [seriesOf("only", sweep, bands)];
   const [only, ...others] = bands;
   const isOneBand = what === "swr" && only !== undefined && others.length === 0;
   const name = isOneBand ? `SWR on ${only.band}` : NAMES[what];
   const chart = isOneBand ? bandSwrChart(series, only.band, limits, "picture") : CHARTS[what](series, limits);
-  return standaloneSvg(chart, `${name}, ${judgement.curve.sweep.label}`);
+  return standaloneSvg(chart, `${name}, ${sweep.label}`);
 }
 
 const NAMES: Readonly<Record<ChartKind, string>> = {

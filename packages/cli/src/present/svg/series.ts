@@ -1,4 +1,4 @@
-import type { BandSummary, Curve, Judgement, Sweep, Trace } from "@feedpoint/core";
+import { type BandSummary, type Curve, type Sweep, type Trace, traceOfSweep } from "@feedpoint/core";
 
 /** before and after: the two sides of a comparison. */
 export type Role = "only" | "before" | "after";
@@ -15,11 +15,7 @@ export interface Series {
   readonly valuesId?: string;
 }
 
-export function seriesOf(
-  role: Role,
-  { curve, trace }: Judgement,
-  bands: readonly BandSummary[],
-  valuesId?: string,
-): Series {
-  return { role, sweep: curve.sweep, curve, trace, bands, ...(valuesId === undefined ? {} : { valuesId }) };
+export function seriesOf(role: Role, sweep: Sweep, bands: readonly BandSummary[], valuesId?: string): Series {
+  const trace = traceOfSweep(sweep);
+  return { role, sweep, curve: trace.curve, trace, bands, ...(valuesId === undefined ? {} : { valuesId }) };
 }

@@ -1,0 +1,130 @@
+import type { Curve } from "../curve/curve.js";
+import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
+import { greatestStress, type LineStress, magnitudeAtLoad } from "../facts/feedline/line.js";
+import { at } from "../numbers/column.js";
+import { type Finding, finding } from "../sweep/finding.js";
+import { reflectionMagnitudeFromSwr } from "../sweep/reflection.js";
+import type { Sweep } from "../sweep/sweep.js";
+import { type AntennaEnd, antennaEndAt, magnitudeOnLine } from "./antenna-end.js";
+import type { PowerResult } from "./power.js";
+import type { BandSummary } from "./summary.js";
+
+/** What the feedline does on a band. */
+export interface BandFeedline {
+  /** At the band's best and worst point as the analyser sees them; null where the line cannot be taken out */
+  readonly atBest: AntennaEnd | null;
+  readonly atWorst: AntennaEnd | null;
+  /** The greatest power of all modes that was used for the next; null where no power is known */
+  readonly powerW: number | null;
+  /** The most voltage and current that power can put on the line, at the worst point; null where that is not known */
+  readonly stress: LineStress | null;
+}
+
+export function bandFeedline(
+  curve: Curve,
+  feedline: Feedline,
+  { best, worst }: BandSummary,
+  power: readonly PowerResult[],
+): BandFeedline | null {
+  if (best === null || worst === null) return null;
+  const watts = power.flatMap(({ bestWatts }) => (bestWatts === null ? [] : [bestWatts]));
+  const powerW = watts.length === 0 ? null : Math.max(...watts);
+  const atWorst = antennaEndAt(curve, feedline, worst.frequencyHz);
+  const worstMagnitude = magnitudeOnLine(curve, feedline, worst.frequencyHz);
+  return {
+    atBest: antennaEndAt(curve, feedline, best.frequencyHz),
+    atWorst,
+    powerW,
+    stress:
+      powerW === null || atWorst === null || worstMagnitude === null || worstMagnitude >= 1
+        ? null
+        : greatestStress(powerW, feedline.characteristicOhms, worstMagnitude, atWorst.matchedLossDb),
+  };
+}
+
+/** A sweep may contradict the stated loss by this much in ρ before that is said: noise and the spread of a kind (our own choice). */
+const TOLERATED_EXCESS = 0.02;
+
+/** What the stated feedline leaves in doubt. */
+export function feedlineFindings(
+  sweep: Sweep,
+  feedline: Feedline,
+  bands: readonly { readonly band: string; readonly feedline: BandFeedline | null }[],
+): readonly Finding[] {
+  return [
+    ...lossDoubt(feedline),
+    ...contradiction(sweep, feedline),
+    ...(sweep.kind === "scalar" && sweep.referenceOhms !== feedline.characteristicOhms
+      ? [
+          finding(
+            "caution",
+            "feedline-needs-phase",
+            `Without phase, a sweep against ${sweep.referenceOhms} Ω cannot be followed along a line of ${feedline.characteristicOhms} Ω; nothing is said of the antenna's end.`,
+          ),
+        ]
+      : []),
+    ...unsureEnds(feedline, bands),
+    ...bands.flatMap(({ band, feedline: result }) => overload(feedline, band, result)),
+  ];
+}
+
+/** Cables of one kind differ by this share of their loss, and more (our own choice). */
+const SPREAD_OF_KIND = 0.2;
+
+/** Bands where so much comes back that a little more loss would leave an antenna that reflects everything. */
+function unsureEnds(
+  { lossIs }: Feedline,
+  bands: readonly { readonly band: string; readonly feedline: BandFeedline | null }[],
+): readonly Finding[] {
+  const more = lossIs === "typical" ? SPREAD_OF_KIND : 0;
+  const isUnsure = (end: AntennaEnd | null | undefined): boolean =>
+    end != null && magnitudeAtLoad(reflectionMagnitudeFromSwr(end.antennaSwr), more * end.matchedLossDb) >= 1;
+  const unsure = bands
+    .filter(({ feedline }) => isUnsure(feedline?.atBest) || isUnsure(feedline?.atWorst))
+    .map(({ band }) => band);
+  if (unsure.length === 0) return [];
+  const reason =
+    more === 0
+      ? "with the loss stated for the line the antenna would reflect everything"
+      : "with a fifth more loss on the line, as others of its kind have, the antenna would reflect everything";
+  const message = `On ${unsure.join(", ")} what is told of the antenna's end is not sure: ${reason}. feedpoint line measures what yours loses.`;
+  return [finding("caution", "antenna-end-unsure", message)];
+}
+
+function lossDoubt({ lossIs, title }: Feedline): readonly Finding[] {
+  if (lossIs === "stated") return [];
+  const message =
+    lossIs === "typical"
+      ? `The loss of ${title} is typical: cables of one kind differ by 20 % and more, and an old or wet one loses more.`
+      : `The loss of ${title} is the least that it can be: dry, in air, of pure copper.`;
+  return [finding("info", "feedline-loss-typical", message)];
+}
+
+/** A passive antenna reflects no more than everything; a line that would need more of it loses less than stated. */
+function contradiction(sweep: Sweep, feedline: Feedline): readonly Finding[] {
+  if (sweep.referenceOhms !== feedline.characteristicOhms) return [];
+  let worst = { frequencyHz: 0, magnitude: 1 + TOLERATED_EXCESS };
+  for (let i = 0; i < sweep.frequencyHz.length; i++) {
+    const frequencyHz = at(sweep.frequencyHz, i);
+    const magnitude = magnitudeAtLoad(at(sweep.reflectionMagnitude, i), matchedLossDb(feedline, frequencyHz));
+    if (magnitude > worst.magnitude) worst = { frequencyHz, magnitude };
+  }
+  if (worst.frequencyHz === 0) return [];
+  const message = `The feedline as stated would lose ${matchedLossDb(feedline, worst.frequencyHz).toFixed(1)} dB at ${(worst.frequencyHz / 1e6).toFixed(1)} MHz, more than this sweep allows. It is shorter or better than stated, or the sweep was taken elsewhere on it.`;
+  return [finding("problem", "feedline-loss-too-high", message)];
+}
+
+function overload(feedline: Feedline, band: string, result: BandFeedline | null): readonly Finding[] {
+  const { ratedVolts, ratedAmperes } = feedline;
+  if (result?.stress == null) return [];
+  const { volts, amperes } = result.stress;
+  const excess = [
+    ...(ratedVolts !== null && volts > ratedVolts ? [`${volts.toFixed(0)} V where ${ratedVolts} V are allowed`] : []),
+    ...(ratedAmperes !== null && amperes > ratedAmperes
+      ? [`${amperes.toFixed(1)} A where ${ratedAmperes} A are allowed`]
+      : []),
+  ];
+  if (excess.length === 0) return [];
+  const message = `At ${result.powerW?.toFixed(0)} W the feedline may see ${excess.join(" and ")} on ${band}.`;
+  return [finding("problem", "feedline-overload", message, { band })];
+}

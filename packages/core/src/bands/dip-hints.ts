@@ -1,0 +1,25 @@
+import { type Finding, finding } from "../sweep/finding.js";
+import type { Analysis } from "./analysis.js";
+import { dipNear } from "./dip.js";
+import { type BandSummary, isDip } from "./summary.js";
+
+/** A dip further from the middle of a band than this is not worth a hint (our own choice). */
+const GREATEST_HINT = 0.08;
+
+/** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
+export function dipBesideFindings(analysis: Analysis, bands: readonly BandSummary[]): readonly Finding[] {
+  const beside = bands.flatMap((summary) => {
+    const { band, best, lowHz, highHz, withinLimit } = summary;
+    if (withinLimit.fraction === 1) return [];
+    const middleHz = (lowHz + highHz) / 2;
+    const dip = best !== null && !isDip(summary) ? dipNear(analysis, middleHz).dip : null;
+    if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
+    const change = dip.frequencyHz / middleHz - 1;
+    if (Math.abs(change) > GREATEST_HINT) return [];
+    const fault = `${Math.abs(change * 100).toFixed(1)} % too ${change < 0 ? "long" : "short"}`;
+    return [`${band} at ${(dip.frequencyHz / 1e6).toFixed(3)} MHz (wire ${fault})`];
+  });
+  if (beside.length === 0) return [];
+  const message = `Dips beside the band: ${beside.join(", ")}, held against the middle of each. feedpoint trim shows what a change of length would do.`;
+  return [finding("info", "dip-outside-band", message)];
+}

@@ -1,0 +1,54 @@
+import { type Curve, curveOf } from "../curve/curve.js";
+import { at } from "../numbers/column.js";
+import { returnLossDb } from "../sweep/reflection.js";
+import type { Sweep } from "../sweep/sweep.js";
+
+/** The most that can be lost one way between analyser and antenna, and where the sweep says so. */
+export interface LossBound {
+  readonly lossDb: number;
+  readonly frequencyHz: number;
+  /** Greatest ρ of the sweep, which the bound follows from */
+  readonly reflectionMagnitude: number;
+}
+
+/** Fewer points than this are readings where the antenna is good, not a sweep (our own choice). */
+const FEWEST_POINTS = 10;
+/** A sweep over less than this ratio of frequencies may be well matched throughout and bounds nothing worth saying. */
+const LEAST_SPAN = 2;
+/** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
+export const HIDING_LOSS_DB = 1;
+
+/** The same as {@link lossBoundOf} for a sweep by itself. */
+export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf(curveOf(sweep));
+
+/**
+ * Bounds the loss of the feedline by the sweep alone: a passive antenna reflects at most everything, so at every frequency
+ * the one-way loss ahead of it is at most half of the return loss. Told from the curve, not from its samples, one of which
+ * noise or interference may have lifted.
+ *
+ * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
+ * Measurement" (abstract read); that it bounds from above with any passive end is derived.
+ *
+ * @returns null for a sweep of less than an octave, and for a handful of readings
+ */
+export function lossBoundOf(curve: Curve): LossBound | null {
+  const { frequencyHz, continuity } = curve.sweep;
+  if (continuity === "spots" || frequencyHz.length < FEWEST_POINTS) return null;
+  if (at(frequencyHz, frequencyHz.length - 1) < LEAST_SPAN * at(frequencyHz, 0)) return null;
+  const { reflectionMagnitude: magnitude } = curve;
+  let greatest = 0;
+  for (let i = 1; i < magnitude.length; i++) if (at(magnitude, i) > at(magnitude, greatest)) greatest = i;
+  const rho = at(magnitude, greatest);
+  const lossDb = Math.max(0, returnLossDb(rho) / 2);
+  // Stretches on the bands alone may be well matched by themselves.
+  if (lossDb > HIDING_LOSS_DB && sweptRatio(curve) < LEAST_SPAN) return null;
+  return {
+    lossDb,
+    frequencyHz: at(frequencyHz, greatest),
+    reflectionMagnitude: rho,
+  };
+}
+
+/** Ratio of the frequencies that were swept, gaps left out. */
+const sweptRatio = ({ sweep, stretches }: Curve): number =>
+  stretches.reduce((ratio, { first, last }) => (ratio * at(sweep.frequencyHz, last)) / at(sweep.frequencyHz, first), 1);

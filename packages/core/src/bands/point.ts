@@ -1,0 +1,40 @@
+import { type Curve, reflectionAt, reflectionMagnitudeAt } from "../curve/curve.js";
+import { type CurvePoint, isBeyondScale } from "../curve/trace.js";
+import { impedanceFromReflection, returnLossDb, swrFromReflectionMagnitude } from "../sweep/reflection.js";
+
+/** A point on the curve. Resistance and reactance are null for a scalar sweep. */
+export interface Point {
+  readonly frequencyHz: number;
+  /** Infinity where ρ ≥ 1 */
+  readonly swr: number;
+  /** Whether the instrument's scale ended there, so that SWR and ρ are at least this */
+  readonly isAtLeast: boolean;
+  readonly returnLossDb: number;
+  readonly reflectionMagnitude: number;
+  readonly resistanceOhms: number | null;
+  readonly reactanceOhms: number | null;
+  /** Both ends of what the SWR may be (95 %), where that is told: at the best and the worst point of a band */
+  readonly swrLow?: number;
+  readonly swrHigh?: number;
+}
+
+/** The curve at a frequency; null where nothing was swept. */
+export function pointAt(curve: Curve, frequencyHz: number): Point | null {
+  const reflectionMagnitude = reflectionMagnitudeAt(curve, frequencyHz);
+  return Number.isNaN(reflectionMagnitude) ? null : pointOn(curve, { frequencyHz, reflectionMagnitude });
+}
+
+/** A point of which ρ is known already. */
+export function pointOn(curve: Curve, { frequencyHz, reflectionMagnitude }: CurvePoint): Point {
+  const reflection = reflectionAt(curve, frequencyHz);
+  const impedance = reflection && impedanceFromReflection(reflection, curve.sweep.referenceOhms);
+  return {
+    frequencyHz,
+    swr: swrFromReflectionMagnitude(reflectionMagnitude),
+    isAtLeast: isBeyondScale(curve, reflectionMagnitude),
+    returnLossDb: returnLossDb(reflectionMagnitude),
+    reflectionMagnitude,
+    resistanceOhms: impedance?.real ?? null,
+    reactanceOhms: impedance?.imaginary ?? null,
+  };
+}

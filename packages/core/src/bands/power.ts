@@ -1,0 +1,170 @@
+import { clipSpans, extremesOver, type Piece, share, totalWidth, widthWithin } from "../curve/pieces.js";
+import type { PlanSegment, PowerLimit, UsableBand } from "../facts/band-plan/band-plan.js";
+import { powerLimitsIn, takesSignal } from "../facts/band-plan/privileges.js";
+import type { Mode } from "../facts/modes.js";
+import type { AntennaDetails, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
+import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import type { Analysis } from "./analysis.js";
+
+/** What sets the greatest power. */
+export type PowerLimiter = "licence" | "antenna" | "radio";
+
+/** The greatest power in one mode on those parts of a band where one licence limit holds. */
+export interface PowerResult {
+  readonly band: string;
+  readonly mode: Mode["name"];
+  /** Where the mode may be sent with this licence limit */
+  readonly pieces: readonly Piece[];
+  /** Share of the pieces within reach of the radio and its tuner, 0 to 1 */
+  readonly usableFraction: number;
+  /** What the plan allows, all of which hold; empty where it does not say */
+  readonly licenceLimits: readonly PowerLimit[];
+  /** At the worst SWR within reach; null where nothing is within reach, or nothing limits the power */
+  readonly watts: number | null;
+  readonly limitedBy: PowerLimiter | null;
+  /** The SWR that goes with `watts`; null where nothing is within reach */
+  readonly worstSwr: number | null;
+  /** At the best SWR; null as for `watts` */
+  readonly bestWatts: number | null;
+  /** `watts` averaged over a transmission of this mode, for the evaluation of exposure; W */
+  readonly averageWatts: number | null;
+}
+
+/** Equipment that limits power. */
+export interface Equipment {
+  readonly radio?: Radio;
+  readonly antenna?: AntennaDetails;
+}
+
+/** Whether anything about the equipment is known that limits power. */
+export const isLimiting = ({ radio, antenna }: Equipment): boolean =>
+  radio?.powerW !== undefined || antenna?.ratedPowerW !== undefined;
+
+/** A half-wave dipole's gain over an isotropic radiator, dBi: the reference of effective radiated power. */
+const DIPOLE_GAIN_DBI = 2.15;
+
+/**
+ * The greatest power by band and mode that licence, antenna and radio all allow. Losses on the way to the antenna are
+ * not credited, so that a loss figure that is wrong cannot lead beyond a limit.
+ */
+export function powersIn(
+  analysis: Analysis,
+  band: UsableBand,
+  licenceClass: string | null,
+  modes: readonly Mode[],
+  equipment: Equipment,
+): readonly PowerResult[] {
+  return modes.flatMap((mode) =>
+    segmentsByLimit(band, licenceClass, mode).map(({ limits, pieces }) =>
+      powerOver(analysis, band.band, mode, pieces, limits, equipment),
+    ),
+  );
+}
+
+function powerOver(
+  analysis: Analysis,
+  band: string,
+  mode: Mode,
+  pieces: readonly Piece[],
+  licenceLimits: readonly PowerLimit[],
+  { radio = {}, antenna = {} }: Equipment,
+): PowerResult {
+  const { tuner = "none" } = radio;
+  const spans = spansInReach(analysis, tuner);
+  const inReach = extremesOver(
+    analysis.trace,
+    pieces.flatMap((piece) => clipSpans(spans, piece)),
+  );
+  const worstSwr = inReach && swrFromReflectionMagnitude(inReach.worst.reflectionMagnitude);
+  const bestSwr = inReach && swrFromReflectionMagnitude(inReach.best.reflectionMagnitude);
+  const fixed: readonly Limit[] = [
+    ...licenceLimits.map((limit) => ({ by: "licence", watts: atTransmitter(limit, antenna) }) as const),
+    ...ratingOf(antenna, mode),
+  ];
+  const greatestAt = (swr: number | null): Limit | null => {
+    if (swr === null) return null;
+    const atRadio = tuner === "none" ? swr : 1;
+    const limits: readonly Limit[] =
+      radio.powerW === undefined
+        ? fixed
+        : [...fixed, { by: "radio", watts: reducedPower(radio.powerW, radio.reduction, atRadio) }];
+    return limits.reduce<Limit | null>(
+      (least, next) => (least === null || next.watts < least.watts ? next : least),
+      null,
+    );
+  };
+  const worst = greatestAt(worstSwr);
+  return {
+    band,
+    mode: mode.name,
+    pieces,
+    usableFraction: share(widthWithin(spans, pieces), totalWidth(pieces)),
+    licenceLimits,
+    watts: worst?.watts ?? null,
+    limitedBy: worst?.by ?? null,
+    worstSwr,
+    bestWatts: greatestAt(bestSwr)?.watts ?? null,
+    averageWatts: worst && worst.watts * mode.dutyFactor,
+  };
+}
+
+interface Limit {
+  readonly by: PowerLimiter;
+  readonly watts: number;
+}
+
+function spansInReach(analysis: Analysis, tuner: Tuner) {
+  if (tuner === "wide-range") return analysis.wideRangeTunerSpans;
+  return tuner === "built-in" ? analysis.builtInTunerSpans : analysis.spans;
+}
+
+/** Output power at which a licence limit is reached with a lossless feedline, W. */
+function atTransmitter({ watts, basis }: PowerLimit, { gainDbi = DIPOLE_GAIN_DBI }: AntennaDetails): number {
+  if (basis === "pep") return watts;
+  const gainDb = basis === "eirp" ? gainDbi : gainDbi - DIPOLE_GAIN_DBI;
+  return watts / 10 ** (gainDb / 10);
+}
+
+/** Sidebands named one by one are rated as voice is. */
+const RATED_AS: Readonly<Partial<Record<Mode["name"], Mode["name"]>>> = { usb: "ssb", lsb: "ssb" };
+
+function ratingOf({ ratedPowerW }: AntennaDetails, { name }: Mode): readonly Limit[] {
+  const watts =
+    typeof ratedPowerW === "object" ? (ratedPowerW[name] ?? ratedPowerW[RATED_AS[name] ?? name]) : ratedPowerW;
+  return watts === undefined ? [] : [{ by: "antenna", watts }];
+}
+
+/** What a radio gives into an SWR: in full at first, then evenly less, as the operator states it. */
+export function reducedPower(powerW: number, reduction: PowerReduction | undefined, swr: number): number {
+  if (reduction === undefined || swr <= reduction.fromSwr) return powerW;
+  const { fromSwr, toSwr, toW } = reduction;
+  if (swr >= toSwr) return Math.min(powerW, toW);
+  return powerW - (powerW - Math.min(powerW, toW)) * ((swr - fromSwr) / (toSwr - fromSwr));
+}
+
+/** The parts of a band where a mode may be sent, joined where they adjoin, apart for each set of power limits. */
+function segmentsByLimit(
+  { segments }: UsableBand,
+  licenceClass: string | null,
+  mode: Mode,
+): readonly { limits: readonly PowerLimit[]; pieces: readonly Piece[] }[] {
+  const groups: { limits: readonly PowerLimit[]; pieces: { lowHz: number; highHz: number }[] }[] = [];
+  for (const segment of segments) {
+    if (!takesSignal(segment, licenceClass, mode)) continue;
+    const limits = powerLimitsIn(segment, licenceClass, mode.emission);
+    const group = groups.find((known) => isSame(known.limits, limits));
+    if (group === undefined) {
+      groups.push({ limits, pieces: [pieceOf(segment)] });
+      continue;
+    }
+    const last = group.pieces.at(-1);
+    if (last !== undefined && last.highHz === segment.lowHz) last.highHz = segment.highHz;
+    else group.pieces.push(pieceOf(segment));
+  }
+  return groups;
+}
+
+const pieceOf = ({ lowHz, highHz }: PlanSegment) => ({ lowHz, highHz });
+
+const isSame = (a: readonly PowerLimit[], b: readonly PowerLimit[]) =>
+  a.length === b.length && a.every(({ watts, basis }, i) => watts === b[i]?.watts && basis === b[i]?.basis);

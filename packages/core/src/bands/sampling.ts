@@ -1,0 +1,135 @@
+import { type Curve, isVectorCurve } from "../curve/curve.js";
+import type { BandPlan, UsableBand } from "../facts/band-plan/band-plan.js";
+import { at, firstIndexAbove } from "../numbers/column.js";
+import { type Finding, finding } from "../sweep/finding.js";
+import type { Sweep } from "../sweep/sweep.js";
+import type { Analysis } from "./analysis.js";
+import { bandwidthFromQ } from "./impedance-q.js";
+import type { BandSummary } from "./summary.js";
+
+/** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
+const GREATEST_TURN = 0.3;
+/** A step longer than this share of the frequency can step over the dip of a short, loaded antenna (our own choice). */
+const GREATEST_STEP = 0.02;
+/** A dip needs this many samples within the limit to be more than a guess. */
+const FEWEST_IN_A_DIP = 3;
+/** Bandwidth and Q may differ by this share before it is remarkable (our own choice). */
+const BANDWIDTH_SHARE = 0.25;
+const MOST_NAMED = 3;
+
+/** Samples that stood alone and were left out of the curve. */
+export function spikeFindings(curve: Curve): readonly Finding[] {
+  const { sweep, spikes, reflectionMagnitude: mended } = curve;
+  const told = (indices: readonly number[], why: string): readonly Finding[] => {
+    if (indices.length === 0) return [];
+    const named = namedReadings(indices.map((index) => at(sweep.frequencyHz, index)));
+    const message = `${named} stand${indices.length > 1 ? "" : "s"} alone (${why}) and did not count; sweep again there.`;
+    return [finding("caution", "spike", message)];
+  };
+  const isDip = (index: number) => at(sweep.reflectionMagnitude, index) < at(mended, index);
+  return [
+    ...told(
+      spikes.filter((index) => !isDip(index)),
+      "interference, or a contact that opened",
+    ),
+    ...told(spikes.filter(isDip), "interference, or a dip narrower than the step"),
+  ];
+}
+
+/** Single readings that no band of the plan holds: noted by hand, the decimal point slips. */
+export function spotFindings({ continuity, frequencyHz }: Sweep, { bands }: BandPlan): readonly Finding[] {
+  if (continuity !== "spots") return [];
+  const outside = Array.from(frequencyHz).filter(
+    (frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz),
+  );
+  if (outside.length === 0) return [];
+  const message = `${namedReadings(outside)} lie${outside.length > 1 ? "" : "s"} in no band of the plan; see whether a decimal point slipped.`;
+  return [finding("caution", "spot-outside-bands", message)];
+}
+
+/** The readings at some frequencies, of which the first few are named. */
+function namedReadings(frequencies: readonly number[]): string {
+  const named = frequencies.slice(0, MOST_NAMED).map((frequency) => (frequency / 1e6).toFixed(3));
+  const more = frequencies.length > MOST_NAMED ? ` and ${frequencies.length - MOST_NAMED} more` : "";
+  return `The reading${frequencies.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more}`;
+}
+
+/** What the step of the sweep leaves open on a band, and whether its bandwidth is that of one resonance. */
+export function samplingFindings(analysis: Analysis, band: UsableBand, result: BandSummary): readonly Finding[] {
+  if (result.sweptFraction === 0) return [];
+  return [...coarsenessFindings(analysis, band, result), ...qFindings(analysis, result)];
+}
+
+/** Where the step is too coarse for a band: for the curve between the samples, or for its dip. */
+export function coarsenessFindings(analysis: Analysis, band: UsableBand, result: BandSummary): readonly Finding[] {
+  if (result.sweptFraction === 0) return [];
+  return [...stepFindings(analysis, band), ...thinDipFindings(analysis.curve, result)];
+}
+
+/** A dip within the limit that rests on one or two samples. */
+function thinDipFindings({ sweep }: Curve, { band, bandwidth }: BandSummary): readonly Finding[] {
+  if (bandwidth === null) return [];
+  const { frequencyHz } = sweep;
+  const inside = firstIndexAbove(frequencyHz, bandwidth.highHz) - firstIndexAbove(frequencyHz, bandwidth.lowHz - 1);
+  if (inside >= FEWEST_IN_A_DIP) return [];
+  const step = Number((bandwidth.widthHz / 5000).toPrecision(1));
+  const message = `The dip on ${band} rests on ${inside} sample${inside === 1 ? "" : "s"}; a step of ${step} kHz would tell more.`;
+  return [finding("caution", "dip-on-few-samples", message, { band })];
+}
+
+/** A bandwidth that is not that of one resonance: two close ones, or loss on the line. */
+function qFindings(
+  { curve, limits }: Analysis,
+  { band, bandwidth, impedanceQ, resonances }: BandSummary,
+): readonly Finding[] {
+  const [resonance] = resonances;
+  if (bandwidth === null || bandwidth.openLow || bandwidth.openHigh || impedanceQ === null || !resonance) return [];
+  const expected = bandwidthFromQ(
+    impedanceQ,
+    resonance.resistanceOhms ?? Number.NaN,
+    curve.sweep.referenceOhms,
+    limits.swr,
+    resonance.frequencyHz,
+  );
+  if (expected === null || Math.abs(bandwidth.widthHz / expected - 1) < BANDWIDTH_SHARE) return [];
+  const inKilohertz = (hertz: number) => `${Math.round(hertz / 1000)} kHz`;
+  const message = `On ${band} the ${limits.swr}:1 bandwidth is ${inKilohertz(bandwidth.widthHz)}; one resonance of Q ${impedanceQ.toFixed(1)}, as the impedance has it here, would give ${inKilohertz(expected)}. More than one resonance, or a feedline between, does that.`;
+  return [finding("info", "bandwidth-not-from-q", message, { band })];
+}
+
+function stepFindings(analysis: Analysis, band: UsableBand): readonly Finding[] {
+  const { distance, stepHz } = greatestTurn(analysis.curve, band.lowHz, band.highHz);
+  const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
+  if (share <= 1) return [];
+  const why =
+    distance > GREATEST_TURN
+      ? "the reflection changes much from one sample to the next"
+      : "a narrow dip or peak could hide between two samples";
+  const step = Number((stepHz / share / 2000).toPrecision(1));
+  return [
+    finding("caution", "step-too-coarse", `On ${band.band} ${why}; a step of ${step} kHz would tell more.`, {
+      band: band.band,
+    }),
+  ];
+}
+
+/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
+function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: number; stepHz: number } {
+  const { frequencyHz, reflectionMagnitude } = curve.sweep;
+  const [real, imaginary] = isVectorCurve(curve)
+    ? [curve.interpolation.real, curve.interpolation.imaginary]
+    : [reflectionMagnitude, null];
+  let greatest = { distance: -1, stepHz: 0 };
+  for (const { first, last } of curve.stretches) {
+    for (
+      let i = Math.max(first, firstIndexAbove(frequencyHz, lowHz) - 1);
+      i < last && at(frequencyHz, i) < highHz;
+      i++
+    ) {
+      const across = imaginary === null ? 0 : at(imaginary, i + 1) - at(imaginary, i);
+      const distance = Math.hypot(at(real, i + 1) - at(real, i), across);
+      if (distance > greatest.distance) greatest = { distance, stepHz: at(frequencyHz, i + 1) - at(frequencyHz, i) };
+    }
+  }
+  return greatest;
+}

@@ -1,0 +1,93 @@
+import type { BandPlan, UsableBand } from "../facts/band-plan/band-plan.js";
+import { memoryFindings } from "../facts/band-plan/certainty.js";
+import { COMMON_PLAN_ID } from "../facts/band-plan/plans.js";
+import { usableBands } from "../facts/band-plan/privileges.js";
+import type { Limits } from "../facts/limits.js";
+import type { Mode } from "../facts/modes.js";
+import { type Finding, finding } from "../sweep/finding.js";
+
+/** What every analysis of a sweep is held against. */
+export interface Scope {
+  readonly plan: BandPlan;
+  /** null: the whole of each band, whatever the class */
+  readonly licenceClass?: string | null;
+  /** Names of the bands wanted; all of the plan where absent */
+  readonly bands?: readonly string[];
+  /** Only where one of these modes may be; wherever anything may be sent where absent */
+  readonly modes?: readonly Mode[];
+  readonly limits?: Limits;
+}
+
+/** What identifies a plan in a result. */
+export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
+  readonly licenceClass: string | null;
+}
+
+export function planInfo({ plan, licenceClass = null }: Scope): PlanInfo {
+  const { id, title, edition, source } = plan;
+  return { id, title, edition, source, licenceClass };
+}
+
+/** The bands of a plan that were asked for, in the plan's order. */
+export function selectBands({ plan, licenceClass = null, bands, modes }: Scope): readonly UsableBand[] {
+  const all = usableBands(plan, licenceClass, modes ?? null);
+  return bands === undefined ? all : all.filter(({ band }) => bands.includes(band));
+}
+
+/**
+ * Bands in which nothing of what was asked for may be sent: each that was named, or all together that were swept.
+ *
+ * @param isSwept whether anything was swept between two frequencies
+ */
+export function closedBands(
+  options: Scope,
+  open: readonly UsableBand[],
+  isSwept: (lowHz: number, highHz: number) => boolean,
+): readonly Finding[] {
+  const { bands, plan } = options;
+  const isOpen = (name: string) => open.some(({ band }) => band === name);
+  if (bands !== undefined) {
+    return bands
+      .filter((name) => !isOpen(name))
+      .map((band) => finding("problem", "band-not-permitted", closedText(options, band), { band }));
+  }
+  const closed = plan.bands.filter(({ band, lowHz, highHz }) => !isOpen(band) && isSwept(lowHz, highHz));
+  if (closed.length === 0) return [];
+  return [finding("info", "bands-closed", closedText(options, closed.map(({ band }) => band).join(", ")))];
+}
+
+/** Says that nothing of what was asked for may be sent on a band, or on several. */
+export function closedText({ licenceClass, modes }: Scope, band: string): string {
+  const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
+  const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;
+  return `${who}${forWhat} on ${band}.`;
+}
+
+/** What the choice of plan and class leaves open. */
+export function planFindings({ plan, licenceClass = null }: Scope, judged: readonly UsableBand[]): readonly Finding[] {
+  const findings: Finding[] = [];
+  if (plan.id === COMMON_PLAN_ID) {
+    findings.push(
+      finding(
+        "info",
+        "plan-common",
+        "No band plan was chosen, so only what all three ITU Regions have in common was judged. Choose yours with --plan.",
+      ),
+    );
+  }
+  if (plan.kind === "band-plan") {
+    const message =
+      "This band plan is agreed among amateurs and is no law: what it does not plan for may be permitted, and what it does not forbid need not be.";
+    findings.push(finding("info", "plan-voluntary", message));
+  }
+  if (plan.classes !== undefined && licenceClass === null) {
+    findings.push(
+      finding(
+        "caution",
+        "class-not-stated",
+        `Judged for every licence class together. Say which is yours with --class (${plan.classes.join(", ")}).`,
+      ),
+    );
+  }
+  return [...findings, ...memoryFindings(plan, judged)];
+}

@@ -1,0 +1,144 @@
+import { at } from "../../numbers/column.js";
+import { emptySystem, type LinearSystem, noiseOfUnknowns, solvePositive } from "../../numbers/positive-system.js";
+import { type FitSamples, type Moments, momentsOf, type Offsets, offsetsOf } from "./fit-moments.js";
+import { type Rational, unknownsOf, type Values } from "./rational.js";
+
+/**
+ * A first fit of an order, or a better one: least squares of (top - bottom · sample) over the bottom of the fit before.
+ *
+ * Source: C. K. Sanathanan, J. Koerner, IEEE Transactions on Automatic Control 8, 1963 (from memory).
+ *
+ * @param before values of the fit before, of any order
+ * @returns null where the samples do not determine it
+ */
+export function approachFit(samples: FitSamples, order: number, before: Values): Rational | null {
+  const { bottomReal, bottomImaginary } = before;
+  const { real, imaginary } = samples;
+  const system = normalEquations(momentsOf(samples, order, { real, imaginary, bottomReal, bottomImaginary }), null);
+  return solvePositive(system) ? solutionOf(system) : null;
+}
+
+/** A better fit, and what it leaves. */
+export interface Improvement {
+  readonly fit: Rational;
+  /** Sum of the squares that it should leave, in units of the noise: what it does leave where the step was short enough */
+  readonly foretold: number;
+  /** The normal equations of the step, solved; the next step of any fit writes over them */
+  readonly system: LinearSystem;
+}
+
+/**
+ * One step of Gauss and Newton from a fit close to the least squares of (value - sample) towards it.
+ *
+ * @param values those of the fit before
+ */
+export function improveFit(samples: FitSamples, before: Rational, values: Values): Improvement | null {
+  const order = before.topReal.length - 1;
+  const offsets = offsetsOf(samples, order, values);
+  const system = normalEquations(momentsOf(samples, order, values), offsets);
+  if (!solvePositive(system)) return null;
+  const fit = solutionOf(system);
+  return { fit, foretold: offsets.squares - gainOf(offsets, before, fit), system };
+}
+
+/**
+ * A fit as other noise would have left it, and as the opposite noise would, to first order.
+ *
+ * @param system the normal equations of the last step towards it
+ * @param normal independent numbers of variance 1
+ * @param isReal whether what was fitted is
+ */
+export function noisyFits(
+  fit: Rational,
+  system: LinearSystem,
+  normal: () => number,
+  isReal: boolean,
+): readonly [Rational, Rational] {
+  const move = rationalOf(noiseOfUnknowns(system, normal, isReal), 0);
+  const moved = (sign: number): Rational => ({
+    topReal: fit.topReal.map((value, k) => value + sign * at(move.topReal, k)),
+    topImaginary: fit.topImaginary.map((value, k) => value + sign * at(move.topImaginary, k)),
+    bottomReal: fit.bottomReal.map((value, k) => value + sign * at(move.bottomReal, k)),
+    bottomImaginary: fit.bottomImaginary.map((value, k) => value + sign * at(move.bottomImaginary, k)),
+  });
+  return [moved(1), moved(-1)];
+}
+
+function solutionOf({ size, real, imaginary }: LinearSystem): Rational {
+  const side = (column: Float64Array) => {
+    const values = new Float64Array(size);
+    for (let r = 0; r < size; r++) values[r] = at(column, r * (size + 1) + size);
+    return values;
+  };
+  return rationalOf({ real: side(real), imaginary: side(imaginary) }, 1);
+}
+
+/** Coefficients in the order of the unknowns, with b₀ before those of the bottom. */
+function rationalOf({ real, imaginary }: { real: Float64Array; imaginary: Float64Array }, constant: number): Rational {
+  const tops = (real.length + 1) / 2;
+  const bottom = (column: Float64Array, first: number) => {
+    const values = column.slice(tops - 1);
+    values[0] = first;
+    return values;
+  };
+  return {
+    topReal: real.slice(0, tops),
+    topImaginary: imaginary.slice(0, tops),
+    bottomReal: bottom(real, constant),
+    bottomImaginary: bottom(imaginary, 0),
+  };
+}
+
+const systems: LinearSystem[] = [];
+
+/** A system of a size to work in, every cell of which is to be written. */
+function systemOf(size: number): LinearSystem {
+  systems[size] ??= emptySystem(size);
+  return systems[size];
+}
+
+/** Rows and columns 0 to n belong to a₀ … aₙ, those after them to b₁ … bₙ. */
+function normalEquations({ order, one, real, imaginary, square }: Moments, offsets: Offsets | null): LinearSystem {
+  const system = systemOf(unknownsOf(order));
+  const { size } = system;
+  const put = (r: number, c: number, re: number, im: number) => {
+    system.real[r * (size + 1) + c] = re;
+    system.imaginary[r * (size + 1) + c] = im;
+  };
+  for (let j = 0; j <= order; j++) {
+    for (let k = j; k <= order; k++) put(j, k, at(one, j + k), 0);
+    for (let k = 1; k <= order; k++) put(j, order + k, -at(real, j + k), -at(imaginary, j + k));
+    put(j, size, at(real, j), at(imaginary, j));
+  }
+  for (let j = 1; j <= order; j++) {
+    for (let k = j; k <= order; k++) put(order + j, order + k, at(square, j + k), 0);
+    put(order + j, size, -at(square, j), 0);
+  }
+  if (offsets !== null) addOffsets(system, order, offsets);
+  return system;
+}
+
+function addOffsets({ size, real, imaginary }: LinearSystem, order: number, offsets: Offsets): void {
+  for (let j = 0; j <= order; j++) {
+    const top = j * (size + 1) + size;
+    real[top] = at(real, top) + at(offsets.real, j);
+    imaginary[top] = at(imaginary, top) + at(offsets.imaginary, j);
+    if (j === 0) continue;
+    const bottom = (order + j) * (size + 1) + size;
+    real[bottom] = at(real, bottom) - at(offsets.squareReal, j);
+    imaginary[bottom] = at(imaginary, bottom) - at(offsets.squareImaginary, j);
+  }
+}
+
+/** By how much a step of Newton's should lower the sum of squares: the step times the slope that it was taken from. */
+function gainOf({ real, imaginary, squareReal, squareImaginary }: Offsets, before: Rational, after: Rational): number {
+  let gain = 0;
+  for (let k = 0; k < after.topReal.length; k++) {
+    gain +=
+      (at(after.topReal, k) - at(before.topReal, k)) * at(real, k) +
+      (at(after.topImaginary, k) - at(before.topImaginary, k)) * at(imaginary, k) -
+      (at(after.bottomReal, k) - at(before.bottomReal, k)) * at(squareReal, k) -
+      (at(after.bottomImaginary, k) - at(before.bottomImaginary, k)) * at(squareImaginary, k);
+  }
+  return gain;
+}

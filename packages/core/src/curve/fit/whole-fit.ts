@@ -1,0 +1,238 @@
+import { at, type Column } from "../../numbers/column.js";
+import { copyOf, type LinearSystem } from "../../numbers/positive-system.js";
+import { workColumns } from "../../numbers/work-columns.js";
+import { isEven, type Stretch } from "../samples/stretches.js";
+import { condensedSamples } from "./condensed-samples.js";
+import type { FitSamples } from "./fit-moments.js";
+import { NOTHING, type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
+import { approachFit, improveFit, noisyFits } from "./rational-fit.js";
+import { areNoise, informationCriterion, type Residuals, sumOfSquares } from "./residuals.js";
+
+/** An antenna of a few resonances with its feedline needs no more. */
+const HIGHEST_ORDER = 7;
+/** Fewer samples than this for each unknown are too few. */
+const SAMPLES_PER_UNKNOWN = 3;
+/** An order that is too low shows on about this many samples, spread over the stretch, as it does on all. */
+const SAMPLES_TO_REJECT = 48;
+const STEPS_TO_APPROACH = 2;
+const MOST_STEPS_TO_IMPROVE = 5;
+/** Steps that differ by less than this share count as equal where samples are condensed. */
+const EVEN_STEPS = 1e-3;
+/** Steps end where the squares that are left, in units of the noise, are within this of what the step foretold. */
+const SETTLED = 0.1;
+
+/** Columns to be fitted, of which a stretch is a part. */
+export interface FitColumns {
+  readonly position: Column;
+  readonly real: Column;
+  /** null for a quantity that is real */
+  readonly imaginary: Column | null;
+  /** Noise of each sample over the noise of one of weight 1; null where all are alike */
+  readonly weights: Column | null;
+}
+
+/** The function that explains a stretch, and what it takes to say how noise moves it. */
+export interface WholeFit {
+  readonly rational: Rational;
+  /** Positions are fitted as (position - middle) / half */
+  readonly middle: number;
+  readonly half: number;
+  readonly isReal: boolean;
+  /** The normal equations of the last step towards the fit, solved */
+  readonly system: LinearSystem;
+}
+
+/** A fit and its values at the samples, in columns that the next fit writes over. */
+export interface FittedStretch {
+  readonly fit: WholeFit;
+  readonly values: Values;
+}
+
+/**
+ * A whole stretch as one rational function of low order: the impedance of a lumped circuit has that form, and that of an
+ * antenna comes close to it. Every sample then helps to tell the curve everywhere.
+ *
+ * The order is the first that leaves nothing but noise and that the next one does not improve on by more than it costs.
+ *
+ * @param noise standard deviation of a sample of weight 1 in each column
+ * @param known the fit to a sweep that differs from this one by its noise alone; null: none explains the samples
+ * @returns null where no such function explains the samples
+ */
+export function fitWhole(
+  columns: FitColumns,
+  stretch: Stretch,
+  noise: number,
+  known?: WholeFit | null,
+): FittedStretch | null {
+  if (known === null) return null;
+  const all = samplesOf(columns, stretch, noise, 1, roomForAll);
+  const canCondense = columns.weights === null && isEven(columns.position, stretch, EVEN_STEPS);
+  const samples = { all, condensed: canCondense ? condensedSamples(all) : all };
+  const found =
+    known === undefined ? findFit(samples, columns, stretch, noise) : improve(known.rational, samples, null);
+  if (found === null) return null;
+  const { fit: rational, values, system } = found;
+  const fit = { rational, system, ...scaleOf(columns.position, stretch), isReal: columns.imaginary === null };
+  return { fit, values };
+}
+
+/**
+ * Values of a fit as other noise would have left it, and as the opposite noise would.
+ *
+ * @param position where to tell them
+ * @param normal independent numbers of variance 1
+ */
+export function noisyValues(
+  { rational, system, isReal, middle, half }: WholeFit,
+  position: Column,
+  normal: () => number,
+): readonly Values[] {
+  const place = position.map((x) => (x - middle) / half);
+  return noisyFits(rational, system, normal, isReal).map((noisy) => valuesOf(noisy, place));
+}
+
+/** All samples of a stretch, and fewer that stand for them while a fit is looked for. */
+interface Samples {
+  readonly all: FitSamples;
+  readonly condensed: FitSamples;
+}
+
+/** A fit with its values at all samples. */
+interface Fitted {
+  readonly fit: Rational;
+  readonly values: Values;
+  readonly isInFirstRoom: boolean;
+  /** What tells it from fits of another order: the less, the better */
+  readonly criterion: number;
+  /** Of the squares that it leaves, those that condensed samples do not show: the same for every fit */
+  readonly unseen: number;
+  readonly system: LinearSystem;
+}
+
+function findFit(samples: Samples, columns: FitColumns, stretch: Stretch, noise: number): Fitted | null {
+  const every = Math.ceil((stretch.last - stretch.first + 1) / SAMPLES_TO_REJECT);
+  const some = every === 1 ? samples.all : samplesOf(columns, stretch, noise, every, roomForSome);
+  const values = valuesIn(workingValues, some.place.length);
+  let rough: Rational | null = NOTHING;
+  let best: Fitted | null = null;
+  for (let order = 1; order <= HIGHEST_ORDER; order++) {
+    if (SAMPLES_PER_UNKNOWN * unknownsOf(order) > some.place.length) break;
+    for (let step = 0; step < STEPS_TO_APPROACH && rough !== null; step++) {
+      rough = approachFit(some, order, valuesOf(rough, some.place, values));
+    }
+    if (rough === null) break;
+    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place, values), some, order))) continue;
+    const next = improve(rough, samples, best);
+    if (next !== null) best = next;
+    else if (best !== null) break;
+  }
+  return best;
+}
+
+/**
+ * Steps of Gauss and Newton until they foretell what they leave, which is where the least has been reached.
+ *
+ * @param toBeat the fit that it has to be better than
+ * @returns null where it is not, or leaves more than noise
+ */
+function improve(from: Rational, { all, condensed }: Samples, toBeat: Fitted | null): Fitted | null {
+  const order = from.topReal.length - 1;
+  const criterionOf = (squares: number) =>
+    informationCriterion(squares, all.place.length, unknownsOf(order), partsOf(all));
+  const isBetter = (squares: number) => toBeat === null || criterionOf(squares) < toBeat.criterion;
+  const unseen = toBeat?.unseen ?? 0;
+  let fit = from;
+  const values = valuesOf(from, condensed.place, valuesIn(workingValues, condensed.place.length));
+  for (let step = 1; step <= MOST_STEPS_TO_IMPROVE; step++) {
+    const next = improveFit(condensed, fit, values);
+    if (next === null) return null;
+    fit = next.fit;
+    valuesOf(fit, condensed.place, values);
+    const squares = squaresLeft(values, condensed);
+    const isSettled = Math.abs(squares - next.foretold) < SETTLED;
+    // Where it is not settled: not even what the step promised would do.
+    if (!isBetter(unseen + (isSettled ? squares : next.foretold))) return null;
+    if (isSettled || step === MOST_STEPS_TO_IMPROVE) {
+      // Not where those of the fit to beat are, which may stay the best.
+      const room = toBeat?.isInFirstRoom ? secondValues : firstValues;
+      const valuesAtAll = valuesOf(fit, all.place, valuesIn(room, all.place.length));
+      const residuals = residualsOf(valuesAtAll, all, order);
+      const squaresOfAll = sumOfSquares(residuals);
+      if (!isBetter(squaresOfAll) || !areNoise(residuals)) return null;
+      return {
+        fit,
+        values: valuesAtAll,
+        isInFirstRoom: room === firstValues,
+        criterion: criterionOf(squaresOfAll),
+        unseen: squaresOfAll - squares,
+        system: copyOf(next.system),
+      };
+    }
+  }
+  return null;
+}
+
+function scaleOf(position: Column, { first, last }: Stretch): { middle: number; half: number } {
+  const [low, high] = [at(position, first), at(position, last)];
+  return { middle: (low + high) / 2, half: (high - low) / 2 };
+}
+
+const roomForAll = workColumns(4);
+const roomForSome = workColumns(4);
+
+/** Every so many samples of a stretch, copied into columns of a room. */
+function samplesOf(
+  columns: FitColumns,
+  stretch: Stretch,
+  noise: number,
+  every: number,
+  room: typeof roomForAll,
+): FitSamples {
+  const { weights } = columns;
+  const { first, last } = stretch;
+  const { middle, half } = scaleOf(columns.position, stretch);
+  const [place, real, imaginary, precision] = room(Math.floor((last - first) / every) + 1);
+  for (let k = 0; k < place.length; k++) {
+    const i = first + k * every;
+    place[k] = (at(columns.position, i) - middle) / half;
+    real[k] = at(columns.real, i);
+    imaginary[k] = columns.imaginary === null ? 0 : at(columns.imaginary, i);
+    precision[k] = 1 / (noise * (weights === null ? 1 : at(weights, i)));
+  }
+  return { place, real, imaginary, precision, isReal: columns.imaginary === null };
+}
+
+const workingValues = workColumns(4);
+const firstValues = workColumns(4);
+const secondValues = workColumns(4);
+
+function valuesIn(room: typeof workingValues, length: number): Values {
+  const [real, imaginary, bottomReal, bottomImaginary] = room(length);
+  return { real, imaginary, bottomReal, bottomImaginary };
+}
+
+const roomForResiduals = workColumns(2);
+
+function residualsOf(values: Values, samples: FitSamples, order: number): Residuals {
+  const [real, imaginary] = roomForResiduals(samples.place.length);
+  for (let i = 0; i < real.length; i++) {
+    const precision = at(samples.precision, i);
+    real[i] = (at(samples.real, i) - at(values.real, i)) * precision;
+    imaginary[i] = (at(samples.imaginary, i) - at(values.imaginary, i)) * precision;
+  }
+  return { real, imaginary, parts: partsOf(samples), unknowns: unknownsOf(order) };
+}
+
+/** Sum of the squares that a fit leaves, in units of the noise. */
+function squaresLeft(values: Values, samples: FitSamples): number {
+  let sum = 0;
+  for (let i = 0; i < samples.place.length; i++) {
+    const real = at(samples.real, i) - at(values.real, i);
+    const imaginary = at(samples.imaginary, i) - at(values.imaginary, i);
+    const precision = at(samples.precision, i);
+    sum += (real * real + imaginary * imaginary) * precision * precision;
+  }
+  return sum;
+}
+
+const partsOf = ({ isReal }: FitSamples): 1 | 2 => (isReal ? 1 : 2);

@@ -1,0 +1,209 @@
+import { at, type Column } from "../../numbers/column.js";
+import { fitWhole, type WholeFit } from "../fit/whole-fit.js";
+import { isEven, type Stretch } from "../samples/stretches.js";
+import { unevenWindow } from "./smoothing-window.js";
+
+/** Half-widths of the windows tried, in samples, after the sample by itself. */
+const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
+/** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
+const AGREEMENT = 2.5;
+/** The difference of two windows varies by no less than this share of the narrower one's variance. */
+const LEAST_SPREAD = 0.1;
+
+interface Columns {
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
+}
+
+/** Columns with their noise reduced where the samples lie close enough together to allow it. */
+export interface Smoothed extends Columns {
+  /** For each stretch the one function that explains it; null where none does */
+  readonly fits: readonly (WholeFit | null)[];
+}
+
+/**
+ * Reduces noise: by one function for a whole stretch where one explains it (see whole-fit.ts), elsewhere by fitting a cubic
+ * to a window of samples around each one.
+ *
+ * The window grows for as long as its result agrees, within the noise, with those of all the narrower ones: on a flat
+ * part of the curve it grows wide, in a sharp dip or a coarse sweep it does not open at all and the sample is kept as
+ * measured. (The rule is that of O. Lepski, Theory of Probability and Its Applications 35, 1990: on adapting to unknown
+ * smoothness; from memory.)
+ *
+ * @param imaginary null for a quantity that is real
+ * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
+ * @param weights noise of each sample over `noise`; null where all are alike
+ * @param fits what explains a sweep that differs from this one by its noise alone, so that it need not be looked for
+ */
+export function smooth(
+  position: Column,
+  real: Column,
+  imaginary: Column | null,
+  stretches: readonly Stretch[],
+  noise: number,
+  weights: Column | null,
+  { agreement = AGREEMENT, fits }: { agreement?: number; fits?: readonly (WholeFit | null)[] } = {},
+): Smoothed {
+  const second = imaginary ?? new Float64Array(position.length);
+  const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
+  const result = { real: real.slice(), imaginary: second.slice() };
+  const found: (WholeFit | null)[] = [];
+  for (const [s, stretch] of stretches.entries()) {
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, fits?.[s]);
+    found.push(whole?.fit ?? null);
+    if (whole !== null) {
+      result.real.set(whole.values.real, stretch.first);
+      result.imaginary.set(whole.values.imaginary, stretch.first);
+      continue;
+    }
+    const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
+    // Of many samples some lie far off by noise alone; their windows must not end with them.
+    const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
+    const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, result);
+  }
+  return { ...result, fits: found };
+}
+
+/** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */
+const accepted = {
+  real: new Float64Array(HALF_WIDTHS.length + 1),
+  imaginary: new Float64Array(HALF_WIDTHS.length + 1),
+  variance: new Float64Array(HALF_WIDTHS.length + 1),
+};
+
+/** A fit to growing windows: `begin` at a sample, then `widen` to one half-width after the other. */
+interface WindowFit {
+  begin(index: number): void;
+  widen(index: number, halfWidth: number): void;
+  real: number;
+  imaginary: number;
+  /** Of the fitted value, over that of a sample of weight 1 */
+  variance: number;
+}
+
+/** By how much a window's result may differ from the sample itself, and from a narrower window's. */
+interface Agreement {
+  readonly ofSample: number;
+  readonly ofWindow: number;
+}
+
+function smoothSample(fit: WindowFit, stretch: Stretch, limits: Agreement, index: number, result: Columns): void {
+  const widest = Math.min(index - stretch.first, stretch.last - index);
+  fit.begin(index);
+  accept(fit, 0);
+  let best = 0;
+  let count = 1;
+  for (const halfWidth of HALF_WIDTHS) {
+    if (halfWidth > widest) break;
+    fit.widen(index, halfWidth);
+    if (!agreesWithAll(fit, count, limits)) break;
+    accept(fit, count);
+    if (at(accepted.variance, count) < at(accepted.variance, best)) best = count;
+    count++;
+  }
+  result.real[index] = at(accepted.real, best);
+  result.imaginary[index] = at(accepted.imaginary, best);
+}
+
+function accept({ real, imaginary, variance }: WindowFit, place: number): void {
+  accepted.real[place] = real;
+  accepted.imaginary[place] = imaginary;
+  accepted.variance[place] = variance;
+}
+
+function agreesWithAll(
+  { real, imaginary, variance }: WindowFit,
+  count: number,
+  { ofSample, ofWindow }: Agreement,
+): boolean {
+  for (let k = 0; k < count; k++) {
+    const tolerance = k === 0 ? ofSample : ofWindow;
+    const narrower = at(accepted.variance, k);
+    const spread = Math.max(narrower - variance, LEAST_SPREAD * narrower);
+    const square = (real - at(accepted.real, k)) ** 2 + (imaginary - at(accepted.imaginary, k)) ** 2;
+    if (square > tolerance * tolerance * spread) return false;
+  }
+  return true;
+}
+
+/**
+ * The fit for evenly spaced samples. The value of the fitted cubic at the middle of 2m + 1 samples is the sum of
+ * (3m(m + 1) - 1 - 5k²)·y_k over (2m - 1)(2m + 1)(2m + 3) / 3, so that a window widens by adding its new samples to
+ * Σ y and Σ k² y.
+ *
+ * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; the closed form for a
+ * cubic at the middle is derived).
+ */
+function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
+  let reached = 0;
+  // Kept in an object: numbers that closures share are allocated anew at each change.
+  const sums = { real0: 0, real2: 0, imaginary0: 0, imaginary2: 0, variance0: 0, variance2: 0, variance4: 0 };
+  const fit: WindowFit = {
+    real: 0,
+    imaginary: 0,
+    variance: 1,
+    begin(index) {
+      reached = 0;
+      sums.real0 = fit.real = at(realColumn, index);
+      sums.imaginary0 = fit.imaginary = at(imaginaryColumn, index);
+      sums.variance0 = fit.variance = weights === null ? 1 : at(weights, index) ** 2;
+      sums.real2 = sums.imaginary2 = sums.variance2 = sums.variance4 = 0;
+    },
+    widen(index, m) {
+      for (let k = reached + 1; k <= m; k++) {
+        const square = k * k;
+        const real = at(realColumn, index - k) + at(realColumn, index + k);
+        const imaginary = at(imaginaryColumn, index - k) + at(imaginaryColumn, index + k);
+        sums.real0 += real;
+        sums.real2 += square * real;
+        sums.imaginary0 += imaginary;
+        sums.imaginary2 += square * imaginary;
+        if (weights === null) continue;
+        const variance = at(weights, index - k) ** 2 + at(weights, index + k) ** 2;
+        sums.variance0 += variance;
+        sums.variance2 += square * variance;
+        sums.variance4 += square * square * variance;
+      }
+      reached = m;
+      const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
+      const constant = (3 * m * (m + 1) - 1) / norm;
+      const slope = -5 / norm;
+      fit.real = constant * sums.real0 + slope * sums.real2;
+      fit.imaginary = constant * sums.imaginary0 + slope * sums.imaginary2;
+      // Of equal samples the fit is a projection, whose variance is its weight at the middle.
+      fit.variance =
+        weights === null
+          ? constant
+          : constant * constant * sums.variance0 +
+            2 * constant * slope * sums.variance2 +
+            slope * slope * sums.variance4;
+    },
+  };
+  return fit;
+}
+
+/** The fit for unevenly spaced samples, each window by itself. */
+function unevenFit(position: Column, realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
+  const fit: WindowFit = {
+    real: 0,
+    imaginary: 0,
+    variance: 1,
+    begin(index) {
+      fit.real = at(realColumn, index);
+      fit.imaginary = at(imaginaryColumn, index);
+      fit.variance = weights === null ? 1 : at(weights, index) ** 2;
+    },
+    widen(index, halfWidth) {
+      const coefficients = unevenWindow(position, index, halfWidth);
+      fit.real = fit.imaginary = fit.variance = 0;
+      for (let k = 0; k < coefficients.length; k++) {
+        const place = index - halfWidth + k;
+        fit.real += at(coefficients, k) * at(realColumn, place);
+        fit.imaginary += at(coefficients, k) * at(imaginaryColumn, place);
+        fit.variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, place))) ** 2;
+      }
+    },
+  };
+  return fit;
+}

@@ -1,0 +1,208 @@
+import { mean, standardDeviation } from "simple-statistics";
+import type { Sweep } from "../../sweep/sweep.js";
+import { type Curve, isVectorCurve, noiseOrBound } from "../curve.js";
+import { ASSUMED_NOISE } from "../noise/noise.js";
+import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
+import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../trace.js";
+import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
+import { type Instrument, instrumentError } from "./instrument.js";
+import { type Replicates, replicatesOf } from "./replicates.js";
+
+/** Both ends of what a number may be, with 95 % probability as far as noise goes. */
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** How sure the numbers of a band are. */
+export interface BandUncertainty {
+  /** Standard deviation of ρ that was reckoned with */
+  readonly noise: number;
+  readonly bestMagnitude: Interval;
+  readonly bestHz: Interval;
+  readonly worstMagnitude: Interval;
+  readonly withinHz: Interval;
+  /** Edges of the span around the best point; null where there is none, it is open there, or it may not exist */
+  readonly lowEdgeHz: Interval | null;
+  readonly highEdgeHz: Interval | null;
+}
+
+/** Standard deviations on either side that hold 95 %. */
+const COVERAGE_FACTOR = 1.96;
+/** By how much copies understate how far a number varies from sweep to sweep. */
+interface Understatement {
+  readonly values: number;
+  /** The place of a flat minimum follows the smoothing most */
+  readonly place: number;
+}
+/**
+ * Copies vary less than sweeps of the antenna do: those of smoothed samples start from a curve that has been smoothed already;
+ * those of a fit leave out what its order cannot follow, and at low SWR the noise of a scalar sweep is not even on both sides.
+ * Found by simulation; tests/accuracy/coverage.test.ts holds the result to it.
+ */
+const COPIES_UNDERSTATE: Understatement = { values: 1.85, place: 1.55 };
+const VECTOR_FITS_UNDERSTATE: Understatement = { values: 1.35, place: 1.4 };
+const SCALAR_FITS_UNDERSTATE: Understatement = { values: 1.6, place: 1.7 };
+
+function understatementOf({ areOfFits, base }: Replicates): Understatement {
+  if (!areOfFits) return COPIES_UNDERSTATE;
+  return isVectorCurve(base) ? VECTOR_FITS_UNDERSTATE : SCALAR_FITS_UNDERSTATE;
+}
+
+/**
+ * Halving the step lowers the error of the interpolation by about this much (its order is four, so by 16 in theory): what
+ * leaving out every other sample changes, over this, is what the step itself may hide.
+ */
+const STEP_GAIN = 8;
+/** A number that more copies than this share do not have is not sure to exist. */
+const LARGEST_MISSING_SHARE = 0.1;
+/** Samples needed for anything to be said. */
+const FEWEST_SAMPLES = 5;
+
+/** What the intervals of every band of a sweep start from. */
+export interface Grounds {
+  readonly trace: Trace;
+  /** Standard deviation of ρ to reckon with */
+  readonly noise: number;
+  readonly replicatesBetween: (lowHz: number, highHz: number) => Replicates;
+}
+
+/** @returns null where the sweep has too few samples for anything to be said */
+export function groundsOf(trace: Trace): Grounds | null {
+  const { curve } = trace;
+  if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
+  const noise = noiseOrBound(curve) ?? ASSUMED_NOISE;
+  return { trace, noise, replicatesBetween: replicatesOf(curve, noise) };
+}
+
+/**
+ * Tells how sure a band's numbers are: noise by looking at noisy copies of the curve (a parametric bootstrap), the step by
+ * leaving out samples, the instrument by its greatest error.
+ *
+ * Source of the method: B. Efron, R. J. Tibshirani, An Introduction to the Bootstrap, 1993, chapter 6 (from memory).
+ *
+ * @param limit ρ of the SWR limit
+ * @param bandwidth span around the best point, null where the best is not within the limit
+ * @returns null where a number of the band may not exist
+ */
+export function bandUncertainty(
+  { trace, noise, replicatesBetween }: Grounds,
+  pieces: readonly Piece[],
+  limit: number,
+  bestHz: number,
+  bandwidth: Span | null,
+  instrument: Instrument | null,
+): BandUncertainty | null {
+  const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
+  const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
+  const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
+  const replicates = replicatesBetween(low, high);
+  const looks: Looks = {
+    estimate: featuresOf(trace, pieces, limit, bestHz),
+    ofBase: look(replicates.base),
+    copies: replicates.copies.map(look),
+    thinned: replicates.thinned.map(look),
+    understatement: understatementOf(replicates),
+  };
+  const random = Object.fromEntries(FEATURE_NAMES.map((name) => [name, intervalOf(looks, name)])) as Record<
+    keyof Features,
+    Interval | null
+  >;
+  return withInstrument(random, looks.estimate, trace, pieces, limit, instrument, noise);
+}
+
+/** A band's numbers as they are, and in the copies. */
+interface Looks {
+  readonly estimate: Features;
+  readonly ofBase: Features;
+  readonly copies: readonly Features[];
+  readonly thinned: readonly Features[];
+  readonly understatement: Understatement;
+}
+
+/** Interval of one number from its spread over the copies and what the step may hide; null where it may not exist. */
+function intervalOf(
+  { estimate, ofBase, copies, thinned, understatement }: Looks,
+  name: keyof Features,
+): Interval | null {
+  const value = estimate[name];
+  const known = copies.map((copy) => copy[name]).filter((copy) => !Number.isNaN(copy));
+  if (Number.isNaN(value) || known.length < (1 - LARGEST_MISSING_SHARE) * copies.length) return null;
+  // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
+  const bias = Number.isNaN(ofBase[name]) ? 0 : mean(known) - ofBase[name];
+  const understated = name === "bestHz" ? understatement.place : understatement.values;
+  const fromNoise = COVERAGE_FACTOR * understated * standardDeviation(known);
+  const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
+  const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
+  const half = Math.hypot(fromNoise, fromStep);
+  // The value told is never left out of its interval, however biased the noise makes it.
+  return { low: Math.min(value, value - bias - half), high: Math.max(value, value - bias + half) };
+}
+
+function withInstrument(
+  random: Record<keyof Features, Interval | null>,
+  estimate: Features,
+  trace: Trace,
+  pieces: readonly Piece[],
+  limit: number,
+  instrument: Instrument | null,
+  noise: number,
+): BandUncertainty | null {
+  const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
+  if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
+  const roundingAt = roundingOf(trace.curve.sweep);
+  const error = (rho: number) =>
+    roundingAt(rho) + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
+  const widen = ({ low, high }: Interval): Interval => ({
+    low: Math.max(0, low - error(low)),
+    high: high + error(high),
+  });
+  // What means "at least" may be anything beyond.
+  const told = (interval: Interval, magnitude: number): Interval =>
+    isBeyondScale(trace.curve, magnitude) ? { low: magnitude, high: Math.max(1, magnitude) } : widen(interval);
+  // The instrument may have read too high or too low all along: the limit is then met elsewhere on the same curve.
+  const generous = spansWithin(trace, limit + error(limit));
+  const strict = spansWithin(trace, Math.max(0, limit - error(limit)));
+  const swing = {
+    low: Math.max(0, estimate.withinHz - widthWithin(strict, pieces)),
+    high: Math.max(0, widthWithin(generous, pieces) - estimate.withinHz),
+  };
+  const outer = spanAt(generous, estimate.bestHz);
+  const inner = spanAt(strict, estimate.bestHz);
+  const edge = (interval: Interval | null, shifts: readonly (number | undefined)[], value: number): Interval | null => {
+    if (interval === null || shifts.some((shift) => shift === undefined)) return null;
+    const moves = shifts.map((shift) => (shift ?? value) - value);
+    return { low: interval.low + Math.min(0, ...moves), high: interval.high + Math.max(0, ...moves) };
+  };
+  // Among readings that rounding makes equal the best may be anywhere.
+  const rounding = roundingAt(estimate.bestMagnitude);
+  const level =
+    rounding === 0 ? undefined : spanAt(spansWithin(trace, estimate.bestMagnitude + rounding), estimate.bestHz);
+  return {
+    noise,
+    bestMagnitude: told(bestMagnitude, estimate.bestMagnitude),
+    bestHz: {
+      low: Math.min(bestHz.low, level?.lowHz ?? bestHz.low),
+      high: Math.max(bestHz.high, level?.highHz ?? bestHz.high),
+    },
+    worstMagnitude: told(worstMagnitude, estimate.worstMagnitude),
+    withinHz: {
+      low: Math.max(0, withinHz.low - swing.low),
+      high: Math.min(totalWidth(pieces), withinHz.high + swing.high),
+    },
+    lowEdgeHz: edge(lowEdgeHz, [outer?.lowHz, inner?.lowHz], estimate.lowEdgeHz),
+    highEdgeHz: edge(highEdgeHz, [outer?.highHz, inner?.highHz], estimate.highEdgeHz),
+  };
+}
+
+/**
+ * How far rounding in print may have moved ρ, by ρ. That of an SWR falls with (1 - ρ)² from where the sweep is best matched;
+ * of other readings no more is said than for them as a rule.
+ */
+function roundingOf({ kind, rounding, greatestRounding, reflectionMagnitude }: Sweep): (rho: number) => number {
+  if (greatestRounding === 0) return () => 0;
+  if (kind === "vector") return () => greatestRounding;
+  const least = reflectionMagnitude.reduce((lowest, rho) => Math.min(lowest, rho), 1);
+  if (least === 1) return () => rounding;
+  return (rho) => Math.max(rounding, greatestRounding * ((1 - Math.min(rho, 1)) / (1 - least)) ** 2);
+}

@@ -1,0 +1,177 @@
+import { at } from "../../numbers/column.js";
+import { once } from "../../numbers/once.js";
+import { normalNumbers } from "../../numbers/random.js";
+import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
+import { magnitudeOf } from "../between/scalar-interpolation.js";
+import { type Curve, curveOf, isVectorCurve } from "../curve.js";
+import { noisyValues, type WholeFit } from "../fit/whole-fit.js";
+
+/** A part of a curve, and what other noise would have made of it. */
+export interface Replicates {
+  readonly base: Curve;
+  readonly copies: readonly Curve[];
+  /** The base seen through every other sample: how much hangs on the step */
+  readonly thinned: readonly Curve[];
+  /** Whether the copies are of the functions that explain the curve, and not of its samples */
+  readonly areOfFits: boolean;
+}
+
+/** Noisy copies that are made; they come in pairs of opposite noise. */
+const PAIRS = 20;
+const SEED = 20260501;
+/** Samples beyond the frequencies of interest that are kept, so that smoothing windows reach as far as before. */
+const MARGIN_SAMPLES = 40;
+/** The same where nothing is smoothed: what the interpolation needs. */
+const FIT_MARGIN_SAMPLES = 2;
+/** Every other one of fewer samples than this says nothing. */
+const FEWEST_TO_THIN = 10;
+
+/**
+ * Copies of a curve around two frequencies with fresh noise, always the same for the same curve: where one function explains
+ * each stretch there, by moving its coefficients as noise does; elsewhere by adding noise to the samples and smoothing them.
+ *
+ * @param noise standard deviation of ρ that the copies have
+ * @returns makes them for two frequencies
+ */
+export function replicatesOf(curve: Curve, noise: number): (lowHz: number, highHz: number) => Replicates {
+  const smoother = once(() => smootherCurve(curve));
+  return (lowHz, highHz) => {
+    const fits = fitsBetween(curve, lowHz, highHz);
+    const base = partOf(fits === null ? smoother() : curve, lowHz, highHz, fits === null);
+    return {
+      base: noiselessCurve(base, base),
+      copies: fits === null ? copiesOfSamples(base, noise) : copiesOfFits(base, fits),
+      thinned: base.frequencyHz.length < FEWEST_TO_THIN ? [] : [0, 1].map((offset) => thinnedCurve(base, offset)),
+      areOfFits: fits !== null,
+    };
+  };
+}
+
+interface Columns {
+  readonly frequencyHz: Float64Array;
+  /** Γ without its bulk delay; ρ and nothing for a scalar sweep */
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array | null;
+}
+
+/** Samples of a part of a curve, with their noise taken off as well as can be. */
+interface Part extends Columns {
+  readonly details: SweepDetails;
+  /** Index of the first of them in the sweep */
+  readonly start: number;
+}
+
+function partOf(curve: Curve, lowHz: number, highHz: number, isSmoothed: boolean): Part {
+  const { frequencyHz } = curve.sweep;
+  const margin = isSmoothed ? MARGIN_SAMPLES : FIT_MARGIN_SAMPLES;
+  let first = 0;
+  while (first < frequencyHz.length && at(frequencyHz, first) < lowHz) first++;
+  let last = frequencyHz.length - 1;
+  while (last > 0 && at(frequencyHz, last) > highHz) last--;
+  const start = Math.max(0, first - margin);
+  const end = Math.min(frequencyHz.length, last + 1 + margin);
+  const cut = (column: Readonly<Float64Array>) => Float64Array.from(column.subarray(start, end));
+  const isVector = isVectorCurve(curve);
+  return {
+    details: curve.sweep,
+    start,
+    frequencyHz: cut(frequencyHz),
+    real: isVector ? cut(curve.interpolation.real) : cut(curve.interpolation.inverse).map(magnitudeOf),
+    imaginary: isVector ? cut(curve.interpolation.imaginary) : null,
+  };
+}
+
+/** Wiggles that noise left in the curve would be copied as if they were the antenna's; the base is smoothed further. */
+const BASE_AGREEMENT = 4;
+
+function smootherCurve(curve: Curve): Curve {
+  if (curve.noise === null) return curve;
+  const known = isVectorCurve(curve) ? { noise: curve.noise, delayS: curve.delayS } : { noise: curve.noise };
+  return curveOf(curve.sweep, { ...known, fits: curve.fits, agreement: BASE_AGREEMENT });
+}
+
+/** A curve through samples that are known to hold no noise. */
+function noiselessCurve({ details }: Part, { frequencyHz, real, imaginary }: Columns): Curve {
+  const sweep =
+    imaginary === null
+      ? scalarSweep(details, { frequencyHz, reflectionMagnitude: real })
+      : vectorSweep(details, { frequencyHz, reflectionReal: real, reflectionImaginary: imaginary });
+  return curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true });
+}
+
+function thinnedCurve(base: Part, offset: number): Curve {
+  const thin = (column: Float64Array) => column.filter((_, i) => i % 2 === offset);
+  return noiselessCurve(base, {
+    frequencyHz: thin(base.frequencyHz),
+    real: thin(base.real),
+    imaginary: base.imaginary && thin(base.imaginary),
+  });
+}
+
+/** The function that explains a stretch, and the indices of its first and last sample. */
+interface FitOfStretch {
+  readonly fit: WholeFit;
+  readonly first: number;
+  readonly last: number;
+}
+
+/** What explains the stretches between two frequencies; null where there is one that nothing explains, or none. */
+function fitsBetween({ sweep, stretches, fits }: Curve, lowHz: number, highHz: number): readonly FitOfStretch[] | null {
+  const found: FitOfStretch[] = [];
+  for (const [s, { first, last }] of stretches.entries()) {
+    if (at(sweep.frequencyHz, first) > highHz || at(sweep.frequencyHz, last) < lowHz) continue;
+    const fit = fits[s] ?? null;
+    if (fit === null) return null;
+    found.push({ fit, first, last });
+  }
+  return found.length === 0 ? null : found;
+}
+
+function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
+  const { frequencyHz, start } = base;
+  const normal = normalNumbers(SEED);
+  const copies: Curve[] = [];
+  for (let pair = 0; pair < PAIRS; pair++) {
+    const moved = [0, 1].map(() => ({ ...base, real: base.real.slice(), imaginary: base.imaginary?.slice() ?? null }));
+    for (const { fit, first, last } of fits) {
+      const from = Math.max(0, first - start);
+      const positions = frequencyHz.subarray(from, Math.max(from, last + 1 - start));
+      for (const [k, values] of noisyValues(fit, positions, normal).entries()) {
+        // A pole that noise has moved onto a sample tells nothing.
+        if (!values.real.every(Number.isFinite) || !values.imaginary.every(Number.isFinite)) continue;
+        const copy = moved[k] as Columns;
+        copy.real.set(copy.imaginary === null ? values.real.map(magnitudeOf) : values.real, from);
+        copy.imaginary?.set(values.imaginary, from);
+      }
+    }
+    copies.push(...moved.map((copy) => noiselessCurve(base, copy)));
+  }
+  return copies;
+}
+
+function copiesOfSamples(base: Part, noise: number): Curve[] {
+  const normal = normalNumbers(SEED);
+  const copies: Curve[] = [];
+  for (let pair = 0; pair < PAIRS; pair++) {
+    const across = base.real.map(() => noise * normal());
+    const along = base.real.map(() => noise * normal());
+    for (const sign of [1, -1]) {
+      // All copies are of one curve, so what explains the first nearly explains the others.
+      const fits = copies[0] === undefined ? {} : { fits: copies[0].fits };
+      copies.push(curveOf(withNoise(base, along, across, sign), { noise, delayS: 0, hasNoSpikes: true, ...fits }));
+    }
+  }
+  return copies;
+}
+
+function withNoise(base: Part, along: Float64Array, across: Float64Array, sign: number): Sweep {
+  const { frequencyHz, real, imaginary, details } = base;
+  const first = real.map((value, i) => value + sign * at(along, i));
+  if (imaginary !== null) {
+    const second = imaginary.map((value, i) => value + sign * at(across, i));
+    return vectorSweep(details, { frequencyHz, reflectionReal: first, reflectionImaginary: second });
+  }
+  // What a scalar instrument shows is the size of Γ with both parts of its noise.
+  const size = first.map((value, i) => Math.hypot(value, at(across, i)));
+  return scalarSweep(details, { frequencyHz, reflectionMagnitude: size });
+}

@@ -1,0 +1,39 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { BandPlan, PlanSegment, UsableBand } from "./band-plan.js";
+
+/** How much of a plan was read from a source: all of it; most of it; less than most; nothing. */
+export type PlanCertainty = "from-sources" | "partly-from-memory" | "mostly-from-memory" | "from-memory";
+
+const isRead = (segments: readonly PlanSegment[]) => segments.every(({ confirmed }) => confirmed);
+
+/** How sure a plan is as a whole, by its segments and what it says of itself. */
+export function planCertainty({ bands, confirmed }: BandPlan): PlanCertainty {
+  const segments = bands.flatMap((band) => band.segments);
+  if (isRead(segments)) return "from-sources";
+  if (!segments.some((segment) => segment.confirmed)) return "from-memory";
+  return confirmed ? "partly-from-memory" : "mostly-from-memory";
+}
+
+/**
+ * What of a plan rests on memory. A plan that does so wholly or mostly gets one finding, whichever bands were judged; of
+ * one that does in part, the judged bands concerned are named.
+ */
+export function memoryFindings(plan: BandPlan, judged: readonly UsableBand[]): readonly Finding[] {
+  const caution = (message: string, band?: string) =>
+    finding("caution", "plan-from-memory", message, band === undefined ? {} : { band });
+  switch (planCertainty(plan)) {
+    case "from-sources":
+      return [];
+    case "partly-from-memory":
+      return judged
+        .filter(({ segments }) => !isRead(segments))
+        .map(({ band }) => caution(`The plan's ${band} edges could not all be confirmed from a source.`, band));
+    case "mostly-from-memory": {
+      const read = plan.bands.filter(({ segments }) => isRead(segments)).map(({ band }) => band);
+      const exception = read.length === 0 ? "no band of it" : `only ${read.join(", ")}`;
+      return [caution(`Most of this plan rests on memory; read whole from a source: ${exception}.`)];
+    }
+    case "from-memory":
+      return [caution("The whole of this plan rests on memory; nothing of it was read from a source.")];
+  }
+}

@@ -1,0 +1,170 @@
+import { lookUp } from "../../input/look-up.js";
+import type { BandPlan, Emission, Grant, PlanBand, PlanSegment, PowerLimit, UsableBand } from "./band-plan.js";
+
+/** What a band plan asks of a signal. */
+export interface Signal {
+  readonly emission: Emission;
+  /** What the signal takes up, Hz */
+  readonly bandwidthHz: number;
+}
+
+/**
+ * The bands of a plan as a licence class may use them; without a class, as any class may.
+ *
+ * @param signals only where one of these may be sent; null: wherever anything may
+ * @returns without the bands in which nothing of that may be sent
+ */
+export function usableBands(
+  plan: BandPlan,
+  licenceClass: string | null,
+  signals: readonly Signal[] | null = null,
+): readonly UsableBand[] {
+  return plan.bands.flatMap(({ band, segments }) => {
+    const usable = segments.filter(
+      (segment) =>
+        isGranted(segment, licenceClass) &&
+        (signals === null || signals.some((signal) => takesSignal(segment, licenceClass, signal))),
+    );
+    const pieces: { lowHz: number; highHz: number }[] = [];
+    for (const { lowHz, highHz } of usable) {
+      const last = pieces.at(-1);
+      if (last !== undefined && last.highHz === lowHz) last.highHz = highHz;
+      else pieces.push({ lowHz, highHz });
+    }
+    const first = pieces[0];
+    const last = pieces.at(-1);
+    return first === undefined || last === undefined
+      ? []
+      : [{ band, lowHz: first.lowHz, highHz: last.highHz, pieces, segments: usable }];
+  });
+}
+
+/** What a segment's use leaves to be sent, where the plan says no more than the use. */
+const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["cw"], beacon: [], guard: [] };
+
+/** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
+export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
+  if (segment.grants === undefined)
+    return segment.emissions ?? lookUp(EMISSIONS_BY_USE, segment.use.toLowerCase()) ?? null;
+  const granted = grantsTo(segment, licenceClass).map(({ emissions = null }) => emissions);
+  return granted.includes(null) ? null : [...new Set(granted.flatMap((names) => names ?? []))];
+}
+
+/** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
+export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
+  const grants = grantsTo(segment, licenceClass);
+  const limits = grants.map((grant) => limitsOf(segment, grant)[0] ?? null);
+  return (grants.length === 0 ? [segment.maxPower ?? null] : limits).reduce(
+    (most, next) => (next !== null && (most === null || next.watts > most.watts) ? next : most),
+    null,
+  );
+}
+
+/**
+ * The limits of power that all hold for an emission of a class in a segment; none where the plan does not say.
+ *
+ * Where several grants allow it (without a class, say), the one with the greatest power counts.
+ */
+export function powerLimitsIn(
+  segment: PlanSegment,
+  licenceClass: string | null,
+  emission: Emission,
+): readonly PowerLimit[] {
+  const [first, ...others] = grantsTo(segment, licenceClass).filter((grant) => grantsEmission(grant, emission));
+  if (first === undefined) return limitsOf(segment, {});
+  const wattsOf = ({ maxPower }: Grant) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
+  return limitsOf(
+    segment,
+    others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first),
+  );
+}
+
+/** What a grant and its segment set together. */
+function limitsOf(
+  segment: PlanSegment,
+  { maxPower, alsoMaxTransmitterWattsPep }: Partial<Grant>,
+): readonly PowerLimit[] {
+  return strictest([
+    ...(maxPower === undefined ? [] : [maxPower]),
+    ...(alsoMaxTransmitterWattsPep === undefined ? [] : [{ watts: alsoMaxTransmitterWattsPep, basis: "pep" } as const]),
+    ...(segment.maxPower === undefined ? [] : [segment.maxPower]),
+  ]);
+}
+
+/** Of several limits that are measured at the same place, the least. */
+const strictest = (limits: readonly PowerLimit[]): readonly PowerLimit[] =>
+  limits.filter(
+    ({ basis, watts }, i) =>
+      !limits.some((other, k) => other.basis === basis && (other.watts < watts || (other.watts === watts && k < i))),
+  );
+
+const grantsEmission = ({ emissions }: Grant, emission: Emission) => emissions?.includes(emission) ?? true;
+
+/** The grants of a segment that hold for a class (all of them, for null). */
+const grantsTo = ({ grants = [] }: PlanSegment, licenceClass: string | null): readonly Grant[] =>
+  licenceClass === null ? grants : grants.filter(({ classes }) => classes.includes(licenceClass));
+
+/** Whether a class (any, for null) may send a signal in a segment. */
+export function takesSignal(segment: PlanSegment, licenceClass: string | null, signal: Signal): boolean {
+  if (segment.maxBandwidthHz !== undefined && signal.bandwidthHz > segment.maxBandwidthHz) return false;
+  return emissionsIn(segment, licenceClass)?.includes(signal.emission) ?? true;
+}
+
+function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {
+  return segment.grants === undefined || licenceClass === null || grantsTo(segment, licenceClass).length > 0;
+}
+
+/** A transmission to be looked up in a plan. */
+export interface Transmission {
+  /** Carrier or dial frequency, Hz */
+  readonly frequencyHz: number;
+  readonly emission: Emission;
+  /** What the signal itself takes up, Hz, held against a segment's limit of bandwidth; not looked at where absent */
+  readonly bandwidthHz?: number;
+  /** null: any class */
+  readonly licenceClass: string | null;
+  /** How far the signal reaches to both sides of its frequency, Hz (less than 0: not up to it); not at all where absent */
+  readonly occupied?: { readonly belowHz: number; readonly aboveHz: number };
+}
+
+/**
+ * Whether a plan allows a transmission, and the limits of power that all hold for it (none where the plan does not say).
+ *
+ * All of what the signal occupies must lie in segments that allow it.
+ */
+export function privilegeFor(
+  plan: BandPlan,
+  transmission: Transmission,
+): { allowed: boolean; limits: readonly PowerLimit[] } {
+  const { frequencyHz, occupied = { belowHz: 0, aboveHz: 0 } } = transmission;
+  const low = frequencyHz - occupied.belowHz;
+  const high = frequencyHz + occupied.aboveHz;
+  for (const band of plan.bands) {
+    if (low < band.lowHz || high > band.highHz) continue;
+    let reached = low;
+    let limits: readonly PowerLimit[] = [];
+    for (const segment of band.segments) {
+      const holds =
+        segment.lowHz <= reached &&
+        (reached < segment.highHz || (reached === segment.highHz && isTopEdge(band, segment)));
+      if (!holds) continue;
+      if (!allows(segment, transmission)) return { allowed: false, limits: [] };
+      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, transmission.emission)]);
+      if (high <= segment.highHz) return { allowed: true, limits };
+      reached = segment.highHz;
+    }
+  }
+  return { allowed: false, limits: [] };
+}
+
+/** The top edge of a band, or of a channel with nothing adjoining, belongs to it. */
+function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
+  return !band.segments.some(({ lowHz }) => lowHz === segment.highHz);
+}
+
+function allows(segment: PlanSegment, { emission, bandwidthHz = 0, licenceClass }: Transmission): boolean {
+  if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return false;
+  return (
+    segment.grants === undefined || grantsTo(segment, licenceClass).some((grant) => grantsEmission(grant, emission))
+  );
+}

@@ -1,0 +1,153 @@
+import * as z from "zod";
+import { parseWith } from "../../input/parse-with.js";
+import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
+import { MODE_NAMES } from "../modes.js";
+import type { Station } from "./station.js";
+
+const positive = z.number().positive();
+/** Below all amateur bands: a number that small is in MHz. */
+const LEAST_HZ = 100_000;
+const frequencyHz = positive.min(LEAST_HZ, "frequencies are in Hz: 7100000, not 7.1");
+const swr = z.number().min(1);
+
+const WAVE_SPEED = 299_792_458;
+/** A band's edges lie within a third of what its wavelength says; another band's do not. */
+const FAR_FROM_BAND = Math.log(4 / 3);
+
+/** What a name such as "40m" or "1.25 m" says; NaN where it is no wavelength. */
+function wavelengthM(band: string): number {
+  const [, number, unit] = /^(\d+(?:\.\d+)?) ?(cm|mm|m)$/.exec(band) ?? [];
+  return Number(number) * (unit === "cm" ? 0.01 : unit === "mm" ? 0.001 : 1);
+}
+
+/** An object that refuses unknown keys but for a comment. */
+const record = <Shape extends z.ZodRawShape>(shape: Shape) =>
+  z.strictObject({ $comment: z.string().exactOptional().describe("anything you like; not read"), ...shape });
+
+const licence = record({
+  plan: z
+    .string()
+    .exactOptional()
+    .describe("a plan that `feedpoint plans` lists, or a file such as ./mine.json, as seen from the station file"),
+  class: z.string().exactOptional().describe("licence class, where the plan knows classes"),
+});
+
+const limits = record({
+  swr: swr.exactOptional().describe("SWR up to which you transmit without a tuner (2 where left out)"),
+  builtInTunerSwr: swr.exactOptional().describe("SWR that the radio's own tuner matches (3)"),
+  wideRangeTunerSwr: swr.exactOptional().describe("SWR that a separate tuner matches (10)"),
+});
+
+const modeSettings = record({
+  widthHz: positive
+    .exactOptional()
+    .describe("all that a transmission may reach, Hz: around the dial frequency, or to one side of it for a sideband"),
+  bandwidthHz: positive
+    .exactOptional()
+    .describe("what one signal takes up within that, Hz, held against a segment's limit of bandwidth"),
+  dutyFactor: positive.max(1).exactOptional().describe("average over peak power while transmitting, 0 to 1"),
+});
+
+const radio = record({
+  powerW: positive.exactOptional().describe("greatest output, W PEP"),
+  tuner: z.enum(["none", "built-in", "wide-range"]).exactOptional().describe("what stands between radio and feedline"),
+  reduction: record({
+    fromSwr: swr.describe("full power up to this SWR"),
+    toSwr: swr.describe("least power from this SWR on; evenly less in between"),
+    toW: z.number().min(0).describe("the least power, W"),
+  })
+    .refine(({ fromSwr, toSwr }) => fromSwr < toSwr, "fromSwr must lie below toSwr")
+    .exactOptional()
+    .describe("how the radio reduces its power as the SWR rises"),
+});
+
+const antenna = record({
+  wireLengthM: positive.exactOptional().describe("length of the wire that a cut changes, m"),
+  gainDbi: z.number().min(-40).max(40).exactOptional().describe("gain, dBi; a half-wave dipole's 2.15 where left out"),
+  ratedPowerW: z
+    .union([positive, z.partialRecord(z.enum(MODE_NAMES), positive)])
+    .exactOptional()
+    .describe("the most that its maker allows, W PEP: one number, or one by mode"),
+});
+
+const feedline = record({
+  kind: z
+    .enum(FEEDLINE_KINDS.map(({ id }) => id))
+    .exactOptional()
+    .describe("a kind of the catalogue (`feedpoint feedlines` lists it)"),
+  lengthM: positive.describe("m"),
+  characteristicOhms: positive.exactOptional().describe("instead of the kind's"),
+  velocityFactor: positive.max(1).exactOptional().describe("instead of the kind's"),
+  loss: z
+    .array(record({ frequencyHz, dbPer100M: positive }))
+    .min(1)
+    .refine(
+      (values) => values.every(({ frequencyHz }, i) => i === 0 || frequencyHz > (values[i - 1]?.frequencyHz ?? 0)),
+      "frequencies must ascend",
+    )
+    .exactOptional()
+    .describe("matched loss at one frequency or more, instead of the kind's"),
+  ratedVolts: positive.exactOptional().describe("the most that its maker allows, effective value"),
+  ratedAmperes: positive.exactOptional().describe("the most that its maker allows, effective value"),
+}).refine(({ kind, loss }) => kind !== undefined || loss !== undefined, "a feedline needs its kind, or its loss");
+
+const analyser = record({
+  directivityDb: positive.describe("corrected directivity, dB (30 to 40 for hand-held ones)"),
+  trackingDb: z.number().min(0).exactOptional().describe("reflection tracking error, dB (0 where left out)"),
+  sourceMatchDb: positive.exactOptional().describe("corrected source match, dB (no error where left out)"),
+});
+
+const shareOfBand = z.number().min(0).max(1).exactOptional();
+const gradeShares = record({
+  withoutTuner: shareOfBand,
+  withBuiltInTuner: shareOfBand,
+  withWideRangeTuner: shareOfBand,
+});
+
+/** What a station file must hold. Everything may be left out; unknown keys are refused. */
+export const stationSchema = record({
+  $schema: z.string().exactOptional().describe("where an editor finds this schema"),
+  licence: licence.exactOptional(),
+  bands: z
+    .array(z.string())
+    .min(1)
+    .exactOptional()
+    .describe('bands wanted, such as ["40m", "20m"]; all where left out'),
+  modes: z
+    .partialRecord(z.enum(MODE_NAMES), modeSettings)
+    .exactOptional()
+    .describe("the modes that you use; {} takes the usual values"),
+  limits: limits.exactOptional(),
+  radio: radio.exactOptional(),
+  antenna: antenna.exactOptional(),
+  feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
+  analyser: analyser.exactOptional(),
+  criteria: record({
+    A: gradeShares.exactOptional(),
+    B: gradeShares.exactOptional(),
+    C: gradeShares.exactOptional(),
+    D: gradeShares.exactOptional(),
+  })
+    .exactOptional()
+    .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
+  wantedHz: z
+    .record(z.string(), frequencyHz)
+    .superRefine((wanted, context) => {
+      for (const [band, hz] of Object.entries(wanted)) {
+        const about = WAVE_SPEED / wavelengthM(band);
+        // A name that is no wavelength says nothing of the frequency; one that is not in Hz is refused already.
+        if (!Number.isFinite(about) || hz < LEAST_HZ || Math.abs(Math.log(hz / about)) < FAR_FROM_BAND) continue;
+        const message = `${band} lies around ${(about / 1e6).toFixed(1)} MHz, not at ${(hz / 1e6).toFixed(3)}`;
+        context.addIssue({ code: "custom", path: [band], message });
+      }
+    })
+    .exactOptional()
+    .describe('where the dip is wanted, by band, Hz: {"40m": 7100000}'),
+}).meta({ title: "feedpoint station file" }) satisfies z.ZodType<Station>;
+
+/**
+ * Checks data that should be a station file.
+ *
+ * @throws Error whose message names each place that is wrong, and for an unknown key the nearest known one
+ */
+export const parseStation = (data: unknown): Station => parseWith(stationSchema, data);

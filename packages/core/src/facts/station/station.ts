@@ -1,0 +1,55 @@
+import type { FeedlineDetails } from "../feedline/feedline.js";
+import type { Grade, GradeShares } from "../grade-criteria.js";
+
+import type { ModeName, ModeSettings } from "../modes.js";
+
+/** Which tuner stands between radio and feedline. */
+export type Tuner = "none" | "built-in" | "wide-range";
+
+/** How a radio reduces its power as the SWR rises: in full up to `fromSwr`, then evenly down to `toW` at `toSwr` and beyond. */
+export interface PowerReduction {
+  readonly fromSwr: number;
+  readonly toSwr: number;
+  readonly toW: number;
+}
+
+export interface Radio {
+  /** Greatest output, W PEP */
+  readonly powerW?: number;
+  readonly tuner?: Tuner;
+  readonly reduction?: PowerReduction;
+}
+
+export interface AntennaDetails {
+  /** Length of wire that a cut changes, m */
+  readonly wireLengthM?: number;
+  /** Gain over an isotropic radiator, dBi; without it a half-wave dipole's 2.15 is taken */
+  readonly gainDbi?: number;
+  /** The most that its maker allows, W PEP: for every mode, or by mode */
+  readonly ratedPowerW?: number | Readonly<Partial<Record<ModeName, number>>>;
+}
+
+/** What the operator states about licence, equipment and wishes. All of it may be left out. */
+export interface Station {
+  readonly licence?: { readonly plan?: string; readonly class?: string };
+  readonly bands?: readonly string[];
+  readonly limits?: {
+    readonly swr?: number;
+    readonly builtInTunerSwr?: number;
+    readonly wideRangeTunerSwr?: number;
+  };
+  /** The modes that are used, each with the operator's own values where they differ from the usual */
+  readonly modes?: Readonly<Partial<Record<ModeName, ModeSettings>>>;
+  readonly radio?: Radio;
+  readonly antenna?: AntennaDetails;
+  readonly feedline?: FeedlineDetails;
+  readonly analyser?: {
+    readonly directivityDb: number;
+    readonly trackingDb?: number;
+    readonly sourceMatchDb?: number;
+  };
+  /** Shares of a band that grades ask for, where they differ from the usual */
+  readonly criteria?: Readonly<Partial<Record<Grade, GradeShares>>>;
+  /** Where the dip is wanted, by band, Hz; the middle of the band where nothing is said */
+  readonly wantedHz?: Readonly<Record<string, number>>;
+}

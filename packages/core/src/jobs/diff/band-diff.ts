@@ -1,0 +1,217 @@
+import { type BandSummary, summariseBand, withUncertainty } from "../../bands/summary.js";
+import type { Curve } from "../../curve/curve.js";
+import { ASSUMED_NOISE } from "../../curve/noise/noise.js";
+import { clipSpans, type Piece, type Span, totalWidth } from "../../curve/pieces.js";
+import { type Instrument, instrumentError } from "../../curve/uncertainty/instrument.js";
+import type { UsableBand } from "../../facts/band-plan/band-plan.js";
+import { at } from "../../numbers/column.js";
+import type { Cause } from "./cause.js";
+import { type GroupChange, groupChange } from "./repeats.js";
+import type { Side } from "./sides.js";
+import { type DiffVerdict, explained, HIDDEN, type ReasonedVerdict, type Seen, verdictOf } from "./verdict.js";
+
+/**
+ * Every change is after minus before, of means where there are repeats; null where one of the two is not known.
+ */
+export interface Change {
+  readonly bestSwr: number | null;
+  readonly bestFrequencyHz: number | null;
+  readonly withinLimitFraction: number;
+  readonly withinLimitWidthHz: number;
+  readonly worstSwr: number | null;
+  /** Edges of the span around the best point; null where one of the two has no such edge */
+  readonly lowEdgeHz: number | null;
+  readonly highEdgeHz: number | null;
+  /** Width that came within the limit, and width that left it, Hz */
+  readonly gainedHz: number;
+  readonly lostHz: number;
+}
+
+export interface BandDiff {
+  readonly band: string;
+  /** Of repeats the one that lies closest to all others */
+  readonly before: BandSummary;
+  readonly after: BandSummary;
+  readonly change: Change;
+  readonly verdict: DiffVerdict;
+  /** The verdict's reason, for a person */
+  readonly why: string;
+  /** Unchanged only because the sweeps of one side differ so much among themselves that nothing can be told */
+  readonly isHidden: boolean;
+}
+
+/** What a change must exceed to count, besides noise, instrument and the scatter of repeats. */
+export interface Thresholds {
+  /** Change of ρ: 0.03 tells SWR 1.50 from 1.60, 2.0 from 2.1, 5.0 from 5.6 (our own choice) */
+  readonly reflectionMagnitude: number;
+  /** Change of the share of a band within the limit (our own choice) */
+  readonly fraction: number;
+}
+
+export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
+
+/** A difference of two points must exceed this many standard deviations of their noise. */
+const SIGNIFICANCE = 3;
+/** The same on intervals, which reach out 1.96 standard deviations and hold a band's best and worst point as a whole. */
+const INTERVAL_SIGNIFICANCE = SIGNIFICANCE / 1.96;
+
+/**
+ * Compares a band on what all the sweeps know of it.
+ *
+ * @param causes null where the two cannot be compared at all
+ * @returns null where they have nothing of the band in common
+ */
+export function diffBand(
+  band: UsableBand,
+  first: Side,
+  second: Side,
+  { thresholds, instrument }: { thresholds: Thresholds; instrument: Instrument | null },
+  causes: readonly Cause[] | null,
+): BandDiff | null {
+  const pieces = [...first.all, ...second.all].reduce<readonly Piece[]>(
+    (common, { curve }) => piecesWithin(curve, common),
+    band.pieces,
+  );
+  if (pieces.length === 0) return null;
+  const common: UsableBand = { ...band, pieces };
+  const summaries = (side: Side) => side.all.map((analysis) => summariseBand(analysis, common));
+  const [befores, afters] = [summaries(first), summaries(second)];
+  const middleOf = ({ all, middle, grounds }: Side, ofSide: readonly BandSummary[]) =>
+    withUncertainty(ofSide[all.indexOf(middle)] as BandSummary, middle, grounds, instrument);
+  const [before, after] = [middleOf(first, befores), middleOf(second, afters)];
+  const noise = Math.hypot(noiseToReckonWith(first), noiseToReckonWith(second));
+  const measured = verdictOf(
+    (["best", "worst"] as const).map((which) =>
+      magnitudeSign(which, befores, afters, { before, after }, { noise, instrument, thresholds }),
+    ),
+    fractionSign(befores, afters, { before, after }, thresholds),
+  );
+  return {
+    band: band.band,
+    before,
+    after,
+    change: changeOf(befores, afters, before, after),
+    ...(causes === null ? INCOMPARABLE : explained(measured, causes)),
+  };
+}
+
+const INCOMPARABLE: ReasonedVerdict = {
+  verdict: "not-comparable",
+  why: "the sweeps have different reference impedances and no phase",
+  isHidden: false,
+};
+
+/** The parts of some pieces that a curve knows. */
+function piecesWithin(curve: Curve, pieces: readonly Piece[]): readonly Piece[] {
+  return pieces.flatMap((piece) =>
+    curve.stretches.flatMap((stretch) => {
+      const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
+      const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
+      return lowHz < highHz ? [{ lowHz, highHz }] : [];
+    }),
+  );
+}
+
+interface Middles {
+  readonly before: BandSummary;
+  readonly after: BandSummary;
+}
+
+/** Whether the best or the worst point changed beyond noise, instrument, scatter and what matters; null where it did not. */
+function magnitudeSign(
+  which: "best" | "worst",
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  { before, after }: Middles,
+  { noise, instrument, thresholds }: { noise: number; instrument: Instrument | null; thresholds: Thresholds },
+): Seen {
+  const rho = (summary: BandSummary) => summary[which]?.reflectionMagnitude ?? Number.NaN;
+  const group = groupChange(befores.map(rho), afters.map(rho));
+  const { change } = group;
+  const systematic =
+    instrument === null
+      ? 0
+      : Math.max(instrumentError(rho(before), instrument), instrumentError(rho(after), instrument));
+  const half = (summary: BandSummary) => {
+    const { uncertainty } = summary;
+    const interval = which === "best" ? uncertainty?.bestMagnitude : uncertainty?.worstMagnitude;
+    // What means "at least" is open on the side that does not matter here.
+    return interval === undefined || summary[which]?.isAtLeast ? 0 : (interval.high - interval.low) / 2;
+  };
+  const unsure = Math.max(SIGNIFICANCE * noise, INTERVAL_SIGNIFICANCE * Math.hypot(half(before), half(after)));
+  // From "at least" it can only be told to have fallen, to "at least" only to have risen.
+  if ((before[which]?.isAtLeast && !(change < 0)) || (after[which]?.isAtLeast && !(change > 0))) return null;
+  const counts = Math.max(thresholds.reflectionMagnitude, unsure, systematic);
+  if (isHidden(group, counts)) return HIDDEN;
+  if (!(Math.abs(change) > counts)) return null;
+  const swr = (summary: BandSummary) =>
+    `${summary[which]?.isAtLeast ? "≥" : ""}${formatSwr(summary[which]?.swr ?? Number.NaN)}`;
+  return { isBetter: change < 0, text: `${which} SWR ${swr(before)} → ${swr(after)}` };
+}
+
+/** Whether the share within the limit changed in the same sense. */
+function fractionSign(
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  { before, after }: Middles,
+  thresholds: Thresholds,
+): Seen {
+  const fraction = ({ withinLimit }: BandSummary) => withinLimit.fraction;
+  const group = groupChange(befores.map(fraction), afters.map(fraction));
+  const { change } = group;
+  const half = ({ uncertainty, pieces }: BandSummary) =>
+    uncertainty === null ? 0 : (uncertainty.withinHz.high - uncertainty.withinHz.low) / 2 / totalWidth(pieces);
+  const counts = Math.max(thresholds.fraction, Math.hypot(half(before), half(after)));
+  if (isHidden(group, counts)) return HIDDEN;
+  if (!(Math.abs(change) > counts)) return null;
+  const kilohertz = Math.round((change * totalWidth(before.pieces)) / 1000);
+  return {
+    isBetter: change > 0,
+    text: `${Math.abs(kilohertz)} kHz ${change > 0 ? "more" : "less"} within ${before.withinLimit.limitSwr}:1`,
+  };
+}
+
+/** Whether the repeats scatter so that a change which counts may be made by it, or lie in it unseen. */
+const isHidden = ({ change, margin, scatter }: GroupChange, counts: number): boolean =>
+  Math.abs(change) <= margin && Math.max(Math.abs(change), scatter) > counts;
+
+function changeOf(
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  before: BandSummary,
+  after: BandSummary,
+): Change {
+  const ofMeans = (value: (summary: BandSummary) => number | undefined) => {
+    const numbers = (group: readonly BandSummary[]) => group.map((summary) => value(summary) ?? Number.NaN);
+    const { change } = groupChange(numbers(befores), numbers(afters));
+    return Number.isFinite(change) ? change : null;
+  };
+  const edge = (which: "low" | "high") =>
+    ofMeans(({ bandwidth }) => {
+      if (bandwidth === null || (which === "low" ? bandwidth.openLow : bandwidth.openHigh)) return undefined;
+      return which === "low" ? bandwidth.lowHz : bandwidth.highHz;
+    });
+  return {
+    bestSwr: ofMeans(({ best }) => best?.swr),
+    bestFrequencyHz: ofMeans(({ best }) => best?.frequencyHz),
+    withinLimitFraction: ofMeans(({ withinLimit }) => withinLimit.fraction) ?? 0,
+    withinLimitWidthHz: ofMeans(({ withinLimit }) => withinLimit.widthHz) ?? 0,
+    worstSwr: ofMeans(({ worst }) => worst?.swr),
+    lowEdgeHz: edge("low"),
+    highEdgeHz: edge("high"),
+    gainedHz: widthOutside(after.withinLimit.spans, before.withinLimit.spans),
+    lostHz: widthOutside(before.withinLimit.spans, after.withinLimit.spans),
+  };
+}
+
+/** Width of some spans that lies outside others, Hz. */
+function widthOutside(spans: readonly Span[], others: readonly Span[]): number {
+  return spans.reduce(
+    (sum, span) => sum + span.widthHz - clipSpans(others, span).reduce((inside, { widthHz }) => inside + widthHz, 0),
+    0,
+  );
+}
+
+/** Noise of a side, where the sweep does not tell it the usual one. */
+const noiseToReckonWith = ({ middle }: Side) => middle.curve.noise ?? ASSUMED_NOISE;
+const formatSwr = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));

@@ -1,0 +1,155 @@
+import { median, rootMeanSquare } from "simple-statistics";
+import { type Curve, reflectionAt } from "../../curve/curve.js";
+import { at, type Column, magnitudesOf } from "../../numbers/column.js";
+import { changeReference } from "../../sweep/reflection.js";
+
+/** Two vector sweeps at the same frequencies: Γ before and after, over their common range. */
+export interface CommonSamples {
+  readonly frequencyHz: Float64Array;
+  readonly beforeReal: Float64Array;
+  readonly beforeImaginary: Float64Array;
+  readonly afterReal: Float64Array;
+  readonly afterImaginary: Float64Array;
+}
+
+const MOST_SAMPLES = 400;
+/** Fewer common samples than this explain nothing. */
+export const FEWEST_SAMPLES = 12;
+
+/**
+ * Frequencies at which two curves are compared, the same ones whichever comes first: those of the sweep with fewer samples
+ * over what both cover (of the one that begins lower, where they have as many), since between them the other one tells more;
+ * of the other one where these are too few to explain anything.
+ */
+export function commonAxis(one: Curve, other: Curve): Column {
+  const axes = [one, other].map(({ sweep }) => sweep.frequencyHz).sort((a, b) => at(a, 0) - at(b, 0));
+  const low = Math.max(...axes.map((axis) => at(axis, 0)));
+  const high = Math.min(...axes.map((axis) => at(axis, axis.length - 1)));
+  const [coarser, finer] = axes
+    .map((axis) => axis.filter((frequency) => frequency >= low && frequency <= high))
+    .sort((a, b) => a.length - b.length) as [Float64Array, Float64Array];
+  return coarser.length < FEWEST_SAMPLES ? finer : coarser;
+}
+
+/** The same, thinned evenly to a few hundred. */
+export function thinnedAxis(one: Curve, other: Curve): Column {
+  const axis = commonAxis(one, other);
+  const every = Math.max(1, Math.floor(axis.length / MOST_SAMPLES));
+  return axis.filter((_, i) => i % every === 0);
+}
+
+/** Both curves at the same frequencies, thinned evenly, where both were swept. */
+export function commonSamples(before: Curve, after: Curve): CommonSamples {
+  const rows: number[][] = [];
+  for (const frequency of thinnedAxis(before, after)) {
+    const first = reflectionAt(before, frequency);
+    const second = reflectionAt(after, frequency);
+    if (first === null || second === null) continue;
+    rows.push([frequency, first.real, first.imaginary, second.real, second.imaginary]);
+  }
+  return samplesFrom(rows);
+}
+
+/** The samples thinned evenly to about so many. */
+export function everyFew(samples: CommonSamples, few: number): CommonSamples {
+  const every = Math.max(1, Math.floor(samples.frequencyHz.length / few));
+  return pick(
+    samples,
+    Array.from({ length: Math.ceil(samples.frequencyHz.length / every) }, (_, k) => k * every),
+  );
+}
+
+/** The samples against another reference impedance. */
+export function inReference(samples: CommonSamples, fromOhms: number, toOhms: number): CommonSamples {
+  const converted = (real: Float64Array, imaginary: Float64Array) =>
+    Array.from(real, (value, i) => changeReference({ real: value, imaginary: at(imaginary, i) }, fromOhms, toOhms));
+  const before = converted(samples.beforeReal, samples.beforeImaginary);
+  const after = converted(samples.afterReal, samples.afterImaginary);
+  return {
+    frequencyHz: samples.frequencyHz,
+    beforeReal: Float64Array.from(before, ({ real }) => real),
+    beforeImaginary: Float64Array.from(before, ({ imaginary }) => imaginary),
+    afterReal: Float64Array.from(after, ({ real }) => real),
+    afterImaginary: Float64Array.from(after, ({ imaginary }) => imaginary),
+  };
+}
+
+/** The same samples with another curve in the place of `before`, where it is known. */
+export function replaceBefore(
+  samples: CommonSamples,
+  reflection: (frequencyHz: number) => { real: number; imaginary: number } | null,
+): CommonSamples {
+  const rows: number[][] = [];
+  samples.frequencyHz.forEach((frequency, i) => {
+    const value = reflection(frequency);
+    if (value !== null)
+      rows.push([frequency, value.real, value.imaginary, at(samples.afterReal, i), at(samples.afterImaginary, i)]);
+  });
+  return samplesFrom(rows);
+}
+
+/** Root mean square of |Γ after - Γ before|. */
+export function meanDifference({
+  frequencyHz,
+  beforeReal,
+  beforeImaginary,
+  afterReal,
+  afterImaginary,
+}: CommonSamples): number {
+  let square = 0;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    square += (at(afterReal, i) - at(beforeReal, i)) ** 2 + (at(afterImaginary, i) - at(beforeImaginary, i)) ** 2;
+  }
+  return Math.sqrt(square / frequencyHz.length);
+}
+
+/** Root mean square of |Γ after|. */
+export const sizeAfter = ({ afterReal, afterImaginary }: CommonSamples): number =>
+  rootMeanSquare(Array.from(magnitudesOf(afterReal, afterImaginary)));
+
+/** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
+const OUTLIER_RATIO = 6;
+const MOST_OUTLIERS = 0.1;
+/** A jump touches no more samples than these in a row: a narrow resonance that moved touches more. */
+const LONGEST_JUMP = 3;
+
+/**
+ * The samples without the few whose difference stands far out from that of most, one here and one there, as interference
+ * leaves them; null where there are none such.
+ */
+export function withoutJumps(samples: CommonSamples): { calm: CommonSamples; jumps: number } | null {
+  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
+  const differences = Array.from(frequencyHz, (_, i) =>
+    Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i)),
+  );
+  const limit = OUTLIER_RATIO * median(differences);
+  const kept = differences.flatMap((difference, i) => (difference <= limit ? [i] : []));
+  if (kept.length === differences.length || kept.length < (1 - MOST_OUTLIERS) * differences.length) return null;
+  const jumps = kept.map((i, k) => i - (kept[k - 1] ?? -1) - 1).concat(differences.length - 1 - (kept.at(-1) ?? -1));
+  if (Math.max(...jumps) > LONGEST_JUMP) return null;
+  return { calm: pick(samples, kept), jumps: jumps.filter((length) => length > 0).length };
+}
+
+/** The samples at some indices. */
+function pick(samples: CommonSamples, indices: readonly number[]): CommonSamples {
+  const from = (column: Float64Array) => Float64Array.from(indices, (i) => at(column, i));
+  return {
+    frequencyHz: from(samples.frequencyHz),
+    beforeReal: from(samples.beforeReal),
+    beforeImaginary: from(samples.beforeImaginary),
+    afterReal: from(samples.afterReal),
+    afterImaginary: from(samples.afterImaginary),
+  };
+}
+
+/** @param rows frequency, Γ before and Γ after, each as real and imaginary part */
+function samplesFrom(rows: readonly (readonly number[])[]): CommonSamples {
+  const column = (c: number) => Float64Array.from(rows, (row) => row[c] as number);
+  return {
+    frequencyHz: column(0),
+    beforeReal: column(1),
+    beforeImaginary: column(2),
+    afterReal: column(3),
+    afterImaginary: column(4),
+  };
+}

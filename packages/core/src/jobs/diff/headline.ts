@@ -1,0 +1,74 @@
+import type { Need } from "../../facts/limits.js";
+import type { BandDiff } from "./band-diff.js";
+import { type Cause, type CauseCode, isLikely } from "./cause.js";
+import type { DiffVerdict } from "./verdict.js";
+
+/**
+ * What a person would say of a comparison, in one to three sentences.
+ */
+export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[]): string {
+  if (bands.length === 0) return "The two sweeps have no band in common.";
+  const outcomes = bands.map(outcomeOf);
+  const verdicts = new Set(outcomes);
+  const likely = causes.filter(isLikely).flatMap(({ code }) => REASONS[code] ?? []);
+  const reason = likely.length === 0 ? "" : ` ${capital(likely.join("; "))}.`;
+  const where = bands.map(({ band }) => band).join(", ");
+  if (verdicts.size === 1 && verdicts.has("hidden"))
+    return `Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.${reason}`;
+  if (verdicts.size === 1 && verdicts.has("unchanged")) {
+    if (reason !== "") return `No band is better or worse by as much as matters: ${where}.${reason}`;
+    return `No difference that matters on ${bands.length === 1 ? where : "any band"}.`;
+  }
+  if (verdicts.size === 1 && verdicts.has("not-comparable")) {
+    return `The two cannot be compared as antennas: ${bands[0]?.why ?? ""}.`;
+  }
+  const parts = ORDER.flatMap((outcome) => {
+    const names = bands.filter((_, i) => outcomes[i] === outcome).map(({ band }) => band);
+    return names.length === 0 ? [] : [`${WORDS[outcome]} on ${names.join(", ")}`];
+  });
+  const needs = bands.flatMap(needChange);
+  return `${capital(parts.join("; "))}.${needs.length === 0 ? "" : ` ${capital(needs.join("; "))}.`}${reason}`;
+}
+
+/** A verdict, and "hidden" for one that is "unchanged" only for want of anything to tell. */
+type BandOutcome = DiffVerdict | "hidden";
+
+const outcomeOf = ({ verdict, isHidden }: BandDiff): BandOutcome => (isHidden ? "hidden" : verdict);
+
+const ORDER: readonly BandOutcome[] = ["improved", "worse", "mixed", "unchanged", "hidden", "not-comparable"];
+
+const WORDS: Readonly<Record<BandOutcome, string>> = {
+  improved: "better",
+  worse: "worse",
+  mixed: "neither clearly better nor worse",
+  unchanged: "unchanged",
+  hidden: "nothing can be told",
+  "not-comparable": "not comparable",
+};
+
+const REASONS: Readonly<Partial<Record<CauseCode, string>>> = {
+  "loss-added": "more is lost on the way, and loss lowers the SWR without making a better antenna",
+  "loss-removed": "less is lost on the way, which raises the SWR without making a worse antenna",
+  "resonance-moved": "the whole curve moved in frequency",
+  "antenna-changed": "the antenna itself changed",
+  interference: "one of the sweeps jumps",
+  "line-length-changed": "the line between analyser and antenna has another length",
+  "reference-changed": "one of the sweeps refers to another impedance",
+};
+
+const NEEDS: Readonly<Record<Need, string | null>> = {
+  none: "no tuner",
+  "built-in-tuner": "a built-in tuner",
+  "wide-range-tuner": "a wide-range tuner",
+  "beyond-tuner": "more than a tuner",
+  unknown: null,
+};
+
+/** What the whole band needs now, where the change of that is part of the verdict. */
+function needChange({ band, before, after, verdict }: BandDiff): readonly string[] {
+  if (verdict === "unchanged" || verdict === "not-comparable" || before.need === after.need) return [];
+  const [was, is] = [NEEDS[before.need], NEEDS[after.need]];
+  return was === null || is === null ? [] : [`to use all of ${band} now takes ${is} instead of ${was}`];
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

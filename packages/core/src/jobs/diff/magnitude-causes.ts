@@ -1,0 +1,107 @@
+import { type Curve, reflectionMagnitudeAt } from "../../curve/curve.js";
+import { isBeyondScale } from "../../curve/trace.js";
+import { leastBetween } from "../../numbers/search.js";
+import { type Cause, isLikely, possible } from "./cause.js";
+import { lostPercent, scaleCause } from "./cause-words.js";
+import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
+import { interference } from "./interference.js";
+import { LOSS_LAWS, type LossLaw } from "./line-change.js";
+import { bestScale, LEAST_SCALE } from "./scale-search.js";
+import { CLEARLY, isSurelyLine, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
+
+/** ρ before and after at the same frequencies. */
+interface Magnitudes {
+  readonly frequencyHz: readonly number[];
+  readonly before: readonly number[];
+  readonly after: readonly number[];
+}
+
+const GREATEST_LOSS_DB = 10;
+
+/**
+ * Why two sweeps differ, as far as ρ alone can tell: nothing; loss; a longer or shorter wire. How long the line is does not
+ * show in ρ but for its loss, and another reference impedance cannot be told from another antenna.
+ */
+export function magnitudeCauses(before: Curve, after: Curve, { negligible, enough }: Tolerances): readonly Cause[] {
+  const unrest = interference(before, after);
+  const all = magnitudesAt(before, after, 1);
+  if (all.frequencyHz.length < FEWEST_SAMPLES) return unrest;
+  const difference = residualOf(all, () => 1);
+  if (difference < negligible) return unrest;
+  const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
+  const loss = fitLoss(all);
+  if (explains(loss.residual) && Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB) {
+    const isSure = isSurelyLine(loss.residual, difference, before, after);
+    return [...unrest, isSure ? lossCause(loss) : possible(lossCause(loss))];
+  }
+  const scaled = fitScale(before, after);
+  if (explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE) return [...unrest, scaleCause(scaled)];
+  if (difference <= enough || unrest.some(isLikely)) return unrest;
+  return [...unrest, possible(antennaCause(difference, loss.residual, scaled.residual))];
+}
+
+function magnitudesAt(before: Curve, after: Curve, scale: number): Magnitudes {
+  const rows = Array.from(thinnedAxis(before, after)).flatMap((frequencyHz) => {
+    const first = reflectionMagnitudeAt(before, frequencyHz / scale);
+    const second = reflectionMagnitudeAt(after, frequencyHz);
+    const isKnown = !(isBeyondScale(before, first) || isBeyondScale(after, second) || Number.isNaN(first + second));
+    return isKnown ? [{ frequencyHz, first, second }] : [];
+  });
+  return {
+    frequencyHz: rows.map(({ frequencyHz }) => frequencyHz),
+    before: rows.map(({ first }) => first),
+    after: rows.map(({ second }) => second),
+  };
+}
+
+/** Root mean square of what is left of ρ after, where a factor by frequency explains it by ρ before. */
+function residualOf({ frequencyHz, before, after }: Magnitudes, factor: (frequencyHz: number) => number): number {
+  let square = 0;
+  frequencyHz.forEach((frequency, i) => {
+    square += ((after[i] ?? 0) - (before[i] ?? 0) * factor(frequency)) ** 2;
+  });
+  return Math.sqrt(square / frequencyHz.length);
+}
+
+interface LossFit {
+  readonly lossAt10MHzDb: number;
+  readonly residual: number;
+}
+
+function fitLoss(magnitudes: Magnitudes): LossFit {
+  const fits = (Object.keys(LOSS_LAWS) as LossLaw[]).map((law): LossFit => {
+    const residualAt = (lossDb: number) =>
+      residualOf(magnitudes, (frequencyHz) => 10 ** ((-lossDb * LOSS_LAWS[law](frequencyHz)) / 10));
+    const lossAt10MHzDb = leastBetween(residualAt, -GREATEST_LOSS_DB, GREATEST_LOSS_DB, 1e-4);
+    return { lossAt10MHzDb, residual: residualAt(lossAt10MHzDb) };
+  });
+  return fits.reduce((best, next) => (next.residual < CLEARLY * best.residual ? next : best));
+}
+
+function fitScale(before: Curve, after: Curve): { scale: number; residual: number } {
+  const residualAt = (scale: number) => {
+    const magnitudes = magnitudesAt(before, after, scale);
+    return magnitudes.frequencyHz.length < FEWEST_SAMPLES ? Number.POSITIVE_INFINITY : residualOf(magnitudes, () => 1);
+  };
+  const scale = bestScale(residualAt);
+  return { scale, residual: residualAt(scale) };
+}
+
+function lossCause({ lossAt10MHzDb, residual }: LossFit): Cause {
+  const percent = lostPercent(lossAt10MHzDb);
+  const isMore = lossAt10MHzDb > 0;
+  return {
+    code: isMore ? "loss-added" : "loss-removed",
+    confidence: "likely",
+    evidence: { lossAt10MHzDb, powerPercentAt10MHz: percent, residualRms: residual },
+    message: `${Math.abs(lossAt10MHzDb).toFixed(2)} dB ${isMore ? "more" : "less"} loss on the way (one way, at 10 MHz; ${percent.toFixed(0)} % of the power there) explains the whole difference: the line is wet, damaged, ${isMore ? "longer" : "shorter"}, or joined otherwise. Without phase its length cannot be told.`,
+  };
+}
+
+const antennaCause = (difference: number, ofLoss: number, ofScaling: number): Cause => ({
+  code: "antenna-changed",
+  confidence: "possible",
+  evidence: { differenceRms: difference, residualOfLoss: ofLoss, residualOfScaling: ofScaling },
+  message:
+    "Neither loss nor a longer or shorter wire explains the difference: the antenna itself may have changed, or the place of measuring. Without phase no more can be told.",
+});

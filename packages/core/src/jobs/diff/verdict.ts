@@ -1,0 +1,68 @@
+import { type Cause, type CauseCode, isLikely } from "./cause.js";
+
+export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-comparable";
+
+/** Something that an operator would notice, and whether it got better. */
+interface Sign {
+  readonly isBetter: boolean;
+  readonly text: string;
+}
+
+/** A change that the scatter of repeats may have made, or hidden. */
+export const HIDDEN = "hidden";
+/** What came of one number: a sign, none, or that the repeats do not tell. */
+export type Seen = Sign | typeof HIDDEN | null;
+
+export interface ReasonedVerdict {
+  readonly verdict: DiffVerdict;
+  readonly why: string;
+  /** Unchanged only because the sweeps of one side differ so much among themselves that nothing can be told */
+  readonly isHidden: boolean;
+}
+
+const HIDDEN_BY_REPEATS: ReasonedVerdict = {
+  verdict: "unchanged",
+  why: "nothing can be told: the sweeps of one side differ among themselves by more than counts as a change",
+  isHidden: true,
+};
+const UNCHANGED: ReasonedVerdict = {
+  verdict: "unchanged",
+  why: "no difference beyond noise and what matters in practice",
+  isHidden: false,
+};
+
+/** The verdict of what was measured: best and worst point of a band, and how much of it is within the limit. */
+export function verdictOf(points: readonly Seen[], fraction: Seen): ReasonedVerdict {
+  const all = [...points, fraction];
+  const signs = all.filter((seen) => seen !== null && seen !== HIDDEN);
+  if (signs.length === 0) return all.includes(HIDDEN) ? HIDDEN_BY_REPEATS : UNCHANGED;
+  const better = signs.filter(({ isBetter }) => isBetter).length;
+  const verdict = better === signs.length ? "improved" : better === 0 ? "worse" : "mixed";
+  return { verdict, why: signs.map(({ text }) => text).join("; "), isHidden: false };
+}
+
+/** What the causes make of a measured verdict: a lower SWR through loss is not better, another place is not comparable. */
+export function explained(measured: ReasonedVerdict, causes: readonly Cause[]): ReasonedVerdict {
+  const likely = (code: CauseCode) => causes.some((cause) => cause.code === code && isLikely(cause));
+  if (likely("line-length-changed")) {
+    const why = "taken at another place on the line";
+    return reason("not-comparable", likely("loss-added") ? `${why}, and more is lost on the way` : why);
+  }
+  if (likely("reference-changed")) return reason("not-comparable", "another reference impedance");
+  if (measured.verdict === "unchanged") return measured;
+  // Where nothing but the loss changed, that is the verdict; where the antenna did too, the two cannot be weighed.
+  const isOnlyLoss = !likely("resonance-moved") && !likely("antenna-changed");
+  const names = (code: CauseCode) => causes.some((cause) => cause.code === code);
+  if (names("loss-added")) {
+    if (likely("loss-added") && isOnlyLoss) return reason("worse", `more loss on the way; ${measured.why}`);
+    if (measured.verdict === "improved") return reason("mixed", `lower SWR, but perhaps only by loss; ${measured.why}`);
+  }
+  if (names("loss-removed")) {
+    if (likely("loss-removed") && isOnlyLoss) return reason("improved", `less loss on the way; ${measured.why}`);
+    if (measured.verdict === "worse")
+      return reason("mixed", `higher SWR, but perhaps only because less is lost; ${measured.why}`);
+  }
+  return measured;
+}
+
+const reason = (verdict: DiffVerdict, why: string): ReasonedVerdict => ({ verdict, why, isHidden: false });

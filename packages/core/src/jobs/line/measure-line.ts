@@ -1,0 +1,186 @@
+import { CAUTIONS } from "../../facts/cautions.js";
+import { feedlineFrom, matchedLossDb } from "../../facts/feedline/feedline.js";
+import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
+import { at } from "../../numbers/column.js";
+import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import { type Sweep, withReference } from "../../sweep/sweep.js";
+import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
+import { type MeasuredLength, measuredLength } from "./measured-length.js";
+import { fittedLoss } from "./measured-loss.js";
+
+/** Loss of the line at one frequency. */
+export interface MeasuredLoss {
+  readonly frequencyHz: number;
+  readonly matchedLossDb: number;
+  /** null where the physical length is not known */
+  readonly dbPer100M: number | null;
+  /** What a line of the stated kind and this length loses; null without a kind or a length */
+  readonly expectedDb: number | null;
+}
+
+/** as-expected: what its kind loses, within the spread of kinds; lossy: more; low-loss: less; unknown: no kind to compare with. */
+export type LineVerdict = "as-expected" | "lossy" | "low-loss" | "unknown";
+
+export interface LineResult {
+  readonly schema: "feedpoint/line@1";
+  readonly sweep: SweepInfo;
+  /** Resistance at the far end, Ω: 0 for a short, null for an open end */
+  readonly endOhms: number | null;
+  readonly characteristicOhms: number;
+  /** Length that a wave in vacuum would travel in the same time, m; null for a scalar sweep */
+  readonly electricalLengthM: number | null;
+  readonly velocityFactor: number | null;
+  /** Electrical length times velocity factor, or as stated, m */
+  readonly lengthM: number | null;
+  readonly losses: readonly MeasuredLoss[];
+  readonly verdict: LineVerdict;
+  readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
+}
+
+export interface LineOptions {
+  /** Resistance at the far end, Ω: 0 for a short, Infinity for an open end */
+  readonly endOhms: number;
+  readonly kind?: FeedlineKind | null;
+  /** Physical length where it is known, m: then the velocity factor is measured */
+  readonly lengthM?: number;
+  /** The line's own impedance; the kind's, or the sweep's reference, where absent */
+  readonly characteristicOhms?: number;
+}
+
+/** Frequencies at which loss is told where they were swept, Hz: near the foot of the amateur bands. */
+const TOLD_HZ = [1.8e6, 3.5e6, 7e6, 10e6, 14e6, 21e6, 28e6, 50e6, 144e6];
+/** Cables of one kind differ by this share and more between makers; a few hundredths of a dB are not worth a word. */
+const USUAL_SPREAD = 0.25;
+const NEGLIGIBLE_DB = 0.05;
+const FEWEST_SAMPLES = 5;
+
+/**
+ * Length and loss of a line from a sweep of it with a known far end.
+ *
+ * The matched loss is half of the return loss that the line adds to that of its end (Anritsu application note "Average Cable Loss
+ * Measurement", abstract read; F. Witt, QEX May/June 2005, p. 44, opening page read). The length follows from how the phase turns.
+ *
+ * @throws RangeError where the far end is matched (it reflects nothing) or the sweep has fewer than five points
+ */
+export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
+  const { endOhms, kind = null } = options;
+  const characteristicOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
+  const end =
+    endOhms === Number.POSITIVE_INFINITY ? 1 : (endOhms - characteristicOhms) / (endOhms + characteristicOhms);
+  if (Math.abs(end) < 0.1) throw new RangeError("the far end is matched and sends nothing back; open or short it");
+  if (sweep.frequencyHz.length < FEWEST_SAMPLES) throw new RangeError("a line cannot be told from so few points");
+  const seen = sweep.kind === "vector" ? withReference(sweep, characteristicOhms) : sweep;
+  const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
+  const electricalLengthM = length?.electricalLengthM ?? null;
+  const velocityFactor =
+    options.lengthM !== undefined && electricalLengthM !== null
+      ? options.lengthM / electricalLengthM
+      : (kind?.velocityFactor ?? null);
+  const lengthM =
+    options.lengthM ??
+    (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
+  const { lossDbAt, isEven: isLine } = fittedLoss(seen, end);
+  const losses = lossesOf(seen, lossDbAt, kind, lengthM);
+  return {
+    schema: "feedpoint/line@1",
+    sweep: sweepInfo(sweep),
+    endOhms: Number.isFinite(endOhms) ? endOhms : null,
+    characteristicOhms,
+    electricalLengthM,
+    velocityFactor,
+    lengthM,
+    losses,
+    verdict: isLine ? verdictOf(losses) : "unknown",
+    findings: [
+      ...(isLine ? [] : [NO_LINE]),
+      ...(length === null ? [] : stepFindings(seen, length)),
+      ...impossibleFindings(velocityFactor, losses),
+    ],
+    cautions: CAUTIONS,
+  };
+}
+
+const NO_LINE = finding(
+  "problem",
+  "line-implausible",
+  "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?",
+);
+
+function lossesOf(
+  sweep: Sweep,
+  lossDbAt: (frequencyHz: number) => number,
+  kind: FeedlineKind | null,
+  lengthM: number | null,
+): MeasuredLoss[] {
+  const first = at(sweep.frequencyHz, 0);
+  const last = at(sweep.frequencyHz, sweep.frequencyHz.length - 1);
+  const told = TOLD_HZ.filter((frequencyHz) => frequencyHz >= first && frequencyHz <= last);
+  const line = kind === null || lengthM === null ? null : feedlineFrom({ kind: kind.id, lengthM });
+  return (told.length > 0 ? told : [first, last]).map((frequencyHz) => {
+    const lossDb = lossDbAt(frequencyHz);
+    return {
+      frequencyHz,
+      matchedLossDb: lossDb,
+      dbPer100M: lengthM === null ? null : (100 * lossDb) / lengthM,
+      expectedDb: line && matchedLossDb(line, frequencyHz),
+    };
+  });
+}
+
+function verdictOf(losses: readonly MeasuredLoss[]): LineVerdict {
+  const compared = losses.flatMap(({ matchedLossDb: lossDb, expectedDb }) =>
+    expectedDb === null ? [] : [{ lossDb, expectedDb }],
+  );
+  if (compared.length === 0) return "unknown";
+  const excess = compared.filter(
+    ({ lossDb, expectedDb }) => lossDb > (1 + USUAL_SPREAD) * expectedDb + NEGLIGIBLE_DB,
+  ).length;
+  const shortfall = compared.filter(
+    ({ lossDb, expectedDb }) => lossDb < (1 - USUAL_SPREAD) * expectedDb - NEGLIGIBLE_DB,
+  ).length;
+  if (2 * excess > compared.length) return "lossy";
+  return 2 * shortfall > compared.length ? "low-loss" : "as-expected";
+}
+
+/** Phase that turns by more than this share of a turn per step may be taken for a slower one. */
+const GREATEST_TURN = 0.4;
+
+function stepFindings({ frequencyHz }: Sweep, { electricalLengthM, isSure }: MeasuredLength): readonly Finding[] {
+  let widest = 0;
+  for (let i = 1; i < frequencyHz.length; i++) widest = Math.max(widest, at(frequencyHz, i) - at(frequencyHz, i - 1));
+  const turn = (2 * Math.abs(electricalLengthM) * widest) / SPEED_OF_LIGHT;
+  if (turn >= GREATEST_TURN) {
+    const message = `In steps of ${Math.round(widest / 1000)} kHz the phase turns too far for the length to be sure: a line longer by ${(SPEED_OF_LIGHT / (2 * widest)).toFixed(0)} m (electrical) would look the same. Sweep in finer steps.`;
+    return [finding("caution", "step-too-coarse", message)];
+  }
+  if (isSure) return [];
+  const message =
+    "Carried on to 0 Hz, the phase is not that of the far end as stated. Was it open where you say short, or the other way round? Or a step too coarse hides whole turns.";
+  return [finding("problem", "line-implausible", message)];
+}
+
+function impossibleFindings(velocityFactor: number | null, losses: readonly MeasuredLoss[]): readonly Finding[] {
+  const isGain = losses.some(({ matchedLossDb: lossDb }) => lossDb < -NEGLIGIBLE_DB);
+  return [
+    ...(velocityFactor !== null && !(velocityFactor > 0 && velocityFactor <= 1)
+      ? [
+          finding(
+            "problem",
+            "line-implausible",
+            `A velocity factor of ${velocityFactor.toFixed(2)} is not possible: check the length and what was at the far end.`,
+          ),
+        ]
+      : []),
+    ...(isGain
+      ? [
+          finding(
+            "problem",
+            "line-implausible",
+            "The line seems to have no loss but gain: check the calibration, and what was at the far end.",
+          ),
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,132 @@
+import { grouped } from "../../numbers/grouped.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { SweepGrade } from "../grade.js";
+import { dateOf, timeOf } from "./dates.js";
+import { type DatedDip, type Trend, trendOf } from "./trend.js";
+
+/** How the dip on one band went over time, for one deployment. */
+export interface Drift {
+  /** Value of the log's column that names the deployment; null where all sweeps are taken for one */
+  readonly deployment: string | null;
+  readonly band: string;
+  /** Dated sweeps with a dip within the band */
+  readonly sweeps: number;
+  readonly firstDate: string;
+  readonly lastDate: string;
+  /** Median of the slopes between all pairs, Hz a month; null for fewer than three dates */
+  readonly slopeHzPerMonth: number | null;
+  /** By how much the slope may be off (95 %), Hz a month; null for fewer than three dates */
+  readonly slopeMarginHzPerMonth: number | null;
+  /** Median distance of the dips from that slope, but for those that set it, Hz; null for fewer than three dates */
+  readonly scatterHz: number | null;
+  /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter; none of fewer than five sweeps */
+  readonly jumps: readonly { readonly date: string; readonly changeHz: number }[];
+}
+
+const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
+/** In fewer sweeps the scatter that a jump has to stand out from is not known. */
+export const FEWEST_FOR_JUMPS = 5;
+const LEAST_JUMP_HZ = 15_000;
+/**
+ * A jump is this many times the scatter, by the number of sweeps: of few the scatter is hardly known (by simulation with
+ * normal scatter, which alone makes a jump in one series of twenty; the tests hold it to that).
+ */
+const JUMP_RATIOS: readonly { readonly sweeps: number; readonly ratio: number }[] = [
+  { sweeps: 5, ratio: 13 },
+  { sweeps: 6, ratio: 11.5 },
+  { sweeps: 8, ratio: 10.5 },
+  { sweeps: Number.POSITIVE_INFINITY, ratio: 7.5 },
+];
+/** A drift is worth a word where it is surely one, and at least so many Hz in all (our own choice). */
+const LEAST_DRIFT_HZ = 10_000;
+
+interface Dated extends DatedDip {
+  readonly date: string;
+}
+
+/**
+ * Follows the dips of deployments over time.
+ *
+ * @param column column of the log that tells deployments apart; null: all sweeps are of one
+ */
+export function driftsOf(sweeps: readonly SweepGrade[], column: string | null): readonly Drift[] {
+  const deployments = grouped(sweeps, ({ log }) => (column === null ? null : (log?.[column] ?? "")));
+  return [...deployments].flatMap(([deployment, members]) => {
+    if (deployment === "") return [];
+    const names = [...new Set(members.flatMap(({ bands }) => bands.map(({ band }) => band)))];
+    return names.flatMap((band) => driftOn(deployment, band, datedDips(members, band)) ?? []);
+  });
+}
+
+function datedDips(members: readonly SweepGrade[], name: string): readonly Dated[] {
+  return members
+    .flatMap((graded): Dated[] => {
+      const date = dateOf(graded);
+      const dipHz = graded.bands.find(({ band }) => band === name)?.dipHz ?? null;
+      const time = date === null ? null : timeOf(date);
+      return date === null || dipHz === null || time === null
+        ? []
+        : [{ date, months: time / MILLISECONDS_A_MONTH, dipHz }];
+    })
+    .sort((a, b) => a.months - b.months);
+}
+
+function driftOn(deployment: string | null, band: string, dips: readonly Dated[]): Drift | null {
+  const [first, last] = [dips[0], dips.at(-1)];
+  if (first === undefined || last === undefined || dips.length < 2) return null;
+  const trend = trendOf(dips);
+  return {
+    deployment,
+    band,
+    sweeps: dips.length,
+    firstDate: first.date,
+    lastDate: last.date,
+    slopeHzPerMonth: trend?.slope ?? null,
+    slopeMarginHzPerMonth: trend?.margin ?? null,
+    scatterHz: trend?.scatter ?? null,
+    jumps: trend === null ? [] : jumpsIn(dips, trend),
+  };
+}
+
+function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jumps"] {
+  const ratio = JUMP_RATIOS.find(({ sweeps }) => dips.length <= sweeps)?.ratio ?? Number.POSITIVE_INFINITY;
+  if (dips.length < FEWEST_FOR_JUMPS) return [];
+  return dips.slice(1).flatMap((dip, i) => {
+    const before = dips[i] ?? dip;
+    const changeHz = dip.dipHz - before.dipHz;
+    const departure = Math.abs(changeHz - slope * (dip.months - before.months));
+    return departure > Math.max(LEAST_JUMP_HZ, ratio * scatter) ? [{ date: dip.date, changeHz }] : [];
+  });
+}
+
+/** What of the drifts is worth a word: a dip that wanders, and jumps. */
+export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
+  return drifts.flatMap(({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps }) => {
+    const where = deployment === null ? band : `${deployment}, ${band}`;
+    const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
+    const slope = slopeHzPerMonth ?? 0;
+    const total = slope * months;
+    const isDrifting = Math.abs(slope) > (slopeMarginHzPerMonth ?? 0) && Math.abs(total) > LEAST_DRIFT_HZ;
+    const kilohertz = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
+    return [
+      ...(isDrifting
+        ? [
+            finding(
+              "info",
+              "dip-drifts",
+              `${where}: the dip has ${total < 0 ? "fallen" : "risen"} about ${kilohertz(total)} from ${firstDate} to ${lastDate}, by a straight line through its sweeps.`,
+              { band },
+            ),
+          ]
+        : []),
+      ...jumps.map(({ date, changeHz }) =>
+        finding(
+          "info",
+          "dip-jumped",
+          `${where}: the dip ${changeHz < 0 ? "fell" : "rose"} ${kilohertz(changeHz)} at once by ${date}.`,
+          { band },
+        ),
+      ),
+    ];
+  });
+}

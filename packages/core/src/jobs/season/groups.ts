@@ -1,0 +1,108 @@
+import { interquartileRange, median } from "simple-statistics";
+import { grouped } from "../../numbers/grouped.js";
+import { chanceOfDifference, leastChance } from "../../numbers/rank-test.js";
+import type { SweepGrade } from "../grade.js";
+
+/** Median and spread of one number over some sweeps. */
+export interface Spread {
+  readonly median: number;
+  /** Interquartile range; null for fewer than three sweeps */
+  readonly spread: number | null;
+}
+
+/** The sweeps that share a value of a column of the log, on one band. */
+export interface GroupOnBand {
+  readonly value: string;
+  readonly sweeps: number;
+  readonly bestSwr: Spread | null;
+  /** Share of the band within the limit */
+  readonly coverage: Spread | null;
+}
+
+/** How groups differ on one band. */
+export interface BandGroups {
+  readonly band: string;
+  /** The one with the greatest coverage first */
+  readonly groups: readonly GroupOnBand[];
+  /**
+   * Whether coverage or best SWR of the first and the last group of three sweeps or more differ by more than either scatters, and
+   * by more than chance would set any two of the groups apart once in twenty times; null: too few sweeps to tell
+   */
+  readonly isBeyondSpread: boolean | null;
+}
+
+/** Fewer sweeps than these have no spread worth the name. */
+const FEWEST_FOR_SPREAD = 3;
+
+/**
+ * Compares groups of sweeps by a column of the deployment log, band by band. Sweeps without a value there are left out.
+ */
+export function groupGrades(sweeps: readonly SweepGrade[], column: string): readonly BandGroups[] {
+  const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
+  const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
+  return names.flatMap((band): BandGroups[] => {
+    const known = values
+      .map(([value, members]) => readingsOf(value, members, band))
+      .filter(({ coverage }) => coverage.length > 0)
+      .map((readings) => ({ readings, group: groupOnBand(readings) }))
+      .sort((a, b) => compare(a.group, b.group));
+    const groups = known.map(({ group }) => group);
+    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(known) }];
+  });
+}
+
+/** The greater coverage first, of equal ones the lower SWR; one whose SWR is infinite throughout last. */
+const compare = (a: GroupOnBand, b: GroupOnBand): number =>
+  (b.coverage?.median ?? 0) - (a.coverage?.median ?? 0) ||
+  (a.bestSwr?.median ?? Number.MAX_VALUE) - (b.bestSwr?.median ?? Number.MAX_VALUE);
+
+/** What the sweeps of a group read on one band; an infinite SWR stands above all others. */
+interface Readings {
+  readonly value: string;
+  readonly bestSwr: readonly number[];
+  readonly coverage: readonly number[];
+}
+
+function readingsOf(value: string, members: readonly SweepGrade[], name: string): Readings {
+  const swept = members.flatMap(({ bands }) => bands.filter(({ band, bestSwr }) => band === name && bestSwr !== null));
+  return {
+    value,
+    bestSwr: swept.map(({ bestSwr }) => bestSwr ?? Number.POSITIVE_INFINITY),
+    coverage: swept.map(({ withinLimitFraction }) => withinLimitFraction),
+  };
+}
+
+const groupOnBand = ({ value, bestSwr, coverage }: Readings): GroupOnBand => ({
+  value,
+  sweeps: coverage.length,
+  bestSwr: spreadOf(bestSwr.filter(Number.isFinite)),
+  coverage: spreadOf(coverage),
+});
+
+function spreadOf(values: readonly number[]): Spread | null {
+  if (values.length === 0) return null;
+  return {
+    median: median([...values]),
+    spread: values.length < FEWEST_FOR_SPREAD ? null : interquartileRange([...values]),
+  };
+}
+
+/** A difference that chance makes no more often than this counts, over all that is compared. */
+const LARGEST_CHANCE = 0.05;
+
+function isBeyondSpread(
+  groups: readonly { readonly readings: Readings; readonly group: GroupOnBand }[],
+): boolean | null {
+  const enough = groups.filter(({ group }) => group.sweeps >= FEWEST_FOR_SPREAD);
+  const [first, last] = [enough[0], enough.at(-1)];
+  if (first === undefined || last === undefined || first === last) return null;
+  // The two are the farthest apart of all pairs, in either of two numbers.
+  const comparisons = enough.length * (enough.length - 1);
+  if (comparisons * leastChance(first.group.sweeps, last.group.sweeps) > LARGEST_CHANCE) return null;
+  return (["coverage", "bestSwr"] as const).some((name) => {
+    const [a, b] = [first.group[name], last.group[name]];
+    if (a?.spread == null || b?.spread == null) return false;
+    const isApart = Math.abs(a.median - b.median) > Math.max(a.spread, b.spread);
+    return isApart && comparisons * chanceOfDifference(first.readings[name], last.readings[name]) <= LARGEST_CHANCE;
+  });
+}

@@ -1,0 +1,149 @@
+import { type Analysis, analyse } from "../bands/analysis.js";
+import { sweepAtAnalyser, sweepAtAntenna } from "../bands/antenna-end.js";
+import { dipNear, USELESS_SWR } from "../bands/dip.js";
+import type { Point } from "../bands/point.js";
+import { coarsenessFindings, spikeFindings } from "../bands/sampling.js";
+import { closedText, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
+import { type BandSummary, summariseBand } from "../bands/summary.js";
+import { CAUTIONS } from "../facts/cautions.js";
+import type { Feedline } from "../facts/feedline/feedline.js";
+import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
+import { type Finding, finding } from "../sweep/finding.js";
+import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "../sweep/sweep.js";
+import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
+
+/** What a change of length should do to a band. */
+export interface TrimmedBand {
+  readonly band: string;
+  /** null where nothing of it was swept */
+  readonly before: BandSummary | null;
+  /** Foretold; null where the stretched sweep does not reach the band */
+  readonly after: BandSummary | null;
+}
+
+export interface TrimResult {
+  readonly schema: "feedpoint/trim@1";
+  readonly sweep: SweepInfo;
+  readonly plan: PlanInfo;
+  readonly limits: Limits;
+  readonly feedline: Feedline | null;
+  /** The band that the wire is trimmed for */
+  readonly band: string;
+  readonly wantedHz: number;
+  /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
+  readonly dip: Point | null;
+  /** Wanted length over present length, less 1: negative means shorten; null without a dip */
+  readonly lengthChange: number | null;
+  /** The change in m; null where the length of the wire is not known */
+  readonly lengthChangeM: number | null;
+  readonly bands: readonly TrimmedBand[];
+  readonly findings: readonly Finding[];
+  readonly cautions: readonly string[];
+}
+
+export interface TrimOptions extends Scope {
+  /** The band to trim for; judged although `bands` may leave it out */
+  readonly band: string;
+  /** Where the dip is wanted, Hz; the middle of the band where absent */
+  readonly wantedHz?: number;
+  readonly feedline?: Feedline | null;
+  /** The sweep was taken at the antenna, so that there is no line to take out */
+  readonly isAtAntenna?: boolean;
+  readonly wireLengthM?: number;
+}
+
+/**
+ * How much longer or shorter a wire should be for its dip to lie where it is wanted, and what that would do to all bands.
+ *
+ * New length = old length · measured / wanted frequency: common practice, no source; a NEC-2 dipole over ground follows it to
+ * 0.1 % over ± 3 % of length. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
+ * is first moved to the antenna and back again afterwards, because the line does not change its length.
+ *
+ * @throws RangeError where plan, class and modes leave nothing of the band
+ */
+export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
+  const { limits = DEFAULT_LIMITS, feedline = null, isAtAntenna = false, wireLengthM = null } = options;
+  const wantedBands = options.bands === undefined ? {} : { bands: [...options.bands, options.band] };
+  const bands = selectBands({ ...options, ...wantedBands });
+  const band = bands.find((each) => each.band === options.band);
+  if (band === undefined) throw new RangeError(closedText(options, options.band));
+  const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
+  const before = analyse(sweep, limits);
+  const { dip, loneHz } = dipNear(before, wantedHz);
+  const after = dip && analyse(stretched(sweep, wantedHz / dip.frequencyHz, feedline), limits);
+  const lengthChange = dip && dip.frequencyHz / wantedHz - 1;
+  const summaryOf = (analysis: Analysis | null, judged: (typeof bands)[number]) => {
+    const summary = analysis && summariseBand(analysis, judged);
+    return summary?.best ? summary : null;
+  };
+  return {
+    schema: "feedpoint/trim@1",
+    sweep: sweepInfo(sweep),
+    plan: planInfo(options),
+    limits,
+    feedline,
+    band: band.band,
+    wantedHz,
+    dip,
+    lengthChange,
+    lengthChangeM: wireLengthM === null || lengthChange === null ? null : wireLengthM * lengthChange,
+    bands: bands
+      .map((each) => ({ band: each.band, before: summaryOf(before, each), after: summaryOf(after, each) }))
+      .filter((each) => each.before !== null || each.after !== null),
+    findings: [
+      ...planFindings(options, [band]),
+      ...spikeFindings(before.curve),
+      ...coarsenessFindings(before, band, summariseBand(before, band)),
+      ...predictionFindings(sweep, dip, loneHz, wantedHz, feedline !== null || isAtAntenna),
+    ],
+    cautions: CAUTIONS,
+  };
+}
+
+/** What is to be kept in mind when reading the prediction. */
+function predictionFindings(
+  sweep: Sweep,
+  dip: Point | null,
+  loneHz: number | null,
+  wantedHz: number,
+  isLineKnown: boolean,
+): readonly Finding[] {
+  const megahertz = (wantedHz / 1e6).toFixed(3);
+  if (loneHz !== null) {
+    const message = `The lowest reading near ${megahertz} MHz, at ${(loneHz / 1e6).toFixed(3)} MHz, stands alone: a dip narrower than the step, or interference. Sweep there in finer steps before the wire is cut.`;
+    return [finding("problem", "no-dip", message)];
+  }
+  if (dip === null) {
+    const message = `The sweep has no dip below ${USELESS_SWR}:1 within 20 % of ${megahertz} MHz that stands out of its noise.`;
+    return [finding("problem", "no-dip", message)];
+  }
+  const message =
+    sweep.kind === "scalar"
+      ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
+      : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
+  return sweep.kind === "scalar" || !isLineKnown ? [finding("info", "prediction-rough", message)] : [];
+}
+
+/** The sweep of the same antenna with all frequencies multiplied by a factor, seen through the same feedline. */
+function stretched(sweep: Sweep, factor: number, feedline: Feedline | null): Sweep {
+  if (sweep.kind === "scalar") {
+    const { frequencyHz, reflectionMagnitude, ceilingMagnitude } = sweep;
+    return scalarSweep(
+      sweep,
+      { frequencyHz: multiplied(frequencyHz, factor), reflectionMagnitude: Float64Array.from(reflectionMagnitude) },
+      ceilingMagnitude,
+    );
+  }
+  if (feedline === null) return withAxis(sweep, factor);
+  return sweepAtAnalyser(withAxis(sweepAtAntenna(sweep, feedline), factor), feedline, sweep.referenceOhms);
+}
+
+const withAxis = (sweep: VectorSweep, factor: number): VectorSweep =>
+  vectorSweep(sweep, {
+    frequencyHz: multiplied(sweep.frequencyHz, factor),
+    reflectionReal: Float64Array.from(sweep.reflectionReal),
+    reflectionImaginary: Float64Array.from(sweep.reflectionImaginary),
+  });
+
+const multiplied = (values: Readonly<Float64Array>, factor: number) =>
+  Float64Array.from(values, (value) => value * factor);

@@ -1,0 +1,118 @@
+import { at } from "./column.js";
+
+/** A pivot that elimination leaves smaller than this share of what it was says that an unknown is not determined. */
+const LEAST_PIVOT = 1e-13;
+
+/**
+ * A system of linear equations with complex numbers whose matrix is Hermitian; row r holds `size` factors from r · (size + 1)
+ * on, then its right side. What stands left of the diagonal is known from what stands above it, and not looked at.
+ */
+export interface LinearSystem {
+  readonly size: number;
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
+  /** What each row was divided by in elimination */
+  readonly pivots: Float64Array;
+}
+
+export function emptySystem(size: number): LinearSystem {
+  const cells = size * (size + 1);
+  return {
+    size,
+    real: new Float64Array(cells),
+    imaginary: new Float64Array(cells),
+    pivots: new Float64Array(size),
+  };
+}
+
+export const copyOf = ({ size, real, imaginary, pivots }: LinearSystem): LinearSystem => ({
+  size,
+  real: real.slice(),
+  imaginary: imaginary.slice(),
+  pivots: pivots.slice(),
+});
+
+/**
+ * Solves normal equations in place: afterwards the right side of row r is unknown r. Their matrix is positive definite, so
+ * that elimination needs no pivoting.
+ *
+ * @returns whether every unknown is determined
+ */
+export function solvePositive(system: LinearSystem): boolean {
+  if (!eliminate(system)) return false;
+  substitute(system);
+  return true;
+}
+
+/**
+ * The unknowns of a system that has been solved, as noise in what it was made of would have moved them: their covariance is
+ * the inverse of its matrix, which elimination has left as pivots and a triangle.
+ *
+ * @param normal independent numbers of variance 1
+ * @param isReal whether the unknowns are
+ * @returns the moves; the right sides of the system are spoilt
+ */
+export function noiseOfUnknowns(
+  system: LinearSystem,
+  normal: () => number,
+  isReal: boolean,
+): { real: Float64Array; imaginary: Float64Array } {
+  const { size, real, imaginary, pivots } = system;
+  const sides = Array.from({ length: size }, (_, r) => r * (size + 1) + size);
+  for (const [r, side] of sides.entries()) {
+    const deviation = 1 / Math.sqrt(at(pivots, r));
+    real[side] = deviation * normal();
+    imaginary[side] = isReal ? 0 : deviation * normal();
+  }
+  substitute(system);
+  return {
+    real: Float64Array.from(sides, (side) => at(real, side)),
+    imaginary: Float64Array.from(sides, (side) => at(imaginary, side)),
+  };
+}
+
+function eliminate({ size, real, imaginary, pivots }: LinearSystem): boolean {
+  const width = size + 1;
+  for (let r = 0; r < size; r++) pivots[r] = at(real, r * width + r);
+  for (let pivot = 0; pivot < size; pivot++) {
+    const start = pivot * width;
+    const diagonal = at(real, start + pivot);
+    if (!(diagonal > LEAST_PIVOT * at(pivots, pivot))) return false;
+    pivots[pivot] = diagonal;
+    for (let r = pivot + 1; r < size; r++) subtractRow(real, imaginary, r, pivot, width);
+    for (let c = start + pivot; c < start + width; c++) {
+      real[c] = at(real, c) / diagonal;
+      imaginary[c] = at(imaginary, c) / diagonal;
+    }
+  }
+  return true;
+}
+
+function substitute({ size, real, imaginary }: LinearSystem): void {
+  const width = size + 1;
+  for (let pivot = size - 1; pivot > 0; pivot--) {
+    for (let r = 0; r < pivot; r++) {
+      const x = at(real, pivot * width + size);
+      const y = at(imaginary, pivot * width + size);
+      const u = at(real, r * width + pivot);
+      const v = at(imaginary, r * width + pivot);
+      real[r * width + size] = at(real, r * width + size) - u * x + v * y;
+      imaginary[r * width + size] = at(imaginary, r * width + size) - u * y - v * x;
+    }
+  }
+}
+
+/** Takes from row `r` that of the pivot, times what would stand below the pivot there over the pivot. */
+function subtractRow(real: Float64Array, imaginary: Float64Array, r: number, pivot: number, width: number): void {
+  const start = pivot * width;
+  const row = r * width;
+  const diagonal = at(real, start + pivot);
+  const factorReal = at(real, start + r) / diagonal;
+  const factorImaginary = -at(imaginary, start + r) / diagonal;
+  for (let c = r; c < width; c++) {
+    const x = at(real, start + c);
+    const y = at(imaginary, start + c);
+    real[row + c] = at(real, row + c) - factorReal * x + factorImaginary * y;
+    imaginary[row + c] = at(imaginary, row + c) - factorReal * y - factorImaginary * x;
+  }
+}

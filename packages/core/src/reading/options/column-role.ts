@@ -1,0 +1,47 @@
+import type { FrequencyUnit } from "./units.js";
+
+/** What a column of a delimited file can hold. Angles, and real and imaginary parts, may lack their subject. */
+export type Quantity =
+  | "frequency"
+  | "resistance"
+  | "reactance"
+  | "reactance-magnitude"
+  | "impedance-magnitude"
+  | "impedance-angle"
+  | "impedance-angle-magnitude"
+  | "parallel-resistance"
+  | "parallel-reactance"
+  | "conductance"
+  | "susceptance"
+  | "swr"
+  | "return-loss"
+  | "s11-db"
+  | "reflection-magnitude"
+  | "reflection-angle"
+  | "reflection-angle-magnitude"
+  | "reflection-real"
+  | "reflection-imaginary"
+  | "reflected-power"
+  | "angle"
+  | "real"
+  | "imaginary"
+  /** "S11" and nothing more */
+  | "reflection"
+  | "transmission"
+  | "other";
+
+export interface ColumnRole {
+  readonly quantity: Quantity;
+  /** Only for frequencies; null where the header does not say */
+  readonly frequencyUnit?: FrequencyUnit | null;
+  /** The header states a unit of frequency that is not known */
+  readonly isUnknownUnit?: boolean;
+  /** Only for angles: radians where the header says so, else degrees */
+  readonly radians?: boolean;
+  /** Only for reflected power and reflection magnitude: given in per cent */
+  readonly percent?: boolean;
+  /** What the values are multiplied by to be in ohms or siemens: 1000 for kΩ */
+  readonly factor?: number;
+  /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */
+  readonly isAssumed?: boolean;
+}

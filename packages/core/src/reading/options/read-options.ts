@@ -1,0 +1,26 @@
+import type { ColumnRole } from "./column-role.js";
+import type { FrequencyUnit } from "./units.js";
+
+export type Delimiter = "comma" | "semicolon" | "tab" | "space";
+export type DecimalMark = "point" | "comma";
+
+/** What the user says about a file. Each one settles its question before anything is guessed. */
+export interface ReadOptions {
+  /** The file's name, for messages, the label, a date in it, and to break ties; never the source of truth */
+  readonly fileName?: string;
+  /** Port whose reflection is wanted from an n-port Touchstone file, from 1 (default 1) */
+  readonly port?: number;
+  /** Reference impedance, Ω, where the file states none (default 50) */
+  readonly referenceOhms?: number;
+  /** Delimited text only: */
+  readonly delimiter?: Delimiter;
+  readonly decimal?: DecimalMark;
+  readonly frequencyUnit?: FrequencyUnit;
+  /** What each column holds, from the left */
+  readonly columns?: readonly ColumnRole[];
+  /** The reactance column carries its sign although no value in it is negative */
+  readonly signedReactance?: boolean;
+}
+
+/** Reference impedance where neither file nor user states one, Ω. */
+export const DEFAULT_REFERENCE_OHMS = 50;

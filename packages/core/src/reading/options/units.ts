@@ -1,0 +1,11 @@
+/** Units in which files state frequencies. */
+export type FrequencyUnit = "Hz" | "kHz" | "MHz" | "GHz";
+
+/** Powers of ten from each unit to Hz. */
+export const UNIT_EXPONENTS: Readonly<Record<FrequencyUnit, number>> = { Hz: 0, kHz: 3, MHz: 6, GHz: 9 };
+
+/** A unit word in any case; null for anything else. */
+export function frequencyUnitOf(word: string): FrequencyUnit | null {
+  const lower = word.toLowerCase();
+  return (Object.keys(UNIT_EXPONENTS) as FrequencyUnit[]).find((unit) => unit.toLowerCase() === lower) ?? null;
+}

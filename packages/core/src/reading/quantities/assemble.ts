@@ -1,0 +1,235 @@
+import { at } from "../../numbers/column.js";
+import { type Complex, complex, fromPolarDegrees } from "../../numbers/complex.js";
+import {
+  reflectionFromAdmittance,
+  reflectionFromImpedance,
+  reflectionMagnitudeFromReturnLoss,
+  reflectionMagnitudeFromSwr,
+} from "../../sweep/reflection.js";
+import type { Quantity } from "../options/column-role.js";
+
+/** A column of a delimited text as numbers (NaN where a cell holds none) and how finely it is printed. */
+export interface NumberColumn {
+  readonly quantity: Quantity;
+  /** The header's cell, or a description where there is none */
+  readonly name: string;
+  readonly values: Float64Array;
+  /** Half of one unit in the last printed place, the median over the rows; told when asked, for few files need it */
+  readonly halfUnit: () => number;
+  /** Where the instrument's scale ended: values there mean "at least"; null where it did not */
+  readonly ceiling: number | null;
+  /** The header does not say that it is a reflection; it was assumed */
+  readonly isAssumed: boolean;
+  readonly radians: boolean;
+  readonly percent: boolean;
+}
+
+/** A set of columns that determines Γ, or only ρ, in every row. */
+export interface Determination {
+  readonly columns: readonly NumberColumn[];
+  readonly isVector: boolean;
+  /** For a person: "R and X" */
+  readonly title: string;
+  /** Γ (for a scalar: ρ and 0) from one value of each column */
+  readonly reflection: (values: readonly number[]) => Complex;
+}
+
+/** Ways from one column to ρ. */
+const MAGNITUDES: readonly {
+  quantity: Quantity;
+  title: string;
+  rho: (value: number, column: NumberColumn) => number;
+}[] = [
+  {
+    quantity: "reflection-magnitude",
+    title: "reflection magnitude",
+    rho: (value, { percent }) => (percent ? value / 100 : value),
+  },
+  { quantity: "s11-db", title: "S11 in dB", rho: (value) => 10 ** (value / 20) },
+  { quantity: "return-loss", title: "return loss", rho: reflectionMagnitudeFromReturnLoss },
+  { quantity: "swr", title: "SWR", rho: reflectionMagnitudeFromSwr },
+  { quantity: "reflected-power", title: "reflected power", rho: (value) => Math.sqrt(value / 100) },
+];
+
+/** Pairs that give Γ as a complex number. */
+const PAIRS: readonly {
+  quantities: readonly [Quantity, Quantity];
+  title: string;
+  reflection: (first: number, second: number, referenceOhms: number, columns: readonly NumberColumn[]) => Complex;
+}[] = [
+  {
+    quantities: ["reflection-real", "reflection-imaginary"],
+    title: "real and imaginary part of the reflection",
+    reflection: (real, imaginary) => complex(real, imaginary),
+  },
+  {
+    quantities: ["resistance", "reactance"],
+    title: "R and X",
+    reflection: (r, x, z0) => reflectionFromImpedance(complex(r, x), z0),
+  },
+  {
+    quantities: ["impedance-magnitude", "impedance-angle"],
+    title: "|Z| and its angle",
+    reflection: (size, angle, z0, [, column]) =>
+      reflectionFromImpedance(fromPolarDegrees(size, inDegrees(angle, column)), z0),
+  },
+  {
+    quantities: ["parallel-resistance", "parallel-reactance"],
+    title: "parallel R and X",
+    reflection: (r, x, z0) => reflectionFromAdmittance(complex(1 / r, -1 / x), z0),
+  },
+  {
+    quantities: ["conductance", "susceptance"],
+    title: "G and B",
+    reflection: (g, b, z0) => reflectionFromAdmittance(complex(g, b), z0),
+  },
+];
+
+const inDegrees = (angle: number, column: NumberColumn | undefined) =>
+  column?.radians ? (angle * 180) / Math.PI : angle;
+
+/** Every way in which the columns at hand determine a reflection, complex ones first. */
+export function determinationsOf(columns: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
+  const find = (quantity: Quantity) => columns.find((column) => column.quantity === quantity);
+  const found: Determination[] = [];
+  for (const { quantities, title, reflection } of PAIRS) {
+    const first = find(quantities[0]);
+    const second = find(quantities[1]);
+    if (first === undefined || second === undefined) continue;
+    const pair = [first, second];
+    found.push({
+      columns: pair,
+      isVector: true,
+      title,
+      reflection: (values) => reflection(values[0] as number, values[1] as number, referenceOhms, pair),
+    });
+  }
+  const angle = find("reflection-angle");
+  const magnitudes = MAGNITUDES.flatMap(({ quantity, title, rho }) => {
+    const column = find(quantity);
+    return column === undefined ? [] : [{ column, title, rho }];
+  });
+  for (const { column, title, rho } of magnitudes) {
+    if (angle === undefined) break;
+    found.push({
+      columns: [column, angle],
+      isVector: true,
+      title: `${title} and angle`,
+      reflection: ([value, turn]) => fromPolarDegrees(rho(value as number, column), inDegrees(turn as number, angle)),
+    });
+  }
+  const resistance = find("resistance");
+  const unsigned = find("reactance-magnitude");
+  if (resistance !== undefined && unsigned !== undefined) {
+    found.push({
+      columns: [resistance, unsigned],
+      isVector: false,
+      title: "R and |X|",
+      reflection: ([r, x]) =>
+        scalar(reflectionFromImpedance(complex(r as number, Math.abs(x as number)), referenceOhms)),
+    });
+  }
+  const size = find("impedance-magnitude");
+  const unsignedAngle = find("impedance-angle-magnitude");
+  if (size !== undefined && unsignedAngle !== undefined) {
+    found.push({
+      columns: [size, unsignedAngle],
+      isVector: false,
+      title: "|Z| and the size of its angle",
+      reflection: ([z, turn]) =>
+        scalar(
+          reflectionFromImpedance(
+            fromPolarDegrees(z as number, inDegrees(turn as number, unsignedAngle)),
+            referenceOhms,
+          ),
+        ),
+    });
+  }
+  for (const { column, title, rho } of magnitudes) {
+    found.push({
+      columns: [column],
+      isVector: false,
+      title,
+      reflection: ([value]) => complex(rho(value as number, column), 0),
+    });
+  }
+  return found;
+}
+
+const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(real, imaginary), 0);
+
+/**
+ * How far rounding to the printed digits may have moved the reflection, as a distance in Γ: the median over the rows.
+ * Infinity where a determination gives no number anywhere.
+ */
+export function resolutionOf(determination: Determination): number {
+  const sizes = movesOf(
+    determination,
+    determination.columns.map(({ halfUnit }) => halfUnit()),
+    ROWS_FOR_RESOLUTION,
+  );
+  return sizes[sizes.length >> 1] ?? Number.POSITIVE_INFINITY;
+}
+
+const ROWS_FOR_RESOLUTION = 60;
+
+/**
+ * How far half of one unit in the last printed place of each column moves the reflection, as distances in Γ, ascending.
+ *
+ * @param most rows that are looked at, evenly spread over all
+ */
+export function movesOf(
+  { columns, reflection }: Determination,
+  halfUnits: readonly number[],
+  most = Number.POSITIVE_INFINITY,
+): readonly number[] {
+  const rows = (columns[0] as NumberColumn).values.length;
+  const every = Math.max(1, Math.floor(rows / most));
+  const sizes: number[] = [];
+  for (let row = 0; row < rows; row += every) {
+    const values = columns.map((column) => at(column.values, row));
+    const centre = reflection(values);
+    let square = 0;
+    halfUnits.forEach((halfUnit, c) => {
+      const moved = reflection(values.map((value, i) => (i === c ? value + halfUnit : value)));
+      square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
+    });
+    if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
+  }
+  return sizes.sort((a, b) => a - b);
+}
+
+/** Rows looked at to compare columns: evenly spread over all. */
+const COMPARED_ROWS = 400;
+
+/** Median difference in ρ between two determinations, over the rows that both give (some hundreds of a long file). */
+export const medianDisagreement = (first: Determination, second: Determination): number =>
+  medianOver(first, second, (one, other) => Math.abs(sizeOf(one) - sizeOf(other)));
+
+/** Median distance in Γ between two determinations that both tell its phase. */
+export const medianDistance = (first: Determination, second: Determination): number =>
+  medianOver(first, second, (one, other) => Math.hypot(one.real - other.real, one.imaginary - other.imaginary));
+
+function medianOver(
+  first: Determination,
+  second: Determination,
+  difference: (one: Complex, other: Complex) => number,
+): number {
+  const differences: number[] = [];
+  const rows = (first.columns[0] as NumberColumn).values.length;
+  for (let row = 0; row < rows; row += Math.ceil(rows / COMPARED_ROWS)) {
+    const found = difference(reflectionAt(first, row), reflectionAt(second, row));
+    if (Number.isFinite(found)) differences.push(found);
+  }
+  return differences.length === 0 ? 0 : middleOf(differences);
+}
+
+const reflectionAt = ({ columns, reflection }: Determination, row: number): Complex =>
+  reflection(columns.map(({ values }) => at(values, row)));
+
+const sizeOf = ({ real, imaginary }: Complex): number => Math.hypot(real, imaginary);
+
+function middleOf(numbers: number[]): number {
+  numbers.sort((a, b) => a - b);
+  return numbers[Math.floor(numbers.length / 2)] as number;
+}

@@ -1,0 +1,181 @@
+import { lookUp } from "../../input/look-up.js";
+import type { ColumnRole, Quantity } from "../options/column-role.js";
+import { frequencyUnitOf } from "../options/units.js";
+import { WORDS } from "./header-words.js";
+import { wordsOf } from "./name-words.js";
+
+type Meaning = keyof typeof WORDS | "transmission" | "other-port" | "unknown";
+
+const MEANINGS: ReadonlyMap<string, Meaning> = new Map(
+  (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
+    WORDS[meaning].map((word) => [word, meaning] as const),
+  ),
+);
+
+function meaningOf(word: string, port: number): Meaning {
+  const parameter = /^s(\d)(\d)$/.exec(word);
+  if (parameter !== null) {
+    if (parameter[1] !== parameter[2]) return "transmission";
+    return Number(parameter[1]) === port ? "reflection" : "other-port";
+  }
+  // Numbers and names of traces ("trc1", "ch1") say nothing.
+  return MEANINGS.get(word) ?? (/^(\d+|(trc|tr|ch)\d+)$/.test(word) ? "filler" : "unknown");
+}
+
+/**
+ * What a header cell says its column holds. A cell with a word that is not known is left alone: "insertion loss (dB)" must
+ * not pass for a reflection because of its dB.
+ *
+ * @param header the cell's text, brackets and units included
+ * @param port the port whose reflection is wanted
+ */
+export function roleFromHeader(header: string, port = 1): ColumnRole {
+  const words = wordsOf(header);
+  const meanings = new Set(words.map((word) => meaningOf(word, port)));
+  meanings.delete("filler");
+  if (meanings.has("frequency")) {
+    // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
+    if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
+      return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+    }
+    return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
+  }
+  if (meanings.has("transmission")) return { quantity: "transmission" };
+  if (isAltered(header, meanings)) return { quantity: "other" };
+  if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
+  /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
+  const says = (needed: readonly Meaning[], beside: readonly Meaning[] = []) =>
+    needed.every((meaning) => meanings.has(meaning)) &&
+    [...meanings].every((meaning) => needed.includes(meaning) || beside.includes(meaning));
+  return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
+}
+
+/** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
+function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
+  if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header)) return true;
+  const isNegated = /^[\s"']*[-−] ?[|\p{L}]/u.test(header);
+  return isNegated && !(meanings.has("decibel") && !meanings.has("magnitude"));
+}
+
+const hasBracket = (header: string) => /[([/]/.test(header);
+
+const scaled =
+  (quantity: Quantity) =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => {
+    if (meanings.has("kiloohm")) return { quantity, factor: 1000 };
+    if (meanings.has("microsiemens")) return { quantity, factor: 1e-6 };
+    return meanings.has("millisiemens") ? { quantity, factor: 0.001 } : { quantity };
+  };
+const turned =
+  (quantity: Quantity) =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => ({
+    quantity,
+    radians: meanings.has("radians"),
+  });
+const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
+const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
+
+const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
+const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
+const ANGLES: readonly Meaning[] = ["degrees", "radians"];
+const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient"];
+
+/** What cells mean, by the meanings of their words; the first reading that fits counts. */
+const READINGS: readonly {
+  readonly needed: readonly Meaning[];
+  readonly beside: readonly Meaning[];
+  readonly role: (meanings: ReadonlySet<Meaning>) => ColumnRole;
+}[] = [
+  { needed: ["swr"], beside: [...OF_REFLECTION, "magnitude", "ohm", "standing", "wave", "ratio"], role: plain("swr") },
+  { needed: ["standing", "wave", "ratio"], beside: [], role: plain("swr") },
+  { needed: ["returnLoss"], beside: ["decibel", "reflection"], role: plain("return-loss") },
+  { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
+  {
+    needed: ["reflected", "power"],
+    beside: ["percent"],
+    role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),
+  },
+  { needed: ["reflected", "percent"], beside: [], role: () => ({ quantity: "reflected-power", percent: true }) },
+  { needed: ["parallelResistance"], beside: [...OHMS, "parallel"], role: scaled("parallel-resistance") },
+  { needed: ["parallelReactance"], beside: [...OHMS, "parallel"], role: scaled("parallel-reactance") },
+  { needed: ["parallel", "resistance"], beside: OHMS, role: scaled("parallel-resistance") },
+  { needed: ["parallel", "reactance"], beside: OHMS, role: scaled("parallel-reactance") },
+  { needed: ["reactance", "magnitude"], beside: OHMS, role: scaled("reactance-magnitude") },
+  { needed: ["reactance"], beside: [...OHMS, "imaginary", "impedance"], role: scaled("reactance") },
+  { needed: ["resistance"], beside: [...OHMS, "real", "impedance"], role: scaled("resistance") },
+  { needed: ["impedance", "angle"], beside: ANGLES, role: turned("impedance-angle") },
+  { needed: ["impedance", "degrees"], beside: [], role: turned("impedance-angle") },
+  { needed: ["impedance", "radians"], beside: [], role: turned("impedance-angle") },
+  { needed: ["impedance", "real"], beside: OHMS, role: scaled("resistance") },
+  { needed: ["impedance", "imaginary"], beside: OHMS, role: scaled("reactance") },
+  { needed: ["impedance"], beside: [...OHMS, "magnitude"], role: scaled("impedance-magnitude") },
+  { needed: ["real", "ohm"], beside: ["reflection"], role: scaled("resistance") },
+  { needed: ["imaginary", "ohm"], beside: ["reflection"], role: scaled("reactance") },
+  { needed: ["conductance"], beside: SIEMENS, role: scaled("conductance") },
+  { needed: ["susceptance"], beside: SIEMENS, role: scaled("susceptance") },
+  { needed: ["reflection", "angle"], beside: [...ANGLES, "coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "degrees"], beside: ["coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "radians"], beside: ["coefficient"], role: turned("reflection-angle") },
+  { needed: ["reflection", "decibel"], beside: ["magnitude", "coefficient"], role: plain("s11-db") },
+  { needed: ["reflection", "real"], beside: ["coefficient"], role: plain("reflection-real") },
+  { needed: ["reflection", "imaginary"], beside: ["coefficient"], role: plain("reflection-imaginary") },
+  { needed: ["reflection", "magnitude"], beside: ["coefficient"], role: plain("reflection-magnitude") },
+  {
+    needed: ["reflection", "percent"],
+    beside: ["coefficient", "magnitude"],
+    role: () => ({ quantity: "reflection-magnitude", percent: true }),
+  },
+  { needed: ["reflection"], beside: ["coefficient"], role: plain("reflection") },
+  { needed: ["decibel"], beside: ["magnitude"], role: assumed("s11-db") },
+  { needed: ["angle"], beside: ANGLES, role: turned("angle") },
+  { needed: ["degrees"], beside: [], role: turned("angle") },
+  { needed: ["radians"], beside: [], role: turned("angle") },
+  { needed: ["real"], beside: [], role: assumed("real") },
+  { needed: ["imaginary"], beside: [], role: assumed("imaginary") },
+  { needed: ["magnitude"], beside: [], role: assumed("reflection-magnitude") },
+];
+
+/** The names that `--columns` takes, and what each means. */
+export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {
+  frequency: "frequency",
+  r: "resistance",
+  x: "reactance",
+  "abs-x": "reactance-magnitude",
+  z: "impedance-magnitude",
+  "z-angle": "impedance-angle",
+  "parallel-r": "parallel-resistance",
+  "parallel-x": "parallel-reactance",
+  g: "conductance",
+  b: "susceptance",
+  swr: "swr",
+  "return-loss": "return-loss",
+  "s11-db": "s11-db",
+  rho: "reflection-magnitude",
+  angle: "reflection-angle",
+  real: "reflection-real",
+  imaginary: "reflection-imaginary",
+  "reflected-power": "reflected-power",
+  skip: "other",
+};
+
+/**
+ * Reads what the user says of the columns: names from the left, the frequency with its unit ("frequency:MHz,r,x").
+ *
+ * @throws TypeError naming the word that is not known and those that are
+ */
+export function parseColumnRoles(text: string): readonly ColumnRole[] {
+  return text.split(",").map((part) => {
+    const [name = "", unit] = part.trim().toLowerCase().split(":");
+    const quantity = lookUp(COLUMN_NAMES, name);
+    if (quantity === undefined) {
+      throw new TypeError(`"${name}" is no column name; use ${Object.keys(COLUMN_NAMES).join(", ")}`);
+    }
+    if (quantity === "frequency") {
+      const frequencyUnit = unit === undefined ? null : frequencyUnitOf(unit);
+      if (unit !== undefined && frequencyUnit === null)
+        throw new TypeError(`"${unit}" is no unit of frequency; use Hz, kHz, MHz or GHz`);
+      return { quantity, frequencyUnit };
+    }
+    return { quantity, radians: unit === "rad", percent: unit === "percent" || quantity === "reflected-power" };
+  });
+}

@@ -1,0 +1,84 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import {
+  type Determination,
+  determinationsOf,
+  medianDisagreement,
+  medianDistance,
+  type NumberColumn,
+  resolutionOf,
+} from "./assemble.js";
+
+/** Reference impedances in common use, tried where columns disagree; Ω. */
+const OTHER_REFERENCES = [25, 50, 75, 100, 150, 200, 300, 450, 600];
+/** Differences up to this many times what the printed digits explain are no disagreement. */
+const MARGIN = 4;
+/** Nor is a difference in ρ below this: SWR columns are often cut, not rounded. */
+const LEAST_DISAGREEMENT = 0.005;
+
+/**
+ * Compares the reflection that was used with every other way in which the same columns give one.
+ *
+ * @returns a finding for each that differs by more than its printed digits explain, with the likely reason
+ */
+export function crossCheck(
+  chosen: Determination,
+  all: readonly Determination[],
+  columns: readonly NumberColumn[],
+  referenceOhms: number,
+): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const other of all) {
+    if (other === chosen || other.columns.every((column) => chosen.columns.includes(column))) continue;
+    const tolerance = Math.max(LEAST_DISAGREEMENT, MARGIN * (resolutionOf(chosen) + resolutionOf(other)));
+    const difference = medianDisagreement(chosen, other);
+    if (!(difference > tolerance)) {
+      const distance = chosen.isVector && other.isVector ? medianDistance(chosen, other) : 0;
+      if (distance > tolerance) findings.push(otherPhase(chosen, other, distance));
+      continue;
+    }
+    findings.push(
+      finding(
+        "problem",
+        "columns-disagree",
+        `${capital(chosen.title)} and ${other.title} do not say the same (ρ differs by ${difference.toFixed(3)}); ${chosen.title} was used. ${likelyReason(chosen, other, columns, referenceOhms, tolerance)}`,
+      ),
+    );
+  }
+  return findings;
+}
+
+const otherPhase = (chosen: Determination, other: Determination, distance: number): Finding =>
+  finding(
+    "problem",
+    "columns-disagree",
+    `${capital(chosen.title)} and ${other.title} agree in the size of the reflection, but not in its phase (Γ differs by ${distance.toFixed(3)}); ${chosen.title} was used. A sign may be missing or turned round, or an angle be of something else.`,
+  );
+
+function likelyReason(
+  chosen: Determination,
+  other: Determination,
+  columns: readonly NumberColumn[],
+  referenceOhms: number,
+  tolerance: number,
+): string {
+  for (const ohms of OTHER_REFERENCES) {
+    if (ohms === referenceOhms) continue;
+    const again = determinationsOf(columns, ohms);
+    const sameChosen = again.find(({ title }) => title === chosen.title);
+    const sameOther = again.find(({ title }) => title === other.title);
+    if (sameChosen === undefined || sameOther === undefined) continue;
+    if (medianDisagreement(sameChosen, sameOther) <= tolerance)
+      return `They agree at ${ohms} Ω: the file's reference impedance seems to be that.`;
+  }
+  const swapped = columns.map((column): NumberColumn => {
+    if (column.quantity === "resistance") return { ...column, quantity: "reactance" };
+    return column.quantity === "reactance" ? { ...column, quantity: "resistance" } : column;
+  });
+  const exchanged = determinationsOf(swapped, referenceOhms).find(({ title }) => title === chosen.title);
+  if (exchanged !== undefined && chosen.title === "R and X" && medianDisagreement(exchanged, other) <= tolerance) {
+    return "They agree with R and X exchanged: the columns seem to be swapped.";
+  }
+  return "A column may have a wrong unit or another meaning than its name says.";
+}
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

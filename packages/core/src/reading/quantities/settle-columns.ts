@@ -1,0 +1,214 @@
+import { quote, ReadError } from "../../input/read-error.js";
+import { at, type Column } from "../../numbers/column.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { ReadOptions } from "../options/read-options.js";
+import { isAngleOfImpedance, WITH_AN_ANGLE } from "./angle-subject.js";
+import type { NumberColumn } from "./assemble.js";
+
+/**
+ * Settles what a column means from its neighbours and its values: gives angles and parts without a subject theirs, turns
+ * a misnamed return loss round, takes a reactance or an angle that lost its sign for what it is.
+ *
+ * @throws ReadError `ambiguous` where two columns hold the same, or a column could be two things
+ */
+export function settleColumns(
+  columns: readonly NumberColumn[],
+  frequencyHz: Column,
+  options: ReadOptions,
+  file: string,
+  findings: Finding[],
+): readonly NumberColumn[] {
+  const withSubjects = columns.map((column) => settleSubject(column, columns, options, file, findings));
+  const settled = withSubjects.map((column) =>
+    settleSign(column, frequencyHz, options.signedReactance === true, findings),
+  );
+  refuseDuplicates(settled, file);
+  return settled;
+}
+
+function settleSubject(
+  column: NumberColumn,
+  columns: readonly NumberColumn[],
+  options: ReadOptions,
+  file: string,
+  findings: Finding[],
+): NumberColumn {
+  const { quantity, name, values, isAssumed } = column;
+  if (isAssumed) {
+    if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION) {
+      throw new ReadError({
+        code: "ambiguous",
+        file,
+        found: `${quote(name)} does not say of what, and its values are too large for a reflection`,
+        remedy: "Say what the columns hold, such as --columns frequency:MHz,r,x",
+      });
+    }
+    findings.push(
+      finding("caution", "reflection-assumed", `${quote(name)} does not say of what; it was read as a reflection.`),
+    );
+  }
+  if (quantity === "real") return { ...column, quantity: "reflection-real" };
+  if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
+  if (quantity === "reflection") return settleBareReflection(column, file, findings);
+  if (quantity === "reflected-power" && !column.percent && greatestSize(values) <= 1) {
+    throw new ReadError({
+      code: "ambiguous",
+      file,
+      found: `${quote(name)} holds nothing above 1 and does not say whether it is in per cent or a share of the power`,
+      remedy: "Write % into its name, or name the columns with --columns (skip for this one).",
+    });
+  }
+  if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
+  if (quantity !== "angle") return column;
+  if (columns[columns.indexOf(column) - 1]?.quantity === "transmission") return { ...column, quantity: "transmission" };
+  if (isAngleOfImpedance(column, columns, options)) return { ...column, quantity: "impedance-angle" };
+  // An SWR is read off an impedance as often as off a reflection.
+  if (!columns.some((other) => WITH_AN_ANGLE.includes(other.quantity))) {
+    findings.push(
+      finding(
+        "caution",
+        "reflection-assumed",
+        `${quote(name)} does not say of what; it was read as that of the reflection.`,
+      ),
+    );
+  }
+  return { ...column, quantity: "reflection-angle" };
+}
+
+/** Beyond this no part of a reflection coefficient lies, calibration errors included. */
+const GREATEST_REFLECTION = 1.5;
+
+/** "S11" alone: all negative is dB, all between 0 and about 1 a magnitude. */
+function settleBareReflection(column: NumberColumn, file: string, findings: Finding[]): NumberColumn {
+  const isMagnitude = sign(column.values) >= 0 && greatestSize(column.values) <= GREATEST_REFLECTION;
+  if (!isMagnitude && sign(column.values) >= 0) {
+    throw new ReadError({
+      code: "ambiguous",
+      file,
+      found: `${quote(column.name)} does not say whether it is in dB or a magnitude`,
+      remedy: "Say it with --columns, such as frequency:MHz,s11-db or frequency:MHz,rho",
+    });
+  }
+  const kind = isMagnitude ? "a magnitude" : "dB";
+  findings.push(
+    finding("caution", "reflection-assumed", `${quote(column.name)} names no unit; it was read as ${kind}.`),
+  );
+  if (isMagnitude) return { ...column, quantity: "reflection-magnitude" };
+  // "More than" makes no sense of dB: such a cell holds no number.
+  const { ceiling, values } = column;
+  const known = ceiling === null ? values : values.map((value) => (value < ceiling ? value : Number.NaN));
+  return { ...column, quantity: "s11-db", values: known, ceiling: null };
+}
+
+/** Angles of a sweep that all lie within this may be radians. */
+const LARGEST_IN_RADIANS = 3.15;
+
+function noteAngleUnit({ name, values, radians }: NumberColumn, findings: Finding[]): void {
+  if (radians || /deg|grad|°/i.test(name) || greatestSize(values) > LARGEST_IN_RADIANS) return;
+  findings.push(
+    finding(
+      "caution",
+      "angle-unit-assumed",
+      `${quote(name)} was read in degrees, but none is larger than ${LARGEST_IN_RADIANS}; if they are radians, say so with --columns (angle:rad).`,
+    ),
+  );
+}
+
+function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean, findings: Finding[]): NumberColumn {
+  const { quantity, values, name } = column;
+  if (quantity === "return-loss" && sign(values) < 0) {
+    findings.push(finding("info", "return-loss-negative", `${quote(name)} is negative, so it was read as S11 in dB.`));
+    return { ...column, quantity: "s11-db" };
+  }
+  if (quantity === "s11-db" && sign(values) > 0) {
+    findings.push(finding("caution", "s11-positive", `${quote(name)} is positive, so it was read as return loss.`));
+    return { ...column, quantity: "return-loss" };
+  }
+  const isSigless =
+    (quantity === "reactance" || quantity === "impedance-angle" || quantity === "reflection-angle") &&
+    !isSigned &&
+    looksUnsigned(values, frequencyHz) &&
+    // Angles from 0 to a full turn need no sign.
+    !(quantity === "reflection-angle" && greatestSize(values) > (column.radians ? Math.PI : 180) + HALF_TURN_MARGIN);
+  if (!isSigless) return column;
+  findings.push(
+    finding(
+      "caution",
+      "reactance-without-sign",
+      `${quote(name)} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used. Say --signed-reactance if the sign is right.`,
+    ),
+  );
+  return { ...column, quantity: `${quantity}-magnitude` };
+}
+
+/** Rounding in print of an angle of half a turn, degrees or radians. */
+const HALF_TURN_MARGIN = 0.01;
+
+function greatestSize(values: Column): number {
+  let greatest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const size = Math.abs(at(values, i));
+    if (size > greatest) greatest = size;
+  }
+  return greatest;
+}
+
+/** Negative where practically all values are below zero, positive where practically all are above. */
+function sign(values: Column): number {
+  let below = 0;
+  let above = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value < 0) below++;
+    else if (value > 0) above++;
+  }
+  if (below > 0.9 * (below + above)) return -1;
+  return above > 0.9 * (below + above) ? 1 : 0;
+}
+
+/** Whether a column that should carry signs has lost them: nowhere negative over a wide range, or down to zero and up again. */
+function looksUnsigned(values: Column, frequencyHz: Column): boolean {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = 0;
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (value < 0) return false;
+    if (value < least) least = value;
+    if (value > greatest) greatest = value;
+  }
+  const first = at(frequencyHz, 0);
+  const last = at(frequencyHz, frequencyHz.length - 1);
+  const isWide = Math.abs(last - first) > 0.1 * Math.max(first, last);
+  return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest || isFolded(values));
+}
+
+/** With its first part turned over a column that was folded at zero bends less than this share of what it does as it is. */
+const FOLDED_BEND = 0.4;
+
+/** Whether a column falls and rises as a straight line does that was folded at zero. */
+function isFolded(values: Column): boolean {
+  let lowest = 0;
+  for (let i = 1; i < values.length; i++) if (at(values, i) < at(values, lowest)) lowest = i;
+  if (lowest < 2 || lowest > values.length - 3) return false;
+  const bendWith = (turned: number) => {
+    let bend = 0;
+    const signed = (i: number) => (i < turned ? -at(values, i) : at(values, i));
+    for (let i = 1; i < values.length - 1; i++) bend += Math.abs(signed(i - 1) - 2 * signed(i) + signed(i + 1));
+    return bend;
+  };
+  return Math.min(bendWith(lowest), bendWith(lowest + 1)) < FOLDED_BEND * bendWith(0);
+}
+
+function refuseDuplicates(columns: readonly NumberColumn[], file: string): void {
+  for (const column of columns) {
+    if (column.quantity === "transmission") continue;
+    const twin = columns.find((other) => other !== column && other.quantity === column.quantity);
+    if (twin === undefined) continue;
+    throw new ReadError({
+      code: "ambiguous",
+      file,
+      found: `${quote(column.name)} and ${quote(twin.name)} both hold ${column.quantity.replaceAll("-", " ")}`,
+      remedy: 'Name all columns with --columns, "skip" for those to leave out.',
+    });
+  }
+}

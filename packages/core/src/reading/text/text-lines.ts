@@ -1,0 +1,75 @@
+import { ReadError } from "../../input/read-error.js";
+import { doubled } from "../../numbers/grow.js";
+import { CARRIAGE_RETURN, CONTROL_Z, LINE_FEED } from "./ascii.js";
+import type { SourceText } from "./text.js";
+
+/** The lines of a text as ranges of its bytes, found as they are asked for; only those looked at become strings. */
+export interface TextLines {
+  readonly bytes: Uint8Array;
+  /** Whether there is a line of this number; lines are counted from 0 */
+  has(line: number): boolean;
+  /** Index of a line's first byte, and of the one after its last; of lines that there are */
+  start(line: number): number;
+  end(line: number): number;
+  /** The line's characters without line end and zero bytes */
+  text(line: number): string;
+  /** Lines from `from` up to, not including, `to` */
+  texts(from: number, to: number): readonly string[];
+}
+
+/** The lines of a text: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
+export function linesOf(text: SourceText): TextLines {
+  const { bytes } = text;
+  let starts = new Uint32Array(256);
+  let ends = new Uint32Array(256);
+  let count = 0;
+  let position = 0;
+  const findNext = () => {
+    let end = position;
+    let byte = bytes[end] as number;
+    // Every byte that ends a line or the text is below 0x20: one comparison for the others.
+    while (end < bytes.length && (byte >= 0x20 || !isEnd(byte))) byte = bytes[++end] as number;
+    if (end - position > LONGEST_LINE) throw tooLong(text, count + 1, end - position);
+    if (count === starts.length) {
+      starts = doubled(starts);
+      ends = doubled(ends);
+    }
+    starts[count] = position;
+    ends[count++] = end;
+    const isLast = byte === CONTROL_Z;
+    position = isLast ? bytes.length : byte === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
+  };
+  const has = (line: number) => {
+    while (count <= line && position < bytes.length && bytes[position] !== CONTROL_Z) findNext();
+    return line < count;
+  };
+  const textOf = (line: number) => text.decode(starts[line] as number, ends[line] as number).replaceAll("\0", "");
+  return {
+    bytes,
+    has,
+    start: (line) => starts[line] as number,
+    end: (line) => ends[line] as number,
+    text: textOf,
+    texts: (from, to) => {
+      const found: string[] = [];
+      for (let line = from; line < to && has(line); line++) found.push(textOf(line));
+      return found;
+    },
+  };
+}
+
+/** No row of a sweep comes near this; whole pictures and archives written as text do. */
+const LONGEST_LINE = 32768;
+
+function tooLong({ file }: SourceText, line: number, length: number): ReadError {
+  return new ReadError({
+    code: "too-large",
+    file,
+    line,
+    found: `the line is ${length} characters long`,
+    expected: "one row of a sweep in a line",
+    remedy: "Export the sweep from the analyser as Touchstone (.s1p) or CSV and read that.",
+  });
+}
+
+const isEnd = (byte: number) => byte === LINE_FEED || byte === CARRIAGE_RETURN || byte === CONTROL_Z;
