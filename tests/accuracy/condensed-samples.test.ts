@@ -4,6 +4,7 @@
  */
 import { describe, expect, test } from "vitest";
 import { condensedSamples } from "../../packages/core/src/curve/fit/condensed-samples.js";
+import { newFitRoom } from "../../packages/core/src/curve/fit/fit-room.js";
 import { GAUSS_NODES, gramBlock } from "../../packages/core/src/numbers/gram-polynomials.js";
 import { seededNormal } from "../support/seeded-noise.js";
 
@@ -59,7 +60,7 @@ describe("condensed samples", () => {
     precision: place.map(() => 1 / NOISE),
     isReal: false,
   };
-  const condensed = condensedSamples(samples);
+  const condensed = condensedSamples(samples, newFitRoom());
   type Samples = typeof samples | typeof condensed;
 
   /** Squares that a function leaves, the dip moved and deepened a little. */
@@ -95,7 +96,7 @@ describe("condensed samples", () => {
   test("keep samples as they are where the curve is too sharp for a block", () => {
     const sharp = samples.real.slice();
     sharp[400] = (sharp[400] as number) + 0.1;
-    const kept = condensedSamples({ ...samples, real: sharp });
+    const kept = condensedSamples({ ...samples, real: sharp }, newFitRoom());
     expect(Array.from(kept.place)).toContain(place[400]);
     expect(Array.from(kept.real)).toContain(sharp[400]);
   });
@@ -109,6 +110,6 @@ describe("condensed samples", () => {
       precision: few(samples.precision),
       isReal: false,
     };
-    expect(Array.from(condensedSamples(short).real)).toEqual(Array.from(short.real));
+    expect(Array.from(condensedSamples(short, newFitRoom()).real)).toEqual(Array.from(short.real));
   });
 });

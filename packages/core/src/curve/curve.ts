@@ -13,7 +13,7 @@ import {
   type ScalarInterpolation,
   scalarBetween,
 } from "./between/scalar-interpolation.js";
-import type { WholeFit } from "./fit/whole-fit.js";
+import type { Explanation } from "./fit/whole-fit.js";
 import { estimateNoise, greatestNoise } from "./noise/noise.js";
 import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./noise/scalar-noise.js";
 import { smooth } from "./noise/smoothing.js";
@@ -29,8 +29,8 @@ interface CurveCommon {
   readonly noise: number | null;
   /** Indices of samples that stood alone and were put right before anything else */
   readonly spikes: readonly number[];
-  /** For each stretch the one function that explains it; null where none does. Empty where nothing was smoothed */
-  readonly fits: readonly (WholeFit | null)[];
+  /** What explains each stretch; empty where nothing was smoothed */
+  readonly fits: readonly Explanation[];
 }
 
 /** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
@@ -64,7 +64,7 @@ export interface KnownOfSweep {
   /** Standard deviations by which smoothing windows may differ; more smooths more */
   readonly agreement?: number;
   /** What explains the stretches of another sweep that differs from this one by its noise alone */
-  readonly fits?: readonly (WholeFit | null)[];
+  readonly fits?: readonly Explanation[];
 }
 
 /** The curve of a sweep. */

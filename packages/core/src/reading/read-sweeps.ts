@@ -12,7 +12,7 @@ import type { ReadPoints } from "./points/read-points.js";
 import { notedRounding } from "./points/rounding.js";
 import { takenAtFrom } from "./text/taken-at.js";
 import { type SourceText, sourceText } from "./text/text.js";
-import { touchstoneSigns } from "./touchstone/scan.js";
+import { touchstoneSigns } from "./touchstone/signs.js";
 import { readTouchstone } from "./touchstone/touchstone.js";
 
 /**

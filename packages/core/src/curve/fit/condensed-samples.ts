@@ -1,7 +1,7 @@
 import { at } from "../../numbers/column.js";
 import { GAUSS_NODES, type GramBlock, gramBlock } from "../../numbers/gram-polynomials.js";
-import { workColumns } from "../../numbers/work-columns.js";
 import type { FitSamples } from "./fit-moments.js";
+import type { FitRoom } from "./fit-room.js";
 
 /** Blocks tried, the longest first; where none serves, samples are kept as they are. */
 const BLOCK_LENGTHS = [32, 16, 8];
@@ -21,11 +21,12 @@ const MOST_LEFT_OUT = 28;
  * Blocks are shorter where the curve is more bent; in a sharp dip the samples stay.
  *
  * @param samples evenly spaced, of equal precision
- * @returns columns that the next call writes over
+ * @returns columns of the room
  */
-export function condensedSamples(samples: FitSamples): FitSamples {
+export function condensedSamples(samples: FitSamples, room: FitRoom): FitSamples {
   const total = samples.place.length;
-  const [places, reals, imaginaries, precisions] = room(total);
+  const [places, reals, imaginaries, precisions] = room.condensed(total);
+  const parts = room.blockParts;
   let kept = 0;
   const keep = (place: number, real: number, imaginary: number, precision: number) => {
     places[kept] = place;
@@ -35,7 +36,7 @@ export function condensedSamples(samples: FitSamples): FitSamples {
     kept++;
   };
   for (let start = 0; start < total; ) {
-    const block = longestBlock(samples, start);
+    const block = longestBlock(samples, start, parts);
     const precision = at(samples.precision, start);
     if (block === null) {
       keep(at(samples.place, start), at(samples.real, start), at(samples.imaginary, start), precision);
@@ -66,18 +67,15 @@ export function condensedSamples(samples: FitSamples): FitSamples {
   };
 }
 
-const room = workColumns(4);
+type Parts = FitRoom["blockParts"];
 
-/** How much of each polynomial the block looked at last holds; kept from one to the next, as allocating would take longer. */
-const parts = { real: new Float64Array(GAUSS_NODES + 2), imaginary: new Float64Array(GAUSS_NODES + 2) };
-
-/** The longest block from a sample on that its nodes can stand for, its `parts` told; null where none does. */
-function longestBlock(samples: FitSamples, start: number): GramBlock | null {
+/** The longest block from a sample on that its nodes can stand for, with what of each polynomial it holds put into `parts`; null where none does. */
+function longestBlock(samples: FitSamples, start: number, parts: Parts): GramBlock | null {
   const total = samples.place.length;
   for (const length of BLOCK_LENGTHS) {
     if (start + length > total || FEWEST_BLOCKS * length > total) continue;
     const block = gramBlock(length);
-    partsOf(samples, start, block);
+    tellParts(samples, start, block, parts);
     let leftOut = 0;
     for (let degree = GAUSS_NODES; degree < parts.real.length; degree++) {
       leftOut += at(parts.real, degree) ** 2 + at(parts.imaginary, degree) ** 2;
@@ -88,7 +86,12 @@ function longestBlock(samples: FitSamples, start: number): GramBlock | null {
 }
 
 /** The polynomials are even and odd in turn, so that two samples as far from the middle are looked at together. */
-function partsOf({ real, imaginary }: FitSamples, start: number, { length, polynomials }: GramBlock): void {
+function tellParts(
+  { real, imaginary }: FitSamples,
+  start: number,
+  { length, polynomials }: GramBlock,
+  parts: Parts,
+): void {
   const end = start + length - 1;
   for (let degree = 0; degree < parts.real.length; degree += 2) {
     let evenReal = 0;

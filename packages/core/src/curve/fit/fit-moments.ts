@@ -1,5 +1,5 @@
 import { at, type Column } from "../../numbers/column.js";
-import { workColumns } from "../../numbers/work-columns.js";
+import type { FitRoom } from "./fit-room.js";
 import type { Values } from "./rational.js";
 
 /** Samples of a complex quantity to be fitted. */
@@ -41,13 +41,14 @@ export interface Offsets {
   readonly squares: number;
 }
 
-/** The sums that a step needs; they are put where those of the step before were. */
+/** The sums that a step needs; they lie where those of the step before did. */
 export function momentsOf(
   { place, precision }: FitSamples,
   order: number,
   values: Record<keyof Values, Column>,
+  room: FitRoom,
 ): Moments {
-  const columns = terms(place.length);
+  const columns = room.terms(place.length);
   const [a, b, c, d] = columns;
   for (let i = 0; i < place.length; i++) {
     const x = at(values.real, i);
@@ -58,16 +59,16 @@ export function momentsOf(
     c[i] = weight * y;
     d[i] = weight * (x * x + y * y);
   }
-  const sums = momentSums(2 * order + 2);
-  powerSums(place, 2 * order, columns, sums);
+  const sums = room.moments(2 * order + 2);
+  powerSums(place, 2 * order, columns, sums, room);
   const [one, real, imaginary, square] = sums;
   return { order, one, real, imaginary, square };
 }
 
 /** See {@link momentsOf}. */
-export function offsetsOf(samples: FitSamples, order: number, values: Values): Offsets {
+export function offsetsOf(samples: FitSamples, order: number, values: Values, room: FitRoom): Offsets {
   const { place, precision } = samples;
-  const columns = terms(place.length);
+  const columns = room.terms(place.length);
   const [a, b, c, d] = columns;
   let squares = 0;
   for (let i = 0; i < place.length; i++) {
@@ -87,26 +88,21 @@ export function offsetsOf(samples: FitSamples, order: number, values: Values): O
     c[i] = x * u + y * v;
     d[i] = x * v - y * u;
   }
-  const sums = offsetSums(order + 2);
-  powerSums(place, order, columns, sums);
+  const sums = room.offsets(order + 2);
+  powerSums(place, order, columns, sums, room);
   const [real, imaginary, squareReal, squareImaginary] = sums;
   return { real, imaginary, squareReal, squareImaginary, squares };
 }
 
 type Four = readonly [Float64Array, Float64Array, Float64Array, Float64Array];
 
-const terms = workColumns(4);
-const momentSums = workColumns(4);
-const offsetSums = workColumns(4);
-const powersOfPlaces = workColumns(1);
-
 /**
  * Σ tᵏ · column for k from 0 to `last`, and maybe one more; two powers at a time, so that the sums stay in registers.
  *
  * @param sums where to put them, with room for one more
  */
-function powerSums(place: Column, last: number, [a, b, c, d]: Four, sums: Four): void {
-  const [powers] = powersOfPlaces(place.length);
+function powerSums(place: Column, last: number, [a, b, c, d]: Four, sums: Four, room: FitRoom): void {
+  const [powers] = room.powers(place.length);
   powers.fill(1);
   for (let k = 0; k <= last; k += 2) {
     let ofA = 0;

@@ -1,6 +1,7 @@
 import { at } from "../../numbers/column.js";
-import { emptySystem, type LinearSystem, noiseOfUnknowns, solvePositive } from "../../numbers/positive-system.js";
+import { type LinearSystem, noiseOfUnknowns, solvePositive } from "../../numbers/positive-system.js";
 import { type FitSamples, type Moments, momentsOf, type Offsets, offsetsOf } from "./fit-moments.js";
+import type { FitRoom } from "./fit-room.js";
 import { type Rational, unknownsOf, type Values } from "./rational.js";
 
 /**
@@ -11,10 +12,11 @@ import { type Rational, unknownsOf, type Values } from "./rational.js";
  * @param before values of the fit before, of any order
  * @returns null where the samples do not determine it
  */
-export function approachFit(samples: FitSamples, order: number, before: Values): Rational | null {
+export function approachFit(samples: FitSamples, order: number, before: Values, room: FitRoom): Rational | null {
   const { bottomReal, bottomImaginary } = before;
   const { real, imaginary } = samples;
-  const system = normalEquations(momentsOf(samples, order, { real, imaginary, bottomReal, bottomImaginary }), null);
+  const moments = momentsOf(samples, order, { real, imaginary, bottomReal, bottomImaginary }, room);
+  const system = normalEquations(moments, null, room);
   return solvePositive(system) ? solutionOf(system) : null;
 }
 
@@ -32,10 +34,10 @@ export interface Improvement {
  *
  * @param values those of the fit before
  */
-export function improveFit(samples: FitSamples, before: Rational, values: Values): Improvement | null {
+export function improveFit(samples: FitSamples, before: Rational, values: Values, room: FitRoom): Improvement | null {
   const order = before.topReal.length - 1;
-  const offsets = offsetsOf(samples, order, values);
-  const system = normalEquations(momentsOf(samples, order, values), offsets);
+  const offsets = offsetsOf(samples, order, values, room);
+  const system = normalEquations(momentsOf(samples, order, values, room), offsets, room);
   if (!solvePositive(system)) return null;
   const fit = solutionOf(system);
   return { fit, foretold: offsets.squares - gainOf(offsets, before, fit), system };
@@ -89,17 +91,13 @@ function rationalOf({ real, imaginary }: { real: Float64Array; imaginary: Float6
   };
 }
 
-const systems: LinearSystem[] = [];
-
-/** A system of a size to work in, every cell of which is to be written. */
-function systemOf(size: number): LinearSystem {
-  systems[size] ??= emptySystem(size);
-  return systems[size];
-}
-
 /** Rows and columns 0 to n belong to a₀ … aₙ, those after them to b₁ … bₙ. */
-function normalEquations({ order, one, real, imaginary, square }: Moments, offsets: Offsets | null): LinearSystem {
-  const system = systemOf(unknownsOf(order));
+function normalEquations(
+  { order, one, real, imaginary, square }: Moments,
+  offsets: Offsets | null,
+  room: FitRoom,
+): LinearSystem {
+  const system = room.system(unknownsOf(order));
   const { size } = system;
   const put = (r: number, c: number, re: number, im: number) => {
     system.real[r * (size + 1) + c] = re;

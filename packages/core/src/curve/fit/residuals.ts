@@ -1,5 +1,5 @@
 import { at, type Column } from "../../numbers/column.js";
-import { workColumns } from "../../numbers/work-columns.js";
+import type { FitRoom } from "./fit-room.js";
 
 /** What a fit leaves of its samples, over the noise expected of each. */
 export interface Residuals {
@@ -23,7 +23,7 @@ const CHANCE_OF_A_GROUP = 0.01;
  * Whether residuals are noise and nothing else: no larger than expected, neighbours not alike, and no group of neighbours,
  * of whatever length, that together lie off zero.
  */
-export function areNoise(residuals: Residuals): boolean {
+export function areNoise(residuals: Residuals, room: FitRoom): boolean {
   const { real, parts, unknowns } = residuals;
   const root = Math.sqrt(parts * real.length);
   const squares = sumOfSquares(residuals);
@@ -31,7 +31,7 @@ export function areNoise(residuals: Residuals): boolean {
   if (!(Math.sqrt(variance) <= 1 + NOISE_SPREAD / root)) return false;
   if (sumOfProducts(residuals, 1) > (GREATEST_LIKENESS * squares) / root) return false;
   // The square of a complex normal variable passes 2 ln (1 / chance) by that chance, that of a real one more seldom.
-  return greatestGroup(residuals) <= 2 * variance * Math.log((2 * real.length) / CHANCE_OF_A_GROUP);
+  return greatestGroup(residuals, room) <= 2 * variance * Math.log((2 * real.length) / CHANCE_OF_A_GROUP);
 }
 
 /** In units of the noise. */
@@ -46,12 +46,10 @@ function sumOfProducts({ real, imaginary }: Residuals, places: number): number {
   return sum;
 }
 
-const pairs = workColumns(2);
-
 /** The greatest |sum|² / length among groups of 1, 2, 4, 8 … neighbours. */
-function greatestGroup({ real, imaginary }: Residuals): number {
+function greatestGroup({ real, imaginary }: Residuals, room: FitRoom): number {
   let [sumReal, sumImaginary] = [real, imaginary];
-  const [pairReal, pairImaginary] = pairs(real.length >> 1);
+  const [pairReal, pairImaginary] = room.pairs(real.length >> 1);
   let greatest = 0;
   for (let length = 1, groups = real.length; groups >= 1; length *= 2, groups >>= 1) {
     for (let k = 0; k < groups; k++) {

@@ -1,9 +1,10 @@
 import { at, type Column } from "../../numbers/column.js";
 import { copyOf, type LinearSystem } from "../../numbers/positive-system.js";
-import { workColumns } from "../../numbers/work-columns.js";
+import type { Room } from "../../numbers/work-columns.js";
 import { isEven, type Stretch } from "../samples/stretches.js";
 import { condensedSamples } from "./condensed-samples.js";
 import type { FitSamples } from "./fit-moments.js";
+import { newFitRoom } from "./fit-room.js";
 import { NOTHING, type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
 import { approachFit, improveFit, noisyFits } from "./rational-fit.js";
 import { areNoise, informationCriterion, type Residuals, sumOfSquares } from "./residuals.js";
@@ -42,6 +43,15 @@ export interface WholeFit {
   readonly system: LinearSystem;
 }
 
+/** Which function explains a stretch, or that none of low order does. */
+export type Explanation = WholeFit | "none";
+
+/** What is known of that beforehand: the explanation of a sweep that differs from this one by its noise alone, or nothing. */
+export type Expectation = Explanation | "unknown";
+
+/** Where all fits of a thread work, one after the other. */
+const room = newFitRoom();
+
 /** A fit and its values at the samples, in columns that the next fit writes over. */
 export interface FittedStretch {
   readonly fit: WholeFit;
@@ -55,21 +65,20 @@ export interface FittedStretch {
  * The order is the first that leaves nothing but noise and that the next one does not improve on by more than it costs.
  *
  * @param noise standard deviation of a sample of weight 1 in each column
- * @param known the fit to a sweep that differs from this one by its noise alone; null: none explains the samples
  * @returns null where no such function explains the samples
  */
 export function fitWhole(
   columns: FitColumns,
   stretch: Stretch,
   noise: number,
-  known?: WholeFit | null,
+  expected: Expectation,
 ): FittedStretch | null {
-  if (known === null) return null;
-  const all = samplesOf(columns, stretch, noise, 1, roomForAll);
+  if (expected === "none") return null;
+  const all = samplesOf(columns, stretch, noise, 1, room.all);
   const canCondense = columns.weights === null && isEven(columns.position, stretch, EVEN_STEPS);
-  const samples = { all, condensed: canCondense ? condensedSamples(all) : all };
+  const samples = { all, condensed: canCondense ? condensedSamples(all, room) : all };
   const found =
-    known === undefined ? findFit(samples, columns, stretch, noise) : improve(known.rational, samples, null);
+    expected === "unknown" ? findFit(samples, columns, stretch, noise) : improve(expected.rational, samples, null);
   if (found === null) return null;
   const { fit: rational, values, system } = found;
   const fit = { rational, system, ...scaleOf(columns.position, stretch), isReal: columns.imaginary === null };
@@ -111,17 +120,17 @@ interface Fitted {
 
 function findFit(samples: Samples, columns: FitColumns, stretch: Stretch, noise: number): Fitted | null {
   const every = Math.ceil((stretch.last - stretch.first + 1) / SAMPLES_TO_REJECT);
-  const some = every === 1 ? samples.all : samplesOf(columns, stretch, noise, every, roomForSome);
-  const values = valuesIn(workingValues, some.place.length);
+  const some = every === 1 ? samples.all : samplesOf(columns, stretch, noise, every, room.some);
+  const values = valuesIn(room.workingValues, some.place.length);
   let rough: Rational | null = NOTHING;
   let best: Fitted | null = null;
   for (let order = 1; order <= HIGHEST_ORDER; order++) {
     if (SAMPLES_PER_UNKNOWN * unknownsOf(order) > some.place.length) break;
     for (let step = 0; step < STEPS_TO_APPROACH && rough !== null; step++) {
-      rough = approachFit(some, order, valuesOf(rough, some.place, values));
+      rough = approachFit(some, order, valuesOf(rough, some.place, values), room);
     }
     if (rough === null) break;
-    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place, values), some, order))) continue;
+    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place, values), some, order), room)) continue;
     const next = improve(rough, samples, best);
     if (next !== null) best = next;
     else if (best !== null) break;
@@ -142,9 +151,9 @@ function improve(from: Rational, { all, condensed }: Samples, toBeat: Fitted | n
   const isBetter = (squares: number) => toBeat === null || criterionOf(squares) < toBeat.criterion;
   const unseen = toBeat?.unseen ?? 0;
   let fit = from;
-  const values = valuesOf(from, condensed.place, valuesIn(workingValues, condensed.place.length));
+  const values = valuesOf(from, condensed.place, valuesIn(room.workingValues, condensed.place.length));
   for (let step = 1; step <= MOST_STEPS_TO_IMPROVE; step++) {
-    const next = improveFit(condensed, fit, values);
+    const next = improveFit(condensed, fit, values, room);
     if (next === null) return null;
     fit = next.fit;
     valuesOf(fit, condensed.place, values);
@@ -154,15 +163,15 @@ function improve(from: Rational, { all, condensed }: Samples, toBeat: Fitted | n
     if (!isBetter(unseen + (isSettled ? squares : next.foretold))) return null;
     if (isSettled || step === MOST_STEPS_TO_IMPROVE) {
       // Not where those of the fit to beat are, which may stay the best.
-      const room = toBeat?.isInFirstRoom ? secondValues : firstValues;
-      const valuesAtAll = valuesOf(fit, all.place, valuesIn(room, all.place.length));
+      const place = toBeat?.isInFirstRoom ? room.secondValues : room.firstValues;
+      const valuesAtAll = valuesOf(fit, all.place, valuesIn(place, all.place.length));
       const residuals = residualsOf(valuesAtAll, all, order);
       const squaresOfAll = sumOfSquares(residuals);
-      if (!isBetter(squaresOfAll) || !areNoise(residuals)) return null;
+      if (!isBetter(squaresOfAll) || !areNoise(residuals, room)) return null;
       return {
         fit,
         values: valuesAtAll,
-        isInFirstRoom: room === firstValues,
+        isInFirstRoom: place === room.firstValues,
         criterion: criterionOf(squaresOfAll),
         unseen: squaresOfAll - squares,
         system: copyOf(next.system),
@@ -177,21 +186,18 @@ function scaleOf(position: Column, { first, last }: Stretch): { middle: number; 
   return { middle: (low + high) / 2, half: (high - low) / 2 };
 }
 
-const roomForAll = workColumns(4);
-const roomForSome = workColumns(4);
-
-/** Every so many samples of a stretch, copied into columns of a room. */
+/** Every so many samples of a stretch, copied into columns to work in. */
 function samplesOf(
   columns: FitColumns,
   stretch: Stretch,
   noise: number,
   every: number,
-  room: typeof roomForAll,
+  columnsFor: Room<4>,
 ): FitSamples {
   const { weights } = columns;
   const { first, last } = stretch;
   const { middle, half } = scaleOf(columns.position, stretch);
-  const [place, real, imaginary, precision] = room(Math.floor((last - first) / every) + 1);
+  const [place, real, imaginary, precision] = columnsFor(Math.floor((last - first) / every) + 1);
   for (let k = 0; k < place.length; k++) {
     const i = first + k * every;
     place[k] = (at(columns.position, i) - middle) / half;
@@ -202,19 +208,13 @@ function samplesOf(
   return { place, real, imaginary, precision, isReal: columns.imaginary === null };
 }
 
-const workingValues = workColumns(4);
-const firstValues = workColumns(4);
-const secondValues = workColumns(4);
-
-function valuesIn(room: typeof workingValues, length: number): Values {
-  const [real, imaginary, bottomReal, bottomImaginary] = room(length);
+function valuesIn(columnsFor: Room<4>, length: number): Values {
+  const [real, imaginary, bottomReal, bottomImaginary] = columnsFor(length);
   return { real, imaginary, bottomReal, bottomImaginary };
 }
 
-const roomForResiduals = workColumns(2);
-
 function residualsOf(values: Values, samples: FitSamples, order: number): Residuals {
-  const [real, imaginary] = roomForResiduals(samples.place.length);
+  const [real, imaginary] = room.residuals(samples.place.length);
   for (let i = 0; i < real.length; i++) {
     const precision = at(samples.precision, i);
     real[i] = (at(samples.real, i) - at(values.real, i)) * precision;

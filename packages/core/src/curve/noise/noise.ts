@@ -1,5 +1,4 @@
 import { at, type Column, medianOf } from "../../numbers/column.js";
-import { workColumns } from "../../numbers/work-columns.js";
 import { type ComplexResult, rationalThrough } from "../between/interpolation.js";
 import type { Stretch } from "../samples/stretches.js";
 
@@ -33,9 +32,10 @@ export function estimateNoise(
   stretches: readonly Stretch[],
   weights: Column | null = null,
 ): number | null {
+  const room = new Float64Array(columns[0]?.length ?? 0);
   let previous: number | null = null;
   for (let order = FIRST_ORDER; order <= LAST_ORDER; order++) {
-    const squares = relativeSquares(columns, stretches, weights, order);
+    const squares = relativeSquares(columns, stretches, weights, order, room);
     if (squares.length < FEWEST_DIFFERENCES) return null;
     const estimate = Math.sqrt(medianOf(squares)) / (columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN);
     if (previous !== null && estimate > SETTLED_RATIO * previous) {
@@ -60,10 +60,11 @@ export function greatestNoise(
   stretches: readonly Stretch[],
   weights: Column | null = null,
 ): number | null {
+  const room = new Float64Array(columns[0]?.length ?? 0);
   const bounds: number[] = [];
   const toDeviation = columns.length === 2 ? RAYLEIGH_MEDIAN : NORMAL_MEDIAN;
   for (let order = 2; order <= LAST_ORDER; order++) {
-    const squares = relativeSquares(columns, stretches, weights, order);
+    const squares = relativeSquares(columns, stretches, weights, order, room);
     if (squares.length >= FEWEST_FOR_A_BOUND) bounds.push(Math.sqrt(medianOf(squares)) / toDeviation);
   }
   const [real, imaginary] = columns;
@@ -101,17 +102,17 @@ function unexplainedByNeighbours(
   return Float64Array.from(sizes);
 }
 
-/** Squares of the differences of an order within the stretches, over what noise of 1 would give; the next call writes over them. */
+/** Squares of the differences of an order within the stretches, over what noise of 1 would give, put into a room for them. */
 function relativeSquares(
   columns: readonly Column[],
   stretches: readonly Stretch[],
   weights: Column | null,
   order: number,
+  squares: Float64Array,
 ): Float64Array {
   const factors = differenceFactors(order);
   const evenVariance = varianceAt(factors, null, 0);
   const [first, second] = columns;
-  const [squares] = roomForSquares(first?.length ?? 0);
   let count = 0;
   for (const stretch of stretches) {
     for (let start = stretch.first; start + order <= stretch.last; start++) {
@@ -122,8 +123,6 @@ function relativeSquares(
   }
   return squares.subarray(0, count);
 }
-
-const roomForSquares = workColumns(1);
 
 function differenceAt(column: Column, factors: Float64Array, start: number): number {
   let difference = 0;

@@ -1,5 +1,5 @@
 import { at, type Column } from "../../numbers/column.js";
-import { fitWhole, type WholeFit } from "../fit/whole-fit.js";
+import { type Expectation, type Explanation, fitWhole } from "../fit/whole-fit.js";
 import { isEven, type Stretch } from "../samples/stretches.js";
 import { unevenWindow } from "./smoothing-window.js";
 
@@ -17,8 +17,8 @@ interface Columns {
 
 /** Columns with their noise reduced where the samples lie close enough together to allow it. */
 export interface Smoothed extends Columns {
-  /** For each stretch the one function that explains it; null where none does */
-  readonly fits: readonly (WholeFit | null)[];
+  /** What explains each stretch */
+  readonly fits: readonly Explanation[];
 }
 
 /**
@@ -33,7 +33,7 @@ export interface Smoothed extends Columns {
  * @param imaginary null for a quantity that is real
  * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
  * @param weights noise of each sample over `noise`; null where all are alike
- * @param fits what explains a sweep that differs from this one by its noise alone, so that it need not be looked for
+ * @param fits what is known beforehand of each stretch; nothing where absent
  */
 export function smooth(
   position: Column,
@@ -42,15 +42,16 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
-  { agreement = AGREEMENT, fits }: { agreement?: number; fits?: readonly (WholeFit | null)[] } = {},
+  { agreement = AGREEMENT, fits }: { agreement?: number; fits?: readonly Expectation[] } = {},
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
   const result = { real: real.slice(), imaginary: second.slice() };
-  const found: (WholeFit | null)[] = [];
+  const accepted = noWindows();
+  const found: Explanation[] = [];
   for (const [s, stretch] of stretches.entries()) {
-    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, fits?.[s]);
-    found.push(whole?.fit ?? null);
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, fits?.[s] ?? "unknown");
+    found.push(whole?.fit ?? "none");
     if (whole !== null) {
       result.real.set(whole.values.real, stretch.first);
       result.imaginary.set(whole.values.imaginary, stretch.first);
@@ -60,17 +61,21 @@ export function smooth(
     // Of many samples some lie far off by noise alone; their windows must not end with them.
     const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
     const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
-    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, result);
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, result);
   }
   return { ...result, fits: found };
 }
 
 /** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */
-const accepted = {
+interface Accepted extends Columns {
+  readonly variance: Float64Array;
+}
+
+const noWindows = (): Accepted => ({
   real: new Float64Array(HALF_WIDTHS.length + 1),
   imaginary: new Float64Array(HALF_WIDTHS.length + 1),
   variance: new Float64Array(HALF_WIDTHS.length + 1),
-};
+});
 
 /** A fit to growing windows: `begin` at a sample, then `widen` to one half-width after the other. */
 interface WindowFit {
@@ -88,17 +93,24 @@ interface Agreement {
   readonly ofWindow: number;
 }
 
-function smoothSample(fit: WindowFit, stretch: Stretch, limits: Agreement, index: number, result: Columns): void {
+function smoothSample(
+  fit: WindowFit,
+  stretch: Stretch,
+  limits: Agreement,
+  index: number,
+  accepted: Accepted,
+  result: Columns,
+): void {
   const widest = Math.min(index - stretch.first, stretch.last - index);
   fit.begin(index);
-  accept(fit, 0);
+  accept(fit, accepted, 0);
   let best = 0;
   let count = 1;
   for (const halfWidth of HALF_WIDTHS) {
     if (halfWidth > widest) break;
     fit.widen(index, halfWidth);
-    if (!agreesWithAll(fit, count, limits)) break;
-    accept(fit, count);
+    if (!agreesWithAll(fit, accepted, count, limits)) break;
+    accept(fit, accepted, count);
     if (at(accepted.variance, count) < at(accepted.variance, best)) best = count;
     count++;
   }
@@ -106,7 +118,7 @@ function smoothSample(fit: WindowFit, stretch: Stretch, limits: Agreement, index
   result.imaginary[index] = at(accepted.imaginary, best);
 }
 
-function accept({ real, imaginary, variance }: WindowFit, place: number): void {
+function accept({ real, imaginary, variance }: WindowFit, accepted: Accepted, place: number): void {
   accepted.real[place] = real;
   accepted.imaginary[place] = imaginary;
   accepted.variance[place] = variance;
@@ -114,6 +126,7 @@ function accept({ real, imaginary, variance }: WindowFit, place: number): void {
 
 function agreesWithAll(
   { real, imaginary, variance }: WindowFit,
+  accepted: Accepted,
   count: number,
   { ofSample, ofWindow }: Agreement,
 ): boolean {

@@ -1,5 +1,4 @@
 import { at, medianOf } from "../../numbers/column.js";
-import { workColumns } from "../../numbers/work-columns.js";
 import type { VectorSweep } from "../../sweep/sweep.js";
 import type { Stretch } from "./stretches.js";
 
@@ -18,7 +17,7 @@ const TURNS = 32;
  */
 export function bulkDelay(sweep: VectorSweep, stretches: readonly Stretch[]): number {
   const { frequencyHz, reflectionReal, reflectionImaginary } = sweep;
-  const [delays] = roomForDelays(frequencyHz.length);
+  const delays = new Float64Array(frequencyHz.length);
   let count = 0;
   const every = Math.ceil(frequencyHz.length / MOST_STEPS);
   for (const { first, last } of stretches) {
@@ -33,8 +32,6 @@ export function bulkDelay(sweep: VectorSweep, stretches: readonly Stretch[]): nu
   }
   return count === 0 ? 0 : medianOf(delays.subarray(0, count));
 }
-
-const roomForDelays = workColumns(1);
 
 /** Γ of a sweep's samples with a round-trip delay taken out of it, s. */
 export function withoutDelay(

@@ -120,8 +120,8 @@ function fitsBetween({ sweep, stretches, fits }: Curve, lowHz: number, highHz: n
   const found: FitOfStretch[] = [];
   for (const [s, { first, last }] of stretches.entries()) {
     if (at(sweep.frequencyHz, first) > highHz || at(sweep.frequencyHz, last) < lowHz) continue;
-    const fit = fits[s] ?? null;
-    if (fit === null) return null;
+    const fit = fits[s] ?? "none";
+    if (fit === "none") return null;
     found.push({ fit, first, last });
   }
   return found.length === 0 ? null : found;

@@ -36,7 +36,7 @@ const NOISE_BETWEEN_CURVES = 1;
  * @param instrument what is known of the analyser's own errors: each sweep may have them, another way after a new calibration
  */
 export function tolerancesFor(before: Curve, after: Curve, scatter: number, instrument: Instrument | null): Tolerances {
-  const noise = noiseOf(before, after);
+  const noise = jointNoise(before, after);
   const ofScatter = SCATTER_MARGIN * scatter;
   const ofInstrument = instrument === null ? 0 : usualError(before, instrument) + usualError(after, instrument);
   const enough = Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * noise, ofScatter, ofInstrument);
@@ -49,8 +49,8 @@ const usualError = ({ reflectionMagnitude }: Curve, instrument: Instrument): num
 
 /** Whether a change of the line leaves so little of a difference that it surely is one. */
 export function isSurelyLine(residual: number, difference: number, before: Curve, after: Curve): boolean {
-  return residual <= Math.max(SURELY_LINE * difference, NOISE_LEFT * noiseOf(before, after));
+  return residual <= Math.max(SURELY_LINE * difference, NOISE_LEFT * jointNoise(before, after));
 }
 
 /** Noise of both sweeps together. */
-const noiseOf = (before: Curve, after: Curve): number => Math.hypot(before.noise ?? 0, after.noise ?? 0);
+const jointNoise = (before: Curve, after: Curve): number => Math.hypot(before.noise ?? 0, after.noise ?? 0);

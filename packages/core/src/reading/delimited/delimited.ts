@@ -141,7 +141,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
     reflectionMagnitude: chosen.isVector ? magnitudesOf(first, second) : first,
     line: lost === 0 ? lines : lines.filter(isKept),
-    ceiling: ceilingOf(chosen, findings),
+    ceiling: scaleEndIn(chosen, findings),
     areSpots: false,
     repeatNoise: null,
     rounding: roundingOf(chosen),
@@ -149,7 +149,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
 }
 
 /** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */
-function ceilingOf({ columns, isVector }: Determination, findings: Finding[]): number | null {
+function scaleEndIn({ columns, isVector }: Determination, findings: Finding[]): number | null {
   const [column] = columns;
   if (isVector || column === undefined || column.ceiling === null) return null;
   const isSwr = column.quantity === "swr";

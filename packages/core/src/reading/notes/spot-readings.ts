@@ -1,4 +1,4 @@
-import { COMMON_PLAN_ID, planById } from "../../facts/band-plan/plans.js";
+import { NAMED_BANDS } from "../../facts/band-names.js";
 import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../sweep/reflection.js";
@@ -35,7 +35,6 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       "The readings name bands, not frequencies; each was placed at the middle of its band.",
     ),
   ];
-  const bands = planById(COMMON_PLAN_ID)?.bands ?? [];
   const rows = contentOf(text).flatMap((line, index) => {
     const match = READING.exec(line);
     if (match === null) {
@@ -45,7 +44,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
     }
     const [, number = "", unit = "", bound, printed = ""] = match;
     const name = `${number}${unit.toLowerCase()}`;
-    const band = bands.find((candidate) => candidate.band === name);
+    const band = NAMED_BANDS.find((candidate) => candidate.band === name);
     const swr = swrOf(printed);
     if (band === undefined || !(swr >= 1)) {
       throw new ReadError({
@@ -76,7 +75,7 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       reflectionReal: null,
       reflectionImaginary: null,
       line: Uint32Array.from(readings, ({ line }) => line),
-      ceiling: ceilingOf(readings, findings),
+      ceiling: leastBound(readings, findings),
       areSpots: true,
       repeatNoise: null,
       rounding: NO_ROUNDING,
@@ -110,7 +109,7 @@ function highestOf(readings: readonly BandReading[], findings: Finding[]): reado
 }
 
 /** ρ from which on a reading means "at least": the least that is marked so. */
-function ceilingOf(readings: readonly BandReading[], findings: Finding[]): number | null {
+function leastBound(readings: readonly BandReading[], findings: Finding[]): number | null {
   const bounds = readings.filter(({ isAtLeast, magnitude }) => isAtLeast && magnitude < 1);
   if (bounds.length === 0) return null;
   const least = Math.min(...bounds.map(({ magnitude }) => magnitude));

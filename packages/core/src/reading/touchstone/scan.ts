@@ -5,13 +5,7 @@ import { BRACKET, CARRIAGE_RETURN, CONTROL_Z, EXCLAMATION, HASH, LINE_FEED } fro
 import { type NumberRows, NumberRowsBuilder } from "../text/number-rows.js";
 
 import type { SourceText } from "../text/text.js";
-import {
-  isOptionLine,
-  isWholeOptionLine,
-  parseOptionLine,
-  type TouchstoneKeywords,
-  type TouchstoneOptions,
-} from "./header.js";
+import { isOptionLine, parseOptionLine, type TouchstoneKeywords, type TouchstoneOptions } from "./header.js";
 import { KeywordReader } from "./keywords.js";
 import { isBlank, plainOnePort, readRow, scanPlainRow } from "./rows.js";
 
@@ -27,75 +21,50 @@ export interface TouchstoneScan {
 }
 
 const MOST_COMMENTS = 200;
-const LONGEST_FIRST_LINE = 200;
+
+/** What has been found so far while the file is walked. */
+interface Progress {
+  readonly text: SourceText;
+  readonly keywords: KeywordReader;
+  readonly comments: string[];
+  readonly findings: Finding[];
+  options: TouchstoneOptions | null;
+  optionLine: number;
+  /** null: no row of numbers yet */
+  rows: NumberRowsBuilder | null;
+  /** The rows of a file that holds nothing else from its first row on, which are read at once */
+  plain: NumberRows | null;
+}
 
 /** Walks the file once. @throws ReadError for a broken header, or a word where a number should be. */
 export function scanTouchstone(text: SourceText): TouchstoneScan {
   const { bytes } = text;
-  let rows: NumberRowsBuilder | null = null;
-  const comments: string[] = [];
   const findings: Finding[] = [];
   const keywords = new KeywordReader(text.file, findings);
-  let options: TouchstoneOptions | null = null;
-  let optionLine = 0;
+  const found: Progress = {
+    text,
+    keywords,
+    comments: [],
+    findings,
+    options: null,
+    optionLine: 0,
+    rows: null,
+    plain: null,
+  };
   let line = 0;
   let position = 0;
-  let plain: NumberRows | null = null;
   while (position < bytes.length) {
     line++;
-    if (options !== null && keywords.expectsData) {
-      if (rows === null && keywords.result.version === null) {
-        plain = plainOnePort(bytes, position, line, UNIT_EXPONENTS[options.unit]);
-        if (plain !== null) break;
-      }
-      const isVersion1 = keywords.result.version === null;
-      rows ??= new NumberRowsBuilder(bytes.length);
-      const next = scanPlainRow(bytes, position, line, UNIT_EXPONENTS[options.unit], isVersion1, rows);
-      if (next > 0) {
-        position = next;
-        continue;
-      }
-    }
-    let end = position;
-    while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
-    let start = position;
-    while (start < end && isBlank(bytes[start] as number)) start++;
-    position = bytes[end] === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
-    if (start === end) continue;
-    const first = bytes[start] as number;
-    if (first === CONTROL_Z) break;
-    const comment = bytes.subarray(start, end).indexOf(EXCLAMATION);
-    if (comment >= 0 && comments.length < MOST_COMMENTS) comments.push(text.decode(start + comment + 1, end).trim());
-    if (comment === 0) continue;
-    if (keywords.skipsInformation(first, () => text.decode(start, end))) continue;
-    if (first === HASH) {
-      const content = text.decode(start, end);
-      if (/^#\d+!/.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
-      else if (options !== null) {
-        findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
-      } else if (keywords.result.version === null && !isOptionLine(withoutComment(content))) {
-        comments.push(content.slice(1).trim());
-      } else {
-        options = parseOptionLine(withoutComment(content), text.file, line);
-        optionLine = line;
-        noteRepairs(options, line, findings);
-      }
+    const next = takeNumbers(found, position, line);
+    if (next > 0) {
+      position = next;
       continue;
     }
-    if (first === BRACKET) {
-      if (keywords.take(withoutComment(text.decode(start, end)), line)) break;
-      continue;
-    }
-    if (keywords.ended) {
-      findings.push(finding("caution", "text-after-end", "Ignored what follows [End].", { line }));
-      break;
-    }
-    if (keywords.takesReference(() => withoutComment(text.decode(start, end)), line)) continue;
-    if (isBlockMark(bytes, start, end)) continue;
-    if (options === null) throw missingOptionLine(text, line, start, end);
-    rows ??= new NumberRowsBuilder(bytes.length);
-    readRow(text, start, end, line, UNIT_EXPONENTS[options.unit], rows);
+    const { start, end, nextLine } = lineAt(bytes, position);
+    position = nextLine;
+    if (start < end && takeLine(found, start, end, line) === "last") break;
   }
+  const { options, optionLine, comments, plain, rows } = found;
   if (options === null) throw missingOptionLine(text, line, 0, 0);
   keywords.finish();
   return {
@@ -108,35 +77,85 @@ export function scanTouchstone(text: SourceText): TouchstoneScan {
   };
 }
 
-/** What a text's first line that is no comment makes of it; a title behind # counts as one where an option line follows. */
-export function touchstoneSigns(text: SourceText): "touchstone" | "numbers-first" | "other" {
-  const { bytes } = text;
-  let position = 0;
-  let hasTitle = false;
-  while (position < bytes.length) {
-    let end = position;
-    while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
-    while (position < end && isBlank(bytes[position] as number)) position++;
-    const isContent = position < end && bytes[position] !== EXCLAMATION;
-    const content = isContent ? text.decode(position, Math.min(end, position + LONGEST_FIRST_LINE)) : "";
-    position = end + 1;
-    if (content === "" || /^#\d+!/.test(content) || /^begin\s*$/i.test(content)) continue;
-    if (hasTitle) {
-      if (!content.startsWith("#")) return "other";
-      if (isWholeOptionLine(withoutComment(content))) return "touchstone";
-    } else if (content.startsWith("#") && !isOptionLine(withoutComment(content))) hasTitle = true;
-    else return signsOf(content);
+/** Where a line begins, blanks before it left out, where it ends, and where the next one begins. */
+function lineAt(bytes: Uint8Array, position: number): { start: number; end: number; nextLine: number } {
+  let end = position;
+  while (end < bytes.length && bytes[end] !== LINE_FEED && bytes[end] !== CARRIAGE_RETURN) end++;
+  let start = position;
+  while (start < end && isBlank(bytes[start] as number)) start++;
+  const nextLine = bytes[end] === CARRIAGE_RETURN && bytes[end + 1] === LINE_FEED ? end + 2 : end + 1;
+  return { start, end, nextLine };
+}
+
+/**
+ * Takes a line that holds numbers and nothing else, or all that is left of the file where it is a plain one-port.
+ *
+ * @returns where to go on; 0 where the line holds anything else
+ */
+function takeNumbers(found: Progress, position: number, line: number): number {
+  const { options, keywords } = found;
+  if (options === null || !keywords.expectsData) return 0;
+  const { bytes } = found.text;
+  const shift = UNIT_EXPONENTS[options.unit];
+  const isVersion1 = keywords.result.version === null;
+  if (found.rows === null && isVersion1) {
+    found.plain = plainOnePort(bytes, position, line, shift);
+    if (found.plain !== null) return bytes.length;
   }
-  return "other";
+  found.rows ??= new NumberRowsBuilder(bytes.length);
+  return scanPlainRow(bytes, position, line, shift, isVersion1, found.rows);
 }
 
-function signsOf(content: string): "touchstone" | "numbers-first" | "other" {
-  if (content.startsWith("#")) return "touchstone";
-  if (/^\[\s*(version|begin information)/i.test(content)) return "touchstone";
-  return /^[+-]?\.?\d[\d.eE+-]*\s/.test(content) ? "numbers-first" : "other";
+/** Takes a line of any kind; "last" where nothing after it counts. */
+function takeLine(found: Progress, start: number, end: number, line: number): "more" | "last" {
+  const { text, keywords } = found;
+  const { bytes } = text;
+  const first = bytes[start] as number;
+  const content = () => text.decode(start, end);
+  if (first === CONTROL_Z) return "last";
+  keepComment(found, start, end);
+  if (first === EXCLAMATION || keywords.skipsInformation(first, content)) return "more";
+  if (first === HASH) {
+    takeHashLine(found, content(), line);
+    return "more";
+  }
+  if (first === BRACKET) return keywords.take(withoutComment(content()), line) ? "last" : "more";
+  if (keywords.ended) {
+    found.findings.push(finding("caution", "text-after-end", "Ignored what follows [End].", { line }));
+    return "last";
+  }
+  if (keywords.takesReference(() => withoutComment(content()), line) || isBlockMark(bytes, start, end)) return "more";
+  if (found.options === null) throw missingOptionLine(text, line, start, end);
+  found.rows ??= new NumberRowsBuilder(bytes.length);
+  readRow(text, start, end, line, UNIT_EXPONENTS[found.options.unit], found.rows);
+  return "more";
 }
 
-function withoutComment(content: string): string {
+function keepComment({ text, comments }: Progress, start: number, end: number): void {
+  const comment = text.bytes.subarray(start, end).indexOf(EXCLAMATION);
+  if (comment >= 0 && comments.length < MOST_COMMENTS) comments.push(text.decode(start + comment + 1, end).trim());
+}
+
+/** A line that begins with #: the option line, one too many, or a title. */
+function takeHashLine(found: Progress, content: string, line: number): void {
+  const { text, keywords, comments, findings, options, rows } = found;
+  if (NUMBERED_COMMENT.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
+  else if (options !== null) {
+    findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
+  } else if (keywords.result.version === null && !isOptionLine(withoutComment(content))) {
+    comments.push(content.slice(1).trim());
+  } else {
+    found.options = parseOptionLine(withoutComment(content), text.file, line);
+    found.optionLine = line;
+    noteRepairs(found.options, line, findings);
+  }
+}
+
+/** A comment behind a mark and its number. */
+export const NUMBERED_COMMENT = /^#\d+!/;
+
+/** A line up to its comment. */
+export function withoutComment(content: string): string {
   const mark = content.indexOf("!");
   return (mark < 0 ? content : content.slice(0, mark)).trim();
 }
