@@ -1,38 +1,27 @@
-import { type CheckResult, check, type Sweep } from "@feedpoint/core";
-import { Command, Option } from "commander";
+import type { CheckResult, Sweep } from "@feedpoint/core";
+import { Command } from "commander";
+import { checkedBy } from "../checking.js";
 import { UsageError } from "../exit.js";
 import { onlySweepIn, writeWhole } from "../files.js";
-import { addOutputOptions, addSettingOptions } from "../options/declare.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import { OPTIONS, type RawOptions } from "../options/options.js";
 import { settingsFrom } from "../options/settings.js";
 import type { ChartKind } from "../present/svg/picture.js";
-
-const KINDS: readonly ChartKind[] = ["swr", "smith", "return-loss", "resistance", "reactance"];
-
-interface RawChartOptions extends RawOptions {
-  readonly what: ChartKind;
-  readonly output?: string;
-  readonly force?: boolean;
-}
 
 export function chartCommand(): Command {
   const command = new Command("chart")
     .description("Draws one chart of a sweep as a picture: SVG, or PNG by the ending of the file's name.")
-    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)")
-    .addOption(
-      new Option("--what <chart>", "what to draw; swr of a single --bands is that band").choices(KINDS).default("swr"),
-    );
-  addOutputOptions(command, "the picture: .svg or .png (default: SVG to standard output)");
-  return addSettingOptions(command).action(runChart);
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
+  return withOptions(command, "chart").action(runChart);
 }
 
-async function runChart(file: string, raw: RawChartOptions): Promise<void> {
-  const { what, output, force = false } = raw;
+async function runChart(file: string, raw: RawOptions<"chart">): Promise<void> {
+  const { what = OPTIONS.what.fallback, output, force = false } = raw;
   const ending = output === undefined ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
   const sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
-  const svg = await draw(sweep, check(sweep, settings), what);
+  const svg = await draw(sweep, checkedBy(settings, sweep), what);
   if (output === undefined) process.stdout.write(svg);
   else writeWhole(output, ending === "svg" ? svg : await png(svg), force);
 }

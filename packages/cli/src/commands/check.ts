@@ -1,17 +1,10 @@
-import { type CheckResult, check, type Verdict } from "@feedpoint/core";
-import { Command, Option } from "commander";
+import type { CheckResult, Verdict } from "@feedpoint/core";
+import { Command } from "commander";
+import { checkedBy } from "../checking.js";
 import { EXIT } from "../exit.js";
 import { readAllReferred } from "../files.js";
-import type { Place } from "../options/arguments.js";
-import {
-  addChartOptions,
-  addDialOptions,
-  addFeedlineOptions,
-  addJudgingOptions,
-  addPowerOptions,
-} from "../options/declare.js";
-import { dialsAt } from "../options/dials.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { checkCharts } from "../present/chart/charts.js";
@@ -19,7 +12,7 @@ import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
-type Requirement = "pass" | "partial";
+type Requirement = (typeof OPTIONS.checkRequire.choices)[number];
 
 const MEETS: Readonly<Record<Requirement, readonly Verdict[]>> = { pass: ["pass"], partial: ["pass", "partial"] };
 
@@ -27,28 +20,15 @@ export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
     .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
-  addDialOptions(addChartOptions(addPowerOptions(addFeedlineOptions(addJudgingOptions(command))))).addOption(
-    new Option(
-      "--require <verdict>",
-      "exit with 1 unless every band that was swept, or named with --bands, reaches this",
-    ).choices(["pass", "partial"]),
-  );
-  command.option("--segments", "show each segment of the plan: what it is for, and whether the antenna serves it");
-  return command.action(runCheck);
+  return withOptions(command, "check").action(runCheck);
 }
 
-async function runCheck(
-  files: readonly string[],
-  raw: RawOptions & { require?: Requirement; segments?: boolean; at?: readonly Place[] },
-): Promise<void> {
+async function runCheck(files: readonly string[], raw: RawOptions<"check">): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
   const { sweeps, unreadable } = readAllReferred(files, settings.reading, settings.systemOhms);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  const checked = sweeps.map((sweep) => ({
-    sweep,
-    result: check(sweep, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) }),
-  }));
+  const checked = sweeps.map((sweep) => ({ sweep, result: checkedBy(settings, sweep, raw.at) }));
   const results = checked.map(({ result }) => result);
   const charts = screen === null ? [] : checked.map(({ sweep, result }) => checkCharts(sweep, result, screen));
   if (results.length > 0)

@@ -1,24 +1,21 @@
 import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
-import { Command, Option } from "commander";
+import { Command } from "commander";
 import { UsageError } from "../exit.js";
 import { onlySweepIn, writeWhole } from "../files.js";
-import { addReadingOptions } from "../options/declare.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import type { OPTIONS, RawOptions } from "../options/options.js";
 import { readingFrom } from "../options/settings.js";
 
-type Target = "touchstone" | "csv";
+type Target = (typeof OPTIONS.convertTo.choices)[number];
 
 export function convertCommand(): Command {
   const command = new Command("convert")
     .description("Writes a sweep out clean, as Touchstone or CSV; reading it back gives exactly the same numbers.")
-    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)")
-    .addOption(new Option("--to <format>", "what to write").choices(["touchstone", "csv"]).makeOptionMandatory())
-    .option("-o, --output <file>", "where to write it (default: standard output)")
-    .option("--force", "write over a file that is there");
-  return addReadingOptions(command).action(runConvert);
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
+  return withOptions(command, "convert").action(runConvert);
 }
 
-function runConvert(file: string, raw: RawOptions & { to: Target; output?: string; force?: boolean }): void {
+function runConvert(file: string, raw: RawOptions<"convert">): void {
   const sweep = onlySweepIn(file, readingFrom(raw), null);
   const text = render(sweep, raw.to, file);
   if (raw.to === "csv" && sweep.referenceOhms !== 50) {

@@ -7,14 +7,13 @@ import {
   onSameTerms,
   type Sweep,
 } from "@feedpoint/core";
-import { Command, InvalidArgumentError, Option } from "commander";
+import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { onlySweepIn } from "../files.js";
 import { findSweepFiles, isFolder, type Pairing, pairedByName } from "../find-files.js";
-import { positiveArgument } from "../options/arguments.js";
-import { addChartOptions, addJudgingOptions } from "../options/declare.js";
-import { type Condition, filesWhere, findLogs, readLog } from "../options/log-file.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import { filesWhere, findLogs, readLog } from "../options/log-file.js";
+import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCharts } from "../present/chart/charts.js";
@@ -22,7 +21,7 @@ import { diffCsv, diffMarkdown, diffText, verdictWords } from "../present/diff.j
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 
-type Requirement = "no-worse" | "improved" | "unchanged" | "comparable";
+type Requirement = (typeof OPTIONS.diffRequire.choices)[number];
 
 const MEETS: Readonly<Record<Requirement, readonly DiffVerdict[]>> = {
   "no-worse": ["improved", "unchanged"],
@@ -31,16 +30,7 @@ const MEETS: Readonly<Record<Requirement, readonly DiffVerdict[]>> = {
   comparable: ["improved", "worse", "unchanged", "mixed"],
 };
 
-interface RawDiffOptions extends RawOptions {
-  readonly before?: readonly string[];
-  readonly after?: readonly string[];
-  readonly beforeWhere?: Condition;
-  readonly afterWhere?: Condition;
-  readonly log?: string;
-  readonly samePlane?: boolean;
-  readonly threshold?: number;
-  readonly require?: Requirement;
-}
+type RawDiffOptions = RawOptions<"diff">;
 
 /** What is compared: one sweep on each side, or several repeats. */
 interface Sides {
@@ -53,34 +43,7 @@ export function diffCommand(): Command {
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
     .argument("[before]", "sweep before the change, or a folder of them")
     .argument("[after]", "sweep after the change, or a folder: files of the same name are compared in pairs");
-  return addChartOptions(addJudgingOptions(command))
-    .option("--before <file...>", "repeated sweeps before the change (files or folders)")
-    .option("--after <file...>", "repeated sweeps after it")
-    .option(
-      "--before-where <column=value>",
-      "of a folder with a deployment log: the sweeps whose row says so are before",
-      conditionArgument,
-    )
-    .option("--after-where <column=value>", "and those whose row says this are after", conditionArgument)
-    .option("--log <file>", "the deployment log, where it is not deployments.csv in that folder")
-    .option("--same-plane", "take a change of the line out of the second sweep, and compare the antennas")
-    .option(
-      "--threshold <rho>",
-      `least change of the reflection magnitude that counts (default ${DEFAULT_THRESHOLDS.reflectionMagnitude})`,
-      positiveArgument,
-    )
-    .addOption(
-      new Option("--require <verdict>", "exit with 1 unless every band compared meets this").choices(
-        Object.keys(MEETS) as Requirement[],
-      ),
-    )
-    .action(runDiff);
-}
-
-function conditionArgument(text: string): Condition {
-  const [, column = "", value = ""] = /^([^=]+)=(.+)$/.exec(text) ?? [];
-  if (value === "") throw new InvalidArgumentError('A column and its value are needed, such as "counterpoise=water".');
-  return { column: column.trim(), value: value.trim() };
+  return withOptions(command, "diff").action(runDiff);
 }
 
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {

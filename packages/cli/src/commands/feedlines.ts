@@ -1,20 +1,20 @@
 import { FEEDLINE_KINDS, feedlineFrom, matchedLossDb } from "@feedpoint/core";
 import { Command } from "commander";
-import { addFormatOptions } from "../options/declare.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { type TableColumn, textTable, wrap } from "../present/table.js";
 
 export function feedlinesCommand(): Command {
   const command = new Command("feedlines").description("Lists the kinds of feedline that are known, with their loss.");
-  return addFormatOptions(command, ["table", "json"]).action(runFeedlines);
+  return withOptions(command, "feedlines").action(runFeedlines);
 }
 
 /** Where the loss is shown, MHz. */
 const SHOWN_MHZ = [3.5, 7, 14, 28, 50];
 
-function runFeedlines(raw: Pick<RawOptions, "format" | "json">): void {
+function runFeedlines(raw: RawOptions<"feedlines">): void {
   const { format, width } = outputFrom(raw);
   process.stdout.write(`${format === "json" ? jsonText(FEEDLINE_KINDS, true) : feedlinesText(width)}\n`);
 }

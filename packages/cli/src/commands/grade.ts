@@ -1,68 +1,29 @@
 import { resolve } from "node:path";
-import {
-  CAUTIONS,
-  criteriaWith,
-  driftFindings,
-  type Finding,
-  type Grade,
-  type GradeCriterion,
-  planInfo,
-} from "@feedpoint/core";
-import { Command, InvalidArgumentError, Option } from "commander";
+import { criteriaWith, type Finding, type Grade } from "@feedpoint/core";
+import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
+import { gradeReport } from "../grading/grade-report.js";
 import { gradingSettings } from "../grading/grading-settings.js";
-import { GRADES, type GradeReport, reaches } from "../grading/report.js";
-import {
-  missingRows,
-  type RawSeason,
-  type Season,
-  seasonFrom,
-  seasonResult,
-  unmatchedRows,
-} from "../grading/season.js";
-import { wholeNumberArgument } from "../options/arguments.js";
-import { addJudgingOptions, addSeasonOptions } from "../options/declare.js";
+import type { GradeReport } from "../grading/report.js";
+import { missingRows, type Season, seasonFrom, unmatchedRows } from "../grading/season.js";
+import type { Shard } from "../options/arguments.js";
+import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
-import type { RawOptions } from "../options/raw-options.js";
+import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
 import { jsonText } from "../present/json.js";
 
-interface RawGradeOptions extends RawOptions, RawSeason {
-  readonly criteria?: boolean;
-  readonly require?: Grade;
-  readonly minGrade?: Grade;
-  readonly jobs?: number;
-  readonly shard?: Shard;
-}
-
-interface Shard {
-  readonly part: number;
-  readonly of: number;
-}
+type RawGradeOptions = RawOptions<"grade">;
 
 export function gradeCommand(): Command {
   const command = new Command("grade")
     .description("Grades every sweep in folders, band by band, by what you need to transmit.")
     .argument("[path...]", "folders (searched to the bottom), files, and patterns such as 'sweeps/**/*.s1p'");
-  return addSeasonOptions(addJudgingOptions(command))
-    .option("--criteria", "print what each grade stands for, and stop")
-    .addOption(new Option("--require <grade>", "exit with 1 unless every sweep reaches this grade").choices(GRADES))
-    .addOption(new Option("--min-grade <grade>", "print only sweeps that reach this grade").choices(GRADES))
-    .option("--jobs <number>", "how many files to grade at once (default: one for each processor)", wholeNumberArgument)
-    .option("--shard <part/of>", "grade only every Nth file: 3/16 is the third of 16 parts", shardArgument)
-    .action(runGrade);
-}
-
-function shardArgument(text: string): Shard {
-  const [part = 0, of = 0] = /^\d+\/\d+$/.test(text) ? text.split("/").map(Number) : [];
-  if (!(part >= 1 && part <= of)) {
-    throw new InvalidArgumentError("A part and their number are needed, such as 3/16.");
-  }
-  return { part, of };
+  return withOptions(command, "grade").action(runGrade);
 }
 
 async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise<void> {
@@ -92,7 +53,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
       : [...logsNotRead(otherLogs, logFile), ...logFindingsOf(season, found, unreadable, paths)];
   if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
   else {
-    const report = reportOf(outcome, season, { settings, criteria, logged, minGrade });
+    const report = gradeReport(outcome, season, { settings, criteria, logged, minGrade });
     process.stdout.write(`${render(report, settings, season)}\n`);
   }
   for (const { reason } of outcome.unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
@@ -148,35 +109,6 @@ function shardOf({ files, problems }: FoundFiles, shard: Shard | undefined): Fou
   if (shard === undefined) return { files, problems };
   const { part, of } = shard;
   return { files: files.filter((_, i) => i % of === part - 1), problems: part === 1 ? problems : [] };
-}
-
-interface Reporting {
-  readonly settings: Settings;
-  readonly criteria: readonly GradeCriterion[];
-  readonly logged: readonly Finding[];
-  readonly minGrade: Grade | undefined;
-}
-
-function reportOf(
-  { sweeps, graded, points, unreadable, files }: Outcome,
-  season: Season,
-  { settings, criteria, logged, minGrade }: Reporting,
-): GradeReport {
-  const { order } = season;
-  const result = seasonResult(sweeps, season);
-  const shown = minGrade === undefined ? sweeps : sweeps.filter(({ grade }) => reaches(grade, minGrade));
-  return {
-    schema: "feedpoint/grade@1",
-    plan: planInfo(settings),
-    limits: settings.limits,
-    criteria,
-    sweeps: order === null ? shown : shown.toSorted(order),
-    unreadable,
-    ...result,
-    findings: [...logged, ...driftFindings(result.drifts)],
-    cautions: CAUTIONS,
-    totals: { files, graded, unreadable: unreadable.length, points },
-  };
 }
 
 function exitOf({ unreadable, areAllRequired, isInterrupted }: Outcome, require: Grade | undefined): number {

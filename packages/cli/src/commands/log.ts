@@ -5,7 +5,9 @@ import { Command } from "commander";
 import { UsageError } from "../exit.js";
 import { readFile, writeWhole } from "../files.js";
 import { findSweepFiles, isFolder } from "../find-files.js";
+import { withOptions } from "../options/declare.js";
 import { readLog } from "../options/log-file.js";
+import type { RawOptions } from "../options/options.js";
 import { csvTable } from "../present/csv.js";
 import { csvCell, printable } from "../present/escape.js";
 
@@ -16,11 +18,12 @@ export function logCommand(): Command {
   return new Command("log")
     .description("The deployment log: what you know of each sweep, kept in a table beside them.")
     .addCommand(
-      new Command("init")
-        .description(`Writes ${LOG_FILE} into a folder of sweeps, a row for each, to fill in.`)
-        .argument("<folder>", "folder of sweeps, searched to the bottom")
-        .option("--force", "write over a log that is there")
-        .action(runInit),
+      withOptions(
+        new Command("init")
+          .description(`Writes ${LOG_FILE} into a folder of sweeps, a row for each, to fill in.`)
+          .argument("<folder>", "folder of sweeps, searched to the bottom"),
+        "log init",
+      ).action(runInit),
     )
     .addCommand(
       new Command("update")
@@ -30,7 +33,7 @@ export function logCommand(): Command {
     );
 }
 
-function runInit(folder: string, { force = false }: { force?: boolean }): void {
+function runInit(folder: string, { force = false }: RawOptions<"log init">): void {
   if (!isFolder(folder)) throw new UsageError(`${folder}: this is no folder.`);
   const files = findSweepFiles([folder]);
   if (files.length === 0) throw new UsageError(`There are no sweep files in ${folder}.`);

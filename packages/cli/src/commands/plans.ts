@@ -1,30 +1,20 @@
 import { ACTIVITIES, ACTIVITY_SOURCES, type BandPlan, planById, planIds } from "@feedpoint/core";
 import { Command } from "commander";
 import { UsageError } from "../exit.js";
-import { listOf } from "../options/arguments.js";
-import { addFormatOptions } from "../options/declare.js";
+import { withOptions } from "../options/declare.js";
 import { choosePlan } from "../options/find-plan.js";
-import type { Format } from "../options/raw-options.js";
+import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { activityText, planListText, planText } from "../present/plans.js";
 
-interface RawPlansOptions {
-  readonly class?: string;
-  readonly bands?: readonly string[];
-  readonly format?: Format;
-  readonly json?: boolean;
-  readonly activity?: boolean;
-}
+type RawPlansOptions = RawOptions<"plans">;
 
 export function plansCommand(): Command {
   const command = new Command("plans")
     .description("Lists the band plans, or prints one: its segments, what may be sent there and with what power.")
-    .argument("[plan]", "name of a plan, or a file such as ./mine.json")
-    .option("--class <class>", "only what this licence class may use")
-    .option("--bands <list>", "only these bands, such as 40m,20m", listOf)
-    .option("--activity", "common activity frequencies (FT8, CW QRP, …) instead of plans");
-  return addFormatOptions(command, ["table", "json"]).action(runPlans);
+    .argument("[plan]", "name of a plan, or a file such as ./mine.json");
+  return withOptions(command, "plans").action(runPlans);
 }
 
 async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise<void> {

@@ -1,33 +1,19 @@
-import { check, criteriaWith, diff, driftFindings, gradeSweep, onSameTerms } from "@feedpoint/core";
+import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@feedpoint/core";
 import { Command } from "commander";
+import { checkedBy } from "../checking.js";
 import { EXIT, UsageError } from "../exit.js";
 import { onlySweepIn, type Problem, readAllReferred, writeWhole } from "../files.js";
 import { findSweepFiles } from "../find-files.js";
-import { logRowFinder, missingRows, type RawSeason, seasonFrom, seasonResult } from "../grading/season.js";
-import type { Place } from "../options/arguments.js";
-import {
-  addDialOptions,
-  addFeedlineOptions,
-  addOutputOptions,
-  addPowerOptions,
-  addSeasonOptions,
-  addSettingOptions,
-} from "../options/declare.js";
-import { dialsAt } from "../options/dials.js";
+import { type Graded, gradeReport } from "../grading/grade-report.js";
+import { logRowFinder, missingRows, seasonFrom } from "../grading/season.js";
+import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
-import type { RawOptions } from "../options/raw-options.js";
+import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { seasonTables } from "../present/season.js";
 
-interface RawReportOptions extends RawOptions, RawSeason {
-  readonly before?: string;
-  readonly after?: string;
-  readonly samePlane?: boolean;
-  readonly at?: readonly Place[];
-  readonly output?: string;
-  readonly force?: boolean;
-}
+type RawReportOptions = RawOptions<"report">;
 
 /** A page, and why what was asked for is not all in it. */
 interface Report {
@@ -38,14 +24,8 @@ interface Report {
 export function reportCommand(): Command {
   const command = new Command("report")
     .description("Writes one HTML page with charts and tables: of a sweep, of a change, or of a folder.")
-    .argument("[path...]", "sweeps and folders (searched to the bottom)")
-    .option("--before <file>", "report a change: the sweep before it")
-    .option("--after <file>", "and the sweep after it")
-    .option("--same-plane", "take a change of the line out of the second sweep");
-  addOutputOptions(command, "the page, such as report.html");
-  return addSeasonOptions(addDialOptions(addPowerOptions(addFeedlineOptions(addSettingOptions(command))))).action(
-    runReport,
-  );
+    .argument("[path...]", "sweeps and folders (searched to the bottom)");
+  return withOptions(command, "report").action(runReport);
 }
 
 async function runReport(paths: readonly string[], raw: RawReportOptions): Promise<void> {
@@ -87,8 +67,8 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const criteria = criteriaWith(settings.station.criteria ?? {});
   const checked = sweeps.map((sweep) => {
     const log = rowOf(sweep.source.file);
-    const result = check(sweep, { ...settings, dials: dialsAt(raw.at ?? [], settings, sweep.frequencyHz) });
-    return { sweep, result, log, grade: { ...gradeSweep(sweep, { ...settings, criteria }), log } };
+    const grade = { ...gradeSweep(sweep, { ...settings, criteria }), log };
+    return { sweep, result: checkedBy(settings, sweep, raw.at), log, grade };
   });
   const [only] = checked;
   if (only === undefined)
@@ -102,22 +82,21 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
   const { order } = season;
   const ordered = order === null ? checked : checked.toSorted((a, b) => order(a.grade, b.grade));
-  const grades = ordered.map(({ grade }) => grade);
-  const result = seasonResult(grades, season);
-  return {
-    page: collectionReport({
-      sweeps: ordered,
-      criteria,
-      tables: seasonTables({ ...result, sweeps: grades }, season),
-      findings: [
-        ...missingRows(
-          season,
-          sweeps.map(({ source }) => source.file),
-        ),
-        ...driftFindings(result.drifts),
-      ],
-      unreadable,
-    }),
-    unreadable,
-  };
+  const report = gradeReport(gradedOf(ordered, unreadable), season, {
+    settings,
+    criteria,
+    logged: missingRows(
+      season,
+      sweeps.map(({ source }) => source.file),
+    ),
+  });
+  return { page: collectionReport(ordered, report, seasonTables(report, season)), unreadable };
 }
+
+const gradedOf = (checked: readonly { readonly grade: SweepGrade }[], unreadable: readonly Problem[]): Graded => ({
+  sweeps: checked.map(({ grade }) => grade),
+  graded: checked.length,
+  points: checked.reduce((sum, { grade }) => sum + grade.sweep.points, 0),
+  unreadable,
+  files: checked.length + unreadable.length,
+});

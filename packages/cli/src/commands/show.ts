@@ -1,9 +1,8 @@
 import type { Sweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { readFile } from "../files.js";
-import { wholeNumberArgument } from "../options/arguments.js";
-import { addFormatOptions, addReadingOptions } from "../options/declare.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { withOptions } from "../options/declare.js";
+import { OPTIONS, type RawOptions } from "../options/options.js";
 import { outputFrom, readingFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { showJson, showText } from "../present/show.js";
@@ -11,17 +10,17 @@ import { showJson, showText } from "../present/show.js";
 export function showCommand(): Command {
   const command = new Command("show")
     .description("Says how a file was understood: format, columns, units, range, what was assumed, and its first rows.")
-    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input, a.csv+b.csv two parts of one)")
-    .option("--rows <number>", "rows to print", wholeNumberArgument, 5);
-  return addFormatOptions(addReadingOptions(command), ["table", "json"]).action(runShow);
+    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input, a.csv+b.csv two parts of one)");
+  return withOptions(command, "show").action(runShow);
 }
 
-function runShow(file: string, raw: RawOptions & { rows: number }): void {
+function runShow(file: string, raw: RawOptions<"show">): void {
+  const { rows = OPTIONS.rows.fallback } = raw;
   const output = outputFrom(raw);
   const sweeps: readonly Sweep[] = readFile(file, readingFrom(raw));
   const text =
     output.format === "json"
-      ? jsonText(sweeps.map((sweep) => showJson(sweep, raw.rows)))
-      : sweeps.map((sweep) => showText(sweep, raw.rows, output.width)).join("\n\n");
+      ? jsonText(sweeps.map((sweep) => showJson(sweep, rows)))
+      : sweeps.map((sweep) => showText(sweep, rows, output.width)).join("\n\n");
   process.stdout.write(`${text}\n`);
 }

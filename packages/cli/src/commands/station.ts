@@ -1,5 +1,7 @@
 import { Command } from "commander";
 import { writeWhole } from "../files.js";
+import { withOptions } from "../options/declare.js";
+import type { RawOptions } from "../options/options.js";
 import { STATION_FILE } from "../options/station-file.js";
 
 /**
@@ -50,15 +52,16 @@ export function stationCommand(): Command {
   return new Command("station")
     .description("The station file: what you state once and for all about licence, radio, antenna and feedline.")
     .addCommand(
-      new Command("init")
-        .description(`Writes a starting point to fill in (default: ${STATION_FILE} in this folder).`)
-        .argument("[file]", "where to write it", STATION_FILE)
-        .option("--force", "write over a file that is there")
-        .action(runInit),
+      withOptions(
+        new Command("init")
+          .description(`Writes a starting point to fill in (default: ${STATION_FILE} in this folder).`)
+          .argument("[file]", "where to write it", STATION_FILE),
+        "station init",
+      ).action(runInit),
     );
 }
 
-function runInit(file: string, { force = false }: { force?: boolean }): void {
+function runInit(file: string, { force = false }: RawOptions<"station init">): void {
   writeWhole(file, `${JSON.stringify(STARTING_POINT, null, 2)}\n`, force);
   process.stderr.write(`feedpoint: wrote ${file}. Change it to what you have; check, diff, grade and trim read it.\n`);
 }

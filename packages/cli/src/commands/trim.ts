@@ -2,36 +2,27 @@ import { type Sweep, type TrimResult, trim } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { onlySweepIn } from "../files.js";
-import { frequencyArgument, positiveArgument } from "../options/arguments.js";
-import { addFeedlineOptions, addJudgingOptions } from "../options/declare.js";
+import { withOptions } from "../options/declare.js";
 import { bandName } from "../options/find-plan.js";
-import type { RawOptions } from "../options/raw-options.js";
+import { OPTIONS, type RawOptions, stated } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
 
-interface RawTrimOptions extends RawOptions {
-  readonly band?: string;
-  readonly to?: number;
-  readonly wireLength?: number;
-}
+type RawTrimOptions = RawOptions<"trim">;
 
 export function trimCommand(): Command {
   const command = new Command("trim")
     .description("Says how much to lengthen or shorten a wire for a band, and what that should do to all bands.")
     .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
-  return addFeedlineOptions(addJudgingOptions(command))
-    .option("--band <band>", "the band to trim for (not needed where --to lies in a band)")
-    .option("--to <MHz>", "where the dip is wanted (default: the middle of the band)", frequencyArgument)
-    .option("--wire-length <m>", "length of wire that the cut changes, for an answer in centimetres", positiveArgument)
-    .action(runTrim);
+  return withOptions(command, "trim").action(runTrim);
 }
 
 async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
   const settings = await settingsFrom(raw);
   const band = wantedBand(raw, settings);
   const wantedHz = raw.to ?? settings.station.wantedHz?.[band];
-  const wireLengthM = raw.wireLength ?? settings.station.antenna?.wireLengthM;
+  const wireLengthM = stated(OPTIONS.wireLength, raw.wireLength, settings.station);
   const sweep: Sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
   const result = trim(sweep, {
     ...settings,

@@ -1,5 +1,6 @@
-import { FEEDLINE_KINDS, MODE_NAMES, planIds } from "@feedpoint/core";
 import type { Command, Option } from "commander";
+import type { OptionRecord } from "../options/option.js";
+import { OPTIONS } from "../options/options.js";
 
 /** What can follow a command, for a shell to offer. */
 export interface OutlinedCommand {
@@ -21,14 +22,6 @@ export interface OutlinedOption {
   /** Values to offer; none: files */
   readonly values: readonly string[];
 }
-
-/** Values of options that take others as well, such as the name of a file. */
-const COMMON_VALUES: Readonly<Record<string, readonly string[]>> = {
-  "--plan": planIds(),
-  "--feedline": FEEDLINE_KINDS.map(({ id }) => id),
-  "--kind": FEEDLINE_KINDS.map(({ id }) => id),
-  "--modes": MODE_NAMES,
-};
 
 /** Every command and subcommand of a program, without the hidden ones. */
 export const outlineOf = (program: Command): readonly OutlinedCommand[] =>
@@ -54,6 +47,10 @@ function outlinedOption(option: Option): OutlinedOption {
     short: option.long === undefined ? null : (option.short ?? null),
     description: option.description,
     takesValue: option.required || option.optional,
-    values: option.argChoices ?? COMMON_VALUES[long] ?? [],
+    values: option.argChoices ?? valuesFor(option.attributeName()),
   };
 }
+
+/** Values that an option of a name may be offered beside others that it takes. */
+const valuesFor = (name: string): readonly string[] =>
+  Object.values<OptionRecord>(OPTIONS).find((record) => record.name === name)?.suggests ?? [];

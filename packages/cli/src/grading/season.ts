@@ -11,6 +11,7 @@ import {
 } from "@feedpoint/core";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
+import type { RawOptions } from "../options/options.js";
 import { type Compare, compareBy, mustBeGraded } from "./order.js";
 import type { GradeReport } from "./report.js";
 
@@ -47,17 +48,12 @@ export const seasonResult = (sweeps: readonly SweepGrade[], { groupBy, overTime,
   ranking: best === null ? [] : rankFor(sweeps, best),
 });
 
-/** As commander hands them over. */
-export interface RawSeason {
-  readonly log?: string | false;
-  readonly groupBy?: string;
-  readonly overTime?: string | true;
-  readonly best?: string;
-  readonly sort?: string;
-}
-
 /** @throws UsageError for a column that the log does not have, a band that is not judged, or an order that is none */
-export function seasonFrom(raw: RawSeason, log: DeploymentLog | null, { plan, bands }: ChosenPlan): Season {
+export function seasonFrom(
+  raw: RawOptions<"grade" | "report">,
+  log: DeploymentLog | null,
+  { plan, bands }: ChosenPlan,
+): Season {
   const { groupBy, overTime, best, sort } = raw;
   return {
     log,

@@ -91,3 +91,38 @@ export const placesArgument = (text: string): readonly Place[] =>
       `"${part}" is neither a frequency nor a common activity.${suggestion(part, labels)} Activities: ${labels.join(", ")}.`,
     );
   });
+
+/** A part of some parts, from 1. */
+export interface Shard {
+  readonly part: number;
+  readonly of: number;
+}
+
+export function shardArgument(text: string): Shard {
+  const [part = 0, of = 0] = /^\d+\/\d+$/.test(text) ? text.split("/").map(Number) : [];
+  if (!(part >= 1 && part <= of)) {
+    throw new InvalidArgumentError("A part and their number are needed, such as 3/16.");
+  }
+  return { part, of };
+}
+
+/** What a column of the log must say. */
+export interface Condition {
+  readonly column: string;
+  readonly value: string;
+}
+
+export function conditionArgument(text: string): Condition {
+  const [, column = "", value = ""] = /^([^=]+)=(.+)$/.exec(text) ?? [];
+  if (value === "") throw new InvalidArgumentError('A column and its value are needed, such as "counterpoise=water".');
+  return { column: column.trim(), value: value.trim() };
+}
+
+/** What is at the far end of a line. @returns Ω, infinite for an open end */
+export function endArgument(text: string): number {
+  if (text === "open") return Number.POSITIVE_INFINITY;
+  if (text === "short") return 0;
+  const ohms = Number(text);
+  if (!(ohms >= 0 && Number.isFinite(ohms))) throw new InvalidArgumentError("It is open, short, or a number of ohms.");
+  return ohms;
+}

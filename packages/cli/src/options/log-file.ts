@@ -4,6 +4,7 @@ import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder, suggestion 
 import { UsageError } from "../exit.js";
 import { reasonOf } from "../files.js";
 import { findSweepFiles, folderOf } from "../find-files.js";
+import type { Condition } from "./arguments.js";
 import { plainName } from "./find-plan.js";
 
 /**
@@ -38,12 +39,6 @@ export function logColumn(log: DeploymentLog | null, name: string): string {
   const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
   if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
   return found;
-}
-
-/** What a column of the log must say. */
-export interface Condition {
-  readonly column: string;
-  readonly value: string;
 }
 
 /** Sweep files below a folder whose row in the log says something. @throws UsageError where none does */

@@ -1,5 +1,4 @@
 import {
-  DEFAULT_LIMITS,
   type Equipment,
   type Feedline,
   type FeedlineDetails,
@@ -7,15 +6,17 @@ import {
   type Instrument,
   type Limits,
   type Mode,
-  type ModeName,
   modeOf,
   type ReadOptions,
   type Station,
 } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
 import { type ChosenPlan, choosePlan } from "./find-plan.js";
-import type { Format, RawOptions } from "./raw-options.js";
+import { OPTIONS, type RawCommon, stated } from "./options.js";
 import { readStation } from "./station-file.js";
+
+/** Forms of output. */
+type Format = (typeof OPTIONS.format.choices)[number];
 
 /** How to print. */
 export interface Output {
@@ -41,16 +42,16 @@ export interface Settings extends ChosenPlan, Output {
 }
 
 /** Turns what was typed and the station file into settings. @throws UsageError naming the option and what it takes */
-export async function settingsFrom(raw: RawOptions & { readonly station?: string | false }): Promise<Settings> {
+export async function settingsFrom(raw: RawCommon): Promise<Settings> {
   const { file, station } = await readStation(raw.station);
-  const equipment = equipmentFrom(raw, station);
   const modes = modesFrom(raw, station);
+  const bands = stated(OPTIONS.bands, raw.bands, station);
   return {
     ...(await choosePlan({
-      plan: raw.plan ?? station.licence?.plan,
+      plan: stated(OPTIONS.plan, raw.plan, station),
       // A class belongs to the plan that it was stated with.
-      class: raw.class ?? (raw.plan === undefined ? station.licence?.class : undefined),
-      bands: raw.bands ?? station.bands,
+      class: raw.plan === undefined ? stated(OPTIONS.class, raw.class, station) : raw.class,
+      bands,
     })),
     ...(modes === null ? {} : { modes }),
     limits: limitsFrom(raw, station),
@@ -59,7 +60,7 @@ export async function settingsFrom(raw: RawOptions & { readonly station?: string
     systemOhms: raw.systemOhms ?? null,
     instrument: instrumentFrom(raw, station),
     feedline: feedlineOf(raw, station),
-    equipment,
+    equipment: equipmentFrom(raw, station),
     stationFile: file,
     station,
   };
@@ -69,7 +70,7 @@ export async function settingsFrom(raw: RawOptions & { readonly station?: string
 const UNKNOWN_WIDTH = 120;
 const WIDEST = 160;
 
-export function outputFrom(raw: Pick<RawOptions, "format" | "json">): Output {
+export function outputFrom(raw: Pick<RawCommon, "format" | "json">): Output {
   if (raw.json && raw.format !== undefined && raw.format !== "json") {
     throw new UsageError(`--json and --format ${raw.format} contradict each other.`);
   }
@@ -80,7 +81,7 @@ export function outputFrom(raw: Pick<RawOptions, "format" | "json">): Output {
 }
 
 /** What the user says about the files. */
-export function readingFrom(raw: RawOptions): ReadOptions {
+export function readingFrom(raw: RawCommon): ReadOptions {
   return withoutUndefined({
     port: raw.port,
     referenceOhms: raw.referenceOhms,
@@ -93,29 +94,36 @@ export function readingFrom(raw: RawOptions): ReadOptions {
 }
 
 /** Modes as named, with the station's own values; those of the station file where none were named; null where none are. */
-function modesFrom(raw: RawOptions, station: Station): readonly Mode[] | null {
-  const names = raw.modes ?? (station.modes && (Object.keys(station.modes) as ModeName[]));
+function modesFrom(raw: RawCommon, station: Station): readonly Mode[] | null {
+  const names = stated(OPTIONS.modes, raw.modes, station);
   return names === undefined || names.length === 0 ? null : names.map((name) => modeOf(name, station.modes?.[name]));
 }
 
-function instrumentFrom({ directivity }: RawOptions, { analyser }: Station): Instrument | null {
+function instrumentFrom({ directivity }: RawCommon, { analyser }: Station): Instrument | null {
   if (directivity === undefined) return analyser ?? null;
   return { ...analyser, directivityDb: directivity };
 }
 
-function equipmentFrom({ power, tuner }: RawOptions, { radio, antenna }: Station): Equipment {
+function equipmentFrom({ power, tuner }: RawCommon, station: Station): Equipment {
+  const { radio, antenna } = station;
   return {
-    radio: { ...radio, ...withoutUndefined({ powerW: power, tuner }) },
+    radio: {
+      ...radio,
+      ...withoutUndefined({
+        powerW: stated(OPTIONS.power, power, station),
+        tuner: stated(OPTIONS.tuner, tuner, station),
+      }),
+    },
     ...(antenna === undefined ? {} : { antenna }),
   };
 }
 
-function feedlineOf({ feedline, feedlineLength }: RawOptions, station: Station): Feedline | null {
+function feedlineOf({ feedline, feedlineLength }: RawCommon, station: Station): Feedline | null {
   if (feedline === false) return null;
   if (feedline === undefined && feedlineLength === undefined) {
     return station.feedline === undefined ? null : feedlineFrom(station.feedline);
   }
-  const lengthM = feedlineLength ?? station.feedline?.lengthM;
+  const lengthM = stated(OPTIONS.feedlineLength, feedlineLength, station);
   if (lengthM === undefined) throw new UsageError("--feedline needs --feedline-length as well.");
   // Another kind has nothing in common with the line of the station file but, perhaps, its length.
   const details: FeedlineDetails | undefined =
@@ -124,11 +132,11 @@ function feedlineOf({ feedline, feedlineLength }: RawOptions, station: Station):
   return feedlineFrom(details);
 }
 
-function limitsFrom({ limit, builtInTuner, wideRangeTuner }: RawOptions, station: Station): Limits {
-  const swr = limit ?? station.limits?.swr ?? DEFAULT_LIMITS.swr;
-  const builtIn = builtInTuner ?? station.limits?.builtInTunerSwr ?? Math.max(DEFAULT_LIMITS.builtInTunerSwr, swr);
+function limitsFrom({ limit, builtInTuner, wideRangeTuner }: RawCommon, station: Station): Limits {
+  const swr = stated(OPTIONS.limit, limit, station) ?? OPTIONS.limit.fallback;
+  const builtIn = stated(OPTIONS.builtInTuner, builtInTuner, station) ?? Math.max(OPTIONS.builtInTuner.fallback, swr);
   const wideRange =
-    wideRangeTuner ?? station.limits?.wideRangeTunerSwr ?? Math.max(DEFAULT_LIMITS.wideRangeTunerSwr, builtIn);
+    stated(OPTIONS.wideRangeTuner, wideRangeTuner, station) ?? Math.max(OPTIONS.wideRangeTuner.fallback, builtIn);
   if (swr > builtIn || builtIn > wideRange) {
     throw new UsageError(
       `The limits without a tuner, with a built-in and with a wide-range one must ascend; they are ${swr}, ${builtIn} and ${wideRange}.`,

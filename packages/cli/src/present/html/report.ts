@@ -1,13 +1,12 @@
 import {
   CAUTIONS,
   type DiffResult,
-  type Finding,
-  type GradeCriterion,
   type Limits,
   type PlanInfo,
   type SameTerms,
   type SweepGrade,
 } from "@feedpoint/core";
+import type { GradeReport } from "../../grading/report.js";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
 import type { SeasonTable } from "../season.js";
@@ -33,17 +32,19 @@ export function diffReport(result: DiffResult, terms: SameTerms): string {
   ]);
 }
 
-export interface SweepCollection {
-  readonly sweeps: readonly (CheckedSweep & { readonly grade: SweepGrade })[];
-  readonly criteria: readonly GradeCriterion[];
-  /** What the deployment log makes of them: ranking, groups, drifts, where they were asked for */
-  readonly tables: readonly SeasonTable[];
-  readonly findings: readonly Finding[];
-  readonly unreadable: readonly { readonly file: string; readonly reason: string }[];
-}
+/** A sweep of several, with its grade. */
+export type GradedSweep = CheckedSweep & { readonly grade: SweepGrade };
 
-/** The report of several sweeps: how they rank, then each by itself. */
-export function collectionReport({ sweeps, criteria, tables, findings, unreadable }: SweepCollection): string {
+/**
+ * The report of several sweeps: how they rank, then each by itself.
+ *
+ * @param tables what the deployment log makes of them: ranking, groups, drifts, where they were asked for
+ */
+export function collectionReport(
+  sweeps: readonly GradedSweep[],
+  { criteria, findings, unreadable }: Pick<GradeReport, "criteria" | "findings" | "unreadable">,
+  tables: readonly SeasonTable[],
+): string {
   const [first] = sweeps;
   const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1></header><section>${dataTable(
     "Grades",

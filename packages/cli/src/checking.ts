@@ -1,9 +1,13 @@
-import { activitiesFor, type Dial, dialOf, type Sweep } from "@feedpoint/core";
-import type { Place } from "./arguments.js";
-import type { Settings } from "./settings.js";
+import { activitiesFor, type CheckResult, check, type Dial, dialOf, type Sweep } from "@feedpoint/core";
+import type { Place } from "./options/arguments.js";
+import type { Settings } from "./options/settings.js";
+
+/** A sweep checked by the settings, and at places on the dial. */
+export const checkedBy = (settings: Settings, sweep: Sweep, places: readonly Place[] = []): CheckResult =>
+  check(sweep, { ...settings, dials: dialsAt(places, settings, sweep.frequencyHz) });
 
 /** The dial frequencies that places stand for: those named, in each mode; those of an activity that were swept. */
-export function dialsAt(
+function dialsAt(
   places: readonly Place[],
   { modes, bands, plan }: Settings,
   swept: Sweep["frequencyHz"],

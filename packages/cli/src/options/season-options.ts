@@ -1,0 +1,33 @@
+import type { CommandName, OptionRecord } from "./option.js";
+
+const OF_SEASONS = ["grade", "report"] as const satisfies readonly CommandName[];
+
+/** What is asked over many sweeps, in the order of the help. */
+export const SEASON_OPTIONS = {
+  sort: {
+    name: "sort",
+    flags: "--sort <key>",
+    help: "order of the rows: name, date, grade, or a band such as 40m (default: as found)",
+    of: OF_SEASONS,
+  },
+  best: { name: "best", flags: "--best <band>", help: "rank all deployments for one band", of: OF_SEASONS },
+  log: {
+    name: "log",
+    flags: "--log <file>",
+    help: "deployment log (default: deployments.csv beside the sweeps, if there)",
+    of: OF_SEASONS,
+    negated: "leave the deployment log alone",
+  },
+  groupBy: {
+    name: "groupBy",
+    flags: "--group-by <column>",
+    help: "compare groups by a column of the log, such as counterpoise",
+    of: OF_SEASONS,
+  },
+  overTime: {
+    name: "overTime",
+    flags: "--over-time [column]",
+    help: "follow the dips by date; a column of the log tells deployments apart",
+    of: OF_SEASONS,
+  },
+} as const satisfies Readonly<Record<string, OptionRecord>>;
