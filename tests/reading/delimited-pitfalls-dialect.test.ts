@@ -184,7 +184,7 @@ describe("a row of units (OPM/ResInsight#9611; SBFspot/SBFspot#74; scikit-rf/sci
     const sweep = readOne(textOf("Frequency,SWR", rows));
     expectMagnitudes(sweep);
     expect(notesOf(sweep)).toEqual(["frequency-unit-inferred", "reference-assumed"]);
-    expect(messageOf(sweep, "frequency-unit-inferred")).toContain(`says ${unit}. Say --unit`);
+    expect(messageOf(sweep, "frequency-unit-inferred")).toContain(`says ${unit}.`);
   });
 
   test("no unit anywhere, and two that fit: refused", () => {

@@ -184,7 +184,7 @@ describe("a reference impedance in the text", () => {
     const sweep = readOne(text);
     expectMagnitudes(sweep);
     expect(notesOf(sweep)).toEqual(["reference-assumed", "reference-mentioned"]);
-    expect(messageOf(sweep, "reference-mentioned")).toContain("--reference-ohms 75");
+    expect(messageOf(sweep, "reference-mentioned")).toContain("may refer to 75 Ω");
     const told = readOne(text, { referenceOhms: 75 });
     expect(told.referenceOhms).toBe(75);
     expect(notesOf(told)).toEqual([]);

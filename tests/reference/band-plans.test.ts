@@ -89,11 +89,23 @@ describe("a plan that rests on memory", () => {
   });
 
   test.each([
-    ["uk-memory", "The whole of this plan rests on memory; nothing of it was read from a source."],
-    ["iaru-r2-hf", "Most of this plan rests on memory; read whole from a source: only 160m, 80m, 60m."],
-    ["iaru-r3-hf", "Most of this plan rests on memory; read whole from a source: no band of it."],
-  ])("%s says so once in a result, whichever bands were judged", (id, message) => {
-    expect(cautions(id)).toEqual([{ code: "plan-from-memory", severity: "caution", message }]);
+    [
+      "uk-memory",
+      { extent: "all", bands: [] },
+      "The whole of this plan rests on memory; nothing of it was read from a source.",
+    ],
+    [
+      "iaru-r2-hf",
+      { extent: "most", bands: ["160m", "80m", "60m"] },
+      "Most of this plan rests on memory; read whole from a source: only 160m, 80m, 60m.",
+    ],
+    [
+      "iaru-r3-hf",
+      { extent: "most", bands: [] },
+      "Most of this plan rests on memory; read whole from a source: no band of it.",
+    ],
+  ])("%s says so once in a result, whichever bands were judged", (id, params, message) => {
+    expect(cautions(id)).toEqual([{ code: "plan-from-memory", severity: "caution", params, message }]);
     expect(check(sweep, { plan: plan(id), bands: ["80m"] }).findings).toContainEqual(
       expect.objectContaining({ message }),
     );

@@ -122,6 +122,7 @@ export {
   type DeploymentLog,
   LOG_FILE,
   logFindings,
+  logNotRead,
   readDeploymentLog,
   rowFinder,
 } from "./jobs/season/deployment-log.js";
@@ -137,8 +138,8 @@ export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read
 export type { FrequencyUnit } from "./reading/options/units.js";
 export { COLUMN_NAMES, parseColumnRoles } from "./reading/quantities/columns.js";
 export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
-export type { Finding, Severity } from "./sweep/finding.js";
-export { FINDING_CODES, type FindingCode } from "./sweep/finding-codes.js";
+export { type Finding, type FindingPlace, placed, type Severity } from "./sweep/finding.js";
+export { FINDING_CODES, type FindingCode, type FindingParams } from "./sweep/finding-words/words.js";
 export {
   admittanceFromImpedance,
   changeReference,

@@ -1,5 +1,5 @@
 import { resolve } from "node:path";
-import { criteriaWith, type Finding, type Grade } from "@feedpoint/core";
+import { criteriaWith, type Finding, type Grade, logNotRead } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
@@ -16,6 +16,7 @@ import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
 import { jsonText } from "../present/json.js";
+import { findingText } from "../words/remedies.js";
 
 type RawGradeOptions = RawOptions<"grade">;
 
@@ -51,7 +52,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
     (raw.shard?.part ?? 1) > 1
       ? []
       : [...logsNotRead(otherLogs, logFile), ...logFindingsOf(season, found, unreadable, paths)];
-  if (isStreamed) for (const { message } of logged) process.stderr.write(`feedpoint: ${printable(message)}\n`);
+  if (isStreamed) for (const finding of logged) process.stderr.write(`feedpoint: ${printable(findingText(finding))}\n`);
   else {
     const report = gradeReport(outcome, season, { settings, criteria, logged, minGrade });
     process.stdout.write(`${render(report, settings, season)}\n`);
@@ -94,9 +95,7 @@ function logFindingsOf(
 }
 
 function logsNotRead(others: readonly string[], read: string | null): readonly Finding[] {
-  if (others.length === 0) return [];
-  const message = `Only ${read} was read; ${others.join(", ")} was not. Grade each folder by itself, or write one log with --log.`;
-  return [{ severity: "caution", code: "log-not-read", message }];
+  return others.length === 0 || read === null ? [] : [logNotRead(read, others)];
 }
 
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */

@@ -1,4 +1,4 @@
-import { type BandDiff, type DiffResult, type DiffVerdict, type Finding, isDip } from "@feedpoint/core";
+import { type BandDiff, type DiffResult, type DiffVerdict, type Finding, isDip, placed } from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
 import { shortCautions } from "./cautions.js";
 import { csvTable } from "./csv.js";
@@ -60,9 +60,9 @@ const REPEATS =
 
 /** What was noticed: in the files before and after, then in comparing them. */
 export function comparedFindings({ before, after, findings }: DiffResult): readonly Finding[] {
-  const about = (which: string, infos: DiffResult["before"]) =>
-    infos.flatMap((info) => info.findings.map((found) => ({ ...found, message: `${which}: ${found.message}` })));
-  return [...about("Before", before), ...about("After", after), ...findings];
+  const about = (side: "before" | "after", infos: DiffResult["before"]) =>
+    infos.flatMap((info) => info.findings.map((found) => placed(found, { side })));
+  return [...about("before", before), ...about("after", after), ...findings];
 }
 
 export function diffMarkdown(result: DiffResult): string {

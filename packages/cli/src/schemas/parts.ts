@@ -4,6 +4,7 @@ import type {
   Feedline,
   Finding,
   FindingCode,
+  FindingParams,
   Limits,
   ModeName,
   PlanInfo,
@@ -33,6 +34,11 @@ export const need = z
   .enum(["none", "built-in-tuner", "wide-range-tuner", "beyond-tuner", "unknown"])
   .describe("what the worst swept point takes");
 
+/** Each code has its own, with units in their names; infinite numbers are null. */
+const findingParams = z
+  .record(z.string(), z.unknown())
+  .describe("what the message is made of, by code") as unknown as z.ZodType<JsonOf<FindingParams>>;
+
 const finding = z.object({
   code: openEnum<FindingCode>("stands for one meaning for ever; findings.md lists them"),
   severity: z.enum(["info", "caution", "problem"]),
@@ -40,6 +46,8 @@ const finding = z.object({
   file: z.string().exactOptional(),
   line: z.number().exactOptional().describe("counted from 1"),
   band: z.string().exactOptional(),
+  side: z.enum(["before", "after"]).exactOptional().describe("of a comparison"),
+  params: findingParams,
 }) satisfies z.ZodType<JsonOf<Finding>>;
 export const findings = z.array(finding);
 export const cautions = z.array(z.string()).describe("belong beside every result that people see");

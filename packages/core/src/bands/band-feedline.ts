@@ -56,11 +56,10 @@ export function feedlineFindings(
     ...contradiction(sweep, feedline),
     ...(sweep.kind === "scalar" && sweep.referenceOhms !== feedline.characteristicOhms
       ? [
-          finding(
-            "caution",
-            "feedline-needs-phase",
-            `Without phase, a sweep against ${sweep.referenceOhms} Ω cannot be followed along a line of ${feedline.characteristicOhms} Ω; nothing is said of the antenna's end.`,
-          ),
+          finding("caution", "feedline-needs-phase", {
+            referenceOhms: sweep.referenceOhms,
+            lineOhms: feedline.characteristicOhms,
+          }),
         ]
       : []),
     ...unsureEnds(feedline, bands),
@@ -83,21 +82,14 @@ function unsureEnds(
     .filter(({ feedline }) => isUnsure(feedline?.atBest) || isUnsure(feedline?.atWorst))
     .map(({ band }) => band);
   if (unsure.length === 0) return [];
-  const reason =
-    more === 0
-      ? "with the loss stated for the line the antenna would reflect everything"
-      : "with a fifth more loss on the line, as others of its kind have, the antenna would reflect everything";
-  const message = `On ${unsure.join(", ")} what is told of the antenna's end is not sure: ${reason}. feedpoint line measures what yours loses.`;
-  return [finding("caution", "antenna-end-unsure", message)];
+  const params = { bands: unsure, lossIs: more === 0 ? "stated" : "of-its-kind" } as const;
+  return [finding("caution", "antenna-end-unsure", params)];
 }
 
 function lossDoubt({ lossIs, title }: Feedline): readonly Finding[] {
   if (lossIs === "stated") return [];
-  const message =
-    lossIs === "typical"
-      ? `The loss of ${title} is typical: cables of one kind differ by 20 % and more, and an old or wet one loses more.`
-      : `The loss of ${title} is the least that it can be: dry, in air, of pure copper.`;
-  return [finding("info", "feedline-loss-typical", message)];
+  const params = { title, lossIs: lossIs === "typical" ? "typical" : "least" } as const;
+  return [finding("info", "feedline-loss-typical", params)];
 }
 
 /** A passive antenna reflects no more than everything; a line that would need more of it loses less than stated. */
@@ -110,21 +102,17 @@ function contradiction(sweep: Sweep, feedline: Feedline): readonly Finding[] {
     if (magnitude > worst.magnitude) worst = { frequencyHz, magnitude };
   }
   if (worst.frequencyHz === 0) return [];
-  const message = `The feedline as stated would lose ${matchedLossDb(feedline, worst.frequencyHz).toFixed(1)} dB at ${(worst.frequencyHz / 1e6).toFixed(1)} MHz, more than this sweep allows. It is shorter or better than stated, or the sweep was taken elsewhere on it.`;
-  return [finding("problem", "feedline-loss-too-high", message)];
+  const { frequencyHz } = worst;
+  return [finding("problem", "feedline-loss-too-high", { lossDb: matchedLossDb(feedline, frequencyHz), frequencyHz })];
 }
 
 function overload(feedline: Feedline, band: string, result: BandFeedline | null): readonly Finding[] {
   const { ratedVolts, ratedAmperes } = feedline;
   if (result?.stress == null) return [];
   const { volts, amperes } = result.stress;
-  const excess = [
-    ...(ratedVolts !== null && volts > ratedVolts ? [`${volts.toFixed(0)} V where ${ratedVolts} V are allowed`] : []),
-    ...(ratedAmperes !== null && amperes > ratedAmperes
-      ? [`${amperes.toFixed(1)} A where ${ratedAmperes} A are allowed`]
-      : []),
-  ];
-  if (excess.length === 0) return [];
-  const message = `At ${result.powerW?.toFixed(0)} W the feedline may see ${excess.join(" and ")} on ${band}.`;
-  return [finding("problem", "feedline-overload", message, { band })];
+  const excess = (is: number, allowed: number | null) => (allowed !== null && is > allowed ? { is, allowed } : null);
+  const [ofVolts, ofAmperes] = [excess(volts, ratedVolts), excess(amperes, ratedAmperes)];
+  if (ofVolts === null && ofAmperes === null) return [];
+  const params = { band, watts: result.powerW ?? 0, volts: ofVolts, amperes: ofAmperes };
+  return [finding("problem", "feedline-overload", params, { band })];
 }

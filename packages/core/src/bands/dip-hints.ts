@@ -16,10 +16,7 @@ export function dipBesideFindings(analysis: Analysis, bands: readonly BandSummar
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
     const change = dip.frequencyHz / middleHz - 1;
     if (Math.abs(change) > GREATEST_HINT) return [];
-    const fault = `${Math.abs(change * 100).toFixed(1)} % too ${change < 0 ? "long" : "short"}`;
-    return [`${band} at ${(dip.frequencyHz / 1e6).toFixed(3)} MHz (wire ${fault})`];
+    return [{ band, frequencyHz: dip.frequencyHz, change }];
   });
-  if (beside.length === 0) return [];
-  const message = `Dips beside the band: ${beside.join(", ")}, held against the middle of each. feedpoint trim shows what a change of length would do.`;
-  return [finding("info", "dip-outside-band", message)];
+  return beside.length === 0 ? [] : [finding("info", "dip-outside-band", { dips: beside })];
 }

@@ -22,16 +22,14 @@ export function doubtFindings(results: readonly BandResult[], { swr: limit }: Li
   return unsure.map(({ band, verdict, worst, best }) => {
     const isWorst = verdict === "pass" || (verdict === "partial" && mayBeWithin(worst, limit));
     const { swrLow = 1, swrHigh = 1 } = (isWorst ? worst : best) ?? {};
-    const message = `On ${band} the ${isWorst ? "worst" : "best"} SWR may be ${swrText(swrLow)} to ${swrText(swrHigh)}, so that "${verdict}" at ${limit}:1 is not sure.`;
-    return finding("caution", "verdict-unsure", message, { band });
+    const which = isWorst ? "worst" : "best";
+    return finding("caution", "verdict-unsure", { band, which, swrLow, swrHigh, verdict, limitSwr: limit }, { band });
   });
 }
 
 const mayBeBeyond = (point: Point | null, limit: number): boolean => (point?.swrHigh ?? 0) > limit;
 const mayBeWithin = (point: Point | null, limit: number): boolean =>
   point !== null && point.swr > limit && (point.swrLow ?? Number.POSITIVE_INFINITY) < limit;
-
-const swrText = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));
 
 /** Modes that were named and may not be sent on a band that others keep in the table. */
 export function modeFindings(
@@ -43,9 +41,7 @@ export function modeFindings(
       .filter(({ result }) => result.best !== null)
       .filter(({ band }) => !band.segments.some((segment) => takesSignal(segment, licenceClass, mode)))
       .map(({ band }) => band.band);
-    if (closed.length === 0) return [];
-    const message = `${mode.name} may not be sent on ${closed.join(", ")}; what is told there is for the other modes.`;
-    return [finding("caution", "mode-not-permitted", message)];
+    return closed.length === 0 ? [] : [finding("caution", "mode-not-permitted", { mode: mode.name, bands: closed })];
   });
 }
 
@@ -57,23 +53,9 @@ export function powerFindings(results: readonly BandResult[], feedline: Feedline
     .map(({ band }) => band);
   const stressed = results.some(({ feedline: line }) => line?.stress != null);
   return [
-    ...(unlimited.length === 0
-      ? []
-      : [
-          finding(
-            "caution",
-            "power-limit-unknown",
-            `The plan does not say what power your licence allows on ${unlimited.join(", ")}; what is told there is what the equipment gives.`,
-          ),
-        ]),
+    ...(unlimited.length === 0 ? [] : [finding("caution", "power-limit-unknown", { bands: unlimited })]),
     ...(stressed && feedline !== null && feedline.ratedVolts === null && feedline.ratedAmperes === null
-      ? [
-          finding(
-            "caution",
-            "feedline-rating-unknown",
-            "Voltage and current on the line are told, but not what it bears: state ratedVolts and ratedAmperes, or see its data sheet.",
-          ),
-        ]
+      ? [finding("caution", "feedline-rating-unknown", {})]
       : []),
   ];
 }
@@ -83,21 +65,15 @@ const RADIO_OHMS = 50;
 
 export function referenceFindings({ referenceOhms }: Sweep): readonly Finding[] {
   if (referenceOhms === RADIO_OHMS) return [];
-  const message = `SWR here is against ${referenceOhms} Ω; a radio made for ${RADIO_OHMS} Ω sees another SWR. Say --system-ohms ${RADIO_OHMS} to judge for that.`;
-  return [finding("problem", "reference-not-50", message)];
+  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms: RADIO_OHMS })];
 }
 
 /** What the sweep itself says about loss on the way to the antenna. */
 export function lossFindings(curve: Curve): readonly Finding[] {
   const bound = lossBoundOf(curve);
   if (bound === null) return [];
-  const text = `Between analyser and antenna at most ${bound.lossDb.toFixed(1)} dB is lost one way near ${(bound.frequencyHz / 1e6).toFixed(1)} MHz (half of the return loss there; more at higher frequencies).`;
-  if (bound.lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", text)];
-  return [
-    finding(
-      "caution",
-      "low-swr-may-be-loss",
-      `Nowhere in this sweep is the SWR above ${swrFromReflectionMagnitude(bound.reflectionMagnitude).toFixed(1)}: that may be loss (a long, old or wet feedline, a poor joint), not a good antenna. ${text}`,
-    ),
-  ];
+  const { lossDb, frequencyHz, reflectionMagnitude } = bound;
+  if (lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", { lossDb, frequencyHz })];
+  const greatestSwr = swrFromReflectionMagnitude(reflectionMagnitude);
+  return [finding("caution", "low-swr-may-be-loss", { lossDb, frequencyHz, greatestSwr })];
 }

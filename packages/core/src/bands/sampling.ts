@@ -15,24 +15,21 @@ const GREATEST_STEP = 0.02;
 const FEWEST_IN_A_DIP = 3;
 /** Bandwidth and Q may differ by this share before it is remarkable (our own choice). */
 const BANDWIDTH_SHARE = 0.25;
-const MOST_NAMED = 3;
 
 /** Samples that stood alone and were left out of the curve. */
 export function spikeFindings(curve: Curve): readonly Finding[] {
   const { sweep, spikes, reflectionMagnitude: mended } = curve;
-  const told = (indices: readonly number[], why: string): readonly Finding[] => {
-    if (indices.length === 0) return [];
-    const named = namedReadings(indices.map((index) => at(sweep.frequencyHz, index)));
-    const message = `${named} stand${indices.length > 1 ? "" : "s"} alone (${why}) and did not count; sweep again there.`;
-    return [finding("caution", "spike", message)];
-  };
+  const told = (are: "peaks" | "dips", indices: readonly number[]): readonly Finding[] =>
+    indices.length === 0
+      ? []
+      : [finding("caution", "spike", { are, frequenciesHz: indices.map((index) => at(sweep.frequencyHz, index)) })];
   const isDip = (index: number) => at(sweep.reflectionMagnitude, index) < at(mended, index);
   return [
     ...told(
+      "peaks",
       spikes.filter((index) => !isDip(index)),
-      "interference, or a contact that opened",
     ),
-    ...told(spikes.filter(isDip), "interference, or a dip narrower than the step"),
+    ...told("dips", spikes.filter(isDip)),
   ];
 }
 
@@ -42,16 +39,7 @@ export function spotFindings({ continuity, frequencyHz }: Sweep, { bands }: Band
   const outside = Array.from(frequencyHz).filter(
     (frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz),
   );
-  if (outside.length === 0) return [];
-  const message = `${namedReadings(outside)} lie${outside.length > 1 ? "" : "s"} in no band of the plan; see whether a decimal point slipped.`;
-  return [finding("caution", "spot-outside-bands", message)];
-}
-
-/** The readings at some frequencies, of which the first few are named. */
-function namedReadings(frequencies: readonly number[]): string {
-  const named = frequencies.slice(0, MOST_NAMED).map((frequency) => (frequency / 1e6).toFixed(3));
-  const more = frequencies.length > MOST_NAMED ? ` and ${frequencies.length - MOST_NAMED} more` : "";
-  return `The reading${frequencies.length > 1 ? "s" : ""} at ${named.join(", ")} MHz${more}`;
+  return outside.length === 0 ? [] : [finding("caution", "spot-outside-bands", { frequenciesHz: outside })];
 }
 
 /** What the step of the sweep leaves open on a band, and whether its bandwidth is that of one resonance. */
@@ -72,9 +60,8 @@ function thinDipFindings({ sweep }: Curve, { band, bandwidth }: BandSummary): re
   const { frequencyHz } = sweep;
   const inside = firstIndexAbove(frequencyHz, bandwidth.highHz) - firstIndexAbove(frequencyHz, bandwidth.lowHz - 1);
   if (inside >= FEWEST_IN_A_DIP) return [];
-  const step = Number((bandwidth.widthHz / 5000).toPrecision(1));
-  const message = `The dip on ${band} rests on ${inside} sample${inside === 1 ? "" : "s"}; a step of ${step} kHz would tell more.`;
-  return [finding("caution", "dip-on-few-samples", message, { band })];
+  const stepHz = 1000 * Number((bandwidth.widthHz / 5000).toPrecision(1));
+  return [finding("caution", "dip-on-few-samples", { band, samples: inside, stepHz }, { band })];
 }
 
 /** A bandwidth that is not that of one resonance: two close ones, or loss on the line. */
@@ -92,25 +79,22 @@ function qFindings(
     resonance.frequencyHz,
   );
   if (expected === null || Math.abs(bandwidth.widthHz / expected - 1) < BANDWIDTH_SHARE) return [];
-  const inKilohertz = (hertz: number) => `${Math.round(hertz / 1000)} kHz`;
-  const message = `On ${band} the ${limits.swr}:1 bandwidth is ${inKilohertz(bandwidth.widthHz)}; one resonance of Q ${impedanceQ.toFixed(1)}, as the impedance has it here, would give ${inKilohertz(expected)}. More than one resonance, or a feedline between, does that.`;
-  return [finding("info", "bandwidth-not-from-q", message, { band })];
+  const params = { band, limitSwr: limits.swr, widthHz: bandwidth.widthHz, q: impedanceQ, expectedHz: expected };
+  return [finding("info", "bandwidth-not-from-q", params, { band })];
 }
 
 function stepFindings(analysis: Analysis, band: UsableBand): readonly Finding[] {
   const { distance, stepHz } = greatestTurn(analysis.curve, band.lowHz, band.highHz);
   const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
   if (share <= 1) return [];
-  const why =
-    distance > GREATEST_TURN
-      ? "the reflection changes much from one sample to the next"
-      : "a narrow dip or peak could hide between two samples";
-  const step = Number((stepHz / share / 2000).toPrecision(1));
-  return [
-    finding("caution", "step-too-coarse", `On ${band.band} ${why}; a step of ${step} kHz would tell more.`, {
-      band: band.band,
-    }),
-  ];
+  const why = distance > GREATEST_TURN ? "turns" : "could-hide";
+  const params = {
+    of: "band",
+    band: band.band,
+    why,
+    stepHz: 1000 * Number((stepHz / share / 2000).toPrecision(1)),
+  } as const;
+  return [finding("caution", "step-too-coarse", params, { band: band.band })];
 }
 
 /** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */

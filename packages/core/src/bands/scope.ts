@@ -5,6 +5,7 @@ import { usableBands } from "../facts/band-plan/privileges.js";
 import type { Limits } from "../facts/limits.js";
 import type { Mode } from "../facts/modes.js";
 import { type Finding, finding } from "../sweep/finding.js";
+import type { FindingParams } from "../sweep/finding-words/words.js";
 
 /** What every analysis of a sweep is held against. */
 export interface Scope {
@@ -49,45 +50,30 @@ export function closedBands(
   if (bands !== undefined) {
     return bands
       .filter((name) => !isOpen(name))
-      .map((band) => finding("problem", "band-not-permitted", closedText(options, band), { band }));
+      .map((band) => finding("problem", "band-not-permitted", closedOn(options, [band]), { band }));
   }
   const closed = plan.bands.filter(({ band, lowHz, highHz }) => !isOpen(band) && isSwept(lowHz, highHz));
-  if (closed.length === 0) return [];
-  return [finding("info", "bands-closed", closedText(options, closed.map(({ band }) => band).join(", ")))];
+  const names = closed.map(({ band }) => band);
+  return names.length === 0 ? [] : [finding("info", "bands-closed", closedOn(options, names))];
 }
 
-/** Says that nothing of what was asked for may be sent on a band, or on several. */
-export function closedText({ licenceClass, modes }: Scope, band: string): string {
-  const who = licenceClass ? `Class ${licenceClass} has no privileges` : "The plan gives nothing";
-  const forWhat = modes === undefined ? "" : ` for ${modes.map(({ name }) => name).join(", ")}`;
-  return `${who}${forWhat} on ${band}.`;
-}
+/** Bands on which nothing of what was asked for may be sent, and what that was. */
+export const closedOn = (
+  { licenceClass = null, modes = [] }: Scope,
+  bands: readonly string[],
+): FindingParams<"bands-closed"> => ({ bands, licenceClass, modes: modes.map(({ name }) => name) });
 
 /** What the choice of plan and class leaves open. */
 export function planFindings({ plan, licenceClass = null }: Scope, judged: readonly UsableBand[]): readonly Finding[] {
   const findings: Finding[] = [];
   if (plan.id === COMMON_PLAN_ID) {
-    findings.push(
-      finding(
-        "info",
-        "plan-common",
-        "No band plan was chosen, so only what all three ITU Regions have in common was judged. Choose yours with --plan.",
-      ),
-    );
+    findings.push(finding("info", "plan-common", {}));
   }
   if (plan.kind === "band-plan") {
-    const message =
-      "This band plan is agreed among amateurs and is no law: what it does not plan for may be permitted, and what it does not forbid need not be.";
-    findings.push(finding("info", "plan-voluntary", message));
+    findings.push(finding("info", "plan-voluntary", {}));
   }
   if (plan.classes !== undefined && licenceClass === null) {
-    findings.push(
-      finding(
-        "caution",
-        "class-not-stated",
-        `Judged for every licence class together. Say which is yours with --class (${plan.classes.join(", ")}).`,
-      ),
-    );
+    findings.push(finding("caution", "class-not-stated", { classes: plan.classes }));
   }
   return [...findings, ...memoryFindings(plan, judged)];
 }

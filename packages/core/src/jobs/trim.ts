@@ -3,12 +3,13 @@ import { sweepAtAnalyser, sweepAtAntenna } from "../bands/antenna-end.js";
 import { dipNear, USELESS_SWR } from "../bands/dip.js";
 import type { Point } from "../bands/point.js";
 import { coarsenessFindings, spikeFindings } from "../bands/sampling.js";
-import { closedText, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
+import { closedOn, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { type BandSummary, summariseBand } from "../bands/summary.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
 import { type Finding, finding } from "../sweep/finding.js";
+import { closedText } from "../sweep/finding-words/of-bands.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
@@ -66,7 +67,7 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
   const wantedBands = options.bands === undefined ? {} : { bands: [...options.bands, options.band] };
   const bands = selectBands({ ...options, ...wantedBands });
   const band = bands.find((each) => each.band === options.band);
-  if (band === undefined) throw new RangeError(closedText(options, options.band));
+  if (band === undefined) throw new RangeError(closedText(closedOn(options, [options.band])));
   const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
   const before = analyse(sweep, limits);
   const { dip, loneHz } = dipNear(before, wantedHz);
@@ -108,20 +109,9 @@ function predictionFindings(
   wantedHz: number,
   isLineKnown: boolean,
 ): readonly Finding[] {
-  const megahertz = (wantedHz / 1e6).toFixed(3);
-  if (loneHz !== null) {
-    const message = `The lowest reading near ${megahertz} MHz, at ${(loneHz / 1e6).toFixed(3)} MHz, stands alone: a dip narrower than the step, or interference. Sweep there in finer steps before the wire is cut.`;
-    return [finding("problem", "no-dip", message)];
-  }
-  if (dip === null) {
-    const message = `The sweep has no dip below ${USELESS_SWR}:1 within 20 % of ${megahertz} MHz that stands out of its noise.`;
-    return [finding("problem", "no-dip", message)];
-  }
-  const message =
-    sweep.kind === "scalar"
-      ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
-      : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.";
-  return sweep.kind === "scalar" || !isLineKnown ? [finding("info", "prediction-rough", message)] : [];
+  if (dip === null) return [finding("problem", "no-dip", { wantedHz, loneHz, leastSwr: USELESS_SWR })];
+  if (sweep.kind === "scalar") return [finding("info", "prediction-rough", { why: "no-phase" })];
+  return isLineKnown ? [] : [finding("info", "prediction-rough", { why: "no-feedline" })];
 }
 
 /** The sweep of the same antenna with all frequencies multiplied by a factor, seen through the same feedline. */

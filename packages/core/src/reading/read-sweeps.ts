@@ -62,16 +62,12 @@ const withFindings = (findings: readonly Finding[], read: ReadPoints): ReadPoint
   findings: [...findings, ...read.findings],
 });
 
-const COMPLEX_CELLS = finding(
-  "info",
-  "complex-cells",
-  "Complex numbers that stand in one cell were split into real and imaginary part.",
-);
+const COMPLEX_CELLS = finding("info", "complex-cells", {});
 
 function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): Sweep[] {
   const file = options.fileName ?? "input";
   const findings: Finding[] =
-    text.encoding === "UTF-8" ? [] : [finding("info", "encoding", `Read as ${text.encoding}.`)];
+    text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
   findings.push(...read.findings);
   const arranged = arrangePoints(read.points, findings);
   const comments = read.comments.filter((comment) => comment !== "");
@@ -138,36 +134,18 @@ function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSp
     beyond++;
     if (first < 0) first = i;
   }
-  if (beyond > MOST_BEYOND_SHARE * reflectionMagnitude.length) {
+  if (beyond > 0) {
+    const areMost = beyond > MOST_BEYOND_SHARE * reflectionMagnitude.length;
+    const params = { count: beyond, points: reflectionMagnitude.length, areMost };
     findings.push(
-      finding(
-        "problem",
-        "beyond-total-reflection",
-        `${beyond} of ${reflectionMagnitude.length} points reflect more than they receive (ρ > 1), which no antenna does: the numbers mean something else than was read (see the format in the option line, or --columns), or the analyser was not calibrated. Believe nothing below.`,
-        { line: line[first] as number },
-      ),
-    );
-  } else if (beyond > 0) {
-    findings.push(
-      finding(
-        "caution",
-        "beyond-total-reflection",
-        `${beyond} of ${reflectionMagnitude.length} points reflect more than they receive (ρ > 1): noise, interference or calibration. SWR there counts as infinite.`,
-        { line: line[first] as number },
-      ),
+      finding(areMost ? "problem" : "caution", "beyond-total-reflection", params, { line: line[first] as number }),
     );
   }
   if (areSpots) {
-    findings.push(
-      finding(
-        "caution",
-        "spot-readings",
-        `${frequencyHz.length} single readings, not a curve: nothing is known between them.`,
-      ),
-    );
+    findings.push(finding("caution", "spot-readings", { count: frequencyHz.length }));
   }
   if (frequencyHz.length === 1) {
-    findings.push(finding("caution", "single-point", "The sweep has a single point: no band can be judged from it."));
+    findings.push(finding("caution", "single-point", {}));
   }
   return findings;
 }

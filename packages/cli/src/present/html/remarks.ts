@@ -1,4 +1,5 @@
 import type { Cause, Finding } from "@feedpoint/core";
+import { findingText } from "../../words/remedies.js";
 import { html, type Markup } from "../markup.js";
 
 const WORDS = { problem: "Problem", caution: "Take care", info: "Note" } as const;
@@ -9,8 +10,7 @@ export function findingList(findings: readonly Finding[]): Markup {
   if (findings.length === 0) return html`<p>Nothing else was noticed.</p>`;
   const sorted = ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
   return html`<ul class="findings">${sorted.map(
-    ({ severity, message, line }) =>
-      html`<li class="${severity}"><b>${WORDS[severity]}:</b> ${line === undefined ? null : `Line ${line}: `}${message}</li>`,
+    (finding) => html`<li class="${finding.severity}"><b>${WORDS[finding.severity]}:</b> ${findingText(finding)}</li>`,
   )}</ul>`;
 }
 

@@ -19,21 +19,18 @@ export function planCertainty({ bands, confirmed }: BandPlan): PlanCertainty {
  * one that does in part, the judged bands concerned are named.
  */
 export function memoryFindings(plan: BandPlan, judged: readonly UsableBand[]): readonly Finding[] {
-  const caution = (message: string, band?: string) =>
-    finding("caution", "plan-from-memory", message, band === undefined ? {} : { band });
   switch (planCertainty(plan)) {
     case "from-sources":
       return [];
     case "partly-from-memory":
       return judged
         .filter(({ segments }) => !isRead(segments))
-        .map(({ band }) => caution(`The plan's ${band} edges could not all be confirmed from a source.`, band));
+        .map(({ band }) => finding("caution", "plan-from-memory", { extent: "band", bands: [band] }, { band }));
     case "mostly-from-memory": {
       const read = plan.bands.filter(({ segments }) => isRead(segments)).map(({ band }) => band);
-      const exception = read.length === 0 ? "no band of it" : `only ${read.join(", ")}`;
-      return [caution(`Most of this plan rests on memory; read whole from a source: ${exception}.`)];
+      return [finding("caution", "plan-from-memory", { extent: "most", bands: read })];
     }
     case "from-memory":
-      return [caution("The whole of this plan rests on memory; nothing of it was read from a source.")];
+      return [finding("caution", "plan-from-memory", { extent: "all", bands: [] })];
   }
 }

@@ -2,7 +2,7 @@ import { coarsenessFindings, spikeFindings } from "../../bands/sampling.js";
 import type { BandSummary } from "../../bands/summary.js";
 import type { UsableBand } from "../../facts/band-plan/band-plan.js";
 import { at, type Column } from "../../numbers/column.js";
-import { type Finding, finding } from "../../sweep/finding.js";
+import { type Finding, finding, placed } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import type { BandDiff, Thresholds } from "./band-diff.js";
 import { type Cause, isLikely } from "./cause.js";
@@ -12,27 +12,23 @@ import { showsLoss } from "./suspected-loss.js";
 export const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
   causes
     .filter(({ code }) => code === "line-length-changed" || code === "loss-added" || code === "loss-removed")
-    .map(({ message }) =>
-      finding("caution", "same-plane", `Taken out of the second sweep before comparing: ${message}`),
-    );
+    .map(({ message }) => finding("caution", "same-plane", { cause: message }));
 
 /** Says so where the sweeps of a side are hardly of one deployment. */
 export function repeatFindings(
-  which: string,
+  which: "before" | "after",
   { all, scatter }: Side,
   { reflectionMagnitude }: Thresholds,
 ): readonly Finding[] {
   if (scatter <= reflectionMagnitude) return [];
-  const message = `The ${all.length} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`;
-  return [finding("caution", "repeats-differ", message)];
+  return [finding("caution", "repeats-differ", { sweeps: all.length, which, scatter })];
 }
 
 /** Says so where a sweep is held against itself. */
 export function sameSweeps(befores: readonly Sweep[], afters: readonly Sweep[]): readonly Finding[] {
   const shared = befores.filter((sweep) => afters.some((other) => haveSameReadings(sweep, other)));
   if (shared.length === 0) return [];
-  const names = [...new Set(shared.map(({ label }) => label))].join(", ");
-  return [finding("caution", "same-sweep", `On both sides, and so no difference in itself: ${names}.`)];
+  return [finding("caution", "same-sweep", { labels: [...new Set(shared.map(({ label }) => label))] })];
 }
 
 const haveSameReadings = (first: Sweep, second: Sweep): boolean =>
@@ -50,15 +46,15 @@ export function samplingDoubts(
 ): readonly Finding[] {
   const changed = bands.filter(({ verdict }) => verdict !== "unchanged" && verdict !== "not-comparable");
   if (changed.length === 0) return [];
-  const of = (name: string, { middle }: Side, summaryOf: (band: BandDiff) => BandSummary) =>
+  const of = (side: "before" | "after", { middle }: Side, summaryOf: (band: BandDiff) => BandSummary) =>
     [
       ...spikeFindings(middle.curve),
       ...changed.flatMap((band) => {
         const asked = judged.find((candidate) => candidate.band === band.band);
         return asked === undefined ? [] : coarsenessFindings(middle, asked, summaryOf(band));
       }),
-    ].map((doubt): Finding => ({ ...doubt, message: `${name}: ${doubt.message}` }));
-  return [...of("Before", first, ({ before }) => before), ...of("After", second, ({ after }) => after)];
+    ].map((doubt) => placed(doubt, { side }));
+  return [...of("before", first, ({ before }) => before), ...of("after", second, ({ after }) => after)];
 }
 
 /** A lower SWR may be loss; says so where nothing shows whether it is. */
@@ -70,26 +66,16 @@ export function lossNotTold(
 ): readonly Finding[] {
   const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
   if (better.length === 0 || causes.some(isLikely) || showsLoss(first.middle.curve, second.middle.curve)) return [];
-  const message = `Better on ${better.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone (feedpoint line).`;
-  return [finding("caution", "loss-not-told", message)];
+  return [finding("caution", "loss-not-told", { bands: better })];
 }
 
 /** Bands that were named and are not in the answer. */
 export function notCompared(named: readonly string[], bands: readonly BandDiff[]): readonly Finding[] {
   const left = named.filter((name) => !bands.some(({ band }) => band === name));
   if (left.length === 0) return [];
-  const message = `Not compared, for not all of the sweeps cover it, or nothing may be sent there: ${left.join(", ")}.`;
-  return [finding("caution", "band-not-compared", message)];
+  return [finding("caution", "band-not-compared", { bands: left })];
 }
 
-export const NO_OVERLAP = finding(
-  "problem",
-  "no-overlap",
-  "No band was swept both before and after, so nothing can be compared.",
-);
+export const NO_OVERLAP = finding("problem", "no-overlap", {});
 
-export const SCALAR_COMPARISON = finding(
-  "info",
-  "scalar-comparison",
-  "One of the sweeps knows only the size of the reflection: a moved resonance can be told, and loss where the sweeps reach far from the antenna's bands; another length of line or another reference cannot.",
-);
+export const SCALAR_COMPARISON = finding("info", "scalar-comparison", {});

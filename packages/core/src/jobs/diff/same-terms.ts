@@ -61,14 +61,12 @@ function matchReference(
   const others = sweeps.filter((sweep) => sweep.referenceOhms !== referenceOhms);
   const matched = sweeps.map((sweep) => referredTo(sweep, referenceOhms));
   const isMatched = matched.every((sweep) => sweep.referenceOhms === referenceOhms);
-  const stated = [...new Set(others.map((sweep) => `${sweep.referenceOhms} Ω`))].join(", ");
-  const message = isMatched
-    ? `Sweeps that refer to ${stated} were converted to the first one's ${referenceOhms} Ω.`
-    : `The first sweep refers to ${referenceOhms} Ω, others to ${stated}; without phase they cannot be compared.`;
+  const otherOhms = [...new Set(others.map((sweep) => sweep.referenceOhms))];
+  const params = { firstOhms: referenceOhms, otherOhms, areMatched: isMatched };
   return {
     sweeps: matched,
     isMatched,
-    findings: others.length === 0 ? [] : [finding(isMatched ? "info" : "problem", "different-reference", message)],
+    findings: others.length === 0 ? [] : [finding(isMatched ? "info" : "problem", "different-reference", params)],
   };
 }
 

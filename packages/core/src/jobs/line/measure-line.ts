@@ -102,11 +102,7 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   };
 }
 
-const NO_LINE = finding(
-  "problem",
-  "line-implausible",
-  "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?",
-);
+const NO_LINE = finding("problem", "line-implausible", { why: "uneven-loss" });
 
 function lossesOf(
   sweep: Sweep,
@@ -152,35 +148,18 @@ function stepFindings({ frequencyHz }: Sweep, { electricalLengthM, isSure }: Mea
   for (let i = 1; i < frequencyHz.length; i++) widest = Math.max(widest, at(frequencyHz, i) - at(frequencyHz, i - 1));
   const turn = (2 * Math.abs(electricalLengthM) * widest) / SPEED_OF_LIGHT;
   if (turn >= GREATEST_TURN) {
-    const message = `In steps of ${Math.round(widest / 1000)} kHz the phase turns too far for the length to be sure: a line longer by ${(SPEED_OF_LIGHT / (2 * widest)).toFixed(0)} m (electrical) would look the same. Sweep in finer steps.`;
-    return [finding("caution", "step-too-coarse", message)];
+    const alikeM = SPEED_OF_LIGHT / (2 * widest);
+    return [finding("caution", "step-too-coarse", { of: "line", stepHz: widest, alikeM })];
   }
-  if (isSure) return [];
-  const message =
-    "Carried on to 0 Hz, the phase is not that of the far end as stated. Was it open where you say short, or the other way round? Or a step too coarse hides whole turns.";
-  return [finding("problem", "line-implausible", message)];
+  return isSure ? [] : [finding("problem", "line-implausible", { why: "other-end" })];
 }
 
 function impossibleFindings(velocityFactor: number | null, losses: readonly MeasuredLoss[]): readonly Finding[] {
   const isGain = losses.some(({ matchedLossDb: lossDb }) => lossDb < -NEGLIGIBLE_DB);
   return [
     ...(velocityFactor !== null && !(velocityFactor > 0 && velocityFactor <= 1)
-      ? [
-          finding(
-            "problem",
-            "line-implausible",
-            `A velocity factor of ${velocityFactor.toFixed(2)} is not possible: check the length and what was at the far end.`,
-          ),
-        ]
+      ? [finding("problem", "line-implausible", { why: "velocity", velocityFactor })]
       : []),
-    ...(isGain
-      ? [
-          finding(
-            "problem",
-            "line-implausible",
-            "The line seems to have no loss but gain: check the calibration, and what was at the far end.",
-          ),
-        ]
-      : []),
+    ...(isGain ? [finding("problem", "line-implausible", { why: "gain" })] : []),
   ];
 }

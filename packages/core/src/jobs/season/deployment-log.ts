@@ -26,6 +26,10 @@ export interface DeploymentLog {
 /** What a log's file is called where none is named. */
 export const LOG_FILE = "deployments.csv";
 
+/** Says that of several logs beside the sweeps only one was read. */
+export const logNotRead = (read: string, others: readonly string[]): Finding =>
+  finding("caution", "log-not-read", { read, others });
+
 const FILE_COLUMNS = ["file", "sweep", "filename", "file name"];
 const DELIMITERS = [",", ";", "\t"];
 
@@ -131,46 +135,16 @@ export function logFindings(log: DeploymentLog, files: readonly string[]): reado
   const filesOfRows = grouped(rows, (row) => row);
   const shared = log.rows.flatMap((row) => {
     const count = filesOfRows.get(row)?.length ?? 0;
-    return count > 1 ? [`${nameOf(row)} (${count} files)`] : [];
+    return count > 1 ? [{ name: nameOf(row), files: count }] : [];
   });
   const undated = log.rows.map(statedDate).filter((date) => date !== "" && timeOf(date) === null);
+  const { slips } = log;
   return [
-    ...(without.length === 0
-      ? []
-      : [finding("caution", "log-row-missing", `The log has no row for ${listed(without)}.`)]),
-    ...(left.length === 0
-      ? []
-      : [finding("caution", "log-row-unmatched", `Rows of the log that no sweep here goes by: ${listed(left)}.`)]),
-    ...(again.length === 0
-      ? []
-      : [finding("caution", "log-row-repeated", `In the log twice, of which the first row counts: ${listed(again)}.`)]),
-    ...(shared.length === 0
-      ? []
-      : [
-          finding(
-            "caution",
-            "log-row-shared",
-            `Rows of the log that several files go by; write more of their path into it: ${listed(shared)}.`,
-          ),
-        ]),
-    ...(log.slips.length === 0
-      ? []
-      : [finding("caution", "log-slip", `The log is not as it should be: ${log.slips.join("; ")}.`)]),
-    ...(undated.length === 0
-      ? []
-      : [
-          finding(
-            "caution",
-            "log-date-unread",
-            `Dates of the log that are not written as 2026-05-02 or 2026-05-02 14:30 were not used: ${listed(undated)}.`,
-          ),
-        ]),
+    ...(without.length === 0 ? [] : [finding("caution", "log-row-missing", { names: without })]),
+    ...(left.length === 0 ? [] : [finding("caution", "log-row-unmatched", { names: left })]),
+    ...(again.length === 0 ? [] : [finding("caution", "log-row-repeated", { names: again })]),
+    ...(shared.length === 0 ? [] : [finding("caution", "log-row-shared", { rows: shared })]),
+    ...(slips.length === 0 ? [] : [finding("caution", "log-slip", { slips })]),
+    ...(undated.length === 0 ? [] : [finding("caution", "log-date-unread", { dates: undated })]),
   ];
 }
-
-const MOST_NAMED = 5;
-
-const listed = (names: readonly string[]) =>
-  names.length > MOST_NAMED
-    ? `${names.slice(0, MOST_NAMED).join(", ")} and ${names.length - MOST_NAMED} more`
-    : names.join(", ");

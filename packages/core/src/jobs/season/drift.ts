@@ -102,30 +102,16 @@ function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jump
 /** What of the drifts is worth a word: a dip that wanders, and jumps. */
 export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
   return drifts.flatMap(({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps }) => {
-    const where = deployment === null ? band : `${deployment}, ${band}`;
     const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
     const slope = slopeHzPerMonth ?? 0;
     const total = slope * months;
     const isDrifting = Math.abs(slope) > (slopeMarginHzPerMonth ?? 0) && Math.abs(total) > LEAST_DRIFT_HZ;
-    const kilohertz = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
     return [
       ...(isDrifting
-        ? [
-            finding(
-              "info",
-              "dip-drifts",
-              `${where}: the dip has ${total < 0 ? "fallen" : "risen"} about ${kilohertz(total)} from ${firstDate} to ${lastDate}, by a straight line through its sweeps.`,
-              { band },
-            ),
-          ]
+        ? [finding("info", "dip-drifts", { deployment, band, totalHz: total, firstDate, lastDate }, { band })]
         : []),
       ...jumps.map(({ date, changeHz }) =>
-        finding(
-          "info",
-          "dip-jumped",
-          `${where}: the dip ${changeHz < 0 ? "fell" : "rose"} ${kilohertz(changeHz)} at once by ${date}.`,
-          { band },
-        ),
+        finding("info", "dip-jumped", { deployment, band, changeHz, date }, { band }),
       ),
     ];
   });

@@ -183,20 +183,18 @@ function whatIsSaid(dresses: readonly ColumnDress[], options: ReadOptions): Omit
   const findings: Finding[] = [];
   const mark = dresses.find((dress) => dress.mark !== null)?.mark ?? null;
   if (mark !== null) {
-    const message = `The marks between thousands (7${mark}100${mark}000) were left out.`;
-    findings.push(finding("info", "thousands-marked", message));
+    findings.push(finding("info", "thousands-marked", { mark }));
   }
   const units = [...new Set(dresses.flatMap(({ unit }) => unit?.name ?? []))];
   if (units.length > 0) {
-    findings.push(finding("info", "units-in-cells", `Units stand beside the numbers: ${units.join(", ")}.`));
+    findings.push(finding("info", "units-in-cells", { units }));
   }
   const { frequencyUnit: asked, ...others } = options;
   const told = options.columns === undefined ? others : { ...others, columns: dresses.map(({ role }) => role) };
   const stated = dresses.find(({ role }) => role.quantity === "frequency")?.unit ?? null;
   if (stated === null) return { options: asked === undefined ? told : { ...told, frequencyUnit: asked }, findings };
   if (asked !== undefined && asked !== stated.name) {
-    const message = `The cells themselves state ${stated.name}; --unit ${asked} was not used.`;
-    findings.push(finding("caution", "unit-stated", message));
+    findings.push(finding("caution", "unit-stated", { where: "cells", unit: stated.name, given: asked }));
   }
   return { options: told, findings };
 }

@@ -138,13 +138,7 @@ function tableInHz(
   }
   const asPrinted = readIn("Hz");
   const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
-  findings.push(
-    finding(
-      "caution",
-      "frequency-unit-inferred",
-      `No unit of frequency is stated; the size of the numbers says ${inferred}. Say --unit if it is another.`,
-    ),
-  );
+  findings.push(finding("caution", "frequency-unit-inferred", { unit: inferred }));
   return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
 }
 
@@ -178,19 +172,21 @@ function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] 
 }
 
 function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
-  if (strange.length > 0) {
-    const more = strange.length > 1 ? ` and ${strange.length - 1} more` : "";
-    findings.push(
-      finding("caution", "row-left-out", `Left out line ${strange[0]}${more}: not a row of numbers like the others.`, {
-        line: strange[0] as number,
-      }),
-    );
+  const [firstLine] = strange;
+  if (firstLine !== undefined) {
+    const params = { firstLine, count: strange.length, text: null };
+    findings.push(finding("caution", "row-left-out", params, { line: firstLine }));
   }
   if (nextBlockLine !== null) {
     findings.push(
-      finding("caution", "block-left-out", "Only the first block of numbers was read; another one begins here.", {
-        line: nextBlockLine,
-      }),
+      finding(
+        "caution",
+        "block-left-out",
+        {},
+        {
+          line: nextBlockLine,
+        },
+      ),
     );
   }
 }

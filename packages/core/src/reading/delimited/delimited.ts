@@ -47,7 +47,7 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
       remedy: "Export both parts from the same sweep.",
     });
   }
-  findings.push(finding("info", "companion-files", `Read ${tables.length} files as parts of one sweep.`));
+  findings.push(finding("info", "companion-files", { count: tables.length }));
   const together = {
     ...first,
     columns: tables.flatMap(({ columns }) => columns),
@@ -67,13 +67,7 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
   if (chosen === null) throw withoutReflection(table);
   findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
   if (options.referenceOhms === undefined) {
-    findings.push(
-      finding(
-        "info",
-        "reference-assumed",
-        `Reference impedance taken as ${DEFAULT_REFERENCE_OHMS} Ω; say --reference-ohms if it was another.`,
-      ),
-    );
+    findings.push(finding("info", "reference-assumed", { ohms: DEFAULT_REFERENCE_OHMS }));
   }
   return {
     format: "delimited",
@@ -154,17 +148,10 @@ function scaleEndIn({ columns, isVector }: Determination, findings: Finding[]): 
   if (isVector || column === undefined || column.ceiling === null) return null;
   const isSwr = column.quantity === "swr";
   if (column.ceiling >= (isSwr ? Number.POSITIVE_INFINITY : 1)) {
-    const message = `${quote(column.name)} is off its scale in some rows: the SWR there counts as infinite.`;
-    findings.push(finding("caution", "saturated", message));
+    findings.push(finding("caution", "saturated", { name: quote(column.name), ceiling: null }));
     return null;
   }
-  findings.push(
-    finding(
-      "caution",
-      "saturated",
-      `${quote(column.name)} ends at ${column.ceiling}: readings there mean "at least ${column.ceiling}".`,
-    ),
-  );
+  findings.push(finding("caution", "saturated", { name: quote(column.name), ceiling: column.ceiling }));
   return isSwr ? reflectionMagnitudeFromSwr(column.ceiling) : column.ceiling;
 }
 

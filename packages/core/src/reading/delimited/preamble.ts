@@ -89,13 +89,7 @@ export function noteReference(texts: readonly string[], options: ReadOptions, fi
     const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
     const ohms = Number(match?.slice(1).find((digits) => digits !== undefined));
     if (match === null || ohms === 50 || !(ohms > 0)) continue;
-    findings.push(
-      finding(
-        "caution",
-        "reference-mentioned",
-        `The text says ${quote(text)}. If the readings refer to it, say --reference-ohms ${ohms}.`,
-      ),
-    );
+    findings.push(finding("caution", "reference-mentioned", { text: quote(text), ohms }));
     return;
   }
 }

@@ -28,13 +28,7 @@ export function isBandReadings(text: SourceText): boolean {
  * @throws ReadError for a band that is not known
  */
 export function readBandReadings(text: SourceText, options: ReadOptions): ReadPoints {
-  const findings: Finding[] = [
-    finding(
-      "caution",
-      "spot-band",
-      "The readings name bands, not frequencies; each was placed at the middle of its band.",
-    ),
-  ];
+  const findings: Finding[] = [finding("caution", "spot-band", {})];
   const rows = contentOf(text).flatMap((line, index) => {
     const match = READING.exec(line);
     if (match === null) {
@@ -102,8 +96,8 @@ function highestOf(readings: readonly BandReading[], findings: Finding[]): reado
     const other = highest.get(reading.band);
     if (other === undefined || reading.magnitude > other.magnitude) highest.set(reading.band, reading);
     if (other === undefined) continue;
-    const message = `${reading.band} is noted more than once; the highest SWR counts.`;
-    findings.push(finding("caution", "frequency-repeated", message, { line: reading.line }));
+    const params = { band: reading.band, count: 1, apart: null };
+    findings.push(finding("caution", "frequency-repeated", params, { line: reading.line }));
   }
   return [...highest.values()];
 }
@@ -113,15 +107,12 @@ function leastBound(readings: readonly BandReading[], findings: Finding[]): numb
   const bounds = readings.filter(({ isAtLeast, magnitude }) => isAtLeast && magnitude < 1);
   if (bounds.length === 0) return null;
   const least = Math.min(...bounds.map(({ magnitude }) => magnitude));
-  const swr = swrFromReflectionMagnitude(least).toFixed(1);
-  findings.push(
-    finding("caution", "saturated", `SWR is marked as "more than": readings from ${swr} on mean "at least".`),
-  );
+  findings.push(finding("caution", "saturated", { name: null, ceiling: swrFromReflectionMagnitude(least) }));
   return least;
 }
 
 const leftOut = (line: string, number: number): Finding =>
-  finding("caution", "row-left-out", `Left out line ${number}: ${quote(line.trim())} is no reading.`, { line: number });
+  finding("caution", "row-left-out", { firstLine: number, count: 1, text: quote(line.trim()) }, { line: number });
 
 /** An SWR as printed; infinite where the instrument's scale ended or it says so, NaN where it is none. */
 function swrOf(printed: string): number {

@@ -23,10 +23,7 @@ export interface Points {
 
 /** What is said of rows that hold no usable number: the line of the first, and how many there are. */
 export function rowsWithoutNumber(firstLine: number, count: number): Finding {
-  const more = count > 1 ? ` and ${count - 1} more` : "";
-  return finding("caution", "row-without-number", `Left out line ${firstLine}${more}: no usable number there.`, {
-    line: firstLine,
-  });
+  return finding("caution", "row-without-number", { firstLine, count }, { line: firstLine });
 }
 
 /** Runs of ascending frequency this long or longer, over the same range, are sweeps of their own. */
@@ -47,7 +44,7 @@ export function arrangePoints(points: Points, findings: Finding[]): readonly Poi
   const usable = withoutUnusableFrequencies(points, findings);
   if (isAscending(usable.frequencyHz)) return [usable];
   if (isDescending(usable.frequencyHz)) {
-    findings.push(finding("info", "frequency-descending", "The sweep runs downwards; its rows were turned round."));
+    findings.push(finding("info", "frequency-descending", {}));
     return [sortAndMerge(usable, findings)];
   }
   return groupRuns(usable).map((indices) => sortAndMerge(pick(usable, indices), findings));
@@ -60,9 +57,14 @@ function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points
   const lost = frequencyHz.findIndex((value) => !(value > 0));
   const count = frequencyHz.length - kept.length;
   findings.push(
-    finding("info", "frequency-not-positive", `Left out ${count} row${count === 1 ? "" : "s"} at or below 0 Hz.`, {
-      line: points.line[lost] as number,
-    }),
+    finding(
+      "info",
+      "frequency-not-positive",
+      { count },
+      {
+        line: points.line[lost] as number,
+      },
+    ),
   );
   return pick(points, kept);
 }
@@ -123,9 +125,14 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   const outOfOrder = points.frequencyHz.findIndex((value, i) => i > 0 && value < at(points.frequencyHz, i - 1));
   if (outOfOrder > 0 && !isDescending(points.frequencyHz) && !isBandByBand(points)) {
     findings.push(
-      finding("caution", "frequency-not-ascending", "Some rows were not in order of frequency and were sorted.", {
-        line: points.line[outOfOrder] as number,
-      }),
+      finding(
+        "caution",
+        "frequency-not-ascending",
+        {},
+        {
+          line: points.line[outOfOrder] as number,
+        },
+      ),
     );
   }
   const groups: number[][] = [];
@@ -141,12 +148,11 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
       repeated.map((group) => spreadOf(group.map((index) => at(points.reflectionMagnitude, index)))),
     );
     const isFar = apart > MOST_APART;
-    const doubt = ` They lie far apart (ρ by ${apart.toFixed(2)}): if they are of different antennas, give each a file of its own.`;
     findings.push(
       finding(
         isFar ? "caution" : "info",
         "frequency-repeated",
-        `${repeated.length} frequenc${repeated.length === 1 ? "y occurs" : "ies occur"} more than once; those rows were averaged.${isFar ? doubt : ""}`,
+        { band: null, count: repeated.length, apart: isFar ? apart : null },
         { line: points.line[(repeated[0] as number[])[1] as number] as number },
       ),
     );

@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../../sweep/finding.js";
+import type { FindingParams } from "../../sweep/finding-words/words.js";
 import {
   type Determination,
   determinationsOf,
@@ -37,22 +38,29 @@ export function crossCheck(
       continue;
     }
     findings.push(
-      finding(
-        "problem",
-        "columns-disagree",
-        `${capital(chosen.title)} and ${other.title} do not say the same (ρ differs by ${difference.toFixed(3)}); ${chosen.title} was used. ${likelyReason(chosen, other, columns, referenceOhms, tolerance)}`,
-      ),
+      finding("problem", "columns-disagree", {
+        used: chosen.title,
+        other: other.title,
+        part: "size",
+        difference,
+        ...likelyReason(chosen, other, columns, referenceOhms, tolerance),
+      }),
     );
   }
   return findings;
 }
 
 const otherPhase = (chosen: Determination, other: Determination, distance: number): Finding =>
-  finding(
-    "problem",
-    "columns-disagree",
-    `${capital(chosen.title)} and ${other.title} agree in the size of the reflection, but not in its phase (Γ differs by ${distance.toFixed(3)}); ${chosen.title} was used. A sign may be missing or turned round, or an angle be of something else.`,
-  );
+  finding("problem", "columns-disagree", {
+    used: chosen.title,
+    other: other.title,
+    part: "phase",
+    difference: distance,
+    reason: "unknown",
+    agreeAtOhms: null,
+  });
+
+type Reason = Pick<FindingParams<"columns-disagree">, "reason" | "agreeAtOhms">;
 
 function likelyReason(
   chosen: Determination,
@@ -60,15 +68,14 @@ function likelyReason(
   columns: readonly NumberColumn[],
   referenceOhms: number,
   tolerance: number,
-): string {
+): Reason {
   for (const ohms of OTHER_REFERENCES) {
     if (ohms === referenceOhms) continue;
     const again = determinationsOf(columns, ohms);
     const sameChosen = again.find(({ title }) => title === chosen.title);
     const sameOther = again.find(({ title }) => title === other.title);
     if (sameChosen === undefined || sameOther === undefined) continue;
-    if (medianDisagreement(sameChosen, sameOther) <= tolerance)
-      return `They agree at ${ohms} Ω: the file's reference impedance seems to be that.`;
+    if (medianDisagreement(sameChosen, sameOther) <= tolerance) return { reason: "reference", agreeAtOhms: ohms };
   }
   const swapped = columns.map((column): NumberColumn => {
     if (column.quantity === "resistance") return { ...column, quantity: "reactance" };
@@ -76,9 +83,7 @@ function likelyReason(
   });
   const exchanged = determinationsOf(swapped, referenceOhms).find(({ title }) => title === chosen.title);
   if (exchanged !== undefined && chosen.title === "R and X" && medianDisagreement(exchanged, other) <= tolerance) {
-    return "They agree with R and X exchanged: the columns seem to be swapped.";
+    return { reason: "swapped", agreeAtOhms: null };
   }
-  return "A column may have a wrong unit or another meaning than its name says.";
+  return { reason: "unknown", agreeAtOhms: null };
 }
-
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

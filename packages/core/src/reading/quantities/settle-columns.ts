@@ -43,9 +43,7 @@ function settleSubject(
         remedy: "Say what the columns hold, such as --columns frequency:MHz,r,x",
       });
     }
-    findings.push(
-      finding("caution", "reflection-assumed", `${quote(name)} does not say of what; it was read as a reflection.`),
-    );
+    findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "reflection" }));
   }
   if (quantity === "real") return { ...column, quantity: "reflection-real" };
   if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
@@ -64,13 +62,7 @@ function settleSubject(
   if (isAngleOfImpedance(column, columns, options)) return { ...column, quantity: "impedance-angle" };
   // An SWR is read off an impedance as often as off a reflection.
   if (!columns.some((other) => WITH_AN_ANGLE.includes(other.quantity))) {
-    findings.push(
-      finding(
-        "caution",
-        "reflection-assumed",
-        `${quote(name)} does not say of what; it was read as that of the reflection.`,
-      ),
-    );
+    findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "angle" }));
   }
   return { ...column, quantity: "reflection-angle" };
 }
@@ -89,9 +81,8 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
       remedy: "Say it with --columns, such as frequency:MHz,s11-db or frequency:MHz,rho",
     });
   }
-  const kind = isMagnitude ? "a magnitude" : "dB";
   findings.push(
-    finding("caution", "reflection-assumed", `${quote(column.name)} names no unit; it was read as ${kind}.`),
+    finding("caution", "reflection-assumed", { name: quote(column.name), readAs: isMagnitude ? "magnitude" : "dB" }),
   );
   if (isMagnitude) return { ...column, quantity: "reflection-magnitude" };
   // "More than" makes no sense of dB: such a cell holds no number.
@@ -105,23 +96,17 @@ const LARGEST_IN_RADIANS = 3.15;
 
 function noteAngleUnit({ name, values, radians }: NumberColumn, findings: Finding[]): void {
   if (radians || /deg|grad|°/i.test(name) || greatestSize(values) > LARGEST_IN_RADIANS) return;
-  findings.push(
-    finding(
-      "caution",
-      "angle-unit-assumed",
-      `${quote(name)} was read in degrees, but none is larger than ${LARGEST_IN_RADIANS}; if they are radians, say so with --columns (angle:rad).`,
-    ),
-  );
+  findings.push(finding("caution", "angle-unit-assumed", { name: quote(name), largest: LARGEST_IN_RADIANS }));
 }
 
 function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean, findings: Finding[]): NumberColumn {
   const { quantity, values, name } = column;
   if (quantity === "return-loss" && sign(values) < 0) {
-    findings.push(finding("info", "return-loss-negative", `${quote(name)} is negative, so it was read as S11 in dB.`));
+    findings.push(finding("info", "return-loss-negative", { name: quote(name) }));
     return { ...column, quantity: "s11-db" };
   }
   if (quantity === "s11-db" && sign(values) > 0) {
-    findings.push(finding("caution", "s11-positive", `${quote(name)} is positive, so it was read as return loss.`));
+    findings.push(finding("caution", "s11-positive", { name: quote(name) }));
     return { ...column, quantity: "return-loss" };
   }
   const isSigless =
@@ -131,13 +116,7 @@ function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean
     // Angles from 0 to a full turn need no sign.
     !(quantity === "reflection-angle" && greatestSize(values) > (column.radians ? Math.PI : 180) + HALF_TURN_MARGIN);
   if (!isSigless) return column;
-  findings.push(
-    finding(
-      "caution",
-      "reactance-without-sign",
-      `${quote(name)} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used. Say --signed-reactance if the sign is right.`,
-    ),
-  );
+  findings.push(finding("caution", "reactance-without-sign", { name: quote(name) }));
   return { ...column, quantity: `${quantity}-magnitude` };
 }
 

@@ -104,9 +104,7 @@ export class KeywordReader {
         this.ended = true;
         return false;
       default:
-        this.#findings.push(
-          finding("caution", "unknown-keyword", `Ignored the unknown keyword ${quote(content)}.`, { line }),
-        );
+        this.#findings.push(finding("caution", "unknown-keyword", { text: quote(content) }, { line }));
         return false;
     }
   }

@@ -1,8 +1,8 @@
 import { median } from "simple-statistics";
 import { quote } from "../../input/read-error.js";
 import { at } from "../../numbers/column.js";
-import { type Finding, finding } from "../../sweep/finding.js";
-import type { FindingCode } from "../../sweep/finding-codes.js";
+import { type Finding, finding, type Severity } from "../../sweep/finding.js";
+import type { FindingCode, FindingParams } from "../../sweep/finding-words/words.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { Points } from "../points/arrange.js";
 import { GREATEST_FREQUENCY, LEAST_FREQUENCY } from "../quantities/frequency-unit.js";
@@ -23,84 +23,40 @@ export function oddities(
 ): readonly Finding[] {
   const { options: line, optionLine } = scan;
   const found: Finding[] = [];
-  const say = (severity: "info" | "caution" | "problem", code: FindingCode, message: string) =>
-    found.push(finding(severity, code, message, { line: optionLine }));
-  if (ports > 1) {
-    const which = `S${options.port ?? 1}${ports > 9 ? "," : ""}${options.port ?? 1}`;
-    say(
-      "info",
-      "one-port-of-many",
-      `Read ${which} of a ${ports}-port file: the reflection at port ${options.port ?? 1}, the other ports ended in their references.`,
-    );
-  }
+  const say = <Code extends FindingCode>(severity: Severity, code: Code, params: FindingParams<Code>) =>
+    found.push(finding(severity, code, params, { line: optionLine }));
+  if (ports > 1) say("info", "one-port-of-many", { port: options.port ?? 1, ports });
   const named = /\.s(\d+)p$/i.exec(file)?.[1];
   if (named !== undefined && Number(named) !== ports) {
-    say(
-      "caution",
-      "name-contradicts-ports",
-      `The file's name says ${named} port${named === "1" ? "" : "s"}, its rows hold ${ports}.`,
-    );
+    say("caution", "name-contradicts-ports", { named: Number(named), held: ports });
   }
   const stated = scan.keywords.references ?? line.references;
   if (options.referenceOhms !== undefined && !stated.includes(options.referenceOhms)) {
-    say("caution", "reference-stated", `The file itself states ${stated.join(", ")} Ω; --reference-ohms was not used.`);
+    say("caution", "reference-stated", { ohms: stated });
   }
-  if (options.frequencyUnit !== undefined && options.frequencyUnit !== line.unit) {
-    say("caution", "unit-stated", `The option line states ${line.unit}; --unit ${options.frequencyUnit} was not used.`);
+  const { frequencyUnit: given } = options;
+  if (given !== undefined && given !== line.unit) {
+    say("caution", "unit-stated", { where: "option-line", unit: line.unit, given });
   }
   if (scan.keywords.references !== null && stated.length === 1 && ports > 1) {
-    say("caution", "count-mismatch", `[Reference] gives one value for ${ports} ports; it was used for all.`);
+    say("caution", "count-mismatch", { of: "references", stated: 1, held: ports });
   }
   const impedanceComment = scan.comments.find((comment) => /port impedance|\bz0\b|impedance\s*[:=]/i.test(comment));
-  if (impedanceComment !== undefined) {
-    say(
-      "info",
-      "reference-mentioned",
-      `A comment speaks of an impedance (${quote(impedanceComment)}); comments are never taken for the reference.`,
-    );
-  }
+  if (impedanceComment !== undefined) say("info", "reference-mentioned", { text: quote(impedanceComment), ohms: null });
   if (line.format !== "RI" && ports === 1 && haveTinyAngles(rows)) {
-    say(
-      "caution",
-      "format-doubtful",
-      `All angles lie within ${LARGEST_TINY_ANGLE} degrees; the numbers may be real and imaginary parts (RI), or the angles radians.`,
-    );
+    say("caution", "format-doubtful", { largestDegrees: LARGEST_TINY_ANGLE });
   }
-  if (line.format === "MA" && hasNegativeMagnitude(rows, ports)) {
-    say(
-      "caution",
-      "negative-magnitude",
-      "Some magnitudes are negative; the numbers may be real and imaginary parts (RI) instead.",
-    );
-  }
+  if (line.format === "MA" && hasNegativeMagnitude(rows, ports)) say("caution", "negative-magnitude", {});
   if (line.format === "DB" && points.reflectionMagnitude.every((rho) => rho > 1)) {
-    say(
-      "problem",
-      "s11-positive",
-      "Every reflection lies above 0 dB, which nothing passive sends back: return loss was written without its sign, it seems. Export S11, or the same as a CSV with a column of return loss.",
-    );
+    say("problem", "s11-positive", { name: null });
   }
   if (line.parameter === "Z" && scan.keywords.version === null && middleMagnitude(rows) > LARGEST_NORMALISED) {
-    say(
-      "caution",
-      "maybe-not-normalised",
-      "Touchstone 1 impedances are multiples of the reference; these are so large that they may be ohms already.",
-    );
+    say("caution", "maybe-not-normalised", {});
   }
-  if (points.reflectionMagnitude.every((rho) => rho < PLACEHOLDER_MAGNITUDE)) {
-    say(
-      "problem",
-      "placeholder-values",
-      "Every reflection is practically zero: this looks like a placeholder, not a measurement.",
-    );
-  }
-  const greatest = at(points.frequencyHz, points.frequencyHz.length - 1);
-  if (greatest > GREATEST_FREQUENCY || greatest < LEAST_FREQUENCY) {
-    say(
-      "caution",
-      "frequency-implausible",
-      `Frequencies around ${greatest} Hz: the unit in the option line may be wrong.`,
-    );
+  if (points.reflectionMagnitude.every((rho) => rho < PLACEHOLDER_MAGNITUDE)) say("problem", "placeholder-values", {});
+  const greatestHz = at(points.frequencyHz, points.frequencyHz.length - 1);
+  if (greatestHz > GREATEST_FREQUENCY || greatestHz < LEAST_FREQUENCY) {
+    say("caution", "frequency-implausible", { greatestHz });
   }
   return found;
 }

@@ -47,11 +47,7 @@ export function groupRecords(scan: TouchstoneScan, file: string, port: number, f
   const count = firstRow?.length ?? end;
   if (keywords.frequencies !== null && keywords.frequencies !== count) {
     findings.push(
-      finding(
-        "caution",
-        "count-mismatch",
-        `The file says ${keywords.frequencies} frequencies and holds ${count}; all ${count} were read.`,
-      ),
+      finding("caution", "count-mismatch", { of: "frequencies", stated: keywords.frequencies, held: count }),
     );
   }
   return { rows, ports, matrixFormat, width, count, firstRow };
@@ -102,9 +98,14 @@ function endOfNetworkData(rows: NumberRows, ports: number, findings: Finding[]):
     if (rows.width(row) !== NOISE_WIDTH || rows.width(row - 1) !== 9) continue;
     if (rows.value(row, 0) > rows.value(row - 1, 0)) continue;
     findings.push(
-      finding("info", "noise-data-skipped", `Skipped ${end - row} lines of noise data.`, {
-        line: rows.line(row),
-      }),
+      finding(
+        "info",
+        "noise-data-skipped",
+        { lines: end - row },
+        {
+          line: rows.line(row),
+        },
+      ),
     );
     return row;
   }
@@ -138,7 +139,7 @@ function matchRows(
         finding(
           "caution",
           "last-row-cut",
-          `Left out the last row: it holds ${filled} of ${width} numbers, so the file seems cut off.`,
+          { held: filled, wanted: width },
           {
             line: rows.line(first),
           },

@@ -121,7 +121,7 @@ function takeLine(found: Progress, start: number, end: number, line: number): "m
   }
   if (first === BRACKET) return keywords.take(withoutComment(content()), line) ? "last" : "more";
   if (keywords.ended) {
-    found.findings.push(finding("caution", "text-after-end", "Ignored what follows [End].", { line }));
+    found.findings.push(finding("caution", "text-after-end", {}, { line }));
     return "last";
   }
   if (keywords.takesReference(() => withoutComment(content()), line) || isBlockMark(bytes, start, end)) return "more";
@@ -173,24 +173,15 @@ function secondOptionLine(first: TouchstoneOptions, content: string, line: numbe
     .toLowerCase()
     .split(/\s+/)
     .some((word) => OPTION_WORDS.has(word) && !said.includes(word));
-  if (!isAfterRows || !differs)
-    return finding("info", "second-option-line", "Ignored a second option line; the first one counts.", { line });
-  const message = `A second option line, ${quote(content)}, states something else than the first. By the rule it is ignored, so that what follows it is misread if it holds: were two sweeps put into one file? Give each a file of its own.`;
-  return finding("problem", "second-option-line", message, { line });
+  if (!isAfterRows || !differs) return finding("info", "second-option-line", { text: null }, { line });
+  return finding("problem", "second-option-line", { text: quote(content) }, { line });
 }
 
 const OPTION_WORDS: ReadonlySet<string> = new Set("hz khz mhz ghz s y z h g ri ma db".split(" "));
 
 function noteRepairs(options: TouchstoneOptions, line: number, findings: Finding[]): void {
   for (const word of options.repaired) {
-    findings.push(
-      finding(
-        "caution",
-        "option-line-repaired",
-        `A blank is missing in the option line at ${quote(word)}; read as meant.`,
-        { line },
-      ),
-    );
+    findings.push(finding("caution", "option-line-repaired", { word: quote(word) }, { line }));
   }
 }
 

@@ -47,7 +47,7 @@ export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoin
       finding(
         "caution",
         "frequency-unit-default",
-        "The option line names no unit of frequency, so it is GHz by the rule.",
+        {},
         {
           line: scan.optionLine,
         },

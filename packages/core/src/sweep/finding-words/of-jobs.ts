@@ -1,0 +1,123 @@
+import { type FindingKind, listed, megahertz } from "./kind.js";
+
+type Names = {
+  readonly names: readonly string[];
+};
+
+type OfDip = {
+  /** null: all sweeps are of one deployment */
+  readonly deployment: string | null;
+  readonly band: string;
+};
+
+const whereOf = ({ deployment, band }: OfDip) => (deployment === null ? band : `${deployment}, ${band}`);
+const sizeOf = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
+
+/** What the jobs notice: trim, diff, and a season of sweeps. */
+export const JOB_FINDINGS = {
+  "no-dip": {
+    meaning: "There is no dip near the wanted frequency.",
+    words: ({ wantedHz, loneHz, leastSwr }: { wantedHz: number; loneHz: number | null; leastSwr: number }) =>
+      loneHz === null
+        ? `The sweep has no dip below ${leastSwr}:1 within 20 % of ${megahertz(wantedHz, 3)} MHz that stands out of its noise.`
+        : `The lowest reading near ${megahertz(wantedHz, 3)} MHz, at ${megahertz(loneHz, 3)} MHz, stands alone: a dip narrower than the step, or interference. Sweep there in finer steps before the wire is cut.`,
+  },
+  "prediction-rough": {
+    meaning: "What a change of length would do is foretold without the feedline taken out.",
+    words: ({ why }: { why: "no-phase" | "no-feedline" }) =>
+      why === "no-phase"
+        ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
+        : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.",
+  },
+  "log-row-missing": {
+    meaning: "The deployment log has no row for some sweeps.",
+    words: ({ names }: Names) => `The log has no row for ${listed(names)}.`,
+  },
+  "log-row-repeated": {
+    meaning: "The deployment log has more than one row for a sweep.",
+    words: ({ names }: Names) => `In the log twice, of which the first row counts: ${listed(names)}.`,
+  },
+  "log-row-shared": {
+    meaning: "A row of the deployment log stands for several files of one name.",
+    words: ({ rows }: { rows: readonly { name: string; files: number }[] }) =>
+      `Rows of the log that several files go by; write more of their path into it: ${listed(rows.map(({ name, files }) => `${name} (${files} files)`))}.`,
+  },
+  "log-not-read": {
+    meaning: "Another deployment log lies beside sweeps that were graded, and was not read.",
+    words: ({ read, others }: { read: string; others: readonly string[] }) =>
+      `Only ${read} was read; ${others.join(", ")} was not.`,
+  },
+  "log-slip": {
+    meaning: "The deployment log is not a table as it should be.",
+    words: ({ slips }: { slips: readonly string[] }) => `The log is not as it should be: ${slips.join("; ")}.`,
+  },
+  "log-row-unmatched": {
+    meaning: "Rows of the deployment log name no sweep that was graded.",
+    words: ({ names }: Names) => `Rows of the log that no sweep here goes by: ${listed(names)}.`,
+  },
+  "log-date-unread": {
+    meaning: "A date in the deployment log is in no form that is understood.",
+    words: ({ dates }: { dates: readonly string[] }) =>
+      `Dates of the log that are not written as 2026-05-02 or 2026-05-02 14:30 were not used: ${listed(dates)}.`,
+  },
+  "dip-drifts": {
+    meaning: "The dip of a deployment wanders over time.",
+    words: (params: OfDip & { totalHz: number; firstDate: string; lastDate: string }) =>
+      `${whereOf(params)}: the dip has ${params.totalHz < 0 ? "fallen" : "risen"} about ${sizeOf(params.totalHz)} from ${params.firstDate} to ${params.lastDate}, by a straight line through its sweeps.`,
+  },
+  "dip-jumped": {
+    meaning: "The dip of a deployment changed at once.",
+    words: (params: OfDip & { changeHz: number; date: string }) =>
+      `${whereOf(params)}: the dip ${params.changeHz < 0 ? "fell" : "rose"} ${sizeOf(params.changeHz)} at once by ${params.date}.`,
+  },
+  "no-overlap": {
+    meaning: "The two sweeps have no frequency in common.",
+    words: () => "No band was swept both before and after, so nothing can be compared.",
+  },
+  "same-plane": {
+    meaning: "A change of the line was taken out of the second sweep before the antennas were compared.",
+    words: ({ cause }: { cause: string }) => `Taken out of the second sweep before comparing: ${cause}`,
+  },
+  "same-sweep": {
+    meaning: "A sweep stands on both sides of the comparison.",
+    words: ({ labels }: { labels: readonly string[] }) =>
+      `On both sides, and so no difference in itself: ${labels.join(", ")}.`,
+  },
+  "loss-not-told": {
+    meaning: "A lower SWR may be no more than loss; the sweeps are too narrow to tell.",
+    words: ({ bands }: { bands: readonly string[] }) =>
+      `Better on ${bands.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone.`,
+  },
+  "repeats-differ": {
+    meaning: "The sweeps of one side differ among themselves by more than counts as a change.",
+    words: ({ sweeps, which, scatter }: { sweeps: number; which: "before" | "after"; scatter: number }) =>
+      `The ${sweeps} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`,
+  },
+  "band-not-compared": {
+    meaning: "Bands asked for that not all of the sweeps cover.",
+    words: ({ bands }: { bands: readonly string[] }) =>
+      `Not compared, for not all of the sweeps cover it, or nothing may be sent there: ${bands.join(", ")}.`,
+  },
+  "scalar-comparison": {
+    meaning: "A sweep without phase was compared; causes cannot be told apart.",
+    words: () =>
+      "One of the sweeps knows only the size of the reflection: a moved resonance can be told, and loss where the sweeps reach far from the antenna's bands; another length of line or another reference cannot.",
+  },
+  "different-reference": {
+    meaning: "The two sweeps have different reference impedances; both were compared at the first one's.",
+    words: ({
+      firstOhms,
+      otherOhms,
+      areMatched,
+    }: {
+      firstOhms: number;
+      otherOhms: readonly number[];
+      areMatched: boolean;
+    }) => {
+      const others = otherOhms.map((ohms) => `${ohms} Ω`).join(", ");
+      return areMatched
+        ? `Sweeps that refer to ${others} were converted to the first one's ${firstOhms} Ω.`
+        : `The first sweep refers to ${firstOhms} Ω, others to ${others}; without phase they cannot be compared.`;
+    },
+  },
+} as const satisfies Readonly<Record<string, FindingKind>>;

@@ -1,0 +1,105 @@
+import { counted, type FindingKind } from "./kind.js";
+
+const REASONS = {
+  swapped: () => "They agree with R and X exchanged: the columns seem to be swapped.",
+  unknown: () => "A column may have a wrong unit or another meaning than its name says.",
+  reference: (ohms: number) => `They agree at ${ohms} Ω: the file's reference impedance seems to be that.`,
+};
+
+/** Two ways to the reflection that differ: in its size, with the likely reason, or in its phase alone. */
+type Disagreement = {
+  /** What was used, in words: "R and X" */
+  readonly used: string;
+  readonly other: string;
+  readonly part: "size" | "phase";
+  /** In ρ, or in Γ where the phase alone differs */
+  readonly difference: number;
+  /** Ω at which they agree */
+  readonly reason: keyof typeof REASONS;
+  readonly agreeAtOhms: number | null;
+};
+
+const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What is noticed of the readings that a file holds. */
+export const READING_FINDINGS = {
+  saturated: {
+    meaning: 'The instrument\'s scale ended: its greatest reading means "at least".',
+    words: ({ name, ceiling }: { name: string | null; ceiling: number | null }) => {
+      if (name === null)
+        return `SWR is marked as "more than": readings from ${ceiling?.toFixed(1)} on mean "at least".`;
+      return ceiling === null
+        ? `${name} is off its scale in some rows: the SWR there counts as infinite.`
+        : `${name} ends at ${ceiling}: readings there mean "at least ${ceiling}".`;
+    },
+  },
+  "spot-readings": {
+    meaning: "The file holds single readings, not a curve: nothing is known between them.",
+    words: ({ count }: { count: number }) => `${count} single readings, not a curve: nothing is known between them.`,
+  },
+  "spot-band": {
+    meaning: "A reading that names only its band was placed at the band's middle.",
+    words: () => "The readings name bands, not frequencies; each was placed at the middle of its band.",
+  },
+  "companion-files": {
+    meaning: "Two files that each hold one part of the reflection were read as one sweep.",
+    words: ({ count }: { count: number }) => `Read ${count} files as parts of one sweep.`,
+  },
+  "return-loss-negative": {
+    meaning: "A return loss with negative sign was read as S11 in dB.",
+    words: ({ name }: { name: string }) => `${name} is negative, so it was read as S11 in dB.`,
+  },
+  "s11-positive": {
+    meaning: "An S11 in dB with positive sign was read as return loss.",
+    words: ({ name }: { name: string | null }) =>
+      name === null
+        ? "Every reflection lies above 0 dB, which nothing passive sends back: return loss was written without its sign, it seems. Export S11, or the same as a CSV with a column of return loss."
+        : `${name} is positive, so it was read as return loss.`,
+  },
+  "reactance-without-sign": {
+    meaning: "The reactance has lost its sign; only the size of the reflection was used.",
+    words: ({ name }: { name: string }) =>
+      `${name} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used.`,
+  },
+  "columns-disagree": {
+    meaning: "Columns that should say the same do not.",
+    words: ({ used, other, part, difference, reason, agreeAtOhms }: Disagreement) =>
+      part === "size"
+        ? `${capital(used)} and ${other} do not say the same (ρ differs by ${difference.toFixed(3)}); ${used} was used. ${REASONS[reason](agreeAtOhms ?? Number.NaN)}`
+        : `${capital(used)} and ${other} agree in the size of the reflection, but not in its phase (Γ differs by ${difference.toFixed(3)}); ${used} was used. A sign may be missing or turned round, or an angle be of something else.`,
+  },
+  "frequency-descending": {
+    meaning: "The sweep runs from high to low and was turned round.",
+    words: () => "The sweep runs downwards; its rows were turned round.",
+  },
+  "frequency-not-ascending": {
+    meaning: "Rows out of order of frequency were sorted.",
+    words: () => "Some rows were not in order of frequency and were sorted.",
+  },
+  "frequency-not-positive": {
+    meaning: "Rows at or below 0 Hz were left out.",
+    words: ({ count }: { count: number }) => `Left out ${counted(count, "row")} at or below 0 Hz.`,
+  },
+  "frequency-repeated": {
+    meaning: "Rows of the same frequency were averaged, or of readings of one band the highest was taken.",
+    words: ({ band, count, apart }: { band: string | null; count: number; apart: number | null }) => {
+      if (band !== null) return `${band} is noted more than once; the highest SWR counts.`;
+      const far =
+        apart === null
+          ? ""
+          : ` They lie far apart (ρ by ${apart.toFixed(2)}): if they are of different antennas, give each a file of its own.`;
+      return `${counted(count, "frequency occurs", "frequencies occur")} more than once; those rows were averaged.${far}`;
+    },
+  },
+  "beyond-total-reflection": {
+    meaning: "Points with ρ above 1; their SWR counts as infinite.",
+    words: ({ count, points, areMost }: { count: number; points: number; areMost: boolean }) =>
+      areMost
+        ? `${count} of ${points} points reflect more than they receive (ρ > 1), which no antenna does: the numbers mean something else than was read, or the analyser was not calibrated. Believe nothing below.`
+        : `${count} of ${points} points reflect more than they receive (ρ > 1): noise, interference or calibration. SWR there counts as infinite.`,
+  },
+  "single-point": {
+    meaning: "A sweep of one point cannot be judged as a curve.",
+    words: () => "The sweep has a single point: no band can be judged from it.",
+  },
+} as const satisfies Readonly<Record<string, FindingKind>>;
