@@ -1,7 +1,7 @@
 import { type CheckResult, checkJudged, type Judgement, judge } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { UsageError } from "../exit.js";
-import { onlySweepIn, writeWhole } from "../files.js";
+import { onlySweepIn, writeOutput } from "../files.js";
 import { addOutputOptions, addSettingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { settingsFrom } from "../options/settings.js";
@@ -28,13 +28,13 @@ export function chartCommand(): Command {
 
 async function runChart(file: string, raw: RawChartOptions): Promise<void> {
   const { what, output, force = false } = raw;
-  const ending = output === undefined ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
+  const ending =
+    output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
   const judgement = judge(onlySweepIn(file, settings.reading, settings.systemOhms), settings.limits);
   const svg = await draw(judgement, checkJudged(judgement, settings), what);
-  if (output === undefined) process.stdout.write(svg);
-  else writeWhole(output, ending === "svg" ? svg : await png(svg), force);
+  writeOutput(output, ending === "svg" ? svg : await png(svg), force);
 }
 
 async function draw(judgement: Judgement, result: CheckResult, what: ChartKind): Promise<string> {

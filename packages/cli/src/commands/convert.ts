@@ -1,7 +1,7 @@
 import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
 import { Command, Option } from "commander";
 import { UsageError } from "../exit.js";
-import { onlySweepIn, writeWhole } from "../files.js";
+import { onlySweepIn, writeOutput } from "../files.js";
 import { addReadingOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/raw-options.js";
 import { readingFrom } from "../options/settings.js";
@@ -26,8 +26,7 @@ function runConvert(file: string, raw: RawOptions & { to: Target; output?: strin
       `feedpoint: CSV states no reference impedance; read it back with --reference-ohms ${sweep.referenceOhms}.\n`,
     );
   }
-  if (raw.output === undefined) process.stdout.write(text);
-  else writeWhole(raw.output, text, raw.force === true);
+  writeOutput(raw.output, text, raw.force === true);
 }
 
 function render(sweep: Sweep, target: Target, file: string): string {

@@ -1,7 +1,7 @@
 import { checkJudged, compare, criteriaWith, driftFindings, gradeJudged, judge } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn, type Problem, readAllForJudging, writeWhole } from "../files.js";
+import { onlySweepIn, type Problem, readAllForJudging, writeOutput } from "../files.js";
 import { findSweepFiles } from "../find-files.js";
 import { logRowFinder, missingRows, type RawSeason, seasonFrom, seasonResult } from "../grading/season.js";
 import type { Place } from "../options/arguments.js";
@@ -42,7 +42,7 @@ export function reportCommand(): Command {
     .option("--before <file>", "report a change: the sweep before it")
     .option("--after <file>", "and the sweep after it")
     .option("--same-plane", "take a change of the line out of the second sweep");
-  addOutputOptions(command, "the page, such as report.html");
+  addOutputOptions(command, "the page, such as report.html (- is standard output)");
   return addSeasonOptions(addDialOptions(addPowerOptions(addFeedlineOptions(addSettingOptions(command))))).action(
     runReport,
   );
@@ -56,8 +56,7 @@ async function runReport(paths: readonly string[], raw: RawReportOptions): Promi
     raw.before === undefined && raw.after === undefined
       ? await reportSweeps(paths, raw, settings)
       : await reportChange(paths, raw, settings);
-  writeWhole(output, page, raw.force === true);
-  process.stderr.write(`feedpoint: wrote ${printable(output)}\n`);
+  if (writeOutput(output, page, raw.force === true)) process.stderr.write(`feedpoint: wrote ${printable(output)}\n`);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
   if (unreadable.length > 0) process.exitCode = EXIT.input;
 }
