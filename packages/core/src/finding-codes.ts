@@ -71,6 +71,7 @@ export const FINDING_CODES = {
     "So much comes back through the feedline that its loss decides what is told of the antenna's end.",
   "feedline-needs-phase": "A sweep without phase cannot be followed along a line of another impedance.",
   "feedline-overload": "Voltage or current on the feedline may exceed its rating.",
+  "no-line-seen": "A sweep of a line shows none: it seems to be that of its connector.",
   "line-implausible": "What was measured of a line cannot be: check its length and what was at its far end.",
   // trimming
   "no-dip": "There is no dip near the wanted frequency.",

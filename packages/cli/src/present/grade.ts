@@ -8,7 +8,7 @@ import { findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
 import { sweepNames } from "./sweep-names.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { limitsLine, percent, planLine, stationLines, swr } from "./units.js";
+import { fixed, limitsLine, percent, planLine, stationLines, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
 export function gradeText(report: GradeReport, { width, limits, stationFile }: Settings, season: Season): string {
@@ -128,7 +128,7 @@ function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] 
   return sweeps.map(({ sweep, grade, bands, lossBoundDb }) => [
     nameOf(sweep),
     grade ?? "–",
-    lossBoundDb === null ? "–" : `≤${lossBoundDb.toFixed(1)}`,
+    lossBoundDb === null ? "–" : `≤${fixed(lossBoundDb, 1)}`,
     ...names.map((name) => {
       const entry = bands.find(({ band }) => band === name);
       if (entry === undefined || entry.bestSwr === null) return "–";

@@ -9,7 +9,7 @@ import {
   planCertainty,
 } from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, power, span, use } from "./units.js";
+import { emissions, fixed, power, span, use } from "./units.js";
 
 const CERTAINTIES: Readonly<Record<PlanCertainty, string>> = {
   "from-sources": "from sources",
@@ -112,7 +112,7 @@ export function activityText(activities: readonly Activity[], width: number): st
   ];
   const rows = activities.map(({ label, frequencyHz, band, dial, regions, confirmed, sources, note }) => [
     label,
-    (frequencyHz / 1e6).toFixed(4),
+    fixed(frequencyHz / 1e6, 4),
     band,
     DIALS[dial],
     regions.map((region) => REGIONS[region]).join(", "),

@@ -2,7 +2,7 @@ import { type Sweep, type SweepInfo, sampleImpedance, sweepInfo, swrFromReflecti
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, span, swr } from "./units.js";
+import { fixed, megahertz, span, swr } from "./units.js";
 
 const MOST_COMMENTS = 8;
 const HINT =
@@ -104,13 +104,9 @@ function columnsFor(sweep: Sweep): readonly TableColumn[] {
 function firstRows(sweep: Sweep, rows: number): readonly (readonly string[])[] {
   return Array.from({ length: Math.min(rows, sweep.frequencyHz.length) }, (_, i) => {
     const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;
-    const scalar = [
-      megahertz(sweep.frequencyHz[i] ?? Number.NaN),
-      swr(swrFromReflectionMagnitude(rho)),
-      rho.toFixed(4),
-    ];
+    const scalar = [megahertz(sweep.frequencyHz[i] ?? Number.NaN), swr(swrFromReflectionMagnitude(rho)), fixed(rho, 4)];
     if (sweep.kind === "scalar") return scalar;
     const { real, imaginary } = sampleImpedance(sweep, i);
-    return [...scalar, real.toFixed(1), imaginary.toFixed(1)];
+    return [...scalar, fixed(real, 1), fixed(imaginary, 1)];
   });
 }

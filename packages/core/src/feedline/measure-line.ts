@@ -6,7 +6,7 @@ import { type Sweep, withReference } from "../sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep-info.js";
 import { feedlineFrom, matchedLossDb } from "./feedline.js";
 import type { FeedlineKind } from "./feedline-kinds.js";
-import { type MeasuredLength, measuredLength } from "./measured-length.js";
+import { LEAST_LINE_M, type MeasuredLength, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
 
 /** Loss of the line at one frequency. */
@@ -30,6 +30,7 @@ export interface LineResult {
   readonly characteristicOhms: number;
   /** Length that a wave in vacuum would travel in the same time, m; null for a scalar sweep */
   readonly electricalLengthM: number | null;
+  /** null where neither kind nor length is stated, or no line is seen */
   readonly velocityFactor: number | null;
   /** Electrical length times velocity factor, or as stated, m */
   readonly lengthM: number | null;
@@ -74,15 +75,17 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   const seen = sweep.kind === "vector" ? withReference(sweep, characteristicOhms) : sweep;
   const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
   const electricalLengthM = length?.electricalLengthM ?? null;
-  const velocityFactor =
-    options.lengthM !== undefined && electricalLengthM !== null
+  const isNoLine = length?.isSure === true && length.electricalLengthM < LEAST_LINE_M;
+  const velocityFactor = isNoLine
+    ? null
+    : options.lengthM !== undefined && electricalLengthM !== null
       ? options.lengthM / electricalLengthM
       : (kind?.velocityFactor ?? null);
   const lengthM =
     options.lengthM ??
     (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
   const { lossDbAt, isEven: isLine } = fittedLoss(seen, end);
-  const losses = lossesOf(seen, lossDbAt, kind, lengthM);
+  const losses = lossesOf(seen, lossDbAt, kind, isNoLine ? null : lengthM);
   return {
     schema: "feedpoint/line@1",
     sweep: sweepInfo(sweep),
@@ -94,7 +97,8 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     losses,
     verdict: isLine ? verdictOf(losses) : "unknown",
     findings: [
-      ...(isLine ? [] : [NO_LINE]),
+      ...(isLine ? [] : [UNEVEN_LOSS]),
+      ...(isNoLine ? [noLineSeen(options.lengthM ?? null)] : []),
       ...(length === null ? [] : stepFindings(seen, length)),
       ...impossibleFindings(velocityFactor, losses),
     ],
@@ -102,11 +106,18 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   };
 }
 
-const NO_LINE = finding(
+const UNEVEN_LOSS = finding(
   "problem",
   "line-implausible",
   "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?",
 );
+
+function noLineSeen(statedLengthM: number | null): Finding {
+  const seen = `No line is seen, or less than ${100 * LEAST_LINE_M} cm of one (electrical)`;
+  return statedLengthM === null
+    ? finding("info", "no-line-seen", `${seen}: there is nothing to compare with a kind.`)
+    : finding("problem", "line-implausible", `${seen}, where you state ${statedLengthM} m: check what was measured.`);
+}
 
 function lossesOf(
   sweep: Sweep,
