@@ -55,6 +55,7 @@ export { type CurvePoint, extremesBetween, type LimitSpan, spansWithin, type Tra
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./diff/band-diff.js";
 export type { Cause, CauseCode } from "./diff/cause.js";
 export { type Comparison, compare, type DiffOptions, type DiffResult, diff } from "./diff/diff.js";
+export { headlineSentences } from "./diff/headline.js";
 export type { DiffVerdict } from "./diff/verdict.js";
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./feedline/antenna-end.js";
 export type { BandFeedline } from "./feedline/band-feedline.js";

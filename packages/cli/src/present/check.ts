@@ -135,10 +135,13 @@ function heading(
   ].join("\n");
 }
 
+/** The column with the ends of each band. */
+export const RANGE_KEY = "range";
+
 function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
   return [
     { title: "Band" },
-    { title: "MHz", spare: 4 },
+    { key: RANGE_KEY, title: "MHz", spare: 4 },
     { title: "Verdict" },
     { title: "Best SWR", align: "right" },
     { title: "at MHz", spare: 3, isMissed: true },

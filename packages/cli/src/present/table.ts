@@ -2,6 +2,8 @@ import { markdownCell, printable } from "./escape.js";
 import { textWidth } from "./text-width.js";
 
 export interface TableColumn {
+  /** What the column is known by to whoever must find it; none where nobody does */
+  readonly key?: string;
   readonly title: string;
   readonly align?: "left" | "right";
   /** Order in which columns are left out where the table is wider than the terminal: the highest first; none: never */
