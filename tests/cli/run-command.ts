@@ -13,17 +13,17 @@ export interface Outcome {
   readonly exit: number | null;
 }
 
-/** Runs the built command in samples/, as the README does, with nothing on a terminal. */
-export const runCommand = (args: readonly string[], input = ""): Outcome =>
-  runInSamples(process.execPath, [command, ...args], input);
+/** Runs the built command in samples/ or another folder, as the README does, with nothing on a terminal. */
+export const runCommand = (args: readonly string[], input = "", folder = samples): Outcome =>
+  run(process.execPath, [command, ...args], input, folder);
 
 /** Runs a line for the shell in samples/, where `feedpoint` is the built command and `node` the one that runs the tests. */
 export const runShell = (line: string): Outcome =>
-  runInSamples("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
+  run("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
 
-function runInSamples(program: string, args: readonly string[], input = ""): Outcome {
+function run(program: string, args: readonly string[], input = "", folder = samples): Outcome {
   const { stdout, stderr, status } = spawnSync(program, args, {
-    cwd: samples,
+    cwd: folder,
     encoding: "utf8",
     input,
     env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8", COMMAND: command },
