@@ -64,13 +64,13 @@ test("what the pages have a reader write into samples/ leaves their examples as 
     cpSync(new URL("samples", root), copy, { recursive: true });
     const inits = pages.flatMap((page) => [...textOf(page).matchAll(/^ {4}feedpoint (station init.*)$/gm)]);
     expect(inits.length).toBeGreaterThan(0);
-    for (const [, line = ""] of inits) runCommand([...splitArguments(line), "--force"], "", copy);
+    for (const [, line = ""] of inits) runCommand([...splitArguments(line), "--force"], "", { folder: copy });
     expect(readdirSync(copy)).toContain("my-station.json");
     for (const page of pages) {
       const [, line, , output] =
         examplesIn(textOf(page)).find(([, command]) => /^(check|trim)/.test(command ?? "")) ?? [];
       if (line === undefined) continue;
-      expect(withoutCautions(runCommand(splitArguments(line), "", copy).stdout)).toBe(output);
+      expect(withoutCautions(runCommand(splitArguments(line), "", { folder: copy }).stdout)).toBe(output);
     }
   } finally {
     rmSync(copy, { recursive: true });

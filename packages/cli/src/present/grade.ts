@@ -16,10 +16,10 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines(report.findings, width);
   const counted = `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`;
-  if (totals.graded === 0) return counted;
+  if (totals.graded === 0) return wrap(counted, width);
   return [
     wrap(planLine(plan), width, "  "),
-    limitsLine(limits),
+    wrap(limitsLine(limits), width, "  "),
     ...stationLines(stationFile),
     "",
     sweeps.length === 0
@@ -35,7 +35,7 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
     ...GRADE_NOTES.map((note) => wrap(note, width)),
     ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
-    counted,
+    wrap(counted, width),
   ].join("\n");
 }
 

@@ -105,10 +105,10 @@ export function activityText(activities: readonly Activity[], width: number): st
     { title: "Activity" },
     { title: "MHz", align: "right" },
     { title: "Band" },
-    { title: "Meant as", spare: 1 },
+    { title: "Meant as", spare: 2 },
     { title: "Region" },
-    { title: "Known from" },
-    { title: "Note", spare: 2 },
+    { title: "Known from", spare: 1 },
+    { title: "Note", spare: 3 },
   ];
   const rows = activities.map(({ label, frequencyHz, band, dial, regions, confirmed, sources, note }) => [
     label,

@@ -5,6 +5,8 @@ import { type TableColumn, textTable, wrap } from "./table.js";
 import { fixed, megahertz, span, swr } from "./units.js";
 
 const MOST_COMMENTS = 8;
+/** Room for the name of a fact. */
+const NAME_WIDTH = 10;
 const HINT =
   "If something looks odd, say how the file is meant: --unit, --columns, --delimiter, --decimal, --reference-ohms, --signed-reactance, --port.";
 
@@ -32,7 +34,10 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
   const found = findingLines(findings, width);
   return [
     printable(sweep.label),
-    ...facts.map(([name, value]) => `  ${name.padEnd(10)} ${printable(value)}`),
+    ...facts.map(([name, value]) => {
+      const start = `  ${name.padEnd(NAME_WIDTH)} `;
+      return start + wrap(value, width - start.length).replaceAll("\n", `\n${" ".repeat(start.length)}`);
+    }),
     ...(comments.length > 0 ? ["", ...comments, ...more] : []),
     "",
     textTable(columnsFor(sweep), firstRows(sweep, rows), { indent: "  ", width }),

@@ -72,10 +72,10 @@ function columnsFor({ limits }: TrimResult): readonly TableColumn[] {
   return [
     { title: "Band" },
     { title: "Best SWR" },
-    { title: "at MHz", spare: 1 },
-    { title: `MHz within ${limits.swr}:1 now`, spare: 2 },
+    { title: "at MHz", spare: 2 },
+    { title: `MHz within ${limits.swr}:1 now`, spare: 3 },
     { title: `MHz within ${limits.swr}:1 predicted` },
-    { title: "Share of band", align: "right" },
+    { title: "Share of band", align: "right", spare: 1 },
     { title: "Whole band needs" },
   ];
 }
