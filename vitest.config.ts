@@ -14,6 +14,8 @@ export default defineConfig({
       { extends: true, test: { name: "apart", include: APART } },
     ],
     testTimeout: 60_000,
+    // How wide the terminal is from which the tests are run must not matter to the commands that they run.
+    env: { COLUMNS: "" },
     // One less by default: on two processors that would be one.
     maxWorkers: "100%",
     // What the command runs is built; only what the tests import themselves is seen here.

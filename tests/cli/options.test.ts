@@ -19,15 +19,23 @@ goes before what the station file says. \`feedpoint <command> --help\` lists the
 
 const cell = (text: string) => text.replaceAll("|", "\\|");
 
-function rowOf({ flags, help, of, choices, negated, station }: OptionRecord): string {
+function rowOf({ flags, help, of, choices, negated, station }: OptionRecord): readonly string[] {
   const values = choices === undefined ? "" : `: ${choices.join(", ")}`;
   const without = negated === undefined ? "" : `; \`--no-${longOf(flags)}\`: ${negated}`;
-  return `| \`${cell(flags)}\` | ${cell(help + values + without)} | ${of.join(", ")} | ${station === undefined ? "" : `\`${station.key}\``} |`;
+  const key = station === undefined ? "" : `\`${station.key}\``;
+  return [`\`${cell(flags)}\``, cell(help + values + without), of.join(", "), key];
+}
+
+/** Rows of a table in Markdown, its columns as wide as the formatter makes them. */
+function tableOf(rows: readonly (readonly string[])[]): string {
+  const widths = rows[0]?.map((_, c) => Math.max(...rows.map((row) => row[c]?.length ?? 0))) ?? [];
+  const lines = rows.map((row) => `| ${row.map((text, c) => text.padEnd(widths[c] ?? 0)).join(" | ")} |`);
+  return [lines[0], `| ${widths.map((width) => "-".repeat(width)).join(" | ")} |`, ...lines.slice(1)].join("\n");
 }
 
 const longOf = (flags: string) => /--([a-z-]+)/.exec(flags)?.[1] ?? "";
 
-const guidePage = `${HEAD}| option | what | commands | station file |\n| --- | --- | --- | --- |\n${records.map(rowOf).join("\n")}\n`;
+const guidePage = `${HEAD}${tableOf([["option", "what", "commands", "station file"], ...records.map(rowOf)])}\n`;
 
 test("the guide lists every option as its record says", () => {
   if (process.env.UPDATE_CASES) writeFileSync(page, guidePage);

@@ -1,4 +1,6 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { FINDING_CODES } from "@feedpoint/core";
 import { expect, test } from "vitest";
 import { runCommand, runShell, splitArguments } from "./run-command.js";
@@ -17,9 +19,11 @@ const examplesIn = (text: string) => [...text.matchAll(example)].map((match) => 
 
 function printed([, line, script = ""]: Example): string {
   if (line === undefined) return runShell(script).stdout.trimEnd();
-  // The pages leave out the cautions, which the README has in a section of their own.
-  return (runCommand(splitArguments(line)).stdout.split("\n* ")[0] ?? "").trimEnd();
+  return withoutCautions(runCommand(splitArguments(line)).stdout);
 }
+
+/** The pages leave out the cautions, which the README has in a section of their own. */
+const withoutCautions = (stdout: string) => (stdout.split("\n* ")[0] ?? "").trimEnd();
 
 if (process.env.UPDATE_CASES) {
   for (const page of pages) {
@@ -53,6 +57,25 @@ for (const page of pages) {
     if (page.startsWith(GUIDE)) expect(links.filter((target) => target.startsWith("../"))).toEqual([]);
   });
 }
+
+test("what the pages have a reader write into samples/ leaves their examples as they are", () => {
+  const copy = mkdtempSync(join(tmpdir(), "feedpoint-samples-"));
+  try {
+    cpSync(new URL("samples", root), copy, { recursive: true });
+    const inits = pages.flatMap((page) => [...textOf(page).matchAll(/^ {4}feedpoint (station init.*)$/gm)]);
+    expect(inits.length).toBeGreaterThan(0);
+    for (const [, line = ""] of inits) runCommand([...splitArguments(line), "--force"], "", { folder: copy });
+    expect(readdirSync(copy)).toContain("my-station.json");
+    for (const page of pages) {
+      const [, line, , output] =
+        examplesIn(textOf(page)).find(([, command]) => /^(check|trim)/.test(command ?? "")) ?? [];
+      if (line === undefined) continue;
+      expect(withoutCautions(runCommand(splitArguments(line), "", { folder: copy }).stdout)).toBe(output);
+    }
+  } finally {
+    rmSync(copy, { recursive: true });
+  }
+});
 
 test("the guide's index names every page", () => {
   const named = [...textOf(`${GUIDE}README.md`).matchAll(/\]\(([a-z-]+\.md)\)/g)].map(([, name]) => name);

@@ -3,7 +3,9 @@ import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { check, planById, readSweeps } from "@feedpoint/core";
 import { afterAll, expect, test } from "vitest";
+import { bandTable, RANGE_KEY } from "../../packages/cli/src/present/check.js";
 import { runCommand } from "./run-command.js";
 
 const SWEEP = "sweeps/2026-03-14-heron-lock-sloper.s1p";
@@ -56,6 +58,19 @@ test("a folder's report holds what its deployment log teaches, as grade tells it
   expect(rows.map(([, rank, name]) => `${rank} ${name}`)).toEqual(
     ranking.map(({ rank, graded }) => `${rank} ${graded.sweep.label}`),
   );
+});
+
+test("the bands at a glance leave out the ends of each band, which the segments have", () => {
+  const sweep = readSweeps(readFileSync(new URL(`../../samples/${SWEEP}`, import.meta.url)), {})[0];
+  const plan = planById("itu-r1");
+  if (sweep === undefined || plan === null) throw new Error("no sample");
+  const { columns } = bandTable(check(sweep, { plan, bands: ["40m"] }));
+  // Found by its key, whatever its title.
+  expect(columns.filter(({ key }) => key === RANGE_KEY)).toEqual([expect.objectContaining({ title: "MHz" })]);
+  const [, glance = ""] =
+    /<caption>The bands at a glance<\/caption>([\s\S]*?)<\/thead>/.exec(readFileSync(at("one.html"), "utf8")) ?? [];
+  const titles = [...glance.matchAll(/<th [^>]*>([^<]*)/g)].map(([, title]) => title);
+  expect(titles).toEqual(columns.filter(({ key }) => key !== RANGE_KEY).map(({ title }) => title));
 });
 
 test("dial frequencies stand in the report of a sweep", () => {

@@ -13,20 +13,37 @@ export interface Outcome {
   readonly exit: number | null;
 }
 
-/** Runs the built command in samples/, as the README does, with nothing on a terminal. */
-export const runCommand = (args: readonly string[], input = ""): Outcome =>
-  runInSamples(process.execPath, [command, ...args], input);
+interface Surroundings {
+  readonly folder?: string;
+  /** The width that text may take, where it is not that of no terminal */
+  readonly columns?: number;
+}
+
+/** Runs the built command in samples/ or another folder, as the README does, with nothing on a terminal. */
+export const runCommand = (args: readonly string[], input = "", surroundings: Surroundings = {}): Outcome =>
+  run(process.execPath, [command, ...args], input, surroundings);
 
 /** Runs a line for the shell in samples/, where `feedpoint` is the built command and `node` the one that runs the tests. */
 export const runShell = (line: string): Outcome =>
-  runInSamples("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
+  run("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
 
-function runInSamples(program: string, args: readonly string[], input = ""): Outcome {
+function run(
+  program: string,
+  args: readonly string[],
+  input = "",
+  { folder = samples, columns }: Surroundings = {},
+): Outcome {
   const { stdout, stderr, status } = spawnSync(program, args, {
-    cwd: samples,
+    cwd: folder,
     encoding: "utf8",
     input,
-    env: { ...process.env, NO_COLOR: "1", COLUMNS: "100", LC_ALL: "C.UTF-8", COMMAND: command },
+    env: {
+      ...process.env,
+      NO_COLOR: "1",
+      LC_ALL: "C.UTF-8",
+      COMMAND: command,
+      ...(columns === undefined ? {} : { COLUMNS: String(columns) }),
+    },
   });
   return { stdout, stderr, exit: status };
 }

@@ -2,7 +2,7 @@
 import { describe, expect, test } from "vitest";
 import type { BandDiff } from "../../packages/core/src/jobs/diff/band-diff.js";
 import type { Cause, CauseCode } from "../../packages/core/src/jobs/diff/cause.js";
-import { headlineOf } from "../../packages/core/src/jobs/diff/headline.js";
+import { headlineOf, headlineSentences } from "../../packages/core/src/jobs/diff/headline.js";
 import { type DiffVerdict, explained, verdictOf } from "../../packages/core/src/jobs/diff/verdict.js";
 
 const cause = (code: CauseCode, confidence: Cause["confidence"] = "likely"): Cause => ({
@@ -91,5 +91,18 @@ describe("the headline", () => {
     [[band("40m", "mixed")], [cause("antenna-changed", "possible")], "Neither clearly better nor worse on 40m."],
   ] as const)("of %j and %j", (bands, causes, headline) => {
     expect(headlineOf(bands, causes)).toBe(headline);
+  });
+
+  test("is made of sentences, which may hold full stops of their own", () => {
+    expect(
+      headlineSentences([band("40m", "improved", ["built-in-tuner", "none"])], [cause("antenna-changed")]),
+    ).toEqual([
+      "Better on 40m.",
+      "To use all of 40m now takes no tuner instead of a built-in tuner.",
+      "The antenna itself changed.",
+    ]);
+    expect(headlineSentences([{ ...band("40m", "not-comparable"), why: "by dr. No" }], [])).toEqual([
+      "The two cannot be compared as antennas: by dr. No.",
+    ]);
   });
 });

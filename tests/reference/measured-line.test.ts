@@ -110,3 +110,41 @@ test("a matched end is refused, and gain is doubted", () => {
   const { findings } = measureLine(sweep, { endOhms: Number.POSITIVE_INFINITY });
   expect(findings.map(({ code }) => code)).toContain("line-implausible");
 });
+
+describe("a connector with no line behind it", () => {
+  /** An open end this far behind the place of calibration, or before it where negative; what comes back grows by `gain`. */
+  const open = (metres: number, gain = 1) =>
+    sweepOfReflections(
+      AXIS,
+      AXIS.map((frequency): Pair => {
+        const angle = (-4 * Math.PI * frequency * metres) / LIGHT;
+        return [gain * Math.cos(angle), gain * Math.sin(angle)];
+      }),
+    );
+  const codesOf = (sweep: ReturnType<typeof open>, more = {}) =>
+    measureLine(sweep, { endOhms: Number.POSITIVE_INFINITY, ...more }).findings.map(({ code }) => code);
+
+  test("has no length, no loss for 100 m and no verdict, and that is said without a reproach", () => {
+    for (const [metres, gain] of [
+      [0, 1],
+      [-0.005, 1.00005],
+      [0.005, 0.9999],
+    ] as const) {
+      const result = measureLine(open(metres, gain), { endOhms: Number.POSITIVE_INFINITY, kind: RG58 });
+      expect(result.electricalLengthM).toBeCloseTo(Math.max(0, metres), 6);
+      expect(result.losses.map(({ dbPer100M }) => dbPer100M)).toEqual(result.losses.map(() => null));
+      expect(result.verdict).toBe("unknown");
+      expect(result.findings.map(({ code, severity }) => [code, severity])).toEqual([["no-line-seen", "info"]]);
+    }
+  });
+
+  test("is a contradiction where a length is stated", () => {
+    expect(codesOf(open(0), { lengthM: 3 })).toEqual(["line-implausible"]);
+    expect(measureLine(open(0), { endOhms: Number.POSITIVE_INFINITY, lengthM: 3 }).velocityFactor).toBeNull();
+  });
+
+  test("is not what a line of a few centimetres more is", () => {
+    expect(codesOf(open(0.06))).toEqual([]);
+    expect(codesOf(open(-0.06))).toEqual(["line-implausible"]);
+  });
+});

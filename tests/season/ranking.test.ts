@@ -36,6 +36,23 @@ describe("a ranking", () => {
     ]);
   });
 
+  test("puts a loss that is not known behind all that are, and goes by SWR among those", () => {
+    const sweeps = [
+      graded("not known, low swr", { bestSwr: 1 }),
+      graded("not known, higher swr", { bestSwr: 1.1 }),
+      graded("lossy", { lossBoundDb: 3, bestSwr: 1.2 }),
+      graded("hardly lossy", { lossBoundDb: 0.2, bestSwr: 1.5 }),
+      graded("less of the band, loss known", { withinLimitFraction: 0.9, lossBoundDb: 0.2 }),
+    ];
+    expect(order(sweeps)).toEqual([
+      [1, "hardly lossy"],
+      [2, "lossy"],
+      [3, "not known, low swr"],
+      [4, "not known, higher swr"],
+      [5, "less of the band, loss known"],
+    ]);
+  });
+
   test("gives equal deployments one rank, those with an infinite SWR among them, and the next the place it has", () => {
     const open = { need: "beyond-tuner", withinLimitFraction: 0, bestSwr: Number.POSITIVE_INFINITY } as const;
     expect(order([graded("a", open), graded("b", open), graded("c"), graded("d")])).toEqual([

@@ -1,4 +1,5 @@
 import type { Command } from "commander";
+import { examplesText } from "./present/help.js";
 
 /** Every command, in the order of the help. Their modules are loaded when they are asked for: most calls need one of them. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
@@ -63,8 +64,8 @@ export function commandsAsked(words: readonly string[]): Promise<readonly Comman
   const wanted = Object.entries(COMMANDS).filter(([name]) => named.length === 0 || named.includes(name));
   return Promise.all(
     wanted.map(async ([name, load]) => {
-      const examples = (EXAMPLES[name] ?? []).map((line) => `\n  feedpoint ${line}`);
-      return (await load()).addHelpText("after", `\nExamples:${examples.join("")}`);
+      const examples = EXAMPLES[name] ?? [];
+      return (await load()).addHelpText("after", () => `\n${examplesText(examples)}`);
     }),
   );
 }

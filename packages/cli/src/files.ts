@@ -3,9 +3,11 @@ import {
   existsSync,
   fchmodSync,
   fsyncSync,
+  lstatSync,
   openSync,
   readdirSync,
   readFileSync,
+  readlinkSync,
   readSync,
   realpathSync,
   renameSync,
@@ -13,7 +15,7 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { basename, dirname } from "node:path";
+import { basename, dirname, resolve } from "node:path";
 import { type ReadOptions, readCompanions, readSweeps, type Sweep, suggestion, withReference } from "@feedpoint/core";
 import { hintedMessage, UsageError } from "./exit.js";
 
@@ -137,20 +139,38 @@ export interface Problem {
 }
 
 /**
+ * Writes what a command makes: to standard output where no file is named, or "-" is.
+ *
+ * @returns whether a file was written
+ * @throws UsageError as `writeWhole` does
+ */
+export function writeOutput(path: string | undefined, content: string | Uint8Array, mayReplace: boolean): boolean {
+  if (path === undefined || path === "-") {
+    process.stdout.write(content);
+    return false;
+  }
+  writeWhole(path, content, mayReplace);
+  return true;
+}
+
+/**
  * Writes a file whole or not at all: beside its place first, then moved there. One that is replaced keeps its permissions, and a
  * link to it goes on leading there.
  *
- * @throws UsageError where a file is there already and may not be replaced, or where it cannot be written
+ * @throws UsageError where a file, or a link to one yet to be, is there already and may not be replaced, or where it cannot be
+ *   written
  */
 export function writeWhole(path: string, content: string | Uint8Array, mayReplace: boolean): void {
-  const isThere = existsSync(path);
-  if (!mayReplace && isThere) throw new UsageError(`${path} exists already. Say --force to write over it.`);
-  const place = isThere ? realpathSync(path) : path;
-  const draft = `${place}.${process.pid}.part`;
+  let draft: string | null = null;
   try {
+    if (!mayReplace && lstatSync(path, { throwIfNoEntry: false }) !== undefined)
+      throw new UsageError(`${path} exists already. Say --force to write over it.`);
+    const place = placeBehind(path);
+    draft = `${place}.${process.pid}.part`;
     const handle = openSync(draft, "wx");
     try {
-      if (isThere) fchmodSync(handle, statSync(place).mode);
+      const replaced = statSync(place, { throwIfNoEntry: false });
+      if (replaced !== undefined) fchmodSync(handle, replaced.mode);
       writeFileSync(handle, content);
       fsyncSync(handle);
     } finally {
@@ -158,7 +178,18 @@ export function writeWhole(path: string, content: string | Uint8Array, mayReplac
     }
     renameSync(draft, place);
   } catch (error) {
-    rmSync(draft, { force: true });
-    throw new UsageError(`${path}: ${reasonOf(error, "writing")}.`);
+    if (draft !== null) rmSync(draft, { force: true });
+    throw error instanceof UsageError ? error : new UsageError(`${path}: ${reasonOf(error, "writing")}.`);
   }
+}
+
+/** Where a path leads, its links followed, whether a file is there or not. @throws UsageError for a link to no folder */
+function placeBehind(path: string): string {
+  // Asked of the system first, which notices links that lead in a circle.
+  if (statSync(path, { throwIfNoEntry: false }) !== undefined) return realpathSync(path);
+  if (!lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink()) return path;
+  const target = resolve(realpathSync(dirname(path)), readlinkSync(path));
+  if (!existsSync(dirname(target)))
+    throw new UsageError(`${path} is a link to ${target}, and the folder of that is not there.`);
+  return placeBehind(target);
 }

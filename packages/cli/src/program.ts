@@ -3,8 +3,18 @@ import { commandsAsked } from "./commands.js";
 import { EXIT, hintedMessage, UsageError } from "./exit.js";
 import { reasonOf } from "./files.js";
 import { printable } from "./present/escape.js";
+import { examplesText, HELP_LAYOUT, helpWidth } from "./present/help.js";
 import { usageErrorText } from "./present/usage-error.js";
 import { VERSION } from "./version.js";
+
+/** What to begin with, at the head of the help. */
+const EXAMPLES = [
+  "check sweep.s1p --plan itu-r1",
+  "diff before.csv after.csv --bands 40m,20m",
+  "grade sweeps/",
+  "trim sweep.s1p --to 7.1 --wire-length 20",
+  "report sweep.s1p --plan itu-r1 -o report.html",
+];
 
 /** Grades files in the thread of a worker. */
 export async function gradeInThread(): Promise<void> {
@@ -17,16 +27,7 @@ export async function runProgram(): Promise<void> {
     .description("Tells what an antenna sweep means: where you may transmit, what a change did, how deployments rank.")
     .version(VERSION)
     .showHelpAfterError("(feedpoint --help shows what can be asked)")
-    .addHelpText(
-      "before",
-      `Examples:
-  feedpoint check sweep.s1p --plan itu-r1
-  feedpoint diff before.csv after.csv --bands 40m,20m
-  feedpoint grade sweeps/
-  feedpoint trim sweep.s1p --to 7.1 --wire-length 20
-  feedpoint report sweep.s1p --plan itu-r1 -o report.html
-`,
-    );
+    .addHelpText("before", () => `${examplesText(EXAMPLES)}\n`);
 
   for (const command of await commandsAsked(process.argv.slice(2))) program.addCommand(command);
 
@@ -39,7 +40,10 @@ export async function runProgram(): Promise<void> {
 
   for (const command of [program, ...program.commands, ...program.commands.flatMap(({ commands }) => commands)]) {
     command.exitOverride();
+    command.configureHelp(HELP_LAYOUT);
     command.configureOutput({
+      getOutHelpWidth: () => helpWidth(process.stdout),
+      getErrHelpWidth: () => helpWidth(process.stderr),
       outputError: (text, write) => write(usageErrorText(text, command)),
     });
   }

@@ -107,6 +107,7 @@ export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";
 export type { Cause, CauseCode } from "./jobs/diff/cause.js";
 export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
+export { headlineSentences } from "./jobs/diff/headline.js";
 export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";
 export type { DiffVerdict } from "./jobs/diff/verdict.js";
 export { type BandGrade, type GradeOptions, gradeSweep, LEAST_SWEPT_FRACTION, type SweepGrade } from "./jobs/grade.js";

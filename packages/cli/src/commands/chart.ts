@@ -2,7 +2,7 @@ import type { CheckResult, Sweep } from "@feedpoint/core";
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
 import { UsageError } from "../exit.js";
-import { onlySweepIn, writeWhole } from "../files.js";
+import { onlySweepIn, writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
 import { settingsFrom } from "../options/settings.js";
@@ -17,13 +17,13 @@ export function chartCommand(): Command {
 
 async function runChart(file: string, raw: RawOptions<"chart">): Promise<void> {
   const { what = OPTIONS.what.fallback, output, force = false } = raw;
-  const ending = output === undefined ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
+  const ending =
+    output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
   const sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
   const svg = await draw(sweep, checkedBy(settings, sweep), what);
-  if (output === undefined) process.stdout.write(svg);
-  else writeWhole(output, ending === "svg" ? svg : await png(svg), force);
+  writeOutput(output, ending === "svg" ? svg : await png(svg), force);
 }
 
 async function draw(sweep: Sweep, result: CheckResult, what: ChartKind): Promise<string> {

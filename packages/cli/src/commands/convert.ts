@@ -1,7 +1,7 @@
 import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
 import { Command } from "commander";
 import { UsageError } from "../exit.js";
-import { onlySweepIn, writeWhole } from "../files.js";
+import { onlySweepIn, writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { readingFrom } from "../options/settings.js";
@@ -23,8 +23,7 @@ function runConvert(file: string, raw: RawOptions<"convert">): void {
       `feedpoint: CSV states no reference impedance; read it back with --reference-ohms ${sweep.referenceOhms}.\n`,
     );
   }
-  if (raw.output === undefined) process.stdout.write(text);
-  else writeWhole(raw.output, text, raw.force === true);
+  writeOutput(raw.output, text, raw.force === true);
 }
 
 function render(sweep: Sweep, target: Target, file: string): string {

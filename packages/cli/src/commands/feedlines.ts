@@ -5,6 +5,7 @@ import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
 import { jsonText } from "../present/json.js";
 import { type TableColumn, textTable, wrap } from "../present/table.js";
+import { fixed } from "../present/units.js";
 
 export function feedlinesCommand(): Command {
   const command = new Command("feedlines").description("Lists the kinds of feedline that are known, with their loss.");
@@ -35,7 +36,7 @@ function feedlinesText(width: number): string {
     String(kind.characteristicOhms),
     String(kind.velocityFactor),
     ...SHOWN_MHZ.map((megahertz) =>
-      matchedLossDb(feedlineFrom({ kind: kind.id, lengthM: 100 }), megahertz * 1e6).toFixed(2),
+      fixed(matchedLossDb(feedlineFrom({ kind: kind.id, lengthM: 100 }), megahertz * 1e6), 2),
     ),
     kind.lossIs === "typical" ? "typical" : "at least",
     kind.source,

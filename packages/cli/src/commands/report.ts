@@ -2,7 +2,7 @@ import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@f
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn, type Problem, readAllReferred, writeWhole } from "../files.js";
+import { onlySweepIn, type Problem, readAllReferred, writeOutput } from "../files.js";
 import { findSweepFiles } from "../find-files.js";
 import { type Graded, gradeReport } from "../grading/grade-report.js";
 import { logRowFinder, missingRows, seasonFrom } from "../grading/season.js";
@@ -36,8 +36,7 @@ async function runReport(paths: readonly string[], raw: RawReportOptions): Promi
     raw.before === undefined && raw.after === undefined
       ? await reportSweeps(paths, raw, settings)
       : await reportChange(paths, raw, settings);
-  writeWhole(output, page, raw.force === true);
-  process.stderr.write(`feedpoint: wrote ${printable(output)}\n`);
+  if (writeOutput(output, page, raw.force === true)) process.stderr.write(`feedpoint: wrote ${printable(output)}\n`);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
   if (unreadable.length > 0) process.exitCode = EXIT.input;
 }

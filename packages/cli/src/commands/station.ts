@@ -1,5 +1,5 @@
 import { Command } from "commander";
-import { writeWhole } from "../files.js";
+import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
 import { STATION_FILE } from "../options/station-file.js";
@@ -62,6 +62,6 @@ export function stationCommand(): Command {
 }
 
 function runInit(file: string, { force = false }: RawOptions<"station init">): void {
-  writeWhole(file, `${JSON.stringify(STARTING_POINT, null, 2)}\n`, force);
+  if (!writeOutput(file, `${JSON.stringify(STARTING_POINT, null, 2)}\n`, force)) return;
   process.stderr.write(`feedpoint: wrote ${file}. Change it to what you have; check, diff, grade and trim read it.\n`);
 }

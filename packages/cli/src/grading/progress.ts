@@ -1,4 +1,4 @@
-/** Shows how far a long run has come, on a terminal and only after half a second. */
+/** Shows how far a long run has come, on a terminal that can draw it and only after half a second. */
 export interface Progress {
   /** By so many files */
   advance(files: number): void;
@@ -7,8 +7,17 @@ export interface Progress {
 
 const PATIENCE_MS = 500;
 
+/**
+ * Whether escape codes may be written: to a terminal that knows them (TERM is not "dumb"), by one who does not refuse them
+ * (NO_COLOR). Nothing else that the command writes has any.
+ */
+export const takesEscapeCodes = (
+  { isTTY }: { readonly isTTY?: boolean },
+  { TERM, NO_COLOR = "" }: NodeJS.ProcessEnv,
+): boolean => isTTY === true && TERM !== "dumb" && NO_COLOR === "";
+
 export function progressOf(total: number): Progress {
-  if (!process.stderr.isTTY) return { advance: () => {}, stop: () => {} };
+  if (!takesEscapeCodes(process.stderr, process.env)) return { advance: () => {}, stop: () => {} };
   const started = Date.now();
   let done = 0;
   let bar: import("cli-progress").SingleBar | null = null;

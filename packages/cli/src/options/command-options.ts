@@ -166,7 +166,7 @@ export const COMMAND_OPTIONS = {
   reportOutput: {
     name: "output",
     flags: "-o, --output <file>",
-    help: "where to write the page, such as report.html",
+    help: "where to write the page, such as report.html (- is standard output)",
     of: ["report"],
   },
   what: {

@@ -11,6 +11,7 @@ import {
   type Station,
 } from "@feedpoint/core";
 import { UsageError } from "../exit.js";
+import { terminalWidth } from "../present/terminal-width.js";
 import { type ChosenPlan, choosePlan } from "./find-plan.js";
 import { OPTIONS, type RawCommon, stated } from "./options.js";
 import { readStation } from "./station-file.js";
@@ -66,9 +67,8 @@ export async function settingsFrom(raw: RawCommon): Promise<Settings> {
   };
 }
 
-/** Columns of text where there is no terminal to ask, and the most that is used of a wide one. */
+/** Columns of text where there is no terminal to ask. */
 const UNKNOWN_WIDTH = 120;
-const WIDEST = 160;
 
 export function outputFrom(raw: Pick<RawCommon, "format" | "json">): Output {
   if (raw.json && raw.format !== undefined && raw.format !== "json") {
@@ -76,7 +76,7 @@ export function outputFrom(raw: Pick<RawCommon, "format" | "json">): Output {
   }
   return {
     format: raw.json ? "json" : (raw.format ?? "table"),
-    width: Math.max(60, Math.min(process.stdout.columns ?? UNKNOWN_WIDTH, WIDEST)),
+    width: terminalWidth(process.env, process.stdout, UNKNOWN_WIDTH),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
 import { type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { need, percent, power, span, swr, watts } from "./units.js";
+import { fixed, need, percent, power, span, swr, watts } from "./units.js";
 
 /** A table with what it is about, and what must be said ahead of it and after. */
 export interface NamedTable extends Table {
@@ -44,7 +44,7 @@ function dialTable({ dials }: CheckResult): NamedTable | null {
 
 function dialRow(dial: DialResult): readonly string[] {
   return [
-    (dial.frequencyHz / 1e6).toFixed(4),
+    fixed(dial.frequencyHz / 1e6, 4),
     dial.activity ?? "–",
     dial.mode ?? "–",
     dial.highHz > dial.lowHz ? span(dial) : "–",
@@ -142,10 +142,10 @@ function feedlineTable({ bands, feedline }: CheckResult): NamedTable | null {
     return [
       [
         band,
-        `${atBest.matchedLossDb.toFixed(2)} dB`,
+        `${fixed(atBest.matchedLossDb, 2)} dB`,
         ...endOf(best?.swr ?? null, atBest),
         ...endOf(worst?.swr ?? null, atWorst),
-        stress === null ? "–" : `${stress.volts.toFixed(0)} V, ${stress.amperes.toFixed(1)} A at ${watts(powerW)}`,
+        stress === null ? "–" : `${fixed(stress.volts, 0)} V, ${fixed(stress.amperes, 1)} A at ${watts(powerW)}`,
       ],
     ];
   });
@@ -157,7 +157,7 @@ function feedlineTable({ bands, feedline }: CheckResult): NamedTable | null {
 function endOf(swrHere: number | null, { antennaSwr, totalLossDb, deliveredFraction }: AntennaEnd): readonly string[] {
   const pair = `${swr(swrHere)} → ${swr(antennaSwr)}`;
   if (totalLossDb === Number.POSITIVE_INFINITY) return [pair, "–", "–"];
-  return [pair, `${totalLossDb.toFixed(2)} dB`, percent(deliveredFraction)];
+  return [pair, `${fixed(totalLossDb, 2)} dB`, percent(deliveredFraction)];
 }
 
 /** A feedline in a few words. */

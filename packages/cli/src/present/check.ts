@@ -13,7 +13,7 @@ import { stationTexts } from "./check-station.js";
 import { csvTable } from "./csv.js";
 import { markdownCell, printable } from "./escape.js";
 import { findingLines } from "./findings.js";
-import { markdownTable, missedColumns, type Table, type TableColumn, textTable, wrap } from "./table.js";
+import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
 import {
   emissions,
   limitsLine,
@@ -60,7 +60,9 @@ export function checkText(
     return [
       heading(result, { width, stationFile, modes }),
       "",
-      notSwept.length < result.bands.length ? bandsText(result, width) : nothingJudged(result),
+      notSwept.length < result.bands.length
+        ? textTable(columnsFor(result), rowsFor(result), { width })
+        : wrap(nothingJudged(result), width),
       chart === "" ? null : `\n${chart}`,
       withSegments ? `\n${textTable(SEGMENT_COLUMNS, segmentRows(result), { width })}` : null,
       ...stationTexts(result, width).map((table) => `\n${table}`),
@@ -107,14 +109,6 @@ export function checkCsv(results: readonly CheckResult[]): string {
   );
 }
 
-/** The table of bands, and what of it the terminal has no room for. */
-function bandsText(result: CheckResult, width: number): string {
-  const [columns, rows] = [columnsFor(result), rowsFor(result)];
-  const missed = missedColumns(columns, rows, width);
-  const note = missed.length === 0 ? "" : `\n(no room here for: ${missed.join(", ")})`;
-  return textTable(columns, rows, { width }) + note;
-}
-
 function heading(
   { sweep, plan, limits }: CheckResult,
   {
@@ -124,25 +118,33 @@ function heading(
   }: Pick<CheckTextOptions, "width" | "stationFile"> & { modes: readonly Mode[] | undefined },
 ): string {
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
+  const below = (text: string) => `  ${wrap(text, width - 2, "    ")}`;
   return [
     printable(sweep.label),
-    `  ${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
-    `  ${printable(sweep.description)}`,
-    `  ${wrap(planLine(plan), width - 2, "    ")}`,
-    `  ${wrap(limitsLine(limits), width - 2, "    ")}`,
-    ...(modes === undefined ? [] : [`  Judged where these may be sent: ${modes.map(({ name }) => name).join(", ")}`]),
+    below(
+      `${sweep.points} point${sweep.points === 1 ? "" : "s"}, ${span({ lowHz: sweep.startHz, highHz: sweep.stopHz })} MHz, ${sweep.referenceOhms} Ω${taken}`,
+    ),
+    below(sweep.description),
+    below(planLine(plan)),
+    below(limitsLine(limits)),
+    ...(modes === undefined
+      ? []
+      : [below(`Judged where these may be sent: ${modes.map(({ name }) => name).join(", ")}`)]),
     ...stationLines(stationFile).map((line) => `  ${line}`),
   ].join("\n");
 }
 
+/** The column with the ends of each band. */
+export const RANGE_KEY = "range";
+
 function columnsFor({ limits }: CheckResult): readonly TableColumn[] {
   return [
     { title: "Band" },
-    { title: "MHz", spare: 4 },
+    { key: RANGE_KEY, title: "MHz", spare: 4 },
     { title: "Verdict" },
     { title: "Best SWR", align: "right" },
-    { title: "at MHz", spare: 3, isMissed: true },
-    { title: "Worst SWR", align: "right", spare: 1, isMissed: true },
+    { title: "at MHz", spare: 3 },
+    { title: "Worst SWR", align: "right", spare: 1 },
     { title: `MHz within ${limits.swr}:1` },
     ...reachesOf(limits).map(({ swr: limit, spare }) => ({ title: `to ${limit}:1`, align: "right" as const, spare })),
     { title: "Whole band needs" },

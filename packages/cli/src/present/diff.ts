@@ -40,7 +40,7 @@ export function diffText(
     "",
     wrap(`Before  ${name(before)}`, width, "        "),
     wrap(`After   ${name(after)}`, width, "        "),
-    `${planLine(plan)}; limit ${result.limits.swr}:1`,
+    wrap(`${planLine(plan)}; limit ${result.limits.swr}:1`, width, "  "),
     ...stationLines(stationFile),
     ...(areRepeats ? [wrap(REPEATS, width)] : []),
     "",

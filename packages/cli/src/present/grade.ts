@@ -8,7 +8,7 @@ import { findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
 import { sweepNames } from "./sweep-names.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { limitsLine, percent, planLine, stationLines, swr } from "./units.js";
+import { fixed, limitsLine, percent, planLine, stationLines, swr } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
 export function gradeText(report: GradeReport, { width, limits, stationFile }: Settings, season: Season): string {
@@ -16,10 +16,10 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines(report.findings, width);
   const counted = `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`;
-  if (totals.graded === 0) return counted;
+  if (totals.graded === 0) return wrap(counted, width);
   return [
     wrap(planLine(plan), width, "  "),
-    limitsLine(limits),
+    wrap(limitsLine(limits), width, "  "),
     ...stationLines(stationFile),
     "",
     sweeps.length === 0
@@ -35,7 +35,7 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
     ...GRADE_NOTES.map((note) => wrap(note, width)),
     ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
-    counted,
+    wrap(counted, width),
   ].join("\n");
 }
 
@@ -128,7 +128,7 @@ function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] 
   return sweeps.map(({ sweep, grade, bands, lossBoundDb }) => [
     nameOf(sweep),
     grade ?? "–",
-    lossBoundDb === null ? "–" : `≤${lossBoundDb.toFixed(1)}`,
+    lossBoundDb === null ? "–" : `≤${fixed(lossBoundDb, 1)}`,
     ...names.map((name) => {
       const entry = bands.find(({ band }) => band === name);
       if (entry === undefined || entry.bestSwr === null) return "–";

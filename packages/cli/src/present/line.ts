@@ -2,7 +2,7 @@ import type { FeedlineKind, LineResult, LineVerdict } from "@feedpoint/core";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz } from "./units.js";
+import { fixed, megahertz } from "./units.js";
 
 const VERDICTS: Readonly<Record<LineVerdict, string>> = {
   "as-expected": "It loses what its kind usually loses: still good.",
@@ -23,9 +23,9 @@ export function lineText(result: LineResult, kind: FeedlineKind | null, width: n
       columnsFor(kind),
       losses.map((loss) => [
         megahertz(loss.frequencyHz),
-        `${loss.matchedLossDb.toFixed(2)} dB`,
-        loss.dbPer100M === null ? "–" : `${loss.dbPer100M.toFixed(2)} dB`,
-        loss.expectedDb === null ? "–" : `${loss.expectedDb.toFixed(2)} dB`,
+        `${fixed(loss.matchedLossDb, 2)} dB`,
+        loss.dbPer100M === null ? "–" : `${fixed(loss.dbPer100M, 2)} dB`,
+        loss.expectedDb === null ? "–" : `${fixed(loss.expectedDb, 2)} dB`,
       ]),
       { width },
     ),
@@ -47,11 +47,11 @@ function columnsFor(kind: FeedlineKind | null): readonly TableColumn[] {
 
 function lengthText({ electricalLengthM, lengthM, velocityFactor, characteristicOhms }: LineResult): string {
   if (electricalLengthM === null) return "Without phase the length cannot be told.";
-  const electrical = `Electrical length ${electricalLengthM.toFixed(2)} m (against ${characteristicOhms} Ω)`;
+  const electrical = `Electrical length ${fixed(electricalLengthM, 2)} m (against ${characteristicOhms} Ω)`;
   if (lengthM === null || velocityFactor === null) {
-    return `${electrical}: ${(electricalLengthM * 0.66).toFixed(2)} m of solid-dielectric or ${(electricalLengthM * 0.82).toFixed(2)} m of foam coax.`;
+    return `${electrical}: ${fixed(electricalLengthM * 0.66, 2)} m of solid-dielectric or ${fixed(electricalLengthM * 0.82, 2)} m of foam coax.`;
   }
-  return `${electrical}, ${lengthM.toFixed(2)} m with a velocity factor of ${velocityFactor.toFixed(3)}.`;
+  return `${electrical}, ${fixed(lengthM, 2)} m with a velocity factor of ${fixed(velocityFactor, 3)}.`;
 }
 
 const endText = ({ endOhms }: LineResult): string =>

@@ -9,7 +9,7 @@ import {
   usableBands,
 } from "@feedpoint/core";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { emissions, power, span, use } from "./units.js";
+import { emissions, fixed, power, span, use } from "./units.js";
 
 const CERTAINTIES: Readonly<Record<PlanCertainty, string>> = {
   "from-sources": "from sources",
@@ -105,14 +105,14 @@ export function activityText(activities: readonly Activity[], width: number): st
     { title: "Activity" },
     { title: "MHz", align: "right" },
     { title: "Band" },
-    { title: "Meant as", spare: 1 },
+    { title: "Meant as", spare: 2 },
     { title: "Region" },
-    { title: "Known from" },
-    { title: "Note", spare: 2 },
+    { title: "Known from", spare: 1 },
+    { title: "Note", spare: 3 },
   ];
   const rows = activities.map(({ label, frequencyHz, band, dial, regions, confirmed, sources, note }) => [
     label,
-    (frequencyHz / 1e6).toFixed(4),
+    fixed(frequencyHz / 1e6, 4),
     band,
     DIALS[dial],
     regions.map((region) => REGIONS[region]).join(", "),

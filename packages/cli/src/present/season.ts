@@ -12,7 +12,7 @@ import type { GradeReport } from "../grading/report.js";
 import type { Season, SeasonResult } from "../grading/season.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
-import { needOf, percent, signed, swr } from "./units.js";
+import { fixed, needOf, percent, signed, swr } from "./units.js";
 
 /** A table with the sentence above it. */
 export interface SeasonTable {
@@ -53,7 +53,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     dateOf(graded) ?? "–",
     needOf(band),
     percent(band.withinLimitFraction),
-    graded.lossBoundDb === null ? "–" : `≤${graded.lossBoundDb.toFixed(1)}`,
+    graded.lossBoundDb === null ? "–" : `≤${fixed(graded.lossBoundDb, 1)}`,
     swr(band.bestSwr),
   ]);
   const above =
@@ -124,7 +124,7 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
     drift.firstDate,
     drift.lastDate,
     slopeText(drift),
-    drift.scatterHz === null ? "–" : `±${(drift.scatterHz / 1000).toFixed(1)} kHz`,
+    drift.scatterHz === null ? "–" : `±${fixed(drift.scatterHz / 1000, 1)} kHz`,
     jumpsText(drift),
   ]);
   const above =
@@ -136,5 +136,5 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
 
 function slopeText({ slopeHzPerMonth, slopeMarginHzPerMonth }: Drift): string {
   if (slopeHzPerMonth === null || slopeMarginHzPerMonth === null) return "–";
-  return `${signed(slopeHzPerMonth / 1000, 1)} ±${(slopeMarginHzPerMonth / 1000).toFixed(1)} kHz a month`;
+  return `${signed(slopeHzPerMonth / 1000, 1)} ±${fixed(slopeMarginHzPerMonth / 1000, 1)} kHz a month`;
 }

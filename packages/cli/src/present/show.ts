@@ -2,9 +2,11 @@ import { type Sweep, type SweepInfo, sampleImpedance, sweepInfo, swrFromReflecti
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, span, swr } from "./units.js";
+import { fixed, megahertz, span, swr } from "./units.js";
 
 const MOST_COMMENTS = 8;
+/** Room for the name of a fact. */
+const NAME_WIDTH = 10;
 const HINT =
   "If something looks odd, say how the file is meant: --unit, --columns, --delimiter, --decimal, --reference-ohms, --signed-reactance, --port.";
 
@@ -32,7 +34,10 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
   const found = findingLines(findings, width);
   return [
     printable(sweep.label),
-    ...facts.map(([name, value]) => `  ${name.padEnd(10)} ${printable(value)}`),
+    ...facts.map(([name, value]) => {
+      const start = `  ${name.padEnd(NAME_WIDTH)} `;
+      return start + wrap(value, width - start.length).replaceAll("\n", `\n${" ".repeat(start.length)}`);
+    }),
     ...(comments.length > 0 ? ["", ...comments, ...more] : []),
     "",
     textTable(columnsFor(sweep), firstRows(sweep, rows), { indent: "  ", width }),
@@ -104,13 +109,9 @@ function columnsFor(sweep: Sweep): readonly TableColumn[] {
 function firstRows(sweep: Sweep, rows: number): readonly (readonly string[])[] {
   return Array.from({ length: Math.min(rows, sweep.frequencyHz.length) }, (_, i) => {
     const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;
-    const scalar = [
-      megahertz(sweep.frequencyHz[i] ?? Number.NaN),
-      swr(swrFromReflectionMagnitude(rho)),
-      rho.toFixed(4),
-    ];
+    const scalar = [megahertz(sweep.frequencyHz[i] ?? Number.NaN), swr(swrFromReflectionMagnitude(rho)), fixed(rho, 4)];
     if (sweep.kind === "scalar") return scalar;
     const { real, imaginary } = sampleImpedance(sweep, i);
-    return [...scalar, real.toFixed(1), imaginary.toFixed(1)];
+    return [...scalar, fixed(real, 1), fixed(imaginary, 1)];
   });
 }

@@ -2,12 +2,15 @@ import { markdownCell, printable } from "./escape.js";
 import { textWidth } from "./text-width.js";
 
 export interface TableColumn {
+  /** What the column is known by to whoever must find it; none where nobody does */
+  readonly key?: string;
   readonly title: string;
   readonly align?: "left" | "right";
-  /** Order in which columns are left out where the table is wider than the terminal: the highest first; none: never */
+  /**
+   * Order in which columns are left out where the table is wider than the terminal: the highest first, those of one number
+   * together; none: never
+   */
   readonly spare?: number;
-  /** Whether a reader should be told where it is left out */
-  readonly isMissed?: boolean;
 }
 
 /** The columns and rows of a table, for whatever shows it. */
@@ -18,42 +21,52 @@ export interface Table {
 
 /**
  * A table in plain text: columns two blanks apart, titles above a rule. Cells are made printable here. On a terminal too
- * narrow for all columns those that can best be spared are left out.
+ * narrow for all columns those that can best be spared are left out, and named below. Where what is left is too wide still,
+ * the rows become blocks of text, which hold all columns.
  */
 export function textTable(
   columns: readonly TableColumn[],
   rows: readonly (readonly string[])[],
   { indent = "", width = Number.POSITIVE_INFINITY }: { indent?: string; width?: number } = {},
 ): string {
-  const kept = keptColumns(columns, rows, indent, width);
+  const room = width - textWidth(indent);
+  const kept = keptColumns(columns, rows, room);
+  if (tableWidth(columns, rows, kept) > room) return rows.map((row) => block(columns, row, indent, width)).join("\n");
   const pick = <Item>(items: readonly Item[]) => kept.map((c) => items[c] as Item);
-  return fullTable(pick(columns), rows.map(pick), indent);
+  const table = fullTable(pick(columns), rows.map(pick), indent);
+  const left = columns.filter((_, c) => !kept.includes(c)).map(({ title }) => title);
+  return left.length === 0 ? table : `${table}\n${indent}${wrap(`(no room here for: ${left.join(", ")})`, room, "  ")}`;
 }
 
-/** Titles of columns that matter and for which a table has no room, for a line below it. */
-export function missedColumns(
-  columns: readonly TableColumn[],
-  rows: readonly (readonly string[])[],
-  width: number,
-): readonly string[] {
-  const kept = keptColumns(columns, rows, "", width);
-  return columns.flatMap(({ title, isMissed }, c) => (isMissed && !kept.includes(c) ? [title] : []));
+/** A row with the title before each cell, as many on a line as there is room for; empty cells are not worth a word. */
+function block(columns: readonly TableColumn[], row: readonly string[], indent: string, width: number): string {
+  const lines: string[] = [];
+  let line = "";
+  for (const [c, { title }] of columns.entries()) {
+    if ((row[c] ?? "") === "") continue;
+    const named = printable(`${title}: ${row[c]}`);
+    if (line !== "" && textWidth(line) + 2 + textWidth(named) <= width) {
+      line += `  ${named}`;
+      continue;
+    }
+    if (line !== "") lines.push(line);
+    const start = lines.length === 0 ? indent : `${indent}  `;
+    line = start + wrap(named, width - textWidth(start), `${start}  `);
+  }
+  return [...lines, line].join("\n");
 }
 
 function keptColumns(
   columns: readonly TableColumn[],
   rows: readonly (readonly string[])[],
-  indent: string,
   width: number,
 ): readonly number[] {
-  const kept = [...columns.keys()];
-  while (tableWidth(columns, rows, kept) + textWidth(indent) > width) {
-    const spared = kept.reduce(
-      (most, c) => ((columns[c]?.spare ?? 0) > (columns[most]?.spare ?? 0) ? c : most),
-      kept[0] ?? 0,
-    );
-    if ((columns[spared]?.spare ?? 0) === 0) break;
-    kept.splice(kept.indexOf(spared), 1);
+  const spareOf = (c: number) => columns[c]?.spare ?? 0;
+  let kept = [...columns.keys()];
+  while (tableWidth(columns, rows, kept) > width) {
+    const most = Math.max(...kept.map(spareOf));
+    if (most === 0) break;
+    kept = kept.filter((c) => spareOf(c) !== most);
   }
   return kept;
 }
@@ -99,11 +112,15 @@ export function markdownTable(columns: readonly TableColumn[], rows: readonly (r
 }
 
 /** Text broken at blanks to fit a width, later lines indented. */
-export function wrap(text: string, width: number, indent = ""): string {
+export const wrap = (text: string, width: number, indent = ""): string =>
+  filledLines(printable(text).split(" "), width, indent).join("\n");
+
+/** Lines of as many words as fit a width, later ones indented. */
+export function filledLines(words: readonly string[], width: number, indent: string): readonly string[] {
   const lines: string[] = [];
   let line = "";
   let taken = 0;
-  for (const word of printable(text).split(" ")) {
+  for (const word of words) {
     const wordWidth = textWidth(word);
     if (line !== "" && taken + 1 + wordWidth > width) {
       lines.push(line);
@@ -114,5 +131,5 @@ export function wrap(text: string, width: number, indent = ""): string {
       line = line === "" ? word : `${line} ${word}`;
     }
   }
-  return [...lines, line].join("\n");
+  return [...lines, line];
 }

@@ -6,7 +6,7 @@ import { csvTable } from "./csv.js";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { markdownTable, type TableColumn, textTable, wrap } from "./table.js";
-import { megahertz, need, percent, planLine, span, stationLines, swr } from "./units.js";
+import { fixed, megahertz, need, percent, planLine, span, stationLines, swr } from "./units.js";
 
 /** Said wherever a change of length is advised. */
 const CARE =
@@ -63,8 +63,8 @@ function adviceText({ dip, wantedHz, lengthChange, lengthChangeM }: TrimResult):
   const place = `The dip lies at ${megahertz(dip.frequencyHz)} MHz (SWR ${swr(dip.swr)}) and is wanted at ${megahertz(wantedHz)} MHz`;
   if (Math.abs(lengthChange) < LEAST_CHANGE) return `${place}: leave the wire as it is.`;
   const verb = lengthChange < 0 ? "shorten" : "lengthen";
-  const size = `${Math.abs(lengthChange * 100).toFixed(1)} %`;
-  const centimetres = lengthChangeM === null ? "" : `, ${Math.abs(lengthChangeM * 100).toFixed(0)} cm in all`;
+  const size = `${fixed(Math.abs(lengthChange * 100), 1)} %`;
+  const centimetres = lengthChangeM === null ? "" : `, ${fixed(Math.abs(lengthChangeM * 100), 0)} cm in all`;
   return `${place}: ${verb} the wire by ${size}${centimetres}.`;
 }
 
@@ -72,10 +72,10 @@ function columnsFor({ limits }: TrimResult): readonly TableColumn[] {
   return [
     { title: "Band" },
     { title: "Best SWR" },
-    { title: "at MHz", spare: 1 },
-    { title: `MHz within ${limits.swr}:1 now`, spare: 2 },
+    { title: "at MHz", spare: 2 },
+    { title: `MHz within ${limits.swr}:1 now`, spare: 3 },
     { title: `MHz within ${limits.swr}:1 predicted` },
-    { title: "Share of band", align: "right" },
+    { title: "Share of band", align: "right", spare: 1 },
     { title: "Whole band needs" },
   ];
 }

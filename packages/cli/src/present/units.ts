@@ -3,7 +3,13 @@ import { printable } from "./escape.js";
 
 /** The one place that picks digits and units for people. */
 
-export const megahertz = (frequencyHz: number): string => (frequencyHz / 1e6).toFixed(3);
+/** A number with so many digits; what rounds to nothing has no sign. */
+export const fixed = (value: number, digits: number): string => {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace("-", "") : text;
+};
+
+export const megahertz = (frequencyHz: number): string => fixed(frequencyHz / 1e6, 3);
 
 export const kilohertz = (widthHz: number): string => `${Math.round(widthHz / 1000)} kHz`;
 
@@ -14,7 +20,7 @@ export const swr = (value: number | null): string => {
   if (value === null) return "–";
   if (value === Number.POSITIVE_INFINITY) return "∞";
   if (value >= GREATEST_SWR) return `>${GREATEST_SWR}`;
-  return value < 10 ? value.toFixed(2) : value < 100 ? value.toFixed(1) : value.toFixed(0);
+  return fixed(value, value < 10 ? 2 : value < 100 ? 1 : 0);
 };
 
 /** The SWR of a point, with a sign where the instrument's scale ended there. */
@@ -32,7 +38,7 @@ export const percent = (fraction: number): string => {
 /** A span in MHz; a channel of a few kilohertz with one digit more. */
 export const span = ({ lowHz, highHz }: { lowHz: number; highHz: number }): string => {
   const digits = highHz - lowHz < 10_000 ? 4 : 3;
-  return `${(lowHz / 1e6).toFixed(digits)}-${(highHz / 1e6).toFixed(digits)}`;
+  return `${fixed(lowHz / 1e6, digits)}-${fixed(highHz / 1e6, digits)}`;
 };
 
 const NEEDS = {
@@ -51,7 +57,7 @@ export const needOf = (band: { readonly need: keyof typeof NEEDS; readonly swept
 
 /** A change with its sign, a true minus for a person; what rounds to nothing has none. */
 export const signed = (value: number, digits: number): string => {
-  const size = Math.abs(value).toFixed(digits);
+  const size = fixed(Math.abs(value), digits);
   if (Number(size) === 0) return size;
   return `${value > 0 ? "+" : "−"}${size}`;
 };

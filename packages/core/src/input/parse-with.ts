@@ -8,11 +8,28 @@ import { nearestName, suggestion } from "./nearest.js";
  *   nearest known one
  */
 export function parseWith<Data>(schema: z.ZodType<Data>, data: unknown): Data {
+  const hidden = placesOfProto(data);
+  if (hidden.length > 0) throw new Error(hidden.map((place) => `${place}: no key may be "__proto__"`).join("; "));
   const result = schema.safeParse(data, { reportInput: true });
   if (result.success) return result.data;
   const said = result.error.issues.map((issue) => `${placeOf(issue.path)}: ${messageOf(schema, issue)}`);
   const more = said.length > MOST_SAID ? `; and ${said.length - MOST_SAID} more` : "";
   throw new Error(said.slice(0, MOST_SAID).join("; ") + more);
+}
+
+/** Where an object has "__proto__" for a key of its own, as JSON can give it: schemas of records pass over it in silence. */
+function placesOfProto(data: unknown): readonly string[] {
+  const found: string[] = [];
+  const values = [{ value: data, place: "" }];
+  // The list grows while it is walked, until all that is within has been seen.
+  for (const { value, place } of values) {
+    if (typeof value !== "object" || value === null) continue;
+    if (Object.hasOwn(value, "__proto__")) found.push(withoutDot(place));
+    for (const [key, inner] of Object.entries(value)) {
+      values.push({ value: inner, place: place + placeWithin(Array.isArray(value) ? Number(key) : key) });
+    }
+  }
+  return found;
 }
 
 /** More places than this are counted: the file is then another than it was taken for. */
@@ -45,6 +62,8 @@ const NO_MATCH = /^Invalid string/;
 const TOO_SMALL = /^Too small/;
 
 function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
+  if (issue.input === Number.POSITIVE_INFINITY || issue.input === Number.NEGATIVE_INFINITY)
+    return "the number is too large (more than 1.8e308)";
   if (issue.code === "invalid_value") return notOneOf(issue.values.map(String), issue.input);
   if (issue.code === "invalid_type") return `expected ${KINDS[issue.expected]}, got ${kindOf(issue.input)}`;
   if (issue.code === "too_small" && TOO_SMALL.test(issue.message)) return smallText(issue);
@@ -65,10 +84,11 @@ function notOneOf(values: readonly string[], input: unknown): string {
 const unknownKey = (key: string, nearest: string | null) =>
   `unknown key "${key}"${nearest === null ? "" : ` (did you mean "${nearest}"?)`}`;
 
-function placeOf(path: readonly PropertyKey[]): string {
-  const place = path.map((part) => (typeof part === "number" ? `[${part}]` : `.${String(part)}`)).join("");
-  return place.replace(/^\./, "") || "the file";
-}
+const placeOf = (path: readonly PropertyKey[]): string => withoutDot(path.map(placeWithin).join(""));
+
+const placeWithin = (part: PropertyKey): string => (typeof part === "number" ? `[${part}]` : `.${String(part)}`);
+
+const withoutDot = (place: string): string => place.replace(/^\./, "") || "the file";
 
 /** The keys that a schema knows at a place within it. */
 function keysAt(schema: z.core.$ZodType, path: readonly PropertyKey[]): readonly string[] {

@@ -1,4 +1,4 @@
-import type { DiffResult, SameTerms, Sweep } from "@feedpoint/core";
+import { type DiffResult, headlineSentences, type SameTerms, type Sweep } from "@feedpoint/core";
 import { comparedFindings, diffTable, reasonsOf, verdictWords } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
@@ -29,11 +29,10 @@ export function diffSection(result: DiffResult, { before, after }: SameTerms): M
     ),
   ];
   const verdicts = bands.map((band) => ({ band: band.band, verdict: verdictWords(band) }));
-  // The first sentence is the verdict, the others say what it means.
-  const [verdict = "", ...rest] = result.headline.split(/(?<=\.) /);
+  const [verdict = "", ...meaning] = headlineSentences(bands, causes);
   const reasons = reasonsOf(bands);
   const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);
-  return html`<article><header><p class="label">Before: ${name(first)}<br>After: ${name(second)}</p><h1>${verdict}</h1>${rest.length === 0 ? null : html`<p>${rest.join(" ")}</p>`}</header>${[
+  return html`<article><header><p class="label">Before: ${name(first)}<br>After: ${name(second)}</p><h1>${verdict}</h1>${meaning.length === 0 ? null : html`<p>${meaning.join(" ")}</p>`}</header>${[
     html`<section><h2>Likely cause</h2>${causeList(causes)}</section>`,
     bands.length === 0
       ? null

@@ -1,5 +1,5 @@
 import type { CheckResult, Sweep, SweepGrade } from "@feedpoint/core";
-import { bandTable, segmentTable, verdictText } from "../check.js";
+import { bandTable, RANGE_KEY, segmentTable, verdictText } from "../check.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
@@ -58,6 +58,6 @@ function logFacts(log: SweepGrade["log"]): Markup | null {
 
 /** Without the ends of each band, which the table of segments has. */
 function withoutRange({ columns, rows }: Table): Table {
-  const range = columns.findIndex(({ title }) => title === "MHz");
+  const range = columns.findIndex(({ key }) => key === RANGE_KEY);
   return { columns: columns.filter((_, c) => c !== range), rows: rows.map((row) => row.filter((_, c) => c !== range)) };
 }

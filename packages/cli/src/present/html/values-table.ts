@@ -3,7 +3,7 @@ import { html, type Markup, trusted } from "../markup.js";
 import { type PlotPoint, plotRuns } from "../svg/plot-points.js";
 import type { Series } from "../svg/series.js";
 import { rangeOf } from "../svg/swr-chart.js";
-import { signed, swr } from "../units.js";
+import { fixed, signed, swr } from "../units.js";
 
 /** The curves of a page in numbers, each under its name. */
 export const valuesSection = (named: readonly (readonly [Series, string])[]): Markup =>
@@ -41,7 +41,7 @@ function cellsOf(
   referenceOhms: number,
 ): readonly string[] {
   const scalar = [
-    String(Number((frequencyHz / 1e6).toFixed(4))),
+    String(Number(fixed(frequencyHz / 1e6, 4))),
     swr(swrFromReflectionMagnitude(reflectionMagnitude)),
     decibels(returnLossDb(reflectionMagnitude)),
   ];
@@ -50,7 +50,7 @@ function cellsOf(
   return [...scalar, ohms(real), ohms(imaginary)];
 }
 
-const decibels = (value: number) => (value > 99 ? "99+" : value.toFixed(1));
+const decibels = (value: number) => (value > 99 ? "99+" : fixed(value, 1));
 
 /** Ohms with a sign where they are negative; a digit less where they are many. */
 const ohms = (value: number) =>

@@ -3,31 +3,32 @@ import type { BandDiff } from "./band-diff.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
 import type { DiffVerdict } from "./verdict.js";
 
-/**
- * What a person would say of a comparison, in one to three sentences.
- */
-export function headlineOf(bands: readonly BandDiff[], causes: readonly Cause[]): string {
-  if (bands.length === 0) return "The two sweeps have no band in common.";
+/** What a person would say of a comparison, in one to three sentences. */
+export const headlineOf = (bands: readonly BandDiff[], causes: readonly Cause[]): string =>
+  headlineSentences(bands, causes).join(" ");
+
+/** Its sentences one by one: the verdict first, then what it means. */
+export function headlineSentences(bands: readonly BandDiff[], causes: readonly Cause[]): readonly string[] {
+  if (bands.length === 0) return ["The two sweeps have no band in common."];
   const outcomes = bands.map(outcomeOf);
   const verdicts = new Set(outcomes);
   const likely = causes.filter(isLikely).flatMap(({ code }) => REASONS[code] ?? []);
-  const reason = likely.length === 0 ? "" : ` ${capital(likely.join("; "))}.`;
+  const reason = likely.length === 0 ? [] : [sentence(likely)];
   const where = bands.map(({ band }) => band).join(", ");
   if (verdicts.size === 1 && verdicts.has("hidden"))
-    return `Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.${reason}`;
+    return [`Nothing can be told on ${where}: the sweeps of one side differ too much among themselves.`, ...reason];
   if (verdicts.size === 1 && verdicts.has("unchanged")) {
-    if (reason !== "") return `No band is better or worse by as much as matters: ${where}.${reason}`;
-    return `No difference that matters on ${bands.length === 1 ? where : "any band"}.`;
+    if (reason.length > 0) return [`No band is better or worse by as much as matters: ${where}.`, ...reason];
+    return [`No difference that matters on ${bands.length === 1 ? where : "any band"}.`];
   }
-  if (verdicts.size === 1 && verdicts.has("not-comparable")) {
-    return `The two cannot be compared as antennas: ${bands[0]?.why ?? ""}.`;
-  }
+  if (verdicts.size === 1 && verdicts.has("not-comparable"))
+    return [`The two cannot be compared as antennas: ${bands[0]?.why ?? ""}.`];
   const parts = ORDER.flatMap((outcome) => {
     const names = bands.filter((_, i) => outcomes[i] === outcome).map(({ band }) => band);
     return names.length === 0 ? [] : [`${WORDS[outcome]} on ${names.join(", ")}`];
   });
   const needs = bands.flatMap(needChange);
-  return `${capital(parts.join("; "))}.${needs.length === 0 ? "" : ` ${capital(needs.join("; "))}.`}${reason}`;
+  return [sentence(parts), ...(needs.length === 0 ? [] : [sentence(needs)]), ...reason];
 }
 
 /** A verdict, and "hidden" for one that is "unchanged" only for want of anything to tell. */
@@ -72,3 +73,5 @@ function needChange({ band, before, after, verdict }: BandDiff): readonly string
 }
 
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+
+const sentence = (parts: readonly string[]) => `${capital(parts.join("; "))}.`;

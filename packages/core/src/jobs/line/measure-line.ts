@@ -6,7 +6,7 @@ import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Sweep, withReference } from "../../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
-import { type MeasuredLength, measuredLength } from "./measured-length.js";
+import { LEAST_LINE_M, type MeasuredLength, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
 
 /** Loss of the line at one frequency. */
@@ -30,6 +30,7 @@ export interface LineResult {
   readonly characteristicOhms: number;
   /** Length that a wave in vacuum would travel in the same time, m; null for a scalar sweep */
   readonly electricalLengthM: number | null;
+  /** null where neither kind nor length is stated, or no line is seen */
   readonly velocityFactor: number | null;
   /** Electrical length times velocity factor, or as stated, m */
   readonly lengthM: number | null;
@@ -74,15 +75,17 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   const seen = sweep.kind === "vector" ? withReference(sweep, characteristicOhms) : sweep;
   const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
   const electricalLengthM = length?.electricalLengthM ?? null;
-  const velocityFactor =
-    options.lengthM !== undefined && electricalLengthM !== null
+  const isNoLine = length?.isSure === true && length.electricalLengthM < LEAST_LINE_M;
+  const velocityFactor = isNoLine
+    ? null
+    : options.lengthM !== undefined && electricalLengthM !== null
       ? options.lengthM / electricalLengthM
       : (kind?.velocityFactor ?? null);
   const lengthM =
     options.lengthM ??
     (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
   const { lossDbAt, isEven: isLine } = fittedLoss(seen, end);
-  const losses = lossesOf(seen, lossDbAt, kind, lengthM);
+  const losses = lossesOf(seen, lossDbAt, kind, isNoLine ? null : lengthM);
   return {
     schema: "feedpoint/line@1",
     sweep: sweepInfo(sweep),
@@ -94,7 +97,8 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     losses,
     verdict: isLine ? verdictOf(losses) : "unknown",
     findings: [
-      ...(isLine ? [] : [NO_LINE]),
+      ...(isLine ? [] : [UNEVEN_LOSS]),
+      ...(isNoLine ? [noLineSeen(options.lengthM ?? null)] : []),
       ...(length === null ? [] : stepFindings(seen, length)),
       ...impossibleFindings(velocityFactor, losses),
     ],
@@ -102,7 +106,12 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   };
 }
 
-const NO_LINE = finding("problem", "line-implausible", { why: "uneven-loss" });
+const UNEVEN_LOSS = finding("problem", "line-implausible", { why: "uneven-loss" });
+
+const noLineSeen = (statedLengthM: number | null): Finding =>
+  statedLengthM === null
+    ? finding("info", "no-line-seen", { leastM: LEAST_LINE_M })
+    : finding("problem", "line-implausible", { why: "no-line", leastM: LEAST_LINE_M, statedM: statedLengthM });
 
 function lossesOf(
   sweep: Sweep,

@@ -9,6 +9,9 @@ export interface MeasuredLength {
   readonly isSure: boolean;
 }
 
+/** What is shorter than this is no line but a connector, and may seem to be less than nothing, m (our own choice). */
+export const LEAST_LINE_M = 0.05;
+
 /** The phase at 0 Hz is that of the far end but for whole turns, so it may be this far from it, rad (our own choice). */
 const GREATEST_PHASE_AT_ZERO = 0.8;
 
@@ -30,10 +33,12 @@ export function measuredLength(
   }
   const { slope, intercept } = straightLine(frequencyHz, phase);
   const whole = 2 * Math.PI * Math.round(intercept / (2 * Math.PI));
-  const isSure = Math.abs(intercept - whole) < GREATEST_PHASE_AT_ZERO && slope < 0;
-  const steered = isSure ? slopeThrough(frequencyHz, phase, whole) : slope;
-  return { electricalLengthM: (-steered * SPEED_OF_LIGHT) / (4 * Math.PI), isSure };
+  const isSure = Math.abs(intercept - whole) < GREATEST_PHASE_AT_ZERO && lengthOf(slope) > -LEAST_LINE_M;
+  if (!isSure) return { electricalLengthM: lengthOf(slope), isSure };
+  return { electricalLengthM: Math.max(0, lengthOf(slopeThrough(frequencyHz, phase, whole))), isSure };
 }
+
+const lengthOf = (slope: number): number => (-slope * SPEED_OF_LIGHT) / (4 * Math.PI);
 
 function straightLine(x: Column, y: Column): { slope: number; intercept: number } {
   const n = x.length;

@@ -12,8 +12,9 @@ export interface Ranked {
 const NEEDS: readonly Need[] = ["none", "built-in-tuner", "wide-range-tuner", "beyond-tuner", "unknown"];
 
 /**
- * Ranks sweeps for a band by what the operator needs there: what the whole band needs (those that swept less of it come after all
- * whose need is known), then how much of it is within the limit, then the loss that may be on the line (which lowers the SWR), and only then the least SWR.
+ * Ranks sweeps for a band by what the operator needs there: what the whole band needs (those that swept less of it come after
+ * all whose need is known), then how much of it is within the limit, then the loss that may be on the line, which lowers the
+ * SWR (one that is not known comes after all that are), and only then the least SWR.
  */
 export function rankFor(sweeps: readonly SweepGrade[], name: string): readonly Ranked[] {
   const entries = sweeps
@@ -33,6 +34,7 @@ type Entry = Omit<Ranked, "rank">;
 /** Shares that differ by less than this, and losses by less than half a decibel, are alike. */
 const STEPS_OF_SHARE = 100;
 const STEPS_OF_DECIBEL = 2;
+const UNKNOWN_DB = Number.POSITIVE_INFINITY;
 const ROUNDING_OF_SHARE = 1e-9;
 
 /** An infinite SWR as the greatest number there is: the difference of two infinite ones is none, and must be 0. */
@@ -47,7 +49,8 @@ function compare(a: Entry, b: Entry): number {
   if (need !== 0) return need;
   const share = ({ band }: Entry) => Math.round(band.withinLimitFraction * STEPS_OF_SHARE);
   if (share(a) !== share(b)) return share(b) - share(a);
-  const loss = ({ graded }: Entry) => Math.round((graded.lossBoundDb ?? 0) * STEPS_OF_DECIBEL);
+  // A loss that is not known may be any: behind all that are, so that here too no one gains by sweeping less.
+  const loss = ({ graded: { lossBoundDb } }: Entry) => Math.round((lossBoundDb ?? UNKNOWN_DB) * STEPS_OF_DECIBEL);
   if (loss(a) !== loss(b)) return loss(a) - loss(b);
   return finiteSwr(a) - finiteSwr(b);
 }

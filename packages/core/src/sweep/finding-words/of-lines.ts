@@ -5,6 +5,8 @@ type Rated = {
   readonly allowed: number;
 };
 
+const noLineText = (leastM: number) => `No line is seen, or less than ${100 * leastM} cm of one (electrical)`;
+
 /** What is noticed of the line between analyser and antenna. */
 export const LINE_FINDINGS = {
   "feedline-rating-unknown": {
@@ -57,9 +59,18 @@ export const LINE_FINDINGS = {
       return `At ${watts.toFixed(0)} W the feedline may see ${excess.join(" and ")} on ${band}.`;
     },
   },
+  "no-line-seen": {
+    meaning: "A sweep of a line shows none: it seems to be that of its connector.",
+    words: ({ leastM }: { leastM: number }) => `${noLineText(leastM)}: there is nothing to compare with a kind.`,
+  },
   "line-implausible": {
     meaning: "What was measured of a line cannot be: check its length and what was at its far end.",
-    words: (params: { why: "uneven-loss" | "other-end" | "gain" } | { why: "velocity"; velocityFactor: number }) => {
+    words: (
+      params:
+        | { why: "uneven-loss" | "other-end" | "gain" }
+        | { why: "velocity"; velocityFactor: number }
+        | { why: "no-line"; leastM: number; statedM: number },
+    ) => {
       switch (params.why) {
         case "uneven-loss":
           return "This does not look like a line alone: its loss does not grow evenly with frequency. Was an antenna at the far end?";
@@ -67,6 +78,8 @@ export const LINE_FINDINGS = {
           return "Carried on to 0 Hz, the phase is not that of the far end as stated. Was it open where you say short, or the other way round? Or a step too coarse hides whole turns.";
         case "gain":
           return "The line seems to have no loss but gain: check the calibration, and what was at the far end.";
+        case "no-line":
+          return `${noLineText(params.leastM)}, where you state ${params.statedM} m: check what was measured.`;
         case "velocity":
           return `A velocity factor of ${params.velocityFactor.toFixed(2)} is not possible: check the length and what was at the far end.`;
       }
