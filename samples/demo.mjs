@@ -18,6 +18,9 @@ const runs = [
   ["grade", "sweeps", "--plan", "itu-r1", "--bands", "20m", "--group-by", "counterpoise", "--best", "20m"],
 ];
 
+process.stdout.write(
+  "All sweeps below are invented: computed from a model, nothing was measured. They permit nothing.\n",
+);
 for (const args of runs) {
   process.stdout.write(`\n$ feedpoint ${args.join(" ")}\n\n`);
   const { status } = spawnSync(process.execPath, [command, ...args], { cwd: folder, stdio: "inherit" });

@@ -7,11 +7,12 @@ const command = fileURLToPath(new URL("../packages/cli/dist/feedpoint.js", impor
 const folder = fileURLToPath(new URL(".", import.meta.url));
 
 const SWEEP = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
+const NOTE = "Invented demo data, computed from a model, not a measurement.";
 const BANDS = ["--plan", "itu-r1", "--bands", "40m,20m,15m,10m", "--no-station"];
 
 mkdirSync(`${folder}pictures`, { recursive: true });
 for (const what of ["swr", "smith"]) {
-  const args = ["chart", SWEEP, ...BANDS, "--what", what, "-o", `pictures/${what}.svg`, "--force"];
+  const args = ["chart", SWEEP, ...BANDS, "--what", what, "--note", NOTE, "-o", `pictures/${what}.svg`, "--force"];
   const { status } = spawnSync(process.execPath, [command, ...args], { cwd: folder, stdio: "inherit" });
   if (status !== 0) process.exit(status ?? 1);
 }

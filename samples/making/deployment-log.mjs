@@ -26,7 +26,18 @@ const NOTES = {
   "2026-08-08-moorhen-wharf-poor-joint.csv": { shape: "inverted vee", height: "7 m", counterpoise: "3.2 m" },
 };
 
-const COLUMNS = ["file", "date", "deployment", "shape", "height", "counterpoise", "feedline", "weather", "note"];
+const COLUMNS = [
+  "file",
+  "date",
+  "deployment",
+  "shape",
+  "height",
+  "counterpoise",
+  "feedline",
+  "weather",
+  "data",
+  "note",
+];
 
 const cell = (text) => (/[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 
@@ -40,7 +51,18 @@ export function deploymentLog(sweeps, usualFeedlineM) {
     const { shape, height, counterpoise, weather = "dry" } = NOTES[file];
     const lengthM = feedline?.lengthM ?? usualFeedlineM;
     const line = lengthM === 0 ? "none" : `${lengthM} m`;
-    return [file, file.slice(0, "2026-01-01".length), mooring, shape, height, counterpoise, line, weather, rigText];
+    return [
+      file,
+      file.slice(0, "2026-01-01".length),
+      mooring,
+      shape,
+      height,
+      counterpoise,
+      line,
+      weather,
+      "invented",
+      rigText,
+    ];
   });
   return `${[COLUMNS, ...rows].map((row) => row.map(cell).join(",")).join("\n")}\n`;
 }

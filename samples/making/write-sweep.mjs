@@ -110,10 +110,11 @@ export const WRITERS = {
     const { re, im } = impedanceOf(s);
     return [re / REFERENCE_OHM, im / REFERENCE_OHM];
   }),
-  commaRxSwr: (points) => table(["Frequency (MHz),R (ohm),X (ohm),SWR"], ",", resistanceReactanceSwr, points),
+  commaRxSwr: (points) =>
+    table([`# ${NOTICE}`, "Frequency (MHz),R (ohm),X (ohm),SWR"], ",", resistanceReactanceSwr, points),
   commaS11Db: (points) =>
     table(
-      ["Frequency (Hz),S11 (dB),Phase (deg)"],
+      [`# ${NOTICE}`, "Frequency (Hz),S11 (dB),Phase (deg)"],
       ",",
       ({ frequencyHz, reflection }) => [
         String(frequencyHz),
@@ -124,14 +125,14 @@ export const WRITERS = {
     ),
   semicolonDecimalComma: (points) =>
     table(
-      ["Frequenz (MHz);R (Ohm);X (Ohm);SWR"],
+      [`# ${NOTICE}`, "Frequenz (MHz);R (Ohm);X (Ohm);SWR"],
       ";",
       (point) => resistanceReactanceSwr(point).map((field) => field.replace(".", ",")),
       points,
     ),
   tabImpedanceAngle: (points) =>
     table(
-      ["freq_MHz\t|Z|\tangle_deg"],
+      [`# ${NOTICE}`, "freq_MHz\t|Z|\tangle_deg"],
       "\t",
       ({ frequencyHz, reflection }) => {
         const impedance = impedanceOf(reflection);
@@ -169,7 +170,7 @@ export const WRITERS = {
     ),
   scalarSwr: (points) =>
     table(
-      ["Frequency (MHz),SWR"],
+      [`# ${NOTICE}`, "Frequency (MHz),SWR"],
       ",",
       ({ frequencyHz, reflection }) => [mhz(frequencyHz), swr(reflection).toFixed(2)],
       points,

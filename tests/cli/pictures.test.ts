@@ -40,8 +40,10 @@ test("a picture never takes the place of a file, unless it is told to", () => {
   expect(readdirSync(folder).filter((name) => name.includes(".part"))).toEqual([]);
 });
 
+const NOTE = "Invented demo data, computed from a model, not a measurement.";
+
 test.each(["swr", "smith"])("the picture %s of the README is what is drawn today", (what) => {
-  const args = ["--plan", "itu-r1", "--bands", "40m,20m,15m,10m", "--no-station", "--what", what];
+  const args = ["--plan", "itu-r1", "--bands", "40m,20m,15m,10m", "--no-station", "--what", what, "--note", NOTE];
   const committed = readFileSync(new URL(`../../samples/pictures/${what}.svg`, import.meta.url), "utf8");
   expect(runCommand(["chart", SWEEP, ...args]).stdout).toBe(committed);
 });

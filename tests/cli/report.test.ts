@@ -5,7 +5,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { check, planById, readSweeps } from "@feedpoint/core";
 import { afterAll, expect, test } from "vitest";
-import { bandTable, RANGE_KEY } from "../../packages/cli/src/present/check.js";
+import { checkColumns, RANGE_KEY, sweptRows } from "../../packages/cli/src/tables/check-columns.js";
+import { shown } from "../../packages/cli/src/tables/column.js";
 import { runCommand } from "./run-command.js";
 
 const SWEEP = "sweeps/2026-03-14-heron-lock-sloper.s1p";
@@ -64,7 +65,8 @@ test("the bands at a glance leave out the ends of each band, which the segments 
   const sweep = readSweeps(readFileSync(new URL(`../../samples/${SWEEP}`, import.meta.url)), {})[0];
   const plan = planById("itu-r1");
   if (sweep === undefined || plan === null) throw new Error("no sample");
-  const { columns } = bandTable(check(sweep, { plan, bands: ["40m"] }));
+  const result = check(sweep, { plan, bands: ["40m"] });
+  const { columns } = shown(checkColumns(result.limits), sweptRows(result));
   // Found by its key, whatever its title.
   expect(columns.filter(({ key }) => key === RANGE_KEY)).toEqual([expect.objectContaining({ title: "MHz" })]);
   const [, glance = ""] =

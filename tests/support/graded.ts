@@ -5,6 +5,7 @@ const BAND: BandGrade = {
   grade: "A",
   bestSwr: 1.2,
   bestHz: 7_100_000,
+  isBestAtLeast: false,
   dipHz: 7_100_000,
   withinLimitFraction: 1,
   sweptFraction: 1,
@@ -41,6 +42,7 @@ export function graded(
     grade: band.grade === undefined ? BAND.grade : band.grade,
     bands: [{ ...BAND, ...band }],
     lossBoundDb,
+    findings: [],
     log,
   };
 }

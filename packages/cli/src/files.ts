@@ -16,7 +16,15 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import { type ReadOptions, readCompanions, readSweeps, type Sweep, suggestion, withReference } from "@feedpoint/core";
+import {
+  forRadio,
+  type ReadOptions,
+  readCompanions,
+  readSweeps,
+  type Sweep,
+  suggestion,
+  withReference,
+} from "@feedpoint/core";
 import { hintedMessage, UsageError } from "./exit.js";
 
 /**
@@ -42,10 +50,20 @@ export function companionsIn(path: string): readonly string[] | null {
   return parts.some((part) => existsSync(part)) ? parts : null;
 }
 
-/** Reads sweeps for judging: vector sweeps are converted to the wanted impedance. */
-export function readReferred(path: string, options: ReadOptions, systemOhms: number | null): Sweep[] {
-  return readFile(path, options).map((sweep) => {
-    if (systemOhms === null || sweep.referenceOhms === systemOhms) return sweep;
+/** How files are read, and for what impedance their sweeps are meant. */
+export interface ReadingSettings {
+  readonly reading: ReadOptions;
+  /** The impedance to convert to, asked for; Ω */
+  readonly systemOhms?: number | null;
+  /** That of the radio, where the station file says what the radio is; Ω */
+  readonly radioOhms?: number | null;
+}
+
+/** Reads sweeps as they are to be seen: against the impedance asked for, else against the radio's where it was stated. */
+export function readReferred(path: string, { reading, systemOhms = null, radioOhms = null }: ReadingSettings): Sweep[] {
+  return readFile(path, reading).map((sweep) => {
+    if (systemOhms === null) return radioOhms === null ? sweep : forRadio(sweep, radioOhms);
+    if (sweep.referenceOhms === systemOhms) return sweep;
     if (sweep.kind === "vector") return withReference(sweep, systemOhms);
     throw new UsageError(
       `${path}: without phase, a sweep against ${sweep.referenceOhms} Ω cannot be judged against ${systemOhms} Ω.`,
@@ -56,14 +74,13 @@ export function readReferred(path: string, options: ReadOptions, systemOhms: num
 /** Reads the sweeps of several files for judging; what cannot be read is told beside them. */
 export function readAllReferred(
   paths: readonly string[],
-  options: ReadOptions,
-  systemOhms: number | null,
+  settings: ReadingSettings,
 ): { readonly sweeps: readonly Sweep[]; readonly unreadable: readonly Problem[] } {
   const sweeps: Sweep[] = [];
   const unreadable: Problem[] = [];
   for (const file of paths) {
     try {
-      sweeps.push(...readReferred(file, options, systemOhms));
+      sweeps.push(...readReferred(file, settings));
     } catch (error) {
       unreadable.push({ file, reason: hintedMessage(error) });
     }
@@ -72,8 +89,8 @@ export function readAllReferred(
 }
 
 /** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */
-export function onlySweepIn(path: string, options: ReadOptions, systemOhms: number | null): Sweep {
-  const sweeps = readReferred(path, options, systemOhms);
+export function onlySweepIn(path: string, settings: ReadingSettings): Sweep {
+  const sweeps = readReferred(path, settings);
   const [sweep] = sweeps;
   if (sweep !== undefined && sweeps.length === 1) return sweep;
   throw new UsageError(

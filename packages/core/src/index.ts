@@ -1,3 +1,5 @@
+/** The public surface of the library, by name, and nothing else. */
+
 export { type Analysis, analyse } from "./bands/analysis.js";
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
 export type { BandFeedline } from "./bands/band-feedline.js";
@@ -6,6 +8,7 @@ export type { DialResult } from "./bands/dials.js";
 export { type LossBound, lossBound } from "./bands/loss-bound.js";
 export type { Point } from "./bands/point.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./bands/power.js";
+export { forRadio } from "./bands/radio-reference.js";
 export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
 export {
@@ -30,7 +33,6 @@ export {
 } from "./curve/trace.js";
 export type { BandUncertainty, Interval } from "./curve/uncertainty/band-uncertainty.js";
 export { type Instrument, instrumentError } from "./curve/uncertainty/instrument.js";
-/** The public surface of the library, by name, and nothing else. */
 export {
   ACTIVITIES,
   ACTIVITY_SOURCES,
@@ -63,7 +65,7 @@ export {
   type Transmission,
   usableBands,
 } from "./facts/band-plan/privileges.js";
-export { CAUTIONS } from "./facts/cautions.js";
+export { CAUTIONS, cautionsFor, HIGH_VOLTAGE_CAUTIONS } from "./facts/cautions.js";
 export {
   type Feedline,
   type FeedlineDetails,
@@ -98,7 +100,14 @@ export {
 } from "./facts/grade-criteria.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
-export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./facts/station/station.js";
+export {
+  type AntennaDetails,
+  type PowerReduction,
+  RADIO_OHMS,
+  type Radio,
+  type Station,
+  type Tuner,
+} from "./facts/station/station.js";
 export { lookUp } from "./input/look-up.js";
 export { nearestName, suggestion } from "./input/nearest.js";
 export { printableText } from "./input/printable.js";
@@ -110,7 +119,14 @@ export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
 export { headlineSentences } from "./jobs/diff/headline.js";
 export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";
 export type { DiffVerdict } from "./jobs/diff/verdict.js";
-export { type BandGrade, type GradeOptions, gradeSweep, LEAST_SWEPT_FRACTION, type SweepGrade } from "./jobs/grade.js";
+export {
+  type BandGrade,
+  type GradeOptions,
+  gradeSweep,
+  hasProblem,
+  LEAST_SWEPT_FRACTION,
+  type SweepGrade,
+} from "./jobs/grade.js";
 export {
   type LineOptions,
   type LineResult,

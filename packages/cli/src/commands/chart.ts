@@ -21,19 +21,19 @@ async function runChart(file: string, raw: RawOptions<"chart">): Promise<void> {
     output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
-  const sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
-  const svg = await draw(sweep, checkedBy(settings, sweep), what);
+  const sweep = onlySweepIn(file, settings);
+  const svg = await draw(sweep, checkedBy(settings, sweep), what, raw.note ?? null);
   writeOutput(output, ending === "svg" ? svg : await png(svg), force);
 }
 
-async function draw(sweep: Sweep, result: CheckResult, what: ChartKind): Promise<string> {
+async function draw(sweep: Sweep, result: CheckResult, what: ChartKind, note: string | null): Promise<string> {
   if (sweep.kind === "scalar" && what !== "swr" && what !== "return-loss")
     throw new UsageError(`This sweep knows only the size of the reflection; a ${what} chart needs its angle.`);
   if (what === "swr" && result.bands.length === 1 && result.bands[0]?.best === null)
     throw new UsageError(`${result.bands[0].band} was not swept.`);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { picture } = await import("../present/svg/picture.js");
-  return picture(sweep, result, what);
+  return picture(sweep, result, what, note);
 }
 
 /** Pixels for a unit of the picture. */

@@ -8,9 +8,10 @@ import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { checkCharts } from "../present/chart/charts.js";
-import { checkCsv, checkMarkdown, checkText } from "../present/check.js";
+import { type CheckTextOptions, checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
+import { codesOf, problemsIn, talkOf } from "../words/severity.js";
 
 type Requirement = (typeof OPTIONS.checkRequire.choices)[number];
 
@@ -26,15 +27,20 @@ export function checkCommand(): Command {
 async function runCheck(files: readonly string[], raw: RawOptions<"check">): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  const { sweeps, unreadable } = readAllReferred(files, settings.reading, settings.systemOhms);
+  const { sweeps, unreadable } = readAllReferred(files, settings);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
   const checked = sweeps.map((sweep) => ({ sweep, result: checkedBy(settings, sweep, raw.at) }));
   const results = checked.map(({ result }) => result);
+  const tuner = settings.equipment.radio?.tuner ?? "none";
   const charts = screen === null ? [] : checked.map(({ sweep, result }) => checkCharts(sweep, result, screen));
   if (results.length > 0)
     process.stdout.write(
-      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, charts })}\n`,
+      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, tuner, charts })}\n`,
     );
+  if (settings.format === "csv") {
+    for (const { sweep, findings } of results)
+      process.stderr.write(talkOf(sweep.label, [...sweep.findings, ...findings]));
+  }
   const { require } = raw;
   if (unreadable.length > 0) process.exitCode = EXIT.input;
   else if (require !== undefined) {
@@ -48,7 +54,7 @@ async function runCheck(files: readonly string[], raw: RawOptions<"check">): Pro
 function render(
   results: readonly CheckResult[],
   settings: Settings,
-  { areSeveral, withSegments, charts }: { areSeveral: boolean; withSegments: boolean; charts: readonly string[] },
+  { areSeveral, ...shown }: { areSeveral: boolean } & Pick<CheckTextOptions, "withSegments" | "tuner" | "charts">,
 ): string {
   switch (settings.format) {
     case "json":
@@ -58,14 +64,16 @@ function render(
     case "csv":
       return checkCsv(results);
     case "markdown":
-      return results.map(checkMarkdown).join("\n\n");
+      return results.map((result) => checkMarkdown(result, shown.tuner)).join("\n\n");
     case "table":
-      return checkText(results, { ...settings, withSegments, charts });
+      return checkText(results, { ...settings, ...shown });
   }
 }
 
 /** The bands that do not reach what was required: of those named, or else of those swept. */
-function missing({ bands, sweep }: CheckResult, requirement: Requirement, settings: Settings): string[] {
+function missing({ bands, sweep, findings }: CheckResult, requirement: Requirement, settings: Settings): string[] {
+  const problems = codesOf(problemsIn([...sweep.findings, ...findings]));
+  if (problems !== "") return [`${printable(sweep.label)}: ${problems}`];
   const concerned = settings.bands === undefined ? bands.filter(({ verdict }) => verdict !== "not-swept") : bands;
   if (concerned.length === 0) return [`${printable(sweep.label)}: no band`];
   return concerned

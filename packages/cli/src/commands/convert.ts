@@ -16,7 +16,7 @@ export function convertCommand(): Command {
 }
 
 function runConvert(file: string, raw: RawOptions<"convert">): void {
-  const sweep = onlySweepIn(file, readingFrom(raw), null);
+  const sweep = onlySweepIn(file, { reading: readingFrom(raw) });
   const text = render(sweep, raw.to, file);
   if (raw.to === "csv" && sweep.referenceOhms !== 50) {
     process.stderr.write(

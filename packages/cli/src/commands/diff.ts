@@ -17,9 +17,12 @@ import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCharts } from "../present/chart/charts.js";
-import { diffCsv, diffMarkdown, diffText, verdictWords } from "../present/diff.js";
+import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
+import { comparedFindings } from "../words/compared.js";
+import { codesOf, problemsIn, talkOf } from "../words/severity.js";
+import { diffVerdictText } from "../words/verdicts.js";
 
 type Requirement = (typeof OPTIONS.diffRequire.choices)[number];
 
@@ -66,17 +69,28 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
     process.exitCode = EXIT.input;
     return;
   }
+  if (settings.format === "csv") {
+    for (const result of results) process.stderr.write(talkOf(labelsOf(result), comparedFindings(result)));
+  }
   if (raw.require === undefined) return;
+  const problems = codesOf(results.flatMap((result) => problemsIn(comparedFindings(result))));
+  if (problems !== "") {
+    process.stderr.write(`feedpoint: required ${raw.require}; not to be told: ${problems}\n`);
+    process.exitCode = EXIT.required;
+    return;
+  }
   const accepted = MEETS[raw.require];
   const missed = results
     .flatMap(({ bands }) => bands)
     .filter(({ verdict, isHidden }) => isHidden || !accepted.includes(verdict));
   if (missed.length === 0) return;
   process.stderr.write(
-    `feedpoint: required ${raw.require}; not so: ${missed.map((band) => `${band.band} ${band.isHidden ? verdictWords(band) : band.verdict}`).join(", ")}\n`,
+    `feedpoint: required ${raw.require}; not so: ${missed.map((band) => `${band.band} ${band.isHidden ? diffVerdictText(band) : band.verdict}`).join(", ")}\n`,
   );
   process.exitCode = EXIT.required;
 }
+
+const labelsOf = ({ before, after }: DiffResult) => [...before, ...after].map(({ label }) => label).join(", ");
 
 /** What is to be compared with what: two files, two groups of repeats, or the pairs of two folders. */
 function sidesFrom(before: string | undefined, after: string | undefined, raw: RawDiffOptions): readonly Sides[] {
@@ -116,9 +130,9 @@ function byLog(folder: string | undefined, after: string | undefined, raw: RawDi
   return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };
 }
 
-function readSide(files: readonly string[], { reading, systemOhms }: Settings): readonly Sweep[] {
+function readSide(files: readonly string[], settings: Settings): readonly Sweep[] {
   if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
-  return files.map((file) => onlySweepIn(file, reading, systemOhms));
+  return files.map((file) => onlySweepIn(file, settings));
 }
 
 const diffOptions = ({ samePlane, threshold }: RawDiffOptions, settings: Settings): DiffOptions => ({

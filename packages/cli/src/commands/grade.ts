@@ -14,9 +14,10 @@ import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
-import { criteriaText, gradeCsv, gradeMarkdown, gradeText } from "../present/grade.js";
+import { criteriaText, gradeCsv, gradeMarkdown, gradeText, problemsOf } from "../present/grade.js";
 import { jsonText } from "../present/json.js";
 import { findingText } from "../words/remedies.js";
+import { talkOf } from "../words/severity.js";
 
 type RawGradeOptions = RawOptions<"grade">;
 
@@ -56,6 +57,8 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   else {
     const report = gradeReport(outcome, season, { settings, criteria, logged, minGrade });
     process.stdout.write(`${render(report, settings, season)}\n`);
+    if (settings.format === "csv")
+      process.stderr.write(talkOf(null, [...problemsOf(report.sweeps), ...report.findings]));
   }
   for (const { reason } of outcome.unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
   process.exitCode = exitOf(outcome, require);
@@ -122,7 +125,7 @@ function render(report: GradeReport, settings: Settings, season: Season): string
     case "ndjson":
       return jsonText([report]);
     case "csv":
-      return gradeCsv(report.sweeps);
+      return gradeCsv(report);
     case "markdown":
       return gradeMarkdown(report, season);
     case "table":

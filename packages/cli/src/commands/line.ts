@@ -19,7 +19,7 @@ export function lineCommand(): Command {
 
 function runLine(file: string, raw: RawOptions<"line">): void {
   const { format, width } = outputFrom(raw);
-  const sweep = onlySweepIn(file, readingFrom(raw), null);
+  const sweep = onlySweepIn(file, { reading: readingFrom(raw) });
   const kind: FeedlineKind | null = raw.kind === undefined ? null : feedlineKindById(raw.kind);
   let result: LineResult;
   try {

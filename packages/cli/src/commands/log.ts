@@ -12,7 +12,7 @@ import { csvTable } from "../present/csv.js";
 import { csvCell, printable } from "../present/escape.js";
 
 /** Columns to begin with; a log may have any others. */
-const EMPTY_ROW = { deployment: "", shape: "", height: "", counterpoise: "", feedline: "", weather: "", note: "" };
+const EMPTY_COLUMNS = ["deployment", "shape", "height", "counterpoise", "feedline", "weather", "note"];
 
 export function logCommand(): Command {
   return new Command("log")
@@ -37,9 +37,9 @@ function runInit(folder: string, { force = false }: RawOptions<"log init">): voi
   if (!isFolder(folder)) throw new UsageError(`${folder}: this is no folder.`);
   const files = findSweepFiles([folder]);
   if (files.length === 0) throw new UsageError(`There are no sweep files in ${folder}.`);
-  const rows = files.map((file) => ({ file: relative(folder, file), date: dateIn(file), ...EMPTY_ROW }));
+  const rows = files.map((file) => [relative(folder, file), dateIn(file), ...EMPTY_COLUMNS.map(() => "")]);
   const target = join(folder, LOG_FILE);
-  writeWhole(target, `${csvTable(rows)}\n`, force);
+  writeWhole(target, `${csvTable(["file", "date", ...EMPTY_COLUMNS], rows)}\n`, force);
   process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rowCount(rows)}. Fill it in; grade reads it.\n`);
 }
 

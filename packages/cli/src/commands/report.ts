@@ -50,7 +50,7 @@ async function reportChange(
     throw new UsageError(
       "A report compares one sweep with one, and nothing else: report --before a.s1p --after b.s1p (diff takes repeats)",
     );
-  const read = (file: string) => onlySweepIn(file, settings.reading, settings.systemOhms);
+  const read = (file: string) => onlySweepIn(file, settings);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
   const [first, second] = [read(before), read(after)];
@@ -62,12 +62,13 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const [logFile = null] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const rowOf = logRowFinder(season);
-  const { sweeps, unreadable } = readAllReferred(findSweepFiles(paths), settings.reading, settings.systemOhms);
+  const { sweeps, unreadable } = readAllReferred(findSweepFiles(paths), settings);
   const criteria = criteriaWith(settings.station.criteria ?? {});
+  const tuner = settings.equipment.radio?.tuner ?? "none";
   const checked = sweeps.map((sweep) => {
     const log = rowOf(sweep.source.file);
     const grade = { ...gradeSweep(sweep, { ...settings, criteria }), log };
-    return { sweep, result: checkedBy(settings, sweep, raw.at), log, grade };
+    return { sweep, result: checkedBy(settings, sweep, raw.at), log, grade, tuner };
   });
   const [only] = checked;
   if (only === undefined)

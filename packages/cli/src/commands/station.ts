@@ -2,7 +2,9 @@ import { Command } from "commander";
 import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
+import { outputFrom } from "../options/settings.js";
 import { STATION_FILE } from "../options/station-file.js";
+import { shortCautions } from "../present/cautions.js";
 
 /**
  * A starting point: everything that can be stated, with usual values, each part with a comment. JSON knows no comments of its
@@ -64,4 +66,5 @@ export function stationCommand(): Command {
 function runInit(file: string, { force = false }: RawOptions<"station init">): void {
   if (!writeOutput(file, `${JSON.stringify(STARTING_POINT, null, 2)}\n`, force)) return;
   process.stderr.write(`feedpoint: wrote ${file}. Change it to what you have; check, diff, grade and trim read it.\n`);
+  process.stderr.write(`${shortCautions(outputFrom({}).width, { hasHighVoltage: true })}\n`);
 }

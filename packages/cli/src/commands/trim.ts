@@ -8,6 +8,7 @@ import { OPTIONS, type RawOptions, stated } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
+import { talkOf } from "../words/severity.js";
 
 type RawTrimOptions = RawOptions<"trim">;
 
@@ -23,7 +24,7 @@ async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
   const band = wantedBand(raw, settings);
   const wantedHz = raw.to ?? settings.station.wantedHz?.[band];
   const wireLengthM = stated(OPTIONS.wireLength, raw.wireLength, settings.station);
-  const sweep: Sweep = onlySweepIn(file, settings.reading, settings.systemOhms);
+  const sweep: Sweep = onlySweepIn(file, settings);
   const result = trim(sweep, {
     ...settings,
     isAtAntenna: raw.feedline === false,
@@ -34,6 +35,8 @@ async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
     ...(wireLengthM === undefined ? {} : { wireLengthM }),
   });
   process.stdout.write(`${render(result, settings)}\n`);
+  if (settings.format === "csv")
+    process.stderr.write(talkOf(result.sweep.label, [...result.sweep.findings, ...result.findings]));
   if (result.dip === null) process.exitCode = EXIT.input;
 }
 

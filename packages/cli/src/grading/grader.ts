@@ -1,4 +1,4 @@
-import { gradeSweep, type SweepGrade } from "@feedpoint/core";
+import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
 import { readReferred } from "../files.js";
 import { ndjsonText } from "../present/json.js";
 import { type Batch, joined, unreadBatch } from "./batch.js";
@@ -9,9 +9,10 @@ import { logRowFinder } from "./season.js";
 /** Prepares to grade files, batch after batch. */
 export function graderOf(settings: GradingSettings): (files: readonly string[]) => Batch {
   const rowOf = logRowFinder(settings);
+
   const gradeFile = (file: string): Batch => {
     try {
-      const sweeps = readReferred(file, settings.reading, settings.systemOhms).map((sweep) => ({
+      const sweeps = readReferred(file, settings).map((sweep) => ({
         ...gradeSweep(sweep, settings),
         log: rowOf(sweep.source.file),
       }));
@@ -30,7 +31,8 @@ function batchOf(sweeps: readonly SweepGrade[], { require, minGrade, isStreamed 
     files: 1,
     graded: sweeps.length,
     points: sweeps.reduce((sum, { sweep }) => sum + sweep.points, 0),
-    areAllRequired: require === undefined || sweeps.every(({ grade }) => reaches(grade, require)),
+    areAllRequired:
+      require === undefined || sweeps.every((graded) => reaches(graded.grade, require) && !hasProblem(graded)),
     unreadable: [],
     sweeps: isStreamed ? [] : sweeps,
     lines: streamed.map((sweep) => `${ndjsonText([lineOf(sweep)])}\n`).join(""),

@@ -3,7 +3,10 @@ import type { Settings } from "../options/settings.js";
 
 /** What grading a file needs: plain data, which can be handed to a worker. */
 export interface GradingSettings
-  extends Pick<Settings, "plan" | "licenceClass" | "bands" | "modes" | "limits" | "reading" | "systemOhms">,
+  extends Pick<
+      Settings,
+      "plan" | "licenceClass" | "bands" | "modes" | "limits" | "reading" | "systemOhms" | "radioOhms"
+    >,
     Run {}
 
 /** How a run of grading goes about it. */
@@ -19,7 +22,7 @@ export interface Run {
 }
 
 export function gradingSettings(settings: Settings, run: Run): GradingSettings {
-  const { plan, licenceClass, bands, modes, limits, reading, systemOhms } = settings;
+  const { plan, licenceClass, bands, modes, limits, reading, systemOhms, radioOhms } = settings;
   return {
     plan,
     licenceClass,
@@ -28,6 +31,7 @@ export function gradingSettings(settings: Settings, run: Run): GradingSettings {
     limits,
     reading,
     systemOhms,
+    radioOhms,
     ...run,
   };
 }

@@ -177,6 +177,12 @@ export const COMMAND_OPTIONS = {
     choices: ["swr", "smith", "return-loss", "resistance", "reactance"],
     fallback: "swr",
   },
+  note: {
+    name: "note",
+    flags: "--note <text>",
+    help: "a line below the title, such as where it was taken",
+    of: ["chart"],
+  },
   chartOutput: {
     name: "output",
     flags: "-o, --output <file>",

@@ -7,6 +7,7 @@ import {
   type Limits,
   type Mode,
   modeOf,
+  RADIO_OHMS,
   type ReadOptions,
   type Station,
 } from "@feedpoint/core";
@@ -34,6 +35,8 @@ export interface Settings extends ChosenPlan, Output {
   readonly reading: ReadOptions;
   /** SWR is judged against this impedance; null: against each file's own */
   readonly systemOhms: number | null;
+  /** That of the radio, where the station file says what the radio is; Ω */
+  readonly radioOhms: number | null;
   readonly instrument: Instrument | null;
   readonly feedline: Feedline | null;
   readonly equipment: Equipment;
@@ -59,6 +62,7 @@ export async function settingsFrom(raw: RawCommon): Promise<Settings> {
     ...outputFrom(raw),
     reading: readingFrom(raw),
     systemOhms: raw.systemOhms ?? null,
+    radioOhms: station.radio === undefined ? null : (station.radio.ohms ?? RADIO_OHMS),
     instrument: instrumentFrom(raw, station),
     feedline: feedlineOf(raw, station),
     equipment: equipmentFrom(raw, station),

@@ -1,6 +1,7 @@
 import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
+import { needText } from "../words/verdicts.js";
 import { type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { fixed, need, percent, power, span, swr, watts } from "./units.js";
+import { fixed, percent, power, span, swr, watts } from "./units.js";
 
 /** A table with what it is about, and what must be said ahead of it and after. */
 export interface NamedTable extends Table {
@@ -51,7 +52,7 @@ function dialRow(dial: DialResult): readonly string[] {
     permission(dial),
     licenceText(dial.licenceLimits),
     `${dial.point?.isAtLeast ? "≥" : ""}${swr(dial.worstSwr)}`,
-    need(dial.need),
+    needText(dial.need),
   ];
 }
 
@@ -145,7 +146,9 @@ function feedlineTable({ bands, feedline }: CheckResult): NamedTable | null {
         `${fixed(atBest.matchedLossDb, 2)} dB`,
         ...endOf(best?.swr ?? null, atBest),
         ...endOf(worst?.swr ?? null, atWorst),
-        stress === null ? "–" : `${fixed(stress.volts, 0)} V, ${fixed(stress.amperes, 1)} A at ${watts(powerW)}`,
+        stress === null
+          ? "–"
+          : `${fixed(stress.volts, 0)} V rms, ${fixed(stress.amperes, 1)} A rms at ${watts(powerW)}`,
       ],
     ];
   });

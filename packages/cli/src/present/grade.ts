@@ -1,20 +1,28 @@
-import { type GradeCriterion, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
+import { type Finding, type GradeCriterion, LEAST_SWEPT_FRACTION, type SweepGrade } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
 import type { Season } from "../grading/season.js";
 import type { Settings } from "../options/settings.js";
-import { csvTable } from "./csv.js";
+import { csvOf, shown } from "../tables/column.js";
+import { gradeBandColumns, gradeColumns, gradeRows } from "../tables/grade-columns.js";
+import { problemsIn } from "../words/severity.js";
+import { certaintyText } from "../words/verdicts.js";
+import { cautionItems, shortCautions } from "./cautions.js";
 import { markdownCell } from "./escape.js";
-import { findingLines } from "./findings.js";
+import { findingItems, findingLines } from "./findings.js";
 import { seasonTables } from "./season.js";
-import { sweepNames } from "./sweep-names.js";
 import { markdownTable, type Table, type TableColumn, textTable, wrap } from "./table.js";
-import { fixed, limitsLine, percent, planLine, stationLines, swr } from "./units.js";
+import { limitsLine, percent, planLine, stationLines } from "./units.js";
 
 /** A row for each sweep, a column for each band that any of them swept: grade and best SWR; then what was asked for besides. */
-export function gradeText(report: GradeReport, { width, limits, stationFile }: Settings, season: Season): string {
+export function gradeText(
+  report: GradeReport,
+  { width, limits, stationFile }: Pick<Settings, "width" | "limits" | "stationFile">,
+  season: Season,
+): string {
   const { sweeps, totals, criteria, plan } = report;
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
-  const findings = findingLines(report.findings, width);
+  const findings = findingLines([...problemsOf(sweeps), ...report.findings], width);
+  const table = gradeTable(sweeps);
   const counted = `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`;
   if (totals.graded === 0) return wrap(counted, width);
   return [
@@ -22,9 +30,7 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
     wrap(limitsLine(limits), width, "  "),
     ...stationLines(stationFile),
     "",
-    sweeps.length === 0
-      ? "No sweep reaches the grade asked for."
-      : textTable(columnsFor(sweeps), rowsFor(sweeps), { width }),
+    sweeps.length === 0 ? "No sweep reaches the grade asked for." : textTable(table.columns, table.rows, { width }),
     "",
     ...seasonTables(report, season).flatMap(({ above, columns, rows }) => [
       wrap(above, width),
@@ -36,24 +42,36 @@ export function gradeText(report: GradeReport, { width, limits, stationFile }: S
     ...criteria.map(({ grade, meaning }) => wrap(`${grade}  ${meaning}`, width, "   ")),
     "",
     wrap(counted, width),
+    "",
+    shortCautions(width),
   ].join("\n");
 }
 
 export function gradeMarkdown(report: GradeReport, season: Season): string {
-  const { sweeps } = report;
+  const { sweeps, plan } = report;
+  const { columns, rows } = gradeTable(sweeps);
   return [
-    markdownTable(columnsFor(sweeps), rowsFor(sweeps)),
-    ...seasonTables(report, season).flatMap(({ above, columns, rows }) => [
-      markdownCell(above),
-      ...(rows.length === 0 ? [] : [markdownTable(columns, rows)]),
+    markdownCell(`${planLine(plan)}, ${certaintyText(plan.certainty)}`),
+    markdownTable(columns, rows),
+    ...seasonTables(report, season).flatMap((table) => [
+      markdownCell(table.above),
+      ...(table.rows.length === 0 ? [] : [markdownTable(table.columns, table.rows)]),
     ]),
+    ...findingItems([...problemsOf(sweeps), ...report.findings]),
+    cautionItems(report.cautions),
   ].join("\n\n");
 }
 
-export const gradeTable = (sweeps: readonly SweepGrade[]): Table => ({
-  columns: columnsFor(sweeps),
-  rows: rowsFor(sweeps),
-});
+export const gradeTable = (sweeps: readonly SweepGrade[]): Table => shown(gradeColumns(sweeps), sweeps);
+
+/** Problems of single sweeps, with the sweep's name. */
+export const problemsOf = (sweeps: readonly SweepGrade[]): readonly Finding[] =>
+  sweeps.flatMap(({ sweep, findings }) =>
+    problemsIn([...sweep.findings, ...findings]).map((found) => ({
+      ...found,
+      message: `${sweep.label}: ${found.message}`,
+    })),
+  );
 
 /** What the cells of that table hold, in words. */
 export const GRADE_NOTES: readonly string[] = [
@@ -62,20 +80,7 @@ export const GRADE_NOTES: readonly string[] = [
 ];
 
 /** One row a sweep and band. */
-export function gradeCsv(sweeps: readonly SweepGrade[]): string {
-  return csvTable(
-    sweeps.flatMap(({ sweep, grade, bands, lossBoundDb }) =>
-      bands.map((band) => ({
-        file: sweep.file,
-        label: sweep.label,
-        takenAt: sweep.takenAt,
-        overall: grade,
-        lossBoundDb,
-        ...band,
-      })),
-    ),
-  );
-}
+export const gradeCsv = ({ sweeps, plan }: GradeReport): string => csvOf(gradeBandColumns(plan), gradeRows(sweeps));
 
 /** What each grade stands for, with the limits in force. */
 export function criteriaText({ limits, width }: Settings, criteria: readonly GradeCriterion[]): string {
@@ -106,33 +111,4 @@ export function criteriaText({ limits, width }: Settings, criteria: readonly Gra
       width,
     ),
   ].join("\n");
-}
-
-const sweptBands = (sweeps: readonly SweepGrade[]) =>
-  (sweeps[0]?.bands ?? [])
-    .map(({ band }) => band)
-    .filter((name) => sweeps.some(({ bands }) => bands.some((entry) => entry.band === name && entry.bestSwr !== null)));
-
-function columnsFor(sweeps: readonly SweepGrade[]): readonly TableColumn[] {
-  return [
-    { title: "Sweep" },
-    { title: "Mean" },
-    { title: "Loss dB", align: "right", spare: 1 },
-    ...sweptBands(sweeps).map((title): TableColumn => ({ title, align: "right" })),
-  ];
-}
-
-function rowsFor(sweeps: readonly SweepGrade[]): readonly (readonly string[])[] {
-  const names = sweptBands(sweeps);
-  const nameOf = sweepNames(sweeps);
-  return sweeps.map(({ sweep, grade, bands, lossBoundDb }) => [
-    nameOf(sweep),
-    grade ?? "–",
-    lossBoundDb === null ? "–" : `≤${fixed(lossBoundDb, 1)}`,
-    ...names.map((name) => {
-      const entry = bands.find(({ band }) => band === name);
-      if (entry === undefined || entry.bestSwr === null) return "–";
-      return `${entry.grade ?? "?"} ${swr(entry.bestSwr)}`;
-    }),
-  ]);
 }

@@ -1,4 +1,5 @@
 import type { FeedlineKind, LineResult, LineVerdict } from "@feedpoint/core";
+import { shortCautions } from "./cautions.js";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
@@ -30,6 +31,8 @@ export function lineText(result: LineResult, kind: FeedlineKind | null, width: n
       { width },
     ),
     ...(findings === "" ? [] : ["", findings]),
+    "",
+    shortCautions(width),
   ].join("\n");
 }
 

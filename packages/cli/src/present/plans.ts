@@ -4,19 +4,13 @@ import {
   type BandPlan,
   emissionsIn,
   greatestPowerIn,
-  type PlanCertainty,
   planCertainty,
   usableBands,
 } from "@feedpoint/core";
+import { certaintyText } from "../words/verdicts.js";
+import { shortCautions } from "./cautions.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
 import { emissions, fixed, power, span, use } from "./units.js";
-
-const CERTAINTIES: Readonly<Record<PlanCertainty, string>> = {
-  "from-sources": "from sources",
-  "partly-from-memory": "partly from memory",
-  "mostly-from-memory": "mostly from memory",
-  "from-memory": "from memory",
-};
 
 /** The plans that there are, one a line. */
 export function planListText(plans: readonly BandPlan[], width: number): string {
@@ -30,7 +24,7 @@ export function planListText(plans: readonly BandPlan[], width: number): string 
     plan.id,
     plan.title,
     plan.classes?.join(", ") ?? "–",
-    CERTAINTIES[planCertainty(plan)],
+    certaintyText(planCertainty(plan)),
   ]);
   return [
     textTable(columns, rows, { width }),
@@ -78,6 +72,8 @@ export function planText(
     "",
     ...plan.notes.map((note) => wrap(`- ${note}`, width, "  ")),
     wrap("Not legal advice: check with the authority before transmitting.", width),
+    "",
+    shortCautions(width, { hasHighVoltage: true }),
   ].join("\n");
 }
 

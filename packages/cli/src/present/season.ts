@@ -10,9 +10,10 @@ import {
 } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
 import type { Season, SeasonResult } from "../grading/season.js";
+import { needWhereSwept } from "../words/verdicts.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
-import { fixed, needOf, percent, signed, swr } from "./units.js";
+import { fixed, percent, signed, swr } from "./units.js";
 
 /** A table with the sentence above it. */
 export interface SeasonTable {
@@ -51,7 +52,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     String(rank),
     nameOf(graded.sweep),
     dateOf(graded) ?? "–",
-    needOf(band),
+    needWhereSwept(band),
     percent(band.withinLimitFraction),
     graded.lossBoundDb === null ? "–" : `≤${fixed(graded.lossBoundDb, 1)}`,
     swr(band.bestSwr),

@@ -41,20 +41,6 @@ export const span = ({ lowHz, highHz }: { lowHz: number; highHz: number }): stri
   return `${fixed(lowHz / 1e6, digits)}-${fixed(highHz / 1e6, digits)}`;
 };
 
-const NEEDS = {
-  none: "no tuner",
-  "built-in-tuner": "built-in tuner",
-  "wide-range-tuner": "wide-range tuner",
-  "beyond-tuner": "more than a tuner",
-  unknown: "not known",
-} as const;
-
-export const need = (value: keyof typeof NEEDS): string => NEEDS[value];
-
-/** What a band needs, as far as it was swept. */
-export const needOf = (band: { readonly need: keyof typeof NEEDS; readonly sweptFraction: number }): string =>
-  band.sweptFraction < 1 ? `${need(band.need)} where swept` : need(band.need);
-
 /** A change with its sign, a true minus for a person; what rounds to nothing has none. */
 export const signed = (value: number, digits: number): string => {
   const size = fixed(Math.abs(value), digits);

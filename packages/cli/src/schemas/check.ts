@@ -1,5 +1,7 @@
-import type { CheckResult } from "@feedpoint/core";
+import { type CheckResult, DEFAULT_LIMITS } from "@feedpoint/core";
 import * as z from "zod";
+import { checkColumns } from "../tables/check-columns.js";
+import { aboutIn } from "../tables/column.js";
 import type { JsonOf } from "./json-of.js";
 import {
   bandSummary,
@@ -19,7 +21,9 @@ import {
   sweepInfo,
 } from "./parts.js";
 
-const verdict = z.enum(["pass", "partial", "fail", "not-swept"]);
+const about = aboutIn(checkColumns(DEFAULT_LIMITS));
+
+const verdict = z.enum(["pass", "partial", "fail", "not-swept"]).describe(about("verdict"));
 
 const segment = z.object({
   use: z.string(),

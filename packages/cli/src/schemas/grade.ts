@@ -1,16 +1,21 @@
 import type { SweepGrade } from "@feedpoint/core";
 import * as z from "zod";
 import type { GradedLine, GradeReport } from "../grading/report.js";
+import { aboutIn } from "../tables/column.js";
+import { gradeBandColumns } from "../tables/grade-columns.js";
 import type { JsonOf } from "./json-of.js";
 import { cautions, findings, finite, fraction, limits, need, planInfo, sweepInfo } from "./parts.js";
 
 const grade = z.enum(["A", "B", "C", "D", "F"]);
+
+const about = aboutIn(gradeBandColumns({ id: "", certainty: "" }));
 
 const bandGrade = z.object({
   band: z.string(),
   grade: grade.nullable().describe("null: too little of the band was swept"),
   bestSwr: finite,
   bestHz: finite,
+  isBestAtLeast: z.boolean().nullable().describe(about("isBestAtLeast")),
   dipHz: finite.describe("null where the best point is only the edge of the band"),
   withinLimitFraction: fraction,
   sweptFraction: fraction,
@@ -19,9 +24,10 @@ const bandGrade = z.object({
 
 const sweepGrade = z.object({
   sweep: sweepInfo,
-  grade: grade.nullable().describe("mean over the bands graded; null: none"),
+  grade: grade.nullable().describe(`${about("overall")}; null: none`),
   bands: z.array(bandGrade),
-  lossBoundDb: finite.describe("null: the sweep bounds nothing"),
+  lossBoundDb: finite.describe(`${about("lossBoundDb")}; null: the sweep bounds nothing`),
+  findings: findings.describe("what makes its numbers others than they seem"),
   log: z.record(z.string(), z.string()).nullable().describe("the deployment log's row"),
 }) satisfies z.ZodType<JsonOf<SweepGrade>>;
 

@@ -75,6 +75,9 @@ export const planInfo = z.object({
     url: z.string().nullable().exactOptional(),
   }),
   licenceClass: z.string().nullable().describe("null: none named"),
+  certainty: z
+    .enum(["from-sources", "partly-from-memory", "mostly-from-memory", "from-memory"])
+    .describe("how much of it was read from a source"),
 }) satisfies z.ZodType<JsonOf<PlanInfo>>;
 
 export const limits = z.object({
@@ -125,6 +128,9 @@ export const bandSummary = z.object({
   atHigh: point.nullable(),
   withinLimit: z.object({ limitSwr: z.number(), widthHz: frequencyHz, fraction, spans: z.array(span) }),
   usable: z.object({ withoutTuner: fraction, withBuiltInTuner: fraction, withWideRangeTuner: fraction }),
+  tunerSpans: z
+    .object({ builtIn: z.array(span), wideRange: z.array(span) })
+    .describe("what each tuner brings within reach"),
   bandwidth: span.nullable().describe("null: the best point is not within the limit"),
   resonances: z.array(point).describe("where the reactance is 0; empty without phase"),
   loadedQ: finite,

@@ -3,6 +3,7 @@ import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import { takesSignal } from "../facts/band-plan/privileges.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Limits } from "../facts/limits.js";
+import { RADIO_OHMS } from "../facts/station/station.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
 import type { Sweep } from "../sweep/sweep.js";
@@ -60,12 +61,10 @@ export function powerFindings(results: readonly BandResult[], feedline: Feedline
   ];
 }
 
-/** What radios are made for; Ω (common practice, no source) */
-const RADIO_OHMS = 50;
-
-export function referenceFindings({ referenceOhms }: Sweep): readonly Finding[] {
-  if (referenceOhms === RADIO_OHMS) return [];
-  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms: RADIO_OHMS })];
+/** A sweep against another impedance than the radio is made for: its SWR is not what the radio sees. */
+export function referenceFindings({ referenceOhms }: Sweep, radioOhms = RADIO_OHMS): readonly Finding[] {
+  if (referenceOhms === radioOhms) return [];
+  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms })];
 }
 
 /** What the sweep itself says about loss on the way to the antenna. */

@@ -1,13 +1,4 @@
-import {
-  clipSpans,
-  extremesOver,
-  type Piece,
-  type Span,
-  share,
-  totalWidth,
-  widthOf,
-  widthWithin,
-} from "../curve/pieces.js";
+import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth, widthOf } from "../curve/pieces.js";
 import { type CurvePoint, isBeyondScale, type LimitSpan, sweptWidthHz } from "../curve/trace.js";
 import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import { type Need, needFor } from "../facts/limits.js";
@@ -21,12 +12,20 @@ export interface UsableShares {
   readonly withWideRangeTuner: number;
 }
 
+/** Spans of the usable band within reach of each kind of tuner, what needs none included. */
+export interface TunerSpans {
+  readonly builtIn: readonly Span[];
+  readonly wideRange: readonly Span[];
+}
+
 /** What of a band was swept and can be used: all that a grade needs, and the ground of a summary. */
 export interface BandReach {
   readonly pieces: readonly Piece[];
   /** Share of the usable pieces that was swept, 0 to 1 */
   readonly sweptFraction: number;
   readonly usable: UsableShares;
+  /** What a tuner brings within reach, or what is without one */
+  readonly tunerSpans: TunerSpans;
   /** What the worst swept point needs */
   readonly need: Need;
   /** Within the limit */
@@ -43,7 +42,11 @@ export function reachOf(analysis: Analysis, { pieces }: UsableBand): BandReach {
   const sweptHz = pieces.reduce((sum, { lowHz, highHz }) => sum + sweptWidthHz(curve, lowHz, highHz), 0);
   const within = pieces.flatMap((piece) => clipSpans(spans, piece));
   const widthHz = widthOf(within);
-  const shareOf = (all: readonly LimitSpan[]) => share(widthWithin(all, pieces), usableHz);
+  const clipped = (all: readonly LimitSpan[]) => pieces.flatMap((piece) => clipSpans(all, piece));
+  const tunerSpans = {
+    builtIn: clipped(analysis.builtInTunerSpans),
+    wideRange: clipped(analysis.wideRangeTunerSpans),
+  };
   const extremes = extremesOver(trace, pieces);
   return {
     pieces,
@@ -52,9 +55,10 @@ export function reachOf(analysis: Analysis, { pieces }: UsableBand): BandReach {
     widthHz,
     usable: {
       withoutTuner: share(widthHz, usableHz),
-      withBuiltInTuner: shareOf(analysis.builtInTunerSpans),
-      withWideRangeTuner: shareOf(analysis.wideRangeTunerSpans),
+      withBuiltInTuner: share(widthOf(tunerSpans.builtIn), usableHz),
+      withWideRangeTuner: share(widthOf(tunerSpans.wideRange), usableHz),
     },
+    tunerSpans,
     extremes,
     need: needOf(analysis, extremes?.worst ?? null),
   };

@@ -1,5 +1,5 @@
 import type { BandPlan, UsableBand } from "../facts/band-plan/band-plan.js";
-import { memoryFindings } from "../facts/band-plan/certainty.js";
+import { memoryFindings, type PlanCertainty, planCertainty } from "../facts/band-plan/certainty.js";
 import { COMMON_PLAN_ID } from "../facts/band-plan/plans.js";
 import { usableBands } from "../facts/band-plan/privileges.js";
 import type { Limits } from "../facts/limits.js";
@@ -22,11 +22,13 @@ export interface Scope {
 /** What identifies a plan in a result. */
 export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
   readonly licenceClass: string | null;
+  /** How much of it was read from a source */
+  readonly certainty: PlanCertainty;
 }
 
 export function planInfo({ plan, licenceClass = null }: Scope): PlanInfo {
   const { id, title, edition, source } = plan;
-  return { id, title, edition, source, licenceClass };
+  return { id, title, edition, source, licenceClass, certainty: planCertainty(plan) };
 }
 
 /** The bands of a plan that were asked for, in the plan's order. */

@@ -15,7 +15,7 @@ import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../sweep
 import type { Analysis } from "./analysis.js";
 import { impedanceQ } from "./impedance-q.js";
 import { type Point, pointAt, pointOn } from "./point.js";
-import { reachOf, type UsableShares } from "./reach.js";
+import { reachOf, type TunerSpans, type UsableShares } from "./reach.js";
 
 /** What a curve does within one band. Nothing that was not swept counts as good. */
 export interface BandSummary {
@@ -40,6 +40,8 @@ export interface BandSummary {
   };
   /** Shares of the whole usable band within reach, by means */
   readonly usable: UsableShares;
+  /** What each kind of tuner brings within reach */
+  readonly tunerSpans: TunerSpans;
   /** The span around the best point with SWR within the limit, band edges ignored; null where the best is not within */
   readonly bandwidth: Span | null;
   /** Where the reactance is 0 within the band; empty for a scalar sweep */
@@ -70,7 +72,7 @@ export const isDip = ({
 /** All that a curve does within a band. */
 export function summariseBand(analysis: Analysis, band: UsableBand): BandSummary {
   const { curve, trace, limits, spans } = analysis;
-  const { sweptFraction, within, widthHz, usable, extremes, need } = reachOf(analysis, band);
+  const { sweptFraction, within, widthHz, usable, tunerSpans, extremes, need } = reachOf(analysis, band);
   const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
   const resonances = extremes === null ? [] : resonancesIn(trace, band.pieces);
   return {
@@ -85,6 +87,7 @@ export function summariseBand(analysis: Analysis, band: UsableBand): BandSummary
     atHigh: extremes && pointAt(curve, band.highHz),
     withinLimit: { limitSwr: limits.swr, widthHz, fraction: usable.withoutTuner, spans: within },
     usable,
+    tunerSpans,
     bandwidth,
     resonances,
     impedanceQ: extremes === null ? null : qNearest(curve, resonances, extremes.best.frequencyHz),

@@ -10,3 +10,16 @@ export const CAUTIONS: readonly string[] = [
   "Work at height only secured and never alone.",
   "Stay within the ratings that the makers of radio, tuner, feedline and antenna state, for the mode in use.",
 ];
+
+/**
+ * What belongs beside every answer that names a power, a voltage or a current, or is of an antenna that is fed where its impedance
+ * is high, as a wire fed at its end is. Common practice, no source.
+ */
+export const HIGH_VOLTAGE_CAUTIONS: readonly string[] = [
+  "The ends of a wire, a feed point of high impedance (a wire fed at its end or near it), ladder line and the inside of a tuner carry high RF voltage, at a few watts already: it burns skin and starts fires. Keep all of them out of reach, insulated, and clear of what can burn.",
+  "What a tuner, a transformer, a choke or a line loses becomes heat in it: rated for one match and one mode, it may overheat in another. Feel for heat only with the transmitter off.",
+];
+
+/** The cautions that fit an answer. */
+export const cautionsFor = (answer: { readonly hasHighVoltage: boolean }): readonly string[] =>
+  answer.hasHighVoltage ? [...HIGH_VOLTAGE_CAUTIONS, ...CAUTIONS] : CAUTIONS;

@@ -9,7 +9,7 @@ import { closedBands, type PlanInfo, planFindings, planInfo, type Scope, selectB
 import { sweptWidthHz } from "../curve/trace.js";
 import { groundsOf } from "../curve/uncertainty/band-uncertainty.js";
 import type { Dial } from "../facts/activity/dial.js";
-import { CAUTIONS } from "../facts/cautions.js";
+import { cautionsFor } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
 import type { Finding } from "../sweep/finding.js";
@@ -65,8 +65,20 @@ export function check(sweep: Sweep, options: CheckOptions): CheckResult {
       ...dipBesideFindings(analysis, results),
       ...lossFindings(analysis.curve),
       ...(feedline === null ? [] : feedlineFindings(sweep, feedline, results)),
-      ...referenceFindings(sweep),
+      ...referenceFindings(sweep, options.equipment?.radio?.ohms),
     ],
-    cautions: CAUTIONS,
+    cautions: cautionsFor({ hasHighVoltage: results.some(hasHighVoltage) }),
   };
+}
+
+/** An impedance from which on a feed point carries high voltage at usual powers, Ω (our own choice). */
+const HIGH_OHMS = 500;
+
+/** Whether the answer names a power, a voltage or a current on a band, or the antenna is fed where its impedance is high. */
+function hasHighVoltage({ power, feedline, best, worst }: BandResult): boolean {
+  const isNamed = power.some(({ watts }) => watts !== null) || feedline?.stress != null;
+  const isHigh = [best, worst].some(
+    (point) => point !== null && Math.hypot(point.resistanceOhms ?? 0, point.reactanceOhms ?? 0) >= HIGH_OHMS,
+  );
+  return isNamed || isHigh;
 }

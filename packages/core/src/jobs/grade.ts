@@ -1,13 +1,20 @@
 import { type Analysis, analyse } from "../bands/analysis.js";
+import { referenceFindings } from "../bands/doubts.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
 import { reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { isDip } from "../bands/summary.js";
+import { isBeyondScale } from "../curve/trace.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
 import { DEFAULT_LIMITS, type Need } from "../facts/limits.js";
+import type { Finding } from "../sweep/finding.js";
 import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
+
+/** Whether nothing told of a graded sweep is to be believed before something is settled. */
+export const hasProblem = ({ sweep, findings }: Pick<SweepGrade, "sweep" | "findings">): boolean =>
+  [...sweep.findings, ...findings].some(({ severity }) => severity === "problem");
 
 /** A band of which less than this was swept gets no grade. */
 export const LEAST_SWEPT_FRACTION = 0.9;
@@ -21,6 +28,8 @@ export interface BandGrade {
   readonly grade: Grade | null;
   readonly bestSwr: number | null;
   readonly bestHz: number | null;
+  /** Whether the instrument's scale ended there, so that the SWR is at least this; null where nothing was swept */
+  readonly isBestAtLeast: boolean | null;
   /** `bestHz` where it is a dip within the band and not just its edge; else null */
   readonly dipHz: number | null;
   readonly withinLimitFraction: number;
@@ -35,11 +44,15 @@ export interface SweepGrade {
   readonly bands: readonly BandGrade[];
   /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
   readonly lossBoundDb: number | null;
+  /** What makes its numbers others than they seem: another reference than the radio's */
+  readonly findings: readonly Finding[];
   /** The deployment log's row for this sweep */
   readonly log: Readonly<Record<string, string>> | null;
 }
 
 export interface GradeOptions extends Scope {
+  /** Impedance that the radio is made for, Ω; 50 where it is not stated */
+  readonly radioOhms?: number | null;
   readonly criteria?: readonly GradeCriterion[];
 }
 
@@ -58,6 +71,7 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
       grade: sweptFraction >= LEAST_SWEPT_FRACTION && isSure ? grade : null,
       bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
       bestHz: best?.frequencyHz ?? null,
+      isBestAtLeast: best && isBeyondScale(analysis.curve, best.reflectionMagnitude),
       dipHz: best && isDip({ best, pieces }) ? best.frequencyHz : null,
       withinLimitFraction: usable.withoutTuner,
       sweptFraction,
@@ -69,6 +83,7 @@ export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
     grade: overall(bands),
     bands,
     lossBoundDb: lossBoundOf(analysis.curve)?.lossDb ?? null,
+    findings: referenceFindings(sweep, options.radioOhms ?? undefined),
     log: null,
   };
 }

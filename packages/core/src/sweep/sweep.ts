@@ -120,6 +120,10 @@ export function withReference(sweep: VectorSweep, referenceOhms: number): Vector
   );
 }
 
+/** The same sweep with more said of it. */
+export const withFindings = (sweep: VectorSweep, findings: readonly Finding[]): VectorSweep =>
+  Object.freeze({ ...sweep, findings: Object.freeze([...sweep.findings, ...findings]) });
+
 /** A sweep against another reference impedance where it can be converted; a scalar one stays as it is. */
 export const referredTo = (sweep: Sweep, referenceOhms: number): Sweep =>
   sweep.kind === "vector" ? withReference(sweep, referenceOhms) : sweep;

@@ -6,8 +6,7 @@ import {
   type Sweep,
   traceOfSweep,
 } from "@feedpoint/core";
-import { verdictText } from "../check.js";
-import { verdictWords } from "../diff.js";
+import { diffVerdictText, verdictText } from "../../words/verdicts.js";
 import { greatestShownSwr } from "../swr-ticks.js";
 import { wrap } from "../table.js";
 import { type BandChart, bandChart } from "./band-chart.js";
@@ -40,7 +39,7 @@ export function diffCharts({ bands, limits }: DiffResult, { before, after }: Sam
   const curvesOf = (side: readonly Sweep[]) => side.map((sweep) => traceOfSweep(sweep).curve);
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({
-    title: `${band.band}  ${verdictWords(band)}`,
+    title: `${band.band}  ${diffVerdictText(band)}`,
     sides: [
       { name: "before" as const, curves: curvesOf(before), summary: band.before },
       { name: "after" as const, curves: curvesOf(after), summary: band.after },

@@ -1,8 +1,9 @@
 import type { BandSummary, Limits } from "@feedpoint/core";
+import { needText } from "../../words/verdicts.js";
 import { html, type Markup } from "../markup.js";
 import type { Series } from "../svg/series.js";
 import { bandSwrChart } from "../svg/swr-chart.js";
-import { kilohertz, megahertz, need, percent, pointSwr, span } from "../units.js";
+import { kilohertz, megahertz, percent, pointSwr, span } from "../units.js";
 import { readoutLine } from "./readout-line.js";
 
 /** A verdict as it stands beside a band's name. */
@@ -35,7 +36,7 @@ function factsOf(summaries: readonly (BandSummary | undefined)[]): readonly Mark
     fact("Worst", ({ worst }) => pointSwr(worst)),
     fact(`To ${limit}:1`, ({ withinLimit }) => percent(withinLimit.fraction)),
     fact("Where", withinText),
-    fact("Needs", (summary) => need(summary.need)),
+    fact("Needs", (summary) => needText(summary.need)),
   ];
 }
 

@@ -1,5 +1,7 @@
 import { type DiffResult, headlineSentences, type SameTerms, type Sweep } from "@feedpoint/core";
-import { comparedFindings, diffTable, reasonsOf, verdictWords } from "../diff.js";
+import { comparedFindings, reasonsOf } from "../../words/compared.js";
+import { diffVerdictText } from "../../words/verdicts.js";
+import { diffTable } from "../diff.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
 import { bandPanels } from "./band-panels.js";
@@ -28,7 +30,7 @@ export function diffSection(result: DiffResult, { before, after }: SameTerms): M
       "v1",
     ),
   ];
-  const verdicts = bands.map((band) => ({ band: band.band, verdict: verdictWords(band) }));
+  const verdicts = bands.map((band) => ({ band: band.band, verdict: diffVerdictText(band) }));
   const [verdict = "", ...meaning] = headlineSentences(bands, causes);
   const reasons = reasonsOf(bands);
   const name = ({ label, takenAt }: Sweep) => label + (takenAt === null ? "" : `, taken ${takenAt}`);

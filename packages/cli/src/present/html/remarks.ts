@@ -1,16 +1,15 @@
 import type { Cause, Finding } from "@feedpoint/core";
 import { findingText } from "../../words/remedies.js";
+import { byGravity } from "../../words/severity.js";
+import { SEVERITY_WORDS } from "../findings.js";
 import { html, type Markup } from "../markup.js";
-
-const WORDS = { problem: "Problem", caution: "Take care", info: "Note" } as const;
-const ORDER = ["problem", "caution", "info"] as const;
 
 /** Findings, the gravest first. */
 export function findingList(findings: readonly Finding[]): Markup {
   if (findings.length === 0) return html`<p>Nothing else was noticed.</p>`;
-  const sorted = ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
-  return html`<ul class="findings">${sorted.map(
-    (finding) => html`<li class="${finding.severity}"><b>${WORDS[finding.severity]}:</b> ${findingText(finding)}</li>`,
+  return html`<ul class="findings">${byGravity(findings).map(
+    (finding) =>
+      html`<li class="${finding.severity}"><b>${SEVERITY_WORDS[finding.severity]}:</b> ${findingText(finding)}</li>`,
   )}</ul>`;
 }
 

@@ -7,12 +7,12 @@ import {
   type SweepGrade,
 } from "@feedpoint/core";
 import type { GradeReport } from "../../grading/report.js";
+import { withoutTuner } from "../../words/headline.js";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
 import type { SeasonTable } from "../season.js";
 import { dataTable } from "./data-table.js";
 import { diffSection } from "./diff-section.js";
-import { withoutTuner } from "./headline.js";
 import { methodSection } from "./method-section.js";
 import { page } from "./page.js";
 import { cautionSection, findingList } from "./remarks.js";

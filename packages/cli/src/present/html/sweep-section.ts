@@ -1,13 +1,15 @@
-import type { CheckResult, Sweep, SweepGrade } from "@feedpoint/core";
-import { bandTable, RANGE_KEY, segmentTable, verdictText } from "../check.js";
+import type { CheckResult, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
+import { checkColumns, RANGE_KEY, sweptRows } from "../../tables/check-columns.js";
+import { shown } from "../../tables/column.js";
+import { SEGMENT_COLUMNS, segmentRows } from "../../tables/segment-columns.js";
+import { checkHeadline } from "../../words/headline.js";
+import { verdictText } from "../../words/verdicts.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
-import type { Table } from "../table.js";
 import { bandPanels } from "./band-panels.js";
 import { chartSections } from "./chart-sections.js";
 import { dataTable } from "./data-table.js";
-import { checkHeadline } from "./headline.js";
 import { findingList } from "./remarks.js";
 import { sourceSection } from "./source-section.js";
 import { sureness } from "./sureness.js";
@@ -19,26 +21,30 @@ export interface CheckedSweep {
   readonly result: CheckResult;
   /** The deployment log's row for it; null where there is none */
   readonly log: SweepGrade["log"];
+  /** The tuner that was stated */
+  readonly tuner: Tuner;
 }
 
 /** All of what a check says of one sweep. `index` tells the sweeps of a page apart. */
-export function sweepSection({ sweep, result, log }: CheckedSweep, index: number): Markup {
+export function sweepSection({ sweep, result, log, tuner }: CheckedSweep, index: number): Markup {
   const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
-  const table = bandTable(result);
+  const columns = checkColumns(result.limits, tuner).filter(({ key }) => key !== RANGE_KEY);
+  // Without the ends of each band, which the table of segments has.
+  const table = shown(columns, sweptRows(result));
   const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
   const verdicts = result.bands.map((band) => ({ band: band.band, verdict: verdictText(band) }));
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
-  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result)}</h1>${
+  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
   }${logFacts(log)}</header>${[
     table.rows.length === 0
       ? null
-      : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", withoutRange(table))}</section>`,
+      : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", table)}</section>`,
     chartSections(series, result.limits, bandPanels(series, verdicts, result.limits)),
     sureness(series),
     table.rows.length === 0
       ? null
-      : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", segmentTable(result))}</section>`,
+      : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", shown(SEGMENT_COLUMNS, segmentRows(result)))}</section>`,
     stationTables(result).map(
       ({ name, intro, outro, ...rows }) =>
         html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
@@ -54,10 +60,4 @@ function logFacts(log: SweepGrade["log"]): Markup | null {
   const said = Object.entries(log ?? {}).filter(([column, text]) => text !== "" && !/^(file|date)$/i.test(column));
   if (said.length === 0) return null;
   return html`<dl class="facts">${said.map(([column, text]) => html`<div><dt>${column}</dt><dd>${text}</dd></div>`)}</dl>`;
-}
-
-/** Without the ends of each band, which the table of segments has. */
-function withoutRange({ columns, rows }: Table): Table {
-  const range = columns.findIndex(({ key }) => key === RANGE_KEY);
-  return { columns: columns.filter((_, c) => c !== range), rows: rows.map((row) => row.filter((_, c) => c !== range)) };
 }

@@ -8,14 +8,19 @@ import { bandSwrChart, sweepSwrChart } from "./swr-chart.js";
 
 export type ChartKind = "swr" | "smith" | "return-loss" | "resistance" | "reactance";
 
-/** One chart of a sweep as an SVG file. */
-export function picture(sweep: Sweep, { bands, limits }: CheckResult, what: ChartKind): string {
+/** One chart of a sweep as an SVG file, with a note of the operator's below its title. */
+export function picture(
+  sweep: Sweep,
+  { bands, limits }: CheckResult,
+  what: ChartKind,
+  note: string | null = null,
+): string {
   const series = [seriesOf("only", sweep, bands)];
   const [only, ...others] = bands;
   const isOneBand = what === "swr" && only !== undefined && others.length === 0;
   const name = isOneBand ? `SWR on ${only.band}` : NAMES[what];
   const chart = isOneBand ? bandSwrChart(series, only.band, limits, "picture") : CHARTS[what](series, limits);
-  return standaloneSvg(chart, `${name}, ${sweep.label}`);
+  return standaloneSvg(chart, `${name}, ${sweep.label}`, note);
 }
 
 const NAMES: Readonly<Record<ChartKind, string>> = {

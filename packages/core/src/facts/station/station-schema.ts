@@ -49,6 +49,7 @@ const modeSettings = record({
 });
 
 const radio = record({
+  ohms: positive.exactOptional().describe("impedance that it is made for, Ω (50 where left out)"),
   powerW: positive.exactOptional().describe("greatest output, W PEP"),
   tuner: z.enum(["none", "built-in", "wide-range"]).exactOptional().describe("what stands between radio and feedline"),
   reduction: record({

@@ -3,6 +3,9 @@ import type { Grade, GradeShares } from "../grade-criteria.js";
 
 import type { ModeName, ModeSettings } from "../modes.js";
 
+/** What radios are made for where nothing else is stated, Ω (common practice, no source). */
+export const RADIO_OHMS = 50;
+
 /** Which tuner stands between radio and feedline. */
 export type Tuner = "none" | "built-in" | "wide-range";
 
@@ -14,6 +17,8 @@ export interface PowerReduction {
 }
 
 export interface Radio {
+  /** Impedance that it is made for, Ω; 50 where left out */
+  readonly ohms?: number;
   /** Greatest output, W PEP */
   readonly powerW?: number;
   readonly tuner?: Tuner;

@@ -1,4 +1,4 @@
-import { CAUTIONS } from "../../facts/cautions.js";
+import { cautionsFor } from "../../facts/cautions.js";
 import { feedlineFrom, matchedLossDb } from "../../facts/feedline/feedline.js";
 import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
 import { at } from "../../numbers/column.js";
@@ -102,7 +102,7 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
       ...(length === null ? [] : stepFindings(seen, length)),
       ...impossibleFindings(velocityFactor, losses),
     ],
-    cautions: CAUTIONS,
+    cautions: cautionsFor({ hasHighVoltage: false }),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Need } from "../../facts/limits.js";
-import type { BandGrade, SweepGrade } from "../grade.js";
+import { type BandGrade, hasProblem, type SweepGrade } from "../grade.js";
 
 /** A deployment in the order of how well it serves one band. */
 export interface Ranked {
@@ -14,10 +14,11 @@ const NEEDS: readonly Need[] = ["none", "built-in-tuner", "wide-range-tuner", "b
 /**
  * Ranks sweeps for a band by what the operator needs there: what the whole band needs (those that swept less of it come after
  * all whose need is known), then how much of it is within the limit, then the loss that may be on the line, which lowers the
- * SWR (one that is not known comes after all that are), and only then the least SWR.
+ * SWR (one that is not known comes after all that are), and only then the least SWR. A sweep with a problem has no rank.
  */
 export function rankFor(sweeps: readonly SweepGrade[], name: string): readonly Ranked[] {
   const entries = sweeps
+    .filter((graded) => !hasProblem(graded))
     .flatMap((graded) => graded.bands.filter(({ band }) => band === name).map((band) => ({ graded, band })))
     .filter(({ band }) => band.grade !== null)
     .sort(compare);

@@ -100,6 +100,11 @@ export const BAND_FINDINGS = {
     words: ({ referenceOhms, radioOhms }: { referenceOhms: number; radioOhms: number }) =>
       `SWR here is against ${referenceOhms} Ω; a radio made for ${radioOhms} Ω sees another SWR.`,
   },
+  "reference-converted": {
+    meaning: "The sweep refers to another impedance than the radio; it was judged for the radio's.",
+    words: ({ referenceOhms, radioOhms }: { referenceOhms: number; radioOhms: number }) =>
+      `The sweep refers to ${referenceOhms} Ω; it was judged for the ${radioOhms} Ω that the radio is made for.`,
+  },
   "step-too-coarse": {
     meaning: "The sweep's step is too coarse for a band, or for the length of a line.",
     words: (
