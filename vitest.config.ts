@@ -6,6 +6,9 @@ const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url))
 /** Files with modules of their own: those that work in one folder, and one that replaces a module. */
 const APART = ["tests/cli/**/*.test.ts", "tests/reading/two-lanes.test.ts"];
 
+/** Ends what hangs, and nothing else: how fast a machine is must not decide a test. */
+const LONGEST_MS = 15 * 60_000;
+
 export default defineConfig({
   test: {
     projects: [
@@ -13,7 +16,9 @@ export default defineConfig({
       { extends: true, test: { name: "together", include: ["tests/**/*.test.ts"], exclude: APART, isolate: false } },
       { extends: true, test: { name: "apart", include: APART } },
     ],
-    testTimeout: 60_000,
+    testTimeout: LONGEST_MS,
+    hookTimeout: LONGEST_MS,
+    teardownTimeout: LONGEST_MS,
     // One less by default: on two processors that would be one.
     maxWorkers: "100%",
     // What the command runs is built; only what the tests import themselves is seen here.
