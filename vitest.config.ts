@@ -1,7 +1,5 @@
-import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
-
-const fromHere = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+import { LIBRARY_ENTRIES } from "./build/library-entries.mjs";
 
 /** Files with modules of their own: those that work in one folder, and one that replaces a module. */
 const APART = ["tests/cli/**/*.test.ts", "tests/reading/two-lanes.test.ts"];
@@ -24,10 +22,5 @@ export default defineConfig({
     // What the command runs is built; only what the tests import themselves is seen here.
     coverage: { provider: "v8", include: ["packages/core/src/**"], reporter: ["text"] },
   },
-  resolve: {
-    alias: {
-      "@feedpoint/core/schema": fromHere("./packages/core/src/schema.ts"),
-      "@feedpoint/core": fromHere("./packages/core/src/index.ts"),
-    },
-  },
+  resolve: { alias: LIBRARY_ENTRIES },
 });
