@@ -4,6 +4,7 @@ import { build } from "esbuild";
 import { LIBRARY_ENTRIES } from "./library-entries.mjs";
 import { inlineAt, parsedJson, usedStatistics, withoutChildProcess } from "./plugins.mjs";
 import { SHARED_OPTIONS } from "./shared-options.mjs";
+import { thirdPartyNotices } from "./third-party-notices.mjs";
 
 const BUILT = "packages/cli/dist";
 const START = ["feedpoint", "worker-thread", "compile"].map((name) => `packages/cli/src/start/${name}.ts`);
@@ -28,6 +29,7 @@ export async function buildCommand() {
     ...options,
     entryPoints: ["packages/cli/src/program.ts"],
     write: false,
+    metafile: true,
     // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
     external: ["@resvg/resvg-js"],
     // One file: what is loaded when it is asked for is set up then.
@@ -37,6 +39,7 @@ export async function buildCommand() {
   });
   writeFileSync(`${BUILT}/program.js`, inAscii(program.outputFiles[0].text));
   writeFileSync(`${BUILT}/package.json`, '{ "type": "commonjs" }\n');
+  writeFileSync(`${BUILT}/THIRD-PARTY-NOTICES`, thirdPartyNotices(program.metafile));
   chmodSync(`${BUILT}/feedpoint.js`, 0o755);
   compile();
 }
