@@ -14,11 +14,15 @@ if (chromiumPath === undefined) {
   console.warn(`\n${"!".repeat(message.length)}\n${message}\n${"!".repeat(message.length)}\n`);
 }
 
+/** Ends what hangs; how fast a machine starts a browser, or draws a page, must not decide a test. */
+const LONGEST_MS = 10 * 60_000;
+
 /** Starts the browser with a new, empty profile, and nothing in it that talks to anyone. */
-export function startChromium(): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), "feedpoint-browser-")), {
+export async function startChromium(): Promise<BrowserContext> {
+  const browser = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), "feedpoint-browser-")), {
     ...(chromiumPath === undefined ? {} : { executablePath: chromiumPath }),
     headless: true,
+    timeout: LONGEST_MS,
     args: [
       "--no-sandbox",
       "--disable-gpu",
@@ -29,4 +33,6 @@ export function startChromium(): Promise<BrowserContext> {
       "--disable-sync",
     ],
   });
+  browser.setDefaultTimeout(LONGEST_MS);
+  return browser;
 }

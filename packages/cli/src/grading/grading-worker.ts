@@ -16,7 +16,7 @@ export class GradingWorker {
   #failure: Error | null = null;
 
   constructor(settings: GradingSettings) {
-    // Beside this code once it is built (see build.mjs).
+    // Beside this code once it is built (see build/command.mjs).
     this.#worker = new Worker(join(import.meta.dirname, "worker-thread.js"), { workerData: settings });
     this.#worker.on("message", (result: Batch) => this.#waiting.shift()?.resolve(result));
     this.#worker.on("error", (error) => this.#fail(error));

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { Script } from "node:vm";
 
-/** The program in one file, and what V8 made of it when it was built (see build.mjs). */
+/** The program in one file, and what V8 made of it when it was built (see build/command.mjs). */
 const SOURCE = join(import.meta.dirname, "program.js");
 export const COMPILED = join(import.meta.dirname, "program.compiled");
 

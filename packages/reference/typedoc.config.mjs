@@ -1,0 +1,18 @@
+import { LIBRARY_ENTRIES } from "../../build/library-entries.mjs";
+
+export default {
+  name: "@feedpoint/core",
+  entryPoints: Object.values(LIBRARY_ENTRIES).toSorted(),
+  tsconfig: "../core/tsconfig.json",
+  out: "dist",
+  readme: "none",
+  disableSources: true,
+  excludeExternals: true,
+  treatWarningsAsErrors: true,
+  intentionallyNotExported: ["Interpolation", "ScalarInterpolation", "Explanation"],
+  // Named in the text of another without being public: shown as a name, not as a link.
+  externalSymbolLinkMappings: { "@feedpoint/core": { lossBoundOf: "#" } },
+  validation: { invalidLink: true, notExported: true },
+  // `tsc --build` looks for errors of types; a second look takes twice as long as all the rest.
+  skipErrorChecking: true,
+};
