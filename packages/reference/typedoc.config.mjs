@@ -9,7 +9,7 @@ export default {
   disableSources: true,
   excludeExternals: true,
   treatWarningsAsErrors: true,
-  intentionallyNotExported: ["Interpolation", "ScalarInterpolation", "Explanation"],
+  intentionallyNotExported: ["Interpolation", "ScalarInterpolation", "Explanation", "FINDING_KINDS"],
   // Named in the text of another without being public: shown as a name, not as a link.
   externalSymbolLinkMappings: { "@feedpoint/core": { lossBoundOf: "#" } },
   validation: { invalidLink: true, notExported: true },
