@@ -82,7 +82,7 @@ for (const packageName of ["core", "cli"]) rmSync(`packages/${packageName}/dist`
 // The library: its own code in one file per entry, its dependencies left to the installer.
 await build({
   ...shared,
-  entryPoints: ["packages/core/src/index.ts", "packages/core/src/schema.ts"],
+  entryPoints: ["index", "schema", "for-command"].map((name) => `packages/core/src/${name}.ts`),
   outdir: "packages/core/dist",
   platform: "neutral",
   packages: "external",
@@ -126,6 +126,7 @@ const program = await build({
   supported: { "dynamic-import": false },
   alias: {
     "@feedpoint/core/schema": "./packages/core/src/schema.ts",
+    "@feedpoint/core/for-command": "./packages/core/src/for-command.ts",
     "@feedpoint/core": "./packages/core/src/index.ts",
   },
   plugins: [inlineAt, parsedJson, usedStatistics, withoutChildProcess],

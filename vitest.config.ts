@@ -22,6 +22,7 @@ export default defineConfig({
   resolve: {
     alias: {
       "@feedpoint/core/schema": fromHere("./packages/core/src/schema.ts"),
+      "@feedpoint/core/for-command": fromHere("./packages/core/src/for-command.ts"),
       "@feedpoint/core": fromHere("./packages/core/src/index.ts"),
     },
   },

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import vm from "node:vm";
 import * as core from "@feedpoint/core";
+import * as forCommand from "@feedpoint/core/for-command";
 import * as schema from "@feedpoint/core/schema";
 import { build } from "esbuild";
 import { expect, test } from "vitest";
@@ -53,9 +54,12 @@ test("runs where there is no Node: bundled for a browser, with nothing but the l
 
 test("the public surface is this", () => {
   expect(Object.keys(core).toSorted().join(" ")).toMatchInlineSnapshot(
-    `"ACTIVITIES ACTIVITY_SOURCES CAUTIONS COLUMN_NAMES COMMON_PLAN_ID DEFAULT_LIMITS DEFAULT_THRESHOLDS FEEDLINE_KINDS FEWEST_FOR_JUMPS FINDING_CODES GRADE_CRITERIA LEAST_SWEPT_FRACTION LOG_FILE MODE_NAMES ReadError activitiesFor admittanceFromImpedance antennaEndAt changeReference check criteriaWith curveOf dateOf delimitedText deliveredFraction dialOf diff driftFindings driftsOf emissionsIn extremesBetween feedlineFrom feedlineKindById gradeSweep greatestPowerIn greatestStress groupGrades impedanceFromReflection instrumentError isDip judge usableBands logFindings lookUp lossBound magnitudeAtLoad matchedLossDb measureLine mismatchLossDb modeOf nearestName needFor occupiedBy parseColumnRoles planById planCertainty planIds planInfo printableText privilegeFor rankFor readCompanions readDeploymentLog readSweeps reducedPower referredTo reflectedPowerFraction reflectionAt reflectionAtInput reflectionAtLoad reflectionFromAdmittance reflectionFromImpedance reflectionMagnitudeAt reflectionMagnitudeFromReturnLoss reflectionMagnitudeFromSwr returnLossDb rowFinder sampleImpedance sampleReflection scalarSweep sectionAt spansWithin suggestion sweepAtAnalyser sweepAtAntenna sweepInfo swrFromReflectionMagnitude throughLine timeOf totalLossDb touchstoneText traceOf trim vectorSweep withReference"`,
+    `"ACTIVITIES ACTIVITY_SOURCES CAUTIONS COMMON_PLAN_ID DEFAULT_LIMITS DEFAULT_THRESHOLDS FEEDLINE_KINDS FEWEST_FOR_JUMPS FINDING_CODES GRADE_CRITERIA LEAST_SWEPT_FRACTION MODE_NAMES ReadError activitiesFor admittanceFromImpedance antennaEndAt changeReference check criteriaWith curveOf dateOf delimitedText deliveredFraction dialOf diff driftFindings driftsOf emissionsIn extremesBetween feedlineFrom feedlineKindById gradeSweep greatestPowerIn greatestStress groupGrades impedanceFromReflection instrumentError isDip logFindings lossBound magnitudeAtLoad matchedLossDb measureLine mismatchLossDb modeOf needFor occupiedBy onSameTerms parseColumnRoles planById planCertainty planIds planInfo privilegeFor rankFor readCompanions readDeploymentLog readSweeps reducedPower referredTo reflectedPowerFraction reflectionAt reflectionAtInput reflectionAtLoad reflectionFromAdmittance reflectionFromImpedance reflectionMagnitudeAt reflectionMagnitudeFromReturnLoss reflectionMagnitudeFromSwr returnLossDb rowFinder sampleImpedance sampleReflection scalarSweep sectionAt spansWithin sweepAtAnalyser sweepAtAntenna sweepInfo swrFromReflectionMagnitude throughLine timeOf totalLossDb touchstoneText traceOf traceOfSweep trim usableBands vectorSweep withReference"`,
   );
   expect(Object.keys(schema).toSorted().join(" ")).toMatchInlineSnapshot(
     `"activitySchema bandPlanSchema jsonSchemaOf parseBandPlan parseStation stationSchema"`,
+  );
+  expect(Object.keys(forCommand).toSorted().join(" ")).toMatchInlineSnapshot(
+    `"LOG_FILE lookUp printableText suggestion"`,
   );
 });

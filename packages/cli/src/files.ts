@@ -14,7 +14,8 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname } from "node:path";
-import { type ReadOptions, readCompanions, readSweeps, type Sweep, suggestion, withReference } from "@feedpoint/core";
+import { type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
+import { suggestion } from "@feedpoint/core/for-command";
 import { hintedMessage, UsageError } from "./exit.js";
 
 /**

@@ -1,4 +1,4 @@
-export { type Analysis, analyse } from "./bands/analysis.js";
+/** The public surface of the library, by name, and nothing else. */
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
 export type { BandFeedline } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
@@ -30,7 +30,6 @@ export {
 } from "./curve/trace.js";
 export type { BandUncertainty, Interval } from "./curve/uncertainty/band-uncertainty.js";
 export { type Instrument, instrumentError } from "./curve/uncertainty/instrument.js";
-/** The public surface of the library, by name, and nothing else. */
 export {
   ACTIVITIES,
   ACTIVITY_SOURCES,
@@ -99,9 +98,6 @@ export {
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./facts/station/station.js";
-export { lookUp } from "./input/look-up.js";
-export { nearestName, suggestion } from "./input/nearest.js";
-export { printableText } from "./input/printable.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
 export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";
@@ -120,7 +116,6 @@ export {
 export { dateOf, timeOf } from "./jobs/season/dates.js";
 export {
   type DeploymentLog,
-  LOG_FILE,
   logFindings,
   readDeploymentLog,
   rowFinder,
@@ -135,7 +130,7 @@ export type { Complex } from "./numbers/complex.js";
 export type { ColumnRole, Quantity } from "./reading/options/column-role.js";
 export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read-options.js";
 export type { FrequencyUnit } from "./reading/options/units.js";
-export { COLUMN_NAMES, parseColumnRoles } from "./reading/quantities/columns.js";
+export { parseColumnRoles } from "./reading/quantities/columns.js";
 export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
 export type { Finding, Severity } from "./sweep/finding.js";
 export { FINDING_CODES, type FindingCode } from "./sweep/finding-codes.js";

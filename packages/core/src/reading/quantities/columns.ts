@@ -136,7 +136,7 @@ const READINGS: readonly {
 ];
 
 /** The names that `--columns` takes, and what each means. */
-export const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {
+const COLUMN_NAMES: Readonly<Record<string, Quantity>> = {
   frequency: "frequency",
   r: "resistance",
   x: "reactance",
