@@ -35,8 +35,7 @@ test("runs where there is no Node: bundled for a browser, with nothing but the l
   const { outputFiles } = await build({
     stdin: {
       contents: `import { check, planById, readSweeps } from "@feedpoint/core";
-        const bytes = Uint8Array.from("# MHz S RI R 50\\n7.0 0.5 0\\n7.1 0.1 0\\n7.2 0.5 0\\n", (c) => c.charCodeAt(0));
-        const [sweep] = readSweeps(bytes);
+        const [sweep] = readSweeps("# MHz S RI R 50\\n7.0 0.5 0\\n7.1 0.1 0\\n7.2 0.5 0\\n");
         globalThis.result = check(sweep, { plan: planById("itu-r1"), bands: ["40m"] }).bands[0].best.frequencyHz;`,
       resolveDir: fileURLToPath(new URL("../", import.meta.url)),
     },
@@ -46,8 +45,8 @@ test("runs where there is no Node: bundled for a browser, with nothing but the l
     format: "iife",
     logLevel: "error",
   });
-  // TextDecoder is the one thing beyond the language that the library uses; every browser has it.
-  const context = vm.createContext({ TextDecoder, result: null });
+  // The two are all beyond the language that the library uses; every browser has them.
+  const context = vm.createContext({ TextDecoder, TextEncoder, result: null });
   vm.runInContext(outputFiles[0]?.text ?? "", context);
   expect(context.result).toBeCloseTo(7.1e6, -3);
 });

@@ -53,7 +53,7 @@ export type {
   UsableBand,
 } from "./facts/band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./facts/band-plan/certainty.js";
-export { COMMON_PLAN_ID, planById, planIds } from "./facts/band-plan/plans.js";
+export { COMMON_PLAN_ID, type PlanId, planById, planIds } from "./facts/band-plan/plans.js";
 export {
   emissionsIn,
   greatestPowerIn,
@@ -98,6 +98,7 @@ export {
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
 export type { AntennaDetails, PowerReduction, Radio, Station, Tuner } from "./facts/station/station.js";
+export type { FileContent } from "./input/file-content.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
 export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";

@@ -15,7 +15,7 @@ export interface Scope {
   readonly bands?: readonly string[];
   /** Only where one of these modes may be; wherever anything may be sent where absent */
   readonly modes?: readonly Mode[];
-  readonly limits?: Limits;
+  readonly limits?: Partial<Limits>;
 }
 
 /** What identifies a plan in a result. */

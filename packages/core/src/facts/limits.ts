@@ -1,3 +1,5 @@
+import { demand, isRecord } from "../input/argument.js";
+
 /** Up to which SWR the operator can transmit, and by what means. */
 export interface Limits {
   /** Without a tuner (2:1 unless stated; common practice, no source) */
@@ -9,6 +11,25 @@ export interface Limits {
 }
 
 export const DEFAULT_LIMITS: Limits = { swr: 2, builtInTunerSwr: 3, wideRangeTunerSwr: 10 };
+
+/**
+ * The limits with the operator's own in their place. One that is left out is the default, but no less than the one before it:
+ * who transmits up to 4:1 without a tuner does so with one as well.
+ *
+ * @throws TypeError for a limit that is no SWR, and for limits that do not ascend
+ */
+export function limitsWith(own: Partial<Limits> = {}): Limits {
+  demand(isRecord(own), "limits", "an object such as { swr: 1.5 }", own);
+  const limit = (name: keyof Limits, least: number): number => {
+    const value = own[name] ?? Math.max(DEFAULT_LIMITS[name], least);
+    demand(typeof value === "number" && value >= 1, `limits.${name}`, "an SWR, a number of 1 or more", value);
+    demand(value >= least, `limits.${name}`, `no less than the limit before it, ${least}`, value);
+    return value;
+  };
+  const swr = limit("swr", 1);
+  const builtInTunerSwr = limit("builtInTunerSwr", swr);
+  return { swr, builtInTunerSwr, wideRangeTunerSwr: limit("wideRangeTunerSwr", builtInTunerSwr) };
+}
 
 /** What it takes to transmit. */
 export type Need = "none" | "built-in-tuner" | "wide-range-tuner" | "beyond-tuner" | "unknown";

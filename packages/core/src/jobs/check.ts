@@ -4,6 +4,7 @@ import { type BandContext, type BandResult, checkBand } from "../bands/band-resu
 import { type DialResult, dialResult } from "../bands/dials.js";
 import { dipBesideFindings } from "../bands/dip-hints.js";
 import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "../bands/doubts.js";
+import { checkDials, checkFeedline, checkInstrument, checkScope } from "../bands/option-checks.js";
 import { samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
 import { closedBands, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { sweptWidthHz } from "../curve/trace.js";
@@ -11,9 +12,10 @@ import { groundsOf } from "../curve/uncertainty/band-uncertainty.js";
 import type { Dial } from "../facts/activity/dial.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
+import { type Limits, limitsWith } from "../facts/limits.js";
 import type { Finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
+import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
 export interface CheckResult {
@@ -35,8 +37,13 @@ export interface CheckOptions extends Scope, Omit<BandContext, "licenceClass" | 
 
 /** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
+  checkSweep(sweep);
+  checkScope(options);
   const { plan, licenceClass = null, feedline = null, dials = [] } = options;
-  const { limits = DEFAULT_LIMITS } = options;
+  checkFeedline(feedline);
+  checkInstrument(options.instrument);
+  checkDials(dials);
+  const limits = limitsWith(options.limits);
   const analysis = analyse(sweep, limits);
   const selected = selectBands(options);
   const grounds = groundsOf(analysis.trace);

@@ -1,12 +1,15 @@
 import { type Analysis, analyse } from "../bands/analysis.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
+import { checkScope } from "../bands/option-checks.js";
 import { reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { isDip } from "../bands/summary.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
-import { DEFAULT_LIMITS, type Need } from "../facts/limits.js";
+import { limitsWith, type Need } from "../facts/limits.js";
+import { demand } from "../input/argument.js";
 import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
 import type { Sweep } from "../sweep/sweep.js";
+import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
 /** A band of which less than this was swept gets no grade. */
@@ -45,8 +48,11 @@ export interface GradeOptions extends Scope {
 
 /** Grades a sweep on every band, and over all. */
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  const { criteria = GRADE_CRITERIA, limits = DEFAULT_LIMITS } = options;
-  const analysis = analyse(sweep, limits);
+  checkSweep(sweep);
+  checkScope(options);
+  const { criteria = GRADE_CRITERIA } = options;
+  demand(Array.isArray(criteria), "criteria", "a list of criteria, as criteriaWith gives one", criteria);
+  const analysis = analyse(sweep, limitsWith(options.limits));
   const bands = selectBands(options).map((band): BandGrade => {
     const { usable, sweptFraction, extremes, pieces, need } = reachOf(analysis, band);
     const best = extremes?.best ?? null;

@@ -1,15 +1,18 @@
 import { type Analysis, analyse } from "../bands/analysis.js";
 import { sweepAtAnalyser, sweepAtAntenna } from "../bands/antenna-end.js";
 import { dipNear, USELESS_SWR } from "../bands/dip.js";
+import { checkBandName, checkFeedline, checkScope } from "../bands/option-checks.js";
 import type { Point } from "../bands/point.js";
 import { coarsenessFindings, spikeFindings } from "../bands/sampling.js";
 import { closedText, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { type BandSummary, summariseBand } from "../bands/summary.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
+import { type Limits, limitsWith } from "../facts/limits.js";
+import { demand, isFiniteAbove0 } from "../input/argument.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "../sweep/sweep.js";
+import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
 /** What a change of length should do to a band. */
@@ -62,7 +65,10 @@ export interface TrimOptions extends Scope {
  * @throws RangeError where plan, class and modes leave nothing of the band
  */
 export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
-  const { limits = DEFAULT_LIMITS, feedline = null, isAtAntenna = false, wireLengthM = null } = options;
+  checkSweep(sweep);
+  checkTrimOptions(options);
+  const { feedline = null, isAtAntenna = false, wireLengthM = null } = options;
+  const limits = limitsWith(options.limits);
   const wantedBands = options.bands === undefined ? {} : { bands: [...options.bands, options.band] };
   const bands = selectBands({ ...options, ...wantedBands });
   const band = bands.find((each) => each.band === options.band);
@@ -98,6 +104,17 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
     ],
     cautions: CAUTIONS,
   };
+}
+
+function checkTrimOptions(options: TrimOptions): void {
+  checkScope(options);
+  const { plan, band, wantedHz, feedline, wireLengthM } = options;
+  checkBandName(plan, band, "band");
+  checkFeedline(feedline);
+  if (wantedHz !== undefined) demand(isFiniteAbove0(wantedHz), "wantedHz", "a frequency in Hz above 0", wantedHz);
+  if (wireLengthM !== undefined) {
+    demand(isFiniteAbove0(wireLengthM), "wireLengthM", "a length in m above 0", wireLengthM);
+  }
 }
 
 /** What is to be kept in mind when reading the prediction. */

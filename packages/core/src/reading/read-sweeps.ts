@@ -1,4 +1,6 @@
 import { median } from "simple-statistics";
+import { demand } from "../input/argument.js";
+import { bytesOf, type FileContent } from "../input/file-content.js";
 import { ReadError } from "../input/read-error.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep/sweep.js";
@@ -6,6 +8,7 @@ import { withBareCells } from "./delimited/bare-cells.js";
 import { endsInComplexCells, withComplexCellsSplit } from "./delimited/complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
 import { isBandReadings, readBandReadings } from "./notes/spot-readings.js";
+import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
 import { arrangePoints, type Points } from "./points/arrange.js";
 import type { ReadPoints } from "./points/read-points.js";
@@ -23,9 +26,10 @@ import { readTouchstone } from "./touchstone/touchstone.js";
  * @returns at least one sweep, each checked, in ascending frequency and frozen
  * @throws ReadError with file, line, what was found and what to do, for anything that cannot be read with confidence
  */
-export function readSweeps(bytes: Uint8Array, options: ReadOptions = {}): Sweep[] {
+export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
+  checkReadOptions(options);
   const file = options.fileName ?? "input";
-  const text = sourceText(bytes, file);
+  const text = sourceText(bytesOf(bytes, "bytes"), file);
   return sweepsFrom(readPoints(text, options), text, options);
 }
 
@@ -35,10 +39,12 @@ export function readSweeps(bytes: Uint8Array, options: ReadOptions = {}): Sweep[
  * @throws ReadError as readSweeps, and where the files do not list the same frequencies
  */
 export function readCompanions(
-  files: readonly { bytes: Uint8Array; fileName: string }[],
+  files: readonly { bytes: FileContent; fileName: string }[],
   options: ReadOptions = {},
-): Sweep[] {
-  const texts = files.map(({ bytes, fileName }) => sourceText(bytes, fileName));
+): [Sweep, ...Sweep[]] {
+  checkReadOptions(options);
+  demand(Array.isArray(files) && files.length > 1, "files", "a list of two files or more, { bytes, fileName }", files);
+  const texts = files.map(({ bytes, fileName }, i) => sourceText(bytesOf(bytes, `files[${i}].bytes`), fileName));
   const name = files.map(({ fileName }) => fileName).join("+");
   return sweepsFrom(readDelimitedTogether(texts, { ...options, fileName: name }), texts[0] as SourceText, {
     ...options,
@@ -68,7 +74,7 @@ const COMPLEX_CELLS = finding(
   "Complex numbers that stand in one cell were split into real and imaginary part.",
 );
 
-function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): Sweep[] {
+function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [Sweep, ...Sweep[]] {
   const file = options.fileName ?? "input";
   const findings: Finding[] =
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", `Read as ${text.encoding}.`)];
@@ -76,7 +82,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
   const arranged = arrangePoints(read.points, findings);
   const comments = read.comments.filter((comment) => comment !== "");
   const noted = notedRounding(comments);
-  return arranged.map((points, index) => {
+  const sweeps = arranged.map((points, index) => {
     if (points.frequencyHz.length === 0) {
       throw new ReadError({
         code: "no-data",
@@ -99,6 +105,8 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });
+  // Points are arranged into one set at least.
+  return sweeps as [Sweep, ...Sweep[]];
 }
 
 /** The content decides; a name like antenna.s1p only settles what numbers without any header are. */

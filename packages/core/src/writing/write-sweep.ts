@@ -3,6 +3,7 @@ import { at } from "../numbers/column.js";
 import { notedRounding, roundingNote } from "../reading/points/rounding.js";
 import { takenAtFrom } from "../reading/text/taken-at.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep/sweep.js";
+import { checkSweep, checkVectorSweep } from "../sweep/sweep-check.js";
 
 /**
  * A vector sweep as a Touchstone file of version 1: one port, Hz, real and imaginary part. Every number is printed with
@@ -11,6 +12,7 @@ import type { ScalarSweep, Sweep, VectorSweep } from "../sweep/sweep.js";
  * Source: IBIS Open Forum, Touchstone File Format Specification, Version 2.1 (2024), keyword-free files.
  */
 export function touchstoneText(sweep: VectorSweep): string {
+  checkVectorSweep(sweep);
   const { frequencyHz, reflectionReal, reflectionImaginary, referenceOhms } = sweep;
   const lines = commentsOf(sweep).map((comment) => `! ${asciiText(comment)}`);
   lines.push(`# Hz S RI R ${referenceOhms}`);
@@ -25,6 +27,7 @@ export function touchstoneText(sweep: VectorSweep): string {
  * magnitude, with ">" before what means "at least". Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
  */
 export function delimitedText(sweep: Sweep): string {
+  checkSweep(sweep);
   const { frequencyHz, referenceOhms } = sweep;
   // Notes come after a line of words and are marked as such: none of them can pass for a header, a unit or an option line.
   const lines = [

@@ -33,7 +33,24 @@ export const COMMON_PLAN_ID = "itu-common";
 /** Names of all plans, the common one first. */
 export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...PLANS.map(({ id }) => id)];
 
+/** Names of the plans that come with the library. */
+export type PlanId =
+  | typeof COMMON_PLAN_ID
+  | "us-part97"
+  | "itu-r1"
+  | "itu-r2"
+  | "itu-r3"
+  | "iaru-r1-hf"
+  | "iaru-r2-hf"
+  | "iaru-r3-hf"
+  | "jp-mic"
+  | "au-part"
+  | "ca-rbr4-part"
+  | "uk-memory";
+
 /** A plan by its name; null where there is none of that name. */
+export function planById(id: PlanId): BandPlan;
+export function planById(id: string): BandPlan | null;
 export function planById(id: string): BandPlan | null {
   return id === COMMON_PLAN_ID ? ituCommon() : (PLANS.find((plan) => plan.id === id) ?? null);
 }

@@ -1,6 +1,7 @@
+import { checkInstrument, checkScope } from "../../bands/option-checks.js";
 import { type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../../bands/scope.js";
 import { CAUTIONS } from "../../facts/cautions.js";
-import { DEFAULT_LIMITS, type Limits } from "../../facts/limits.js";
+import { type Limits, limitsWith } from "../../facts/limits.js";
 import type { Finding } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
@@ -51,9 +52,12 @@ export function diff(
   after: Sweep | readonly Sweep[],
   options: DiffOptions,
 ): DiffResult {
-  const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
-  const befores = groupOf(before);
-  const afters = groupOf(after);
+  checkScope(options);
+  const { thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
+  checkInstrument(instrument);
+  const limits = limitsWith(options.limits);
+  const befores = groupOf(before, "before");
+  const afters = groupOf(after, "after");
   const terms = onSameTerms(before, after, options);
   const first = sideOf(terms.before, limits);
   const second = sideOf(terms.after, limits);

@@ -38,8 +38,8 @@ export function onSameTerms(
   after: Sweep | readonly Sweep[],
   { instrument = null, isSamePlane = false }: TermsOptions = {},
 ): SameTerms {
-  const befores = groupOf(before);
-  const { sweeps, ...matched } = matchReference([...befores, ...groupOf(after)], befores[0].referenceOhms);
+  const befores = groupOf(before, "before");
+  const { sweeps, ...matched } = matchReference([...befores, ...groupOf(after, "after")], befores[0].referenceOhms);
   const [first, second] = [sweeps.slice(0, befores.length), sweeps.slice(befores.length)];
   const asMeasured = isSamePlane
     ? explanationOf(sideOf(first, DEFAULT_LIMITS), sideOf(second, DEFAULT_LIMITS), instrument)

@@ -1,10 +1,12 @@
 import { CAUTIONS } from "../../facts/cautions.js";
 import { feedlineFrom, matchedLossDb } from "../../facts/feedline/feedline.js";
 import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
+import { demand, isFiniteAbove0, isRecord } from "../../input/argument.js";
 import { at } from "../../numbers/column.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Sweep, withReference } from "../../sweep/sweep.js";
+import { checkSweep } from "../../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
 import { type MeasuredLength, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
@@ -65,6 +67,8 @@ const FEWEST_SAMPLES = 5;
  * @throws RangeError where the far end is matched (it reflects nothing) or the sweep has fewer than five points
  */
 export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
+  checkSweep(sweep);
+  checkLineOptions(options);
   const { endOhms, kind = null } = options;
   const characteristicOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
   const end =
@@ -100,6 +104,19 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     ],
     cautions: CAUTIONS,
   };
+}
+
+function checkLineOptions(options: LineOptions): void {
+  demand(isRecord(options), "options", "an object with the far end at least: { endOhms: 0 }", options);
+  const { endOhms, kind = null, lengthM, characteristicOhms } = options;
+  const isEnd = typeof endOhms === "number" && endOhms >= 0;
+  demand(isEnd, "endOhms", "a number of ohms: 0 for a short, Infinity for an open end", endOhms);
+  const isKind = kind === null || (isRecord(kind) && isFiniteAbove0(kind.characteristicOhms));
+  demand(isKind, "kind", 'a kind of feedline, such as feedlineKindById("rg-58") gives, or null', kind);
+  if (lengthM !== undefined) demand(isFiniteAbove0(lengthM), "lengthM", "a length in m above 0", lengthM);
+  if (characteristicOhms !== undefined) {
+    demand(isFiniteAbove0(characteristicOhms), "characteristicOhms", "a number of ohms above 0", characteristicOhms);
+  }
 }
 
 const NO_LINE = finding(

@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { bytesOf, type FileContent } from "../../input/file-content.js";
 import { printableText } from "../../input/printable.js";
 import { ReadError } from "../../input/read-error.js";
 import { grouped } from "../../numbers/grouped.js";
@@ -37,8 +38,8 @@ const REMEDY = "feedpoint log init writes a log to fill in; --no-log leaves this
  *
  * @throws ReadError where it is no text, or has no column of files
  */
-export function readDeploymentLog(bytes: Uint8Array, fileName: string): DeploymentLog {
-  const text = textOf(bytes, fileName);
+export function readDeploymentLog(bytes: FileContent, fileName: string): DeploymentLog {
+  const text = textOf(bytesOf(bytes, "bytes"), fileName);
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? "";
   const count = (delimiter: string) => firstLine.split(delimiter).length;
   const delimiter = DELIMITERS.reduce((best, next) => (count(next) > count(best) ? next : best));
