@@ -6,6 +6,7 @@ export type { DialResult } from "./bands/dials.js";
 export { type LossBound, lossBound } from "./bands/loss-bound.js";
 export type { Point } from "./bands/point.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./bands/power.js";
+export type { UsableShares } from "./bands/reach.js";
 export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
 export {

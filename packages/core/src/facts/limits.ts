@@ -1,6 +1,6 @@
 import { demand, isRecord } from "../input/argument.js";
 
-/** Up to which SWR the operator can transmit, and by what means. */
+/** Up to which SWR the operator can transmit, and by what means. Each is 1 or more, and they ascend. */
 export interface Limits {
   /** Without a tuner (2:1 unless stated; common practice, no source) */
   readonly swr: number;
@@ -10,6 +10,7 @@ export interface Limits {
   readonly wideRangeTunerSwr: number;
 }
 
+/** The limits where nobody states others: 2:1, 3:1 and 10:1. */
 export const DEFAULT_LIMITS: Limits = { swr: 2, builtInTunerSwr: 3, wideRangeTunerSwr: 10 };
 
 /**
@@ -31,10 +32,24 @@ export function limitsWith(own: Partial<Limits> = {}): Limits {
   return { swr, builtInTunerSwr, wideRangeTunerSwr: limit("wideRangeTunerSwr", builtInTunerSwr) };
 }
 
-/** What it takes to transmit. */
+/**
+ * What it takes to transmit: nothing, a tuner built into the radio, a separate one of wide range; or it is beyond any tuner, or
+ * not known.
+ */
 export type Need = "none" | "built-in-tuner" | "wide-range-tuner" | "beyond-tuner" | "unknown";
 
-/** What an SWR needs; null (not swept) is unknown. */
+/**
+ * What an SWR needs.
+ *
+ * @param swr 1 to Infinity; null: not swept
+ * @returns "unknown" for null
+ * @example
+ * ```ts
+ * import { DEFAULT_LIMITS, needFor } from "@feedpoint/core";
+ *
+ * needFor(2.6, DEFAULT_LIMITS); // → "built-in-tuner"
+ * ```
+ */
 export function needFor(swr: number | null, limits: Limits): Need {
   if (swr === null) return "unknown";
   if (swr <= limits.swr) return "none";

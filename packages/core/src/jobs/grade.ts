@@ -12,41 +12,64 @@ import type { Sweep } from "../sweep/sweep.js";
 import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
-/** A band of which less than this was swept gets no grade. */
+/** A band of which a smaller share than this was swept gets no grade (our own choice). */
 export const LEAST_SWEPT_FRACTION = 0.9;
 
 const GRADE_POINTS: Readonly<Record<Grade, number>> = { A: 4, B: 3, C: 2, D: 1, F: 0 };
 const GRADES_BY_POINTS: readonly Grade[] = ["F", "D", "C", "B", "A"];
 
+/** The grade of a sweep on one band, and the numbers behind it. */
 export interface BandGrade {
   readonly band: string;
   /** null where too little of the band was swept, or the instrument's scale ended too low to tell */
   readonly grade: Grade | null;
+  /** Least SWR within the swept part; null where nothing was swept, like its frequency */
   readonly bestSwr: number | null;
   readonly bestHz: number | null;
   /** `bestHz` where it is a dip within the band and not just its edge; else null */
   readonly dipHz: number | null;
+  /** Share of the whole usable band within the limit, swept or not, 0 to 1 */
   readonly withinLimitFraction: number;
+  /** Share of the usable band that was swept, 0 to 1 */
   readonly sweptFraction: number;
+  /** What the worst swept point needs */
   readonly need: Need;
 }
 
+/** The grades of a sweep. A season is a list of these: see {@link groupGrades}, {@link driftsOf} and {@link rankFor}. */
 export interface SweepGrade {
   readonly sweep: SweepInfo;
   /** Mean of the graded bands' grades, rounded to the nearest (a half to the better); null where no band has one */
   readonly grade: Grade | null;
+  /** Of those asked for the ones where something may be sent, in the order of the plan */
   readonly bands: readonly BandGrade[];
   /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
   readonly lossBoundDb: number | null;
-  /** The deployment log's row for this sweep */
+  /** The deployment log's row for this sweep: null as {@link gradeSweep} gives it, for the caller to fill in */
   readonly log: Readonly<Record<string, string>> | null;
 }
 
+/** What a sweep is graded against. */
 export interface GradeOptions extends Scope {
+  /** What each grade asks for, the best first; {@link GRADE_CRITERIA} where absent */
   readonly criteria?: readonly GradeCriterion[];
 }
 
-/** Grades a sweep on every band, and over all. */
+/**
+ * Grades a sweep on every band, and over all, by what the operator needs to transmit there.
+ *
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a band or a licence class that the plan does not know
+ * @example
+ * ```ts
+ * import { gradeSweep, planById, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("Frequency (MHz),SWR\n6.9,2.4\n7.0,2.2\n7.1,1.7\n7.2,1.9\n7.3,2.3\n");
+ * const { grade, bands } = gradeSweep(sweep, { plan: planById("itu-r1"), bands: ["40m"] });
+ * grade; // → "B"
+ * bands[0]?.need; // → "built-in-tuner"
+ * ```
+ */
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
   checkSweep(sweep);
   checkScope(options);

@@ -24,14 +24,21 @@ export interface TrimmedBand {
   readonly after: BandSummary | null;
 }
 
+/** How a wire should be trimmed. Plain data: as JSON it is what `feedpoint trim --json` prints. */
 export interface TrimResult {
+  /** Name and version of this form */
   readonly schema: "feedpoint/trim@1";
+  /** What was read */
   readonly sweep: SweepInfo;
+  /** What it was held against */
   readonly plan: PlanInfo;
+  /** The limits that were used, filled up */
   readonly limits: Limits;
+  /** As it was given; null where none was */
   readonly feedline: Feedline | null;
   /** The band that the wire is trimmed for */
   readonly band: string;
+  /** Where the dip is wanted, Hz */
   readonly wantedHz: number;
   /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
   readonly dip: Point | null;
@@ -39,19 +46,25 @@ export interface TrimResult {
   readonly lengthChange: number | null;
   /** The change in m; null where the length of the wire is not known */
   readonly lengthChangeM: number | null;
+  /** The bands that the sweep reaches, before or after */
   readonly bands: readonly TrimmedBand[];
+  /** What the operator should know of all this */
   readonly findings: readonly Finding[];
+  /** {@link CAUTIONS} */
   readonly cautions: readonly string[];
 }
 
+/** What a wire is to be trimmed for. */
 export interface TrimOptions extends Scope {
   /** The band to trim for; judged although `bands` may leave it out */
   readonly band: string;
   /** Where the dip is wanted, Hz; the middle of the band where absent */
   readonly wantedHz?: number;
+  /** The line between analyser and antenna, which {@link feedlineFrom} makes; null or absent: not known */
   readonly feedline?: Feedline | null;
   /** The sweep was taken at the antenna, so that there is no line to take out */
   readonly isAtAntenna?: boolean;
+  /** Length of the wire that a cut changes, m: then the change is told in m as well */
   readonly wireLengthM?: number;
 }
 
@@ -62,7 +75,24 @@ export interface TrimOptions extends Scope {
  * 0.1 % over ± 3 % of length. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
  * is first moved to the antenna and back again afterwards, because the line does not change its length.
  *
- * @throws RangeError where plan, class and modes leave nothing of the band
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a band or a licence class that the plan does not know, and where plan, class and modes leave nothing of
+ *   the band
+ * @example
+ * ```ts
+ * import { planById, readSweeps, trim } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps(`Frequency (MHz),SWR
+ * 6.8,2.4
+ * 6.9,1.7
+ * 7.0,1.3
+ * 7.1,1.7
+ * 7.2,2.4
+ * 7.3,3.2
+ * `);
+ * const options = { plan: planById("itu-r1"), band: "40m", wantedHz: 7.1e6, wireLengthM: 20 };
+ * trim(sweep, options).lengthChangeM; // → -0.28
+ * ```
  */
 export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
   checkSweep(sweep);

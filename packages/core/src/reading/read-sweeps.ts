@@ -21,10 +21,27 @@ import { readTouchstone } from "./touchstone/touchstone.js";
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.
  *
- * @param bytes the file as it lies on the disk; not changed and not kept
+ * @param bytes the file as it lies on the disk, or its text; not changed and not kept
  * @param options the file's name, and what the user says about it
  * @returns at least one sweep, each checked, in ascending frequency and frozen
  * @throws ReadError with file, line, what was found and what to do, for anything that cannot be read with confidence
+ * @throws TypeError for bytes that are none, and for an option that is not what it must be
+ * @example
+ * ```ts
+ * import { ReadError, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("# MHz S RI R 50\n7.0 0.5 0\n7.1 0.1 0\n7.2 0.5 0\n", { fileName: "mooring.s1p" });
+ * sweep.label; // → "mooring.s1p"
+ * Array.from(sweep.reflectionMagnitude); // → [0.5, 0.1, 0.5]
+ *
+ * let code = "none";
+ * try {
+ *   readSweeps("Dear diary, no numbers today.");
+ * } catch (error) {
+ *   if (error instanceof ReadError) code = error.code;
+ * }
+ * code; // → "no-data"
+ * ```
  */
 export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
   checkReadOptions(options);
@@ -36,7 +53,9 @@ export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Swee
 /**
  * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.
  *
- * @throws ReadError as readSweeps, and where the files do not list the same frequencies
+ * @param files two or more of delimited text, with their names
+ * @throws ReadError as {@link readSweeps}, and where the files do not list the same frequencies
+ * @throws TypeError likewise
  */
 export function readCompanions(
   files: readonly { bytes: FileContent; fileName: string }[],

@@ -96,4 +96,5 @@ export const FINDING_CODES = {
   "different-reference": "The two sweeps have different reference impedances; both were compared at the first one's.",
 } as const;
 
+/** The code of a finding: a key of {@link FINDING_CODES}. */
 export type FindingCode = keyof typeof FINDING_CODES;

@@ -30,7 +30,7 @@ const PLANS = [
 /** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
 export const COMMON_PLAN_ID = "itu-common";
 
-/** Names of all plans, the common one first. */
+/** Names of all plans that come with the library, the common one first. */
 export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...PLANS.map(({ id }) => id)];
 
 /** Names of the plans that come with the library. */
@@ -48,7 +48,19 @@ export type PlanId =
   | "ca-rbr4-part"
   | "uk-memory";
 
-/** A plan by its name; null where there is none of that name. */
+/**
+ * A plan that comes with the library, by its name.
+ *
+ * @param id one of {@link planIds}
+ * @returns null where there is none of that name
+ * @example
+ * ```ts
+ * import { planById } from "@feedpoint/core";
+ *
+ * planById("us-part97").classes; // → ["extra", "advanced", "general", "technician", "novice"]
+ * planById("none"); // → null
+ * ```
+ */
 export function planById(id: PlanId): BandPlan;
 export function planById(id: string): BandPlan | null;
 export function planById(id: string): BandPlan | null {

@@ -19,11 +19,13 @@ export interface ReadOptions {
   readonly port?: number;
   /** Reference impedance, Ω, where the file states none (default 50) */
   readonly referenceOhms?: number;
-  /** Delimited text only: */
+  /** Delimited text only, as all that follow: what splits its columns */
   readonly delimiter?: Delimiter;
+  /** What stands before the fraction of its numbers */
   readonly decimal?: DecimalMark;
+  /** What its frequencies are in, where the file does not say */
   readonly frequencyUnit?: FrequencyUnit;
-  /** What each column holds, from the left */
+  /** What each column holds, from the left; {@link parseColumnRoles} makes it of a text */
   readonly columns?: readonly ColumnRole[];
   /** The reactance column carries its sign although no value in it is negative */
   readonly signedReactance?: boolean;
