@@ -9,7 +9,7 @@ import { type Complex, complex, divide, multiply, scale, subtract } from "../num
 /**
  * Standing wave ratio that belongs to a reflection magnitude: (1 + ρ) / (1 - ρ).
  *
- * Source, as of all that follow here: D. M. Pozar, Microwave Engineering, 4th ed., section 2.3 (the number from memory).
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., section 2.3 (the number from memory).
  *
  * @param reflectionMagnitude ρ, 0 or more
  * @returns SWR, 1 to Infinity; Infinity for total reflection and beyond (ρ ≥ 1: noise or calibration error)
@@ -28,6 +28,8 @@ export function swrFromReflectionMagnitude(reflectionMagnitude: number): number 
 /**
  * Reflection magnitude that belongs to a standing wave ratio: (SWR - 1) / (SWR + 1).
  *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
+ *
  * @param swr 1 or more; Infinity is total reflection
  * @returns ρ, 0 to 1
  * @example
@@ -45,6 +47,8 @@ export function reflectionMagnitudeFromSwr(swr: number): number {
  * Return loss: how far the reflected power lies below the incident power, -20 log10 ρ.
  *
  * Positive for a passive load; 0 dB is total reflection, Infinity a perfect match.
+ *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
  *
  * @param reflectionMagnitude ρ, 0 or more (above 1 the result is negative)
  * @returns return loss, dB
@@ -73,6 +77,8 @@ export function reflectionMagnitudeFromReturnLoss(lossDb: number): number {
 /**
  * Mismatch loss: the part of the available power that a mismatch keeps from the load, -10 log10(1 - ρ²).
  *
+ * Follows from {@link reflectedPowerFraction}: what is not reflected is accepted.
+ *
  * @param reflectionMagnitude ρ, 0 or more
  * @returns mismatch loss, dB; Infinity for ρ ≥ 1
  * @example
@@ -100,6 +106,8 @@ export function reflectedPowerFraction(reflectionMagnitude: number): number {
 /**
  * Reflection coefficient of an impedance: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1, NaN NaN.
  *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
+ *
  * @param impedance Ω
  * @param referenceOhms the reference impedance Z0, Ω, above 0
  * @example
@@ -123,6 +131,8 @@ export function reflectionFromImpedance(impedance: Complex, referenceOhms: numbe
 
 /**
  * Impedance behind a reflection coefficient: Z = Z0 (1 + Γ) / (1 - Γ). Γ = 1 gives an infinite resistance.
+ *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
  *
  * @param referenceOhms the reference impedance Z0, Ω, above 0
  * @returns Ω
@@ -164,6 +174,8 @@ export function admittanceFromImpedance(impedance: Complex): Complex {
  * The same load seen against another reference impedance.
  *
  * With r = (Zb - Za) / (Zb + Za): Γb = (Γa - r) / (1 - r·Γa). Total reflection stays total reflection.
+ *
+ * Follows from {@link impedanceFromReflection} and {@link reflectionFromImpedance}.
  *
  * @param fromOhms the reference impedance that `reflection` refers to, Ω
  * @param toOhms the wanted reference impedance, Ω

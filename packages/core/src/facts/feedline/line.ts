@@ -20,7 +20,7 @@ export interface LineSection {
  * Γ at the antenna's end of a line from Γ at the analyser's end, both against the line's own impedance: turned by twice the
  * line's length and grown by twice its loss.
  *
- * Source: D. M. Pozar, Microwave Engineering, 4th ed. (from memory).
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., chapter 2 (from memory).
  */
 export const reflectionAtLoad = (reflection: Complex, section: LineSection): Complex =>
   alongLine(reflection, section, 1);
@@ -50,7 +50,8 @@ export const magnitudeAtLoad = (inputMagnitude: number, matchedLossDb: number): 
  *
  * With a = 10^(matched dB / 10): total = 10 log10((a² - ρ²) / (a (1 - ρ²))).
  *
- * Source: the ARRL Antenna Book, 1994, p. 24-9, as a mailing-list post quotes it (the book was not seen).
+ * Sources: the 1991 ARRL Handbook, p. 16-14, and the ARRL Antenna Book, 1994, p. 24-9, as two mailing-list posts quote them (the
+ * books were not seen).
  *
  * @param matchedLossDb dB one way, 0 or more
  * @param loadMagnitude ρ at the antenna's end, 0 or more
@@ -75,7 +76,7 @@ export function totalLossDb(matchedLossDb: number, loadMagnitude: number): numbe
  *
  * With γl = loss in neper + j length in radians: V = V_L cosh γl + Z0 I_L sinh γl, I = I_L cosh γl + (V_L / Z0) sinh γl.
  *
- * Source: D. M. Pozar, Microwave Engineering, 4th ed., example 2.2.
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., chapter 2 (from memory).
  *
  * @param load impedance at the far end, Ω
  * @param characteristicOhms the line's own impedance, Ω

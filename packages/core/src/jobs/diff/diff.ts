@@ -2,6 +2,7 @@ import { checkInstrument, checkScope } from "../../bands/option-checks.js";
 import { type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../../bands/scope.js";
 import { CAUTIONS } from "../../facts/cautions.js";
 import { type Limits, limitsWith } from "../../facts/limits.js";
+import { demand, isRecord } from "../../input/argument.js";
 import type { Finding } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
@@ -92,6 +93,7 @@ export function diff(
   checkScope(options);
   const { thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
   checkInstrument(instrument);
+  checkThresholds(thresholds);
   const limits = limitsWith(options.limits);
   const befores = groupOf(before, "before");
   const afters = groupOf(after, "after");
@@ -134,4 +136,12 @@ export function diff(
     ],
     cautions: CAUTIONS,
   };
+}
+
+function checkThresholds(thresholds: Thresholds): void {
+  demand(isRecord(thresholds), "thresholds", "an object such as DEFAULT_THRESHOLDS", thresholds);
+  for (const name of ["reflectionMagnitude", "fraction"] as const) {
+    const value = thresholds[name];
+    demand(typeof value === "number" && value >= 0, `thresholds.${name}`, "a number of 0 or more", value);
+  }
 }

@@ -50,7 +50,7 @@ interface Dated extends DatedDip {
  * Follows the dips of deployments over time. Sweeps without a date, without a dip or without a value in the column are left out,
  * and so is a band with fewer than two that are left.
  *
- * The slope is the median of those between all pairs of dips (Theil and Sen).
+ * The slope is the median of those between all pairs of dips (H. Theil, 1950; P. K. Sen, 1968; both from memory).
  *
  * @param column column of the log that tells deployments apart; null: all sweeps are of one
  * @example
