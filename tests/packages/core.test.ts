@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import vm from "node:vm";
 import * as core from "@feedpoint/core";
+import * as forCommand from "@feedpoint/core/for-command";
 import * as schema from "@feedpoint/core/schema";
 import { build } from "esbuild";
 import { expect, test } from "vitest";
@@ -17,12 +18,15 @@ function sourceFiles(folder: string): string[] {
   });
 }
 
+/** Examples in docstrings import the package by its name. */
+const withoutDocstrings = (text: string): string => text.replaceAll(/\/\*\*[\s\S]*?\*\//g, "");
+
 test("imports nothing but its dependencies and itself", () => {
   const { dependencies } = JSON.parse(readFileSync(join(source, "../package.json"), "utf8")) as {
     dependencies: Record<string, string>;
   };
   const foreign = sourceFiles(source).flatMap((file) =>
-    [...readFileSync(file, "utf8").matchAll(/(?:from|import) "([^"]+)"/g)]
+    [...withoutDocstrings(readFileSync(file, "utf8")).matchAll(/(?:from|import) "([^"]+)"/g)]
       .map(([, name = ""]) => name)
       .filter((name) => !name.startsWith(".") && !(name in dependencies))
       .map((name) => `${file}: ${name}`),
@@ -34,8 +38,7 @@ test("runs where there is no Node: bundled for a browser, with nothing but the l
   const { outputFiles } = await build({
     stdin: {
       contents: `import { check, planById, readSweeps } from "@feedpoint/core";
-        const bytes = Uint8Array.from("# MHz S RI R 50\\n7.0 0.5 0\\n7.1 0.1 0\\n7.2 0.5 0\\n", (c) => c.charCodeAt(0));
-        const [sweep] = readSweeps(bytes);
+        const [sweep] = readSweeps("# MHz S RI R 50\\n7.0 0.5 0\\n7.1 0.1 0\\n7.2 0.5 0\\n");
         globalThis.result = check(sweep, { plan: planById("itu-r1"), bands: ["40m"] }).bands[0].best.frequencyHz;`,
       resolveDir: fileURLToPath(new URL("../", import.meta.url)),
     },
@@ -45,17 +48,20 @@ test("runs where there is no Node: bundled for a browser, with nothing but the l
     format: "iife",
     logLevel: "error",
   });
-  // TextDecoder is the one thing beyond the language that the library uses; every browser has it.
-  const context = vm.createContext({ TextDecoder, result: null });
+  // The two are all beyond the language that the library uses; every browser has them.
+  const context = vm.createContext({ TextDecoder, TextEncoder, result: null });
   vm.runInContext(outputFiles[0]?.text ?? "", context);
   expect(context.result).toBeCloseTo(7.1e6, -3);
 });
 
 test("the public surface is this", () => {
   expect(Object.keys(core).toSorted().join(" ")).toMatchInlineSnapshot(
-    `"ACTIVITIES ACTIVITY_SOURCES CAUTIONS COLUMN_NAMES COMMON_PLAN_ID DEFAULT_LIMITS DEFAULT_THRESHOLDS FEEDLINE_KINDS FEWEST_FOR_JUMPS FINDING_CODES GRADE_CRITERIA HIGH_VOLTAGE_CAUTIONS LEAST_SWEPT_FRACTION LOG_FILE MODE_NAMES RADIO_OHMS ReadError activitiesFor admittanceFromImpedance analyse antennaEndAt cautionsFor changeReference check criteriaWith curveOf dateOf delimitedText deliveredFraction dialOf diff driftFindings driftsOf emissionsIn extremesBetween feedlineFrom feedlineKindById forRadio gradeSweep greatestPowerIn greatestStress groupGrades hasProblem headlineSentences impedanceFromReflection instrumentError isDip logFindings logNotRead lookUp lossBound magnitudeAtLoad matchedLossDb measureLine mismatchLossDb modeOf nearestName needFor occupiedBy onSameTerms parseColumnRoles placed planById planCertainty planIds planInfo printableText privilegeFor rankFor readCompanions readDeploymentLog readSweeps reducedPower referredTo reflectedPowerFraction reflectionAt reflectionAtInput reflectionAtLoad reflectionFromAdmittance reflectionFromImpedance reflectionMagnitudeAt reflectionMagnitudeFromReturnLoss reflectionMagnitudeFromSwr returnLossDb rowFinder sampleImpedance sampleReflection scalarSweep sectionAt spansWithin suggestion sweepAtAnalyser sweepAtAntenna sweepInfo swrFromReflectionMagnitude throughLine timeOf totalLossDb touchstoneText traceOf traceOfSweep trim usableBands vectorSweep withReference"`,
+    `"ACTIVITIES ACTIVITY_SOURCES CAUTIONS COMMON_PLAN_ID DEFAULT_LIMITS DEFAULT_THRESHOLDS FEEDLINE_KINDS FEWEST_FOR_JUMPS FINDING_CODES GRADE_CRITERIA HIGH_VOLTAGE_CAUTIONS LEAST_SWEPT_FRACTION MODE_NAMES RADIO_OHMS ReadError activitiesFor admittanceFromImpedance antennaEndAt cautionsFor changeReference check criteriaWith curveOf dateOf delimitedText deliveredFraction dialOf diff driftFindings driftsOf emissionsIn extremesBetween feedlineFrom feedlineKindById forRadio gradeSweep greatestPowerIn greatestStress groupGrades hasProblem headlineSentences impedanceFromReflection instrumentError isDip logFindings logNotRead lossBound magnitudeAtLoad matchedLossDb measureLine mismatchLossDb modeOf needFor occupiedBy onSameTerms parseColumnRoles placed planById planCertainty planIds planInfo privilegeFor rankFor readCompanions readDeploymentLog readSweeps reducedPower referredTo reflectedPowerFraction reflectionAt reflectionAtInput reflectionAtLoad reflectionFromAdmittance reflectionFromImpedance reflectionMagnitudeAt reflectionMagnitudeFromReturnLoss reflectionMagnitudeFromSwr returnLossDb rowFinder sampleImpedance sampleReflection scalarSweep sectionAt spansWithin sweepAtAnalyser sweepAtAntenna sweepInfo swrFromReflectionMagnitude throughLine timeOf totalLossDb touchstoneText traceOf traceOfSweep trim usableBands vectorSweep withReference"`,
   );
   expect(Object.keys(schema).toSorted().join(" ")).toMatchInlineSnapshot(
     `"activitySchema bandPlanSchema jsonSchemaOf parseBandPlan parseStation stationSchema"`,
+  );
+  expect(Object.keys(forCommand).toSorted().join(" ")).toMatchInlineSnapshot(
+    `"LOG_FILE lookUp printableText suggestion"`,
   );
 });

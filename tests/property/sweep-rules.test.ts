@@ -3,15 +3,14 @@ import {
   COMMON_PLAN_ID,
   criteriaWith,
   greatestPowerIn,
-  nearestName,
   planById,
   referredTo,
   type SweepDetails,
   scalarSweep,
-  suggestion,
   vectorSweep,
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
+import { nearestName, suggestion } from "../../packages/core/src/input/nearest.js";
 import { present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const details = (more: Partial<SweepDetails> = {}): SweepDetails => ({

@@ -16,15 +16,8 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import {
-  forRadio,
-  type ReadOptions,
-  readCompanions,
-  readSweeps,
-  type Sweep,
-  suggestion,
-  withReference,
-} from "@feedpoint/core";
+import { forRadio, type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
+import { suggestion } from "@feedpoint/core/for-command";
 import { hintedMessage, UsageError } from "./exit.js";
 
 /**

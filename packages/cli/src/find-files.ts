@@ -1,6 +1,6 @@
 import { type Dirent, readdirSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
-import { LOG_FILE } from "@feedpoint/core";
+import { LOG_FILE } from "@feedpoint/core/for-command";
 import { UsageError } from "./exit.js";
 import { companionsIn, type Problem, reasonOf } from "./files.js";
 import { folderAbove, isPattern, patternOf } from "./pattern.js";

@@ -1,6 +1,4 @@
 /** The public surface of the library, by name, and nothing else. */
-
-export { type Analysis, analyse } from "./bands/analysis.js";
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
 export type { BandFeedline } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
@@ -57,7 +55,7 @@ export type {
   UsableBand,
 } from "./facts/band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./facts/band-plan/certainty.js";
-export { COMMON_PLAN_ID, planById, planIds } from "./facts/band-plan/plans.js";
+export { COMMON_PLAN_ID, type PlanId, planById, planIds } from "./facts/band-plan/plans.js";
 export {
   emissionsIn,
   greatestPowerIn,
@@ -109,9 +107,7 @@ export {
   type Station,
   type Tuner,
 } from "./facts/station/station.js";
-export { lookUp } from "./input/look-up.js";
-export { nearestName, suggestion } from "./input/nearest.js";
-export { printableText } from "./input/printable.js";
+export type { FileContent } from "./input/file-content.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
 export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
 export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";
@@ -138,7 +134,6 @@ export {
 export { dateOf, timeOf } from "./jobs/season/dates.js";
 export {
   type DeploymentLog,
-  LOG_FILE,
   logFindings,
   logNotRead,
   readDeploymentLog,
@@ -154,7 +149,7 @@ export type { Complex } from "./numbers/complex.js";
 export type { ColumnRole, Quantity } from "./reading/options/column-role.js";
 export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read-options.js";
 export type { FrequencyUnit } from "./reading/options/units.js";
-export { COLUMN_NAMES, parseColumnRoles } from "./reading/quantities/columns.js";
+export { parseColumnRoles } from "./reading/quantities/columns.js";
 export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
 export { type Finding, type FindingPlace, placed, type Severity } from "./sweep/finding.js";
 export { FINDING_CODES, type FindingCode, type FindingParams } from "./sweep/finding-words/words.js";

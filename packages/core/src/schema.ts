@@ -10,5 +10,9 @@ export { parseStation, stationSchema } from "./facts/station/station-schema.js";
 
 const SCHEMAS = { plan: bandPlanSchema, station: stationSchema };
 
-/** The JSON Schema (draft 2020-12) of a file that a user can write. */
+/**
+ * The JSON Schema (draft 2020-12) of a file that a user can write, for an editor that completes and checks it.
+ *
+ * @param what "plan": a band plan; "station": a station file
+ */
 export const jsonSchemaOf = (what: keyof typeof SCHEMAS): object => z.toJSONSchema(SCHEMAS[what], { io: "input" });

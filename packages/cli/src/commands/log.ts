@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
-import { type DeploymentLog, LOG_FILE, rowFinder, type Sweep } from "@feedpoint/core";
+import { type DeploymentLog, rowFinder, type Sweep } from "@feedpoint/core";
+import { LOG_FILE } from "@feedpoint/core/for-command";
 import { Command } from "commander";
 import { UsageError } from "../exit.js";
 import { readFile, writeWhole } from "../files.js";

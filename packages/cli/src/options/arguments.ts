@@ -1,12 +1,5 @@
-import {
-  ACTIVITIES,
-  FEEDLINE_KINDS,
-  lookUp,
-  MODE_NAMES,
-  type ModeName,
-  parseColumnRoles,
-  suggestion,
-} from "@feedpoint/core";
+import { ACTIVITIES, FEEDLINE_KINDS, MODE_NAMES, type ModeName, parseColumnRoles } from "@feedpoint/core";
+import { lookUp, suggestion } from "@feedpoint/core/for-command";
 import { InvalidArgumentError } from "commander";
 
 /** What single options take, checked as they are typed. */

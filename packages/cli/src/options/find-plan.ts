@@ -1,4 +1,5 @@
-import { type BandPlan, COMMON_PLAN_ID, planById, planIds, suggestion } from "@feedpoint/core";
+import { type BandPlan, COMMON_PLAN_ID, planById, planIds } from "@feedpoint/core";
+import { suggestion } from "@feedpoint/core/for-command";
 import { UsageError } from "../exit.js";
 import { readJsonFile } from "./json-file.js";
 

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { type DeploymentLog, LOG_FILE, readDeploymentLog, rowFinder, suggestion } from "@feedpoint/core";
+import { type DeploymentLog, readDeploymentLog, rowFinder } from "@feedpoint/core";
+import { LOG_FILE, suggestion } from "@feedpoint/core/for-command";
 import { UsageError } from "../exit.js";
 import { reasonOf } from "../files.js";
 import { findSweepFiles, folderOf } from "../find-files.js";

@@ -1,4 +1,4 @@
-import { printableText } from "@feedpoint/core";
+import { printableText } from "@feedpoint/core/for-command";
 
 /** Text fit for a terminal. */
 export const printable = printableText;

@@ -1,4 +1,4 @@
-import { printableText } from "@feedpoint/core";
+import { printableText } from "@feedpoint/core/for-command";
 
 /** Text that is markup already; all else is escaped where it is put into some. */
 export interface Markup {

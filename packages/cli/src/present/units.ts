@@ -1,4 +1,5 @@
-import { type Limits, lookUp, type PlanInfo, type Point, type PowerLimit } from "@feedpoint/core";
+import type { Limits, PlanInfo, Point, PowerLimit } from "@feedpoint/core";
+import { lookUp } from "@feedpoint/core/for-command";
 import { printable } from "./escape.js";
 
 /** The one place that picks digits and units for people. */

@@ -14,6 +14,7 @@ import { mapReflections, type VectorSweep } from "../sweep/sweep.js";
 /** What happens between analyser and antenna at one frequency, for a line whose kind and length are stated. */
 export interface AntennaEnd {
   readonly frequencyHz: number;
+  /** What the line loses one way with a matched end, dB */
   readonly matchedLossDb: number;
   /** SWR on the line at the antenna's end, against the line's own impedance; Infinity where the line alone explains ρ */
   readonly antennaSwr: number;
@@ -28,6 +29,7 @@ export interface AntennaEnd {
 /**
  * The antenna's end of a line, at a frequency that was swept.
  *
+ * @param curve of a sweep taken at the analyser's end, as {@link curveOf} gives it
  * @returns null where nothing was swept, and for a scalar sweep against another impedance than the line's: without phase it
  *   cannot be moved along that line
  */
@@ -56,7 +58,11 @@ export function magnitudeOnLine(curve: Curve, { characteristicOhms }: Feedline, 
   return Number.isNaN(inputMagnitude) || referenceOhms !== characteristicOhms ? null : inputMagnitude;
 }
 
-/** The sweep as it would be at the antenna's end of a line, against the line's own impedance. */
+/**
+ * The sweep as it would be at the antenna's end of a line, against the line's own impedance.
+ *
+ * The formula is that of {@link reflectionAtLoad}, at each sample.
+ */
 export const sweepAtAntenna = (sweep: VectorSweep, feedline: Feedline): VectorSweep =>
   mapReflections(sweep, feedline.characteristicOhms, (reflection, frequencyHz) =>
     reflectionAtLoad(
@@ -65,7 +71,11 @@ export const sweepAtAntenna = (sweep: VectorSweep, feedline: Feedline): VectorSw
     ),
   );
 
-/** A sweep taken at the antenna as it would be at the analyser's end of a line; the inverse of {@link sweepAtAntenna}. */
+/**
+ * A sweep taken at the antenna as it would be at the analyser's end of a line; the inverse of {@link sweepAtAntenna}.
+ *
+ * @param referenceOhms the reference impedance of what is returned, Ω
+ */
 export const sweepAtAnalyser = (sweep: VectorSweep, feedline: Feedline, referenceOhms: number): VectorSweep =>
   mapReflections(sweep, referenceOhms, (reflection, frequencyHz) =>
     changeReference(

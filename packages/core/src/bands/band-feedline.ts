@@ -11,8 +11,9 @@ import type { BandSummary } from "./summary.js";
 
 /** What the feedline does on a band. */
 export interface BandFeedline {
-  /** At the band's best and worst point as the analyser sees them; null where the line cannot be taken out */
+  /** At the band's best point as the analyser sees it; null where the line cannot be taken out */
   readonly atBest: AntennaEnd | null;
+  /** The same at its worst point */
   readonly atWorst: AntennaEnd | null;
   /** The greatest power of all modes that was used for the next; null where no power is known */
   readonly powerW: number | null;

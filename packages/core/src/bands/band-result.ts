@@ -15,21 +15,28 @@ import { type BandSummary, summariseBand, withUncertainty } from "./summary.js";
 /** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
 export type Verdict = "pass" | "partial" | "fail" | "not-swept";
 
+/** What a sweep does on one segment of the plan. */
 export interface SegmentResult {
+  /** What the plan sets the segment aside for, in its own words: "cw", "all modes" */
   readonly use: string;
   /** What the licence class may send there; null where the plan does not say */
   readonly emissions: readonly Emission[] | null;
   readonly lowHz: number;
   readonly highHz: number;
+  /** Share of the segment that was swept, 0 to 1 */
   readonly sweptFraction: number;
+  /** Share of the whole segment within the limit, swept or not, 0 to 1 */
   readonly withinLimitFraction: number;
   /** null where nothing was swept */
   readonly worstSwr: number | null;
   readonly verdict: Verdict;
 }
 
+/** What a sweep does on one band, with a verdict and what follows for power and feedline. */
 export interface BandResult extends BandSummary {
+  /** Of the whole usable band */
   readonly verdict: Verdict;
+  /** The segments that may be used, ascending */
   readonly segments: readonly SegmentResult[];
   /** The greatest power in each mode that was asked for; empty where none was */
   readonly power: readonly PowerResult[];

@@ -15,8 +15,9 @@ export interface DialResult {
   readonly frequencyHz: number;
   /** null: nothing but the frequency itself was asked for */
   readonly mode: Mode["name"] | null;
+  /** As it was given: what commonly happens there, or null */
   readonly activity: string | null;
-  /** What the transmission occupies */
+  /** What the transmission occupies, Hz; both are the frequency itself where no mode was given */
   readonly lowHz: number;
   readonly highHz: number;
   /** The band that the transmission touches; null outside all */
@@ -29,6 +30,7 @@ export interface DialResult {
   readonly point: Point | null;
   /** Worst SWR over what is occupied; null where not all of that was swept */
   readonly worstSwr: number | null;
+  /** What the worst point over what is occupied needs */
   readonly need: Need;
 }
 

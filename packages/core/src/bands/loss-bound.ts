@@ -5,7 +5,9 @@ import type { Sweep } from "../sweep/sweep.js";
 
 /** The most that can be lost one way between analyser and antenna, and where the sweep says so. */
 export interface LossBound {
+  /** dB one way, 0 or more */
   readonly lossDb: number;
+  /** Where the sweep reflects most */
   readonly frequencyHz: number;
   /** Greatest ρ of the sweep, which the bound follows from */
   readonly reflectionMagnitude: number;
@@ -18,7 +20,15 @@ const LEAST_SPAN = 2;
 /** Where the sweep allows more loss than this on the way to the antenna, loss may be what lowers the SWR (our own choice). */
 export const HIDING_LOSS_DB = 1;
 
-/** The same as {@link lossBoundOf} for a sweep by itself. */
+/**
+ * Bounds the loss of the feedline by the sweep alone: a passive antenna reflects at most everything, so at every frequency
+ * the one-way loss ahead of it is at most half of the return loss.
+ *
+ * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
+ * Measurement" (abstract read); that it bounds from above with any passive end is derived.
+ *
+ * @returns null for a sweep of less than an octave, and for a handful of readings
+ */
 export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf(curveOf(sweep));
 
 /**

@@ -9,12 +9,17 @@ export interface Point {
   readonly swr: number;
   /** Whether the instrument's scale ended there, so that SWR and ρ are at least this */
   readonly isAtLeast: boolean;
+  /** Positive for a passive load; Infinity at a perfect match */
   readonly returnLossDb: number;
+  /** ρ */
   readonly reflectionMagnitude: number;
+  /** Of the impedance in series form, Ω */
   readonly resistanceOhms: number | null;
+  /** Above 0 inductive, below 0 capacitive; Ω */
   readonly reactanceOhms: number | null;
-  /** Both ends of what the SWR may be (95 %), where that is told: at the best and the worst point of a band */
+  /** Least of what the SWR may be (95 %), where that is told: at the best and the worst point of a band */
   readonly swrLow?: number;
+  /** Greatest of what it may be */
   readonly swrHigh?: number;
 }
 

@@ -6,12 +6,13 @@ import type { AntennaDetails, PowerReduction, Radio, Tuner } from "../facts/stat
 import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
 import type { Analysis } from "./analysis.js";
 
-/** What sets the greatest power. */
+/** What sets the greatest power. The radio does so by its own output, which it may reduce as the SWR rises. */
 export type PowerLimiter = "licence" | "antenna" | "radio";
 
 /** The greatest power in one mode on those parts of a band where one licence limit holds. */
 export interface PowerResult {
   readonly band: string;
+  /** Name of the mode */
   readonly mode: Mode["name"];
   /** Where the mode may be sent with this licence limit */
   readonly pieces: readonly Piece[];
@@ -19,8 +20,12 @@ export interface PowerResult {
   readonly usableFraction: number;
   /** What the plan allows, all of which hold; empty where it does not say */
   readonly licenceLimits: readonly PowerLimit[];
-  /** At the worst SWR within reach; null where nothing is within reach, or nothing limits the power */
+  /**
+   * The greatest power at the worst SWR within reach, W PEP at the transmitter; null where nothing is within reach, or nothing
+   * limits the power
+   */
   readonly watts: number | null;
+  /** What sets `watts`; null as for it */
   readonly limitedBy: PowerLimiter | null;
   /** The SWR that goes with `watts`; null where nothing is within reach */
   readonly worstSwr: number | null;
@@ -32,7 +37,9 @@ export interface PowerResult {
 
 /** Equipment that limits power. */
 export interface Equipment {
+  /** Its output and tuner; no limit of power and no tuner where absent */
   readonly radio?: Radio;
+  /** Its gain and rating; a dipole without a rating where absent */
   readonly antenna?: AntennaDetails;
 }
 
@@ -134,7 +141,20 @@ function ratingOf({ ratedPowerW }: AntennaDetails, { name }: Mode): readonly Lim
   return watts === undefined ? [] : [{ by: "antenna", watts }];
 }
 
-/** What a radio gives into an SWR: in full at first, then evenly less, as the operator states it. */
+/**
+ * What a radio gives into an SWR: in full at first, then evenly less, as the operator states it.
+ *
+ * @param powerW output in full, W
+ * @param reduction undefined: the radio does not reduce its power
+ * @param swr 1 to Infinity
+ * @returns W
+ * @example
+ * ```ts
+ * import { reducedPower } from "@feedpoint/core";
+ *
+ * reducedPower(100, { fromSwr: 2, toSwr: 3, toW: 20 }, 2.5); // → 60
+ * ```
+ */
 export function reducedPower(powerW: number, reduction: PowerReduction | undefined, swr: number): number {
   if (reduction === undefined || swr <= reduction.fromSwr) return powerW;
   const { fromSwr, toSwr, toW } = reduction;

@@ -9,23 +9,27 @@ import type { FindingParams } from "../sweep/finding-words/words.js";
 
 /** What every analysis of a sweep is held against. */
 export interface Scope {
+  /** The band plan, such as {@link planById} gives */
   readonly plan: BandPlan;
-  /** null: the whole of each band, whatever the class */
+  /** One of the classes of the plan; null or absent: the whole of each band, whatever the class */
   readonly licenceClass?: string | null;
-  /** Names of the bands wanted; all of the plan where absent */
+  /** Names of the bands wanted, as the plan has them: "40m"; all of the plan where absent */
   readonly bands?: readonly string[];
-  /** Only where one of these modes may be; wherever anything may be sent where absent */
+  /** Only where one of these may be sent, which {@link modeOf} makes; wherever anything may be sent where absent */
   readonly modes?: readonly Mode[];
-  readonly limits?: Limits;
+  /** Up to which SWR one can transmit, and by what means; what is left out is {@link DEFAULT_LIMITS} */
+  readonly limits?: Partial<Limits>;
 }
 
 /** What identifies a plan in a result. */
 export interface PlanInfo extends Pick<BandPlan, "id" | "title" | "edition" | "source"> {
+  /** The class that was judged for; null: any */
   readonly licenceClass: string | null;
   /** How much of it was read from a source */
   readonly certainty: PlanCertainty;
 }
 
+/** What identifies the plan of a scope. Every result of a job carries it. */
 export function planInfo({ plan, licenceClass = null }: Scope): PlanInfo {
   const { id, title, edition, source } = plan;
   return { id, title, edition, source, licenceClass, certainty: planCertainty(plan) };

@@ -26,11 +26,15 @@ export interface BandSummary {
   readonly pieces: readonly Piece[];
   /** Share of the usable pieces of the band that was swept, 0 to 1 */
   readonly sweptFraction: number;
-  /** Least ρ within the swept part; null where nothing was swept, like the next three */
+  /** The point of least ρ within the swept part; null where nothing was swept, like the next three */
   readonly best: Point | null;
+  /** The point of greatest ρ */
   readonly worst: Point | null;
+  /** At the band's lower edge; null where that was not swept */
   readonly atLow: Point | null;
+  /** At the band's upper edge */
   readonly atHigh: Point | null;
+  /** What of the band has an SWR within the limit; its widths in Hz, its fraction 0 to 1 */
   readonly withinLimit: {
     readonly limitSwr: number;
     readonly widthHz: number;
@@ -59,7 +63,12 @@ export interface BandSummary {
   readonly uncertainty: BandUncertainty | null;
 }
 
-/** Whether the best point of a band is a dip within it, and not just the edge that lies nearest to one. */
+/**
+ * Whether the best point of a band is a dip within it, and not just the edge that lies nearest to one.
+ *
+ * @param summary of a band, or as much of one
+ * @returns false as well where nothing was swept
+ */
 export const isDip = ({
   best,
   pieces,

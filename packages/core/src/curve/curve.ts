@@ -38,12 +38,14 @@ export interface VectorCurve extends CurveCommon {
   readonly sweep: VectorSweep;
   /** Round-trip delay taken out before interpolating, s */
   readonly delayS: number;
+  /** What it is blended from; internal */
   readonly interpolation: Interpolation;
 }
 
 /** ρ by way of 1 / (1 - ρ²), the inverse of the share of power accepted. */
 export interface ScalarCurve extends CurveCommon {
   readonly sweep: ScalarSweep;
+  /** What it is blended from; internal */
   readonly interpolation: ScalarInterpolation;
 }
 
@@ -55,9 +57,11 @@ export const isVectorCurve = (curve: Curve): curve is VectorCurve => curve.sweep
 /** Second differences below this many standard deviations are not told from noise. */
 const CURVATURE_SIGNIFICANCE = 8;
 
-/** What is known of a sweep beforehand, and then not estimated from it. */
+/** What is known of a sweep beforehand, and then not estimated from it. Everything may be left out. */
 export interface KnownOfSweep {
+  /** Standard deviation of ρ; null: not known, and nothing is smoothed */
   readonly noise?: number | null;
+  /** Round-trip delay on the line, s */
   readonly delayS?: number;
   /** No sample stands alone */
   readonly hasNoSpikes?: boolean;
@@ -67,7 +71,22 @@ export interface KnownOfSweep {
   readonly fits?: readonly Explanation[];
 }
 
-/** The curve of a sweep. */
+/**
+ * The curve of a sweep: ρ, and Γ where the sweep knows it, at every frequency that was swept.
+ *
+ * Samples that stand alone are put right, noise is smoothed as far as it can be told from the sweep, and what lies between
+ * samples is interpolated. Between two stretches that a gap divides there is no curve.
+ *
+ * @example
+ * ```ts
+ * import { curveOf, readSweeps, reflectionMagnitudeAt } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("# MHz S RI R 50\n7.0 0.2 0\n7.1 0.1 0\n7.2 0 0\n7.3 -0.1 0\n");
+ * const curve = curveOf(sweep);
+ * reflectionMagnitudeAt(curve, 7.05e6); // → 0.15
+ * reflectionMagnitudeAt(curve, 6.9e6); // → NaN
+ * ```
+ */
 export function curveOf(sweep: Sweep, known: KnownOfSweep = {}): Curve {
   const stretches =
     sweep.continuity === "spots"

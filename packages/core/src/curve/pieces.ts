@@ -3,10 +3,11 @@ import { type CurvePoint, extremesBetween, type LimitSpan, sweptWidthHz, type Tr
 
 /** A span of frequency; `open…` where the sweep ended, or a gap began, before the limit was met. */
 export interface Span extends LimitSpan {
+  /** From lowHz to highHz, Hz */
   readonly widthHz: number;
 }
 
-/** A frequency span as a band, or a part of one. */
+/** A span of frequency as a band is, or a part of one. */
 export interface Piece {
   readonly lowHz: number;
   readonly highHz: number;

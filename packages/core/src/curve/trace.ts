@@ -7,21 +7,26 @@ import type { Stretch } from "./samples/stretches.js";
 /** A frequency on the curve and ρ there. */
 export interface CurvePoint {
   readonly frequencyHz: number;
+  /** ρ */
   readonly reflectionMagnitude: number;
 }
 
-/** A span of frequency where ρ stays at or under a limit. `open…`: the sweep ended, or a gap began, before the limit. */
+/** A span of frequency where ρ stays at or under a limit. */
 export interface LimitSpan {
   readonly lowHz: number;
   readonly highHz: number;
+  /** The sweep began, or a gap ended, before the limit was met below */
   readonly openLow: boolean;
+  /** The sweep ended, or a gap began, before the limit was met above */
   readonly openHigh: boolean;
 }
 
 /** The curve walked from end to end: ρ at every sample and, where it bends much between two, at points between them. */
 export interface Trace {
   readonly curve: Curve;
+  /** The knots, ascending */
   readonly frequencyHz: Float64Array;
+  /** ρ at each knot */
   readonly reflectionMagnitude: Float64Array;
   /** For each stretch of the curve, the indices of its first and last knot */
   readonly stretches: readonly Stretch[];

@@ -4,17 +4,31 @@ export type Grade = "A" | "B" | "C" | "D" | "F";
 /** Least shares of a band that a grade asks for, by what is needed to transmit there. */
 export interface GradeCriterion {
   readonly grade: Grade;
+  /** Least share of the band within the limit, 0 to 1 */
   readonly withoutTuner: number;
+  /** Least share that a built-in tuner, or none, brings within reach */
   readonly withBuiltInTuner: number;
+  /** Least share that a wide-range tuner, or less, brings within reach */
   readonly withWideRangeTuner: number;
   /** For a person, with the default limits */
   readonly meaning: string;
 }
 
-/** Shares that a grade asks for, some of them. */
+/** Shares of a band that a grade asks for, 0 to 1; those that are left out stay as they are. */
 export type GradeShares = Partial<Pick<GradeCriterion, "withoutTuner" | "withBuiltInTuner" | "withWideRangeTuner">>;
 
-/** The criteria with the operator's own shares in their place. */
+/**
+ * The criteria with the operator's own shares in their place, and with a meaning that states them.
+ *
+ * @param own by grade; what is left out stays as in {@link GRADE_CRITERIA}
+ * @example
+ * ```ts
+ * import { criteriaWith } from "@feedpoint/core";
+ *
+ * const [a] = criteriaWith({ A: { withoutTuner: 0.95 } });
+ * a?.withoutTuner; // → 0.95
+ * ```
+ */
 export function criteriaWith(own: Readonly<Partial<Record<Grade, GradeShares>>>): readonly GradeCriterion[] {
   return GRADE_CRITERIA.map((criterion) => {
     const shares = own[criterion.grade];

@@ -2,11 +2,13 @@ import type { Emission } from "./band-plan/band-plan.js";
 
 /** Modes of operating that can be named with `--modes` and in a station file. */
 export const MODE_NAMES = ["cw", "ssb", "usb", "lsb", "am", "fm", "rtty", "data", "image"] as const;
+/** The name of a mode: one of {@link MODE_NAMES}. ssb is the sideband that is usual on the band; usb and lsb are that one. */
 export type ModeName = (typeof MODE_NAMES)[number];
 
 /** A way of operating: what it counts as in a band plan, what it takes up, how much of the time it is at full power. */
 export interface Mode {
   readonly name: ModeName;
+  /** As what it counts in a band plan */
   readonly emission: Emission;
   /** Where the signal lies: around the dial frequency, above it, below it, or on the side that is usual on the band */
   readonly side: "around" | "above" | "below" | "customary";
@@ -67,15 +69,28 @@ function around(emission: Emission, widthHz: number, dutyFactor: number): Omit<M
 
 /** What the operator states of a mode instead of the usual values. */
 export interface ModeSettings {
+  /** All that a transmission may reach, Hz; more than where its sideband begins */
   readonly widthHz?: number;
+  /** What one signal takes up within that, Hz */
   readonly bandwidthHz?: number;
+  /** Average over peak envelope power while transmitting, 0 to 1 */
   readonly dutyFactor?: number;
 }
 
 /**
  * A mode, with the operator's own values where there are some.
  *
+ * Widths: 2.8 kHz of sideband is the limit of 47 CFR 97.307(f)(3) for data and 97.303(h) on 60 m, which voice keeps to as well; the
+ * others are common practice, no source. Duty factors: FCC OET Bulletin 65, Supplement B, table 2 (second-hand).
+ *
  * @throws RangeError for a width that ends before the sideband begins
+ * @example
+ * ```ts
+ * import { modeOf } from "@feedpoint/core";
+ *
+ * modeOf("cw").bandwidthHz; // → 150
+ * modeOf("ssb", { dutyFactor: 0.4 }).dutyFactor; // → 0.4
+ * ```
  */
 export function modeOf(name: ModeName, { widthHz, bandwidthHz, dutyFactor }: ModeSettings = {}): Mode {
   const mode = { name, ...DEFAULTS[name] };
@@ -100,7 +115,18 @@ export const COMMON_MODES: readonly Mode[] = (["cw", "ssb", "data"] as const).ma
 const UPPER_SIDEBAND_FROM_HZ = 10e6;
 const SIXTY_METRES_HZ = [5.2e6, 5.5e6] as const;
 
-/** How far a transmission reaches below and above its dial frequency, Hz: less than 0 where it does not reach up to it. */
+/**
+ * How far a transmission reaches below and above its dial frequency, Hz: less than 0 where it does not reach up to it.
+ *
+ * Lower sideband is customary below 10 MHz but for the 60 m band (common practice, no source; on 60 m 47 CFR 97.303(h)).
+ *
+ * @example
+ * ```ts
+ * import { modeOf, occupiedBy } from "@feedpoint/core";
+ *
+ * occupiedBy(modeOf("ssb"), 7.1e6); // → { belowHz: 2800, aboveHz: -300 }
+ * ```
+ */
 export function occupiedBy(
   { side, startsHz, widthHz }: Mode,
   frequencyHz: number,

@@ -16,6 +16,11 @@ export interface ReadProblem {
   readonly remedy?: string;
 }
 
+/**
+ * Why an input cannot be read as a sweep: it is empty; no text; too large; has no rows of numbers; no frequencies; nothing that
+ * tells a reflection; several meanings; a number or a row that is none; a Touchstone option line or keyword that is wrong; an
+ * option of the caller that does not fit the file; a file that is no reflection of an antenna.
+ */
 export type ReadErrorCode =
   | "empty"
   | "not-text"
@@ -34,6 +39,7 @@ export type ReadErrorCode =
 /** The one error for input that cannot be read. Its message says where, what was found, what was expected, what to do. */
 export class ReadError extends Error {
   override readonly name = "ReadError";
+  /** Where, what was found, what was expected and what to do, each by itself */
   readonly problem: ReadProblem;
 
   constructor(problem: ReadProblem) {
@@ -41,6 +47,7 @@ export class ReadError extends Error {
     this.problem = Object.freeze({ ...problem });
   }
 
+  /** The same as `problem.code`, for a program to act upon */
   get code(): ReadErrorCode {
     return this.problem.code;
   }

@@ -4,6 +4,7 @@ import { type BandContext, type BandResult, checkBand } from "../bands/band-resu
 import { type DialResult, dialResult } from "../bands/dials.js";
 import { dipBesideFindings } from "../bands/dip-hints.js";
 import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "../bands/doubts.js";
+import { checkDials, checkFeedline, checkInstrument, checkScope } from "../bands/option-checks.js";
 import { samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
 import { closedBands, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { sweptWidthHz } from "../curve/trace.js";
@@ -11,32 +12,65 @@ import { groundsOf } from "../curve/uncertainty/band-uncertainty.js";
 import type { Dial } from "../facts/activity/dial.js";
 import { cautionsFor } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { DEFAULT_LIMITS, type Limits } from "../facts/limits.js";
+import { type Limits, limitsWith } from "../facts/limits.js";
 import type { Finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
+import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
+/** What a check says. Plain data: as JSON it is what `feedpoint check --json` prints. */
 export interface CheckResult {
+  /** Name and version of this form */
   readonly schema: "feedpoint/check@1";
+  /** What was read */
   readonly sweep: SweepInfo;
+  /** What it was held against */
   readonly plan: PlanInfo;
+  /** The limits that were used, filled up */
   readonly limits: Limits;
+  /** As it was given; null where none was */
   readonly feedline: Feedline | null;
+  /** Of those asked for the ones where something may be sent, in the order of the plan */
   readonly bands: readonly BandResult[];
+  /** In the order in which they were given */
   readonly dials: readonly DialResult[];
+  /** What the operator should know: of the sweep, the plan, each band and the feedline */
   readonly findings: readonly Finding[];
+  /** {@link CAUTIONS} */
   readonly cautions: readonly string[];
 }
 
 /** What a sweep is checked against: plan, class, bands, modes and limits, and what is known of the station. */
 export interface CheckOptions extends Scope, Omit<BandContext, "licenceClass" | "modes"> {
+  /** Dial frequencies to be judged beside the bands, such as {@link dialOf} makes; none where absent */
   readonly dials?: readonly Dial[];
 }
 
-/** Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit. */
+/**
+ * Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit.
+ *
+ * @param sweep such as {@link readSweeps} gives
+ * @param options only the plan must be given
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a band or a licence class that the plan does not know
+ * @example
+ * ```ts
+ * import { check, planById, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("Frequency (MHz),SWR\n6.9,1.9\n7.0,1.6\n7.1,1.3\n7.2,1.5\n7.3,1.8\n");
+ * const { bands } = check(sweep, { plan: planById("itu-r1"), bands: ["40m"] });
+ * bands[0]?.verdict; // → "pass"
+ * bands[0]?.best?.swr; // → 1.3
+ * ```
+ */
 export function check(sweep: Sweep, options: CheckOptions): CheckResult {
+  checkSweep(sweep);
+  checkScope(options);
   const { plan, licenceClass = null, feedline = null, dials = [] } = options;
-  const { limits = DEFAULT_LIMITS } = options;
+  checkFeedline(feedline);
+  checkInstrument(options.instrument);
+  checkDials(dials);
+  const limits = limitsWith(options.limits);
   const analysis = analyse(sweep, limits);
   const selected = selectBands(options);
   const grounds = groundsOf(analysis.trace);

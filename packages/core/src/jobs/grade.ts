@@ -1,65 +1,94 @@
 import { type Analysis, analyse } from "../bands/analysis.js";
 import { referenceFindings } from "../bands/doubts.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
+import { checkScope } from "../bands/option-checks.js";
 import { reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { isDip } from "../bands/summary.js";
 import { isBeyondScale } from "../curve/trace.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
-import { DEFAULT_LIMITS, type Need } from "../facts/limits.js";
+import { limitsWith, type Need } from "../facts/limits.js";
+import { demand } from "../input/argument.js";
 import type { Finding } from "../sweep/finding.js";
 import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
 import type { Sweep } from "../sweep/sweep.js";
+import { checkSweep } from "../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
 
 /** Whether nothing told of a graded sweep is to be believed before something is settled. */
 export const hasProblem = ({ sweep, findings }: Pick<SweepGrade, "sweep" | "findings">): boolean =>
   [...sweep.findings, ...findings].some(({ severity }) => severity === "problem");
 
-/** A band of which less than this was swept gets no grade. */
+/** A band of which a smaller share than this was swept gets no grade (our own choice). */
 export const LEAST_SWEPT_FRACTION = 0.9;
 
 const GRADE_POINTS: Readonly<Record<Grade, number>> = { A: 4, B: 3, C: 2, D: 1, F: 0 };
 const GRADES_BY_POINTS: readonly Grade[] = ["F", "D", "C", "B", "A"];
 
+/** The grade of a sweep on one band, and the numbers behind it. */
 export interface BandGrade {
   readonly band: string;
   /** null where too little of the band was swept, or the instrument's scale ended too low to tell */
   readonly grade: Grade | null;
+  /** Least SWR within the swept part; null where nothing was swept, like its frequency */
   readonly bestSwr: number | null;
   readonly bestHz: number | null;
   /** Whether the instrument's scale ended there, so that the SWR is at least this; null where nothing was swept */
   readonly isBestAtLeast: boolean | null;
   /** `bestHz` where it is a dip within the band and not just its edge; else null */
   readonly dipHz: number | null;
+  /** Share of the whole usable band within the limit, swept or not, 0 to 1 */
   readonly withinLimitFraction: number;
+  /** Share of the usable band that was swept, 0 to 1 */
   readonly sweptFraction: number;
+  /** What the worst swept point needs */
   readonly need: Need;
 }
 
+/** The grades of a sweep. A season is a list of these: see {@link groupGrades}, {@link driftsOf} and {@link rankFor}. */
 export interface SweepGrade {
   readonly sweep: SweepInfo;
   /** Mean of the graded bands' grades, rounded to the nearest (a half to the better); null where no band has one */
   readonly grade: Grade | null;
+  /** Of those asked for the ones where something may be sent, in the order of the plan */
   readonly bands: readonly BandGrade[];
   /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
   readonly lossBoundDb: number | null;
   /** What makes its numbers others than they seem: another reference than the radio's */
   readonly findings: readonly Finding[];
-  /** The deployment log's row for this sweep */
+  /** The deployment log's row for this sweep: null as {@link gradeSweep} gives it, for the caller to fill in */
   readonly log: Readonly<Record<string, string>> | null;
 }
 
+/** What a sweep is graded against. */
 export interface GradeOptions extends Scope {
   /** Impedance that the radio is made for, Ω; 50 where it is not stated */
   readonly radioOhms?: number | null;
+  /** What each grade asks for, the best first; {@link GRADE_CRITERIA} where absent */
   readonly criteria?: readonly GradeCriterion[];
 }
 
-/** Grades a sweep on every band, and over all. */
+/**
+ * Grades a sweep on every band, and over all, by what the operator needs to transmit there.
+ *
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a band or a licence class that the plan does not know
+ * @example
+ * ```ts
+ * import { gradeSweep, planById, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("Frequency (MHz),SWR\n6.9,2.4\n7.0,2.2\n7.1,1.7\n7.2,1.9\n7.3,2.3\n");
+ * const { grade, bands } = gradeSweep(sweep, { plan: planById("itu-r1"), bands: ["40m"] });
+ * grade; // → "B"
+ * bands[0]?.need; // → "built-in-tuner"
+ * ```
+ */
 export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  const { criteria = GRADE_CRITERIA, limits = DEFAULT_LIMITS } = options;
-  const analysis = analyse(sweep, limits);
+  checkSweep(sweep);
+  checkScope(options);
+  const { criteria = GRADE_CRITERIA } = options;
+  demand(Array.isArray(criteria), "criteria", "a list of criteria, as criteriaWith gives one", criteria);
+  const analysis = analyse(sweep, limitsWith(options.limits));
   const bands = selectBands(options).map((band): BandGrade => {
     const { usable, sweptFraction, extremes, pieces, need } = reachOf(analysis, band);
     const best = extremes?.best ?? null;

@@ -1,4 +1,4 @@
-/** A complex number. */
+/** A complex number: a reflection coefficient, an impedance in Ω or an admittance in S. */
 export interface Complex {
   readonly real: number;
   readonly imaginary: number;

@@ -1,4 +1,6 @@
 import { median } from "simple-statistics";
+import { demand } from "../input/argument.js";
+import { bytesOf, type FileContent } from "../input/file-content.js";
 import { ReadError } from "../input/read-error.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep/sweep.js";
@@ -6,6 +8,7 @@ import { withBareCells } from "./delimited/bare-cells.js";
 import { endsInComplexCells, withComplexCellsSplit } from "./delimited/complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
 import { isBandReadings, readBandReadings } from "./notes/spot-readings.js";
+import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
 import { arrangePoints, type Points } from "./points/arrange.js";
 import type { ReadPoints } from "./points/read-points.js";
@@ -18,27 +21,49 @@ import { readTouchstone } from "./touchstone/touchstone.js";
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.
  *
- * @param bytes the file as it lies on the disk; not changed and not kept
+ * @param bytes the file as it lies on the disk, or its text; not changed and not kept
  * @param options the file's name, and what the user says about it
  * @returns at least one sweep, each checked, in ascending frequency and frozen
  * @throws ReadError with file, line, what was found and what to do, for anything that cannot be read with confidence
+ * @throws TypeError for bytes that are none, and for an option that is not what it must be
+ * @example
+ * ```ts
+ * import { ReadError, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps("# MHz S RI R 50\n7.0 0.5 0\n7.1 0.1 0\n7.2 0.5 0\n", { fileName: "mooring.s1p" });
+ * sweep.label; // → "mooring.s1p"
+ * Array.from(sweep.reflectionMagnitude); // → [0.5, 0.1, 0.5]
+ *
+ * let code = "none";
+ * try {
+ *   readSweeps("Dear diary, no numbers today.");
+ * } catch (error) {
+ *   if (error instanceof ReadError) code = error.code;
+ * }
+ * code; // → "no-data"
+ * ```
  */
-export function readSweeps(bytes: Uint8Array, options: ReadOptions = {}): Sweep[] {
+export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
+  checkReadOptions(options);
   const file = options.fileName ?? "input";
-  const text = sourceText(bytes, file);
+  const text = sourceText(bytesOf(bytes, "bytes"), file);
   return sweepsFrom(readPoints(text, options), text, options);
 }
 
 /**
  * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.
  *
- * @throws ReadError as readSweeps, and where the files do not list the same frequencies
+ * @param files two or more of delimited text, with their names
+ * @throws ReadError as {@link readSweeps}, and where the files do not list the same frequencies
+ * @throws TypeError likewise
  */
 export function readCompanions(
-  files: readonly { bytes: Uint8Array; fileName: string }[],
+  files: readonly { bytes: FileContent; fileName: string }[],
   options: ReadOptions = {},
-): Sweep[] {
-  const texts = files.map(({ bytes, fileName }) => sourceText(bytes, fileName));
+): [Sweep, ...Sweep[]] {
+  checkReadOptions(options);
+  demand(Array.isArray(files) && files.length > 1, "files", "a list of two files or more, { bytes, fileName }", files);
+  const texts = files.map(({ bytes, fileName }, i) => sourceText(bytesOf(bytes, `files[${i}].bytes`), fileName));
   const name = files.map(({ fileName }) => fileName).join("+");
   return sweepsFrom(readDelimitedTogether(texts, { ...options, fileName: name }), texts[0] as SourceText, {
     ...options,
@@ -64,7 +89,7 @@ const withFindings = (findings: readonly Finding[], read: ReadPoints): ReadPoint
 
 const COMPLEX_CELLS = finding("info", "complex-cells", {});
 
-function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): Sweep[] {
+function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [Sweep, ...Sweep[]] {
   const file = options.fileName ?? "input";
   const findings: Finding[] =
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
@@ -72,7 +97,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
   const arranged = arrangePoints(read.points, findings);
   const comments = read.comments.filter((comment) => comment !== "");
   const noted = notedRounding(comments);
-  return arranged.map((points, index) => {
+  const sweeps = arranged.map((points, index) => {
     if (points.frequencyHz.length === 0) {
       throw new ReadError({
         code: "no-data",
@@ -95,6 +120,8 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): S
       findings: [...findings, ...findingsAbout(points, areSpots)],
     });
   });
+  // Points are arranged into one set at least.
+  return sweeps as [Sweep, ...Sweep[]];
 }
 
 /** The content decides; a name like antenna.s1p only settles what numbers without any header are. */

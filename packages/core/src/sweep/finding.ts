@@ -9,6 +9,7 @@ export interface FindingPlace {
   readonly file?: string;
   /** Line in the file, counted from 1 */
   readonly line?: number;
+  /** The band that it is about, where it is about one */
   readonly band?: string;
   /** Of a comparison */
   readonly side?: "before" | "after";

@@ -7,53 +7,86 @@ import { type Complex, complex, divide, multiply, scale, subtract } from "../num
  */
 
 /**
- * Standing wave ratio that belongs to a reflection magnitude.
+ * Standing wave ratio that belongs to a reflection magnitude: (1 + ρ) / (1 - ρ).
+ *
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., section 2.3 (the number from memory).
  *
  * @param reflectionMagnitude ρ, 0 or more
  * @returns SWR, 1 to Infinity; Infinity for total reflection and beyond (ρ ≥ 1: noise or calibration error)
- * @see reflectionMagnitudeFromSwr (inverse)
- * @example swrFromReflectionMagnitude(0.5) // 3
+ * @see {@link reflectionMagnitudeFromSwr}, its inverse
+ * @example
+ * ```ts
+ * import { swrFromReflectionMagnitude } from "@feedpoint/core";
+ *
+ * swrFromReflectionMagnitude(0.5); // → 3
+ * ```
  */
 export function swrFromReflectionMagnitude(reflectionMagnitude: number): number {
   return reflectionMagnitude >= 1 ? Number.POSITIVE_INFINITY : (1 + reflectionMagnitude) / (1 - reflectionMagnitude);
 }
 
 /**
- * Reflection magnitude that belongs to a standing wave ratio.
+ * Reflection magnitude that belongs to a standing wave ratio: (SWR - 1) / (SWR + 1).
+ *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
  *
  * @param swr 1 or more; Infinity is total reflection
  * @returns ρ, 0 to 1
- * @example reflectionMagnitudeFromSwr(3) // 0.5
+ * @example
+ * ```ts
+ * import { reflectionMagnitudeFromSwr } from "@feedpoint/core";
+ *
+ * reflectionMagnitudeFromSwr(3); // → 0.5
+ * ```
  */
 export function reflectionMagnitudeFromSwr(swr: number): number {
   return swr === Number.POSITIVE_INFINITY ? 1 : (swr - 1) / (swr + 1);
 }
 
 /**
- * Return loss: how far the reflected power lies below the incident power.
+ * Return loss: how far the reflected power lies below the incident power, -20 log10 ρ.
  *
  * Positive for a passive load; 0 dB is total reflection, Infinity a perfect match.
  *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
+ *
  * @param reflectionMagnitude ρ, 0 or more (above 1 the result is negative)
  * @returns return loss, dB
- * @example returnLossDb(1 / 3) // 9.54
+ * @example
+ * ```ts
+ * import { returnLossDb } from "@feedpoint/core";
+ *
+ * returnLossDb(1 / 3); // → 9.54
+ * ```
  */
 export function returnLossDb(reflectionMagnitude: number): number {
   // 0 - x, so that total reflection gives 0 and not -0.
   return 0 - 20 * Math.log10(reflectionMagnitude);
 }
 
-/** Reflection magnitude that belongs to a return loss in dB (positive for a passive load). */
+/**
+ * Reflection magnitude that belongs to a return loss: 10^(-dB / 20), the inverse of {@link returnLossDb}.
+ *
+ * @param lossDb dB, positive for a passive load
+ * @returns ρ, 0 or more
+ */
 export function reflectionMagnitudeFromReturnLoss(lossDb: number): number {
   return 10 ** (-lossDb / 20);
 }
 
 /**
- * Mismatch loss: the part of the available power that a mismatch keeps from the load.
+ * Mismatch loss: the part of the available power that a mismatch keeps from the load, -10 log10(1 - ρ²).
+ *
+ * Follows from {@link reflectedPowerFraction}: what is not reflected is accepted.
  *
  * @param reflectionMagnitude ρ, 0 or more
  * @returns mismatch loss, dB; Infinity for ρ ≥ 1
- * @example mismatchLossDb(0.5) // 1.249
+ * @example
+ * ```ts
+ * import { mismatchLossDb } from "@feedpoint/core";
+ *
+ * mismatchLossDb(0.5); // → 1.249
+ * ```
  */
 export function mismatchLossDb(reflectionMagnitude: number): number {
   return reflectionMagnitude >= 1
@@ -61,12 +94,29 @@ export function mismatchLossDb(reflectionMagnitude: number): number {
     : 0 - 10 * Math.log10(1 - reflectionMagnitude * reflectionMagnitude);
 }
 
-/** Share of the incident power that is reflected, 0 to 1 for a passive load: ρ². */
+/**
+ * Share of the incident power that is reflected: ρ².
+ *
+ * @returns 0 to 1 for a passive load
+ */
 export function reflectedPowerFraction(reflectionMagnitude: number): number {
   return reflectionMagnitude * reflectionMagnitude;
 }
 
-/** Reflection coefficient of an impedance in ohms: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1, NaN NaN. */
+/**
+ * Reflection coefficient of an impedance: Γ = (Z - Z0) / (Z + Z0). An infinite impedance gives +1, NaN NaN.
+ *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
+ *
+ * @param impedance Ω
+ * @param referenceOhms the reference impedance Z0, Ω, above 0
+ * @example
+ * ```ts
+ * import { reflectionFromImpedance } from "@feedpoint/core";
+ *
+ * reflectionFromImpedance({ real: 100, imaginary: 0 }, 50).real; // → 0.333
+ * ```
+ */
 export function reflectionFromImpedance(impedance: Complex, referenceOhms: number): Complex {
   const { real, imaginary } = impedance;
   const difference = real - referenceOhms;
@@ -79,7 +129,14 @@ export function reflectionFromImpedance(impedance: Complex, referenceOhms: numbe
   return divide(complex(difference, imaginary), complex(sum, imaginary));
 }
 
-/** Impedance in ohms behind a reflection coefficient: Z = Z0 (1 + Γ) / (1 - Γ). Γ = 1 gives an infinite resistance. */
+/**
+ * Impedance behind a reflection coefficient: Z = Z0 (1 + Γ) / (1 - Γ). Γ = 1 gives an infinite resistance.
+ *
+ * Source: Pozar, as of {@link swrFromReflectionMagnitude}.
+ *
+ * @param referenceOhms the reference impedance Z0, Ω, above 0
+ * @returns Ω
+ */
 export function impedanceFromReflection(reflection: Complex, referenceOhms: number): Complex {
   if (reflection.real === 1 && reflection.imaginary === 0) return complex(Number.POSITIVE_INFINITY, 0);
   const ratio = divide(
@@ -89,7 +146,12 @@ export function impedanceFromReflection(reflection: Complex, referenceOhms: numb
   return scale(ratio, referenceOhms);
 }
 
-/** Reflection coefficient of an admittance in siemens: Γ = (1 - Y·Z0) / (1 + Y·Z0). */
+/**
+ * Reflection coefficient of an admittance: Γ = (1 - Y·Z0) / (1 + Y·Z0).
+ *
+ * @param admittance S
+ * @param referenceOhms the reference impedance Z0, Ω, above 0
+ */
 export function reflectionFromAdmittance(admittance: Complex, referenceOhms: number): Complex {
   const normalised = scale(admittance, referenceOhms);
   return divide(
@@ -98,7 +160,12 @@ export function reflectionFromAdmittance(admittance: Complex, referenceOhms: num
   );
 }
 
-/** Admittance in siemens of an impedance in ohms. */
+/**
+ * Admittance of an impedance: 1 / Z.
+ *
+ * @param impedance Ω
+ * @returns S; infinities or NaN for an impedance of 0
+ */
 export function admittanceFromImpedance(impedance: Complex): Complex {
   return divide(complex(1, 0), impedance);
 }
@@ -107,6 +174,8 @@ export function admittanceFromImpedance(impedance: Complex): Complex {
  * The same load seen against another reference impedance.
  *
  * With r = (Zb - Za) / (Zb + Za): Γb = (Γa - r) / (1 - r·Γa). Total reflection stays total reflection.
+ *
+ * Follows from {@link impedanceFromReflection} and {@link reflectionFromImpedance}.
  *
  * @param fromOhms the reference impedance that `reflection` refers to, Ω
  * @param toOhms the wanted reference impedance, Ω

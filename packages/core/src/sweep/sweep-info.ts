@@ -4,19 +4,26 @@ import type { Sweep } from "./sweep.js";
 
 /** What is said of a sweep in every result. */
 export interface SweepInfo {
+  /** The file's name as given */
   readonly file: string;
+  /** What the sweep is called: the name without its folders */
   readonly label: string;
   readonly kind: "vector" | "scalar";
   /** How the file was understood */
   readonly description: string;
+  /** How many samples it has */
   readonly points: number;
+  /** First and last frequency, Hz */
   readonly startHz: number;
   readonly stopHz: number;
   readonly referenceOhms: number;
+  /** ISO 8601 date or date and time; null where nothing states one */
   readonly takenAt: string | null;
+  /** What was noticed when it was read */
   readonly findings: readonly Finding[];
 }
 
+/** What is said of a sweep in every result: where it comes from, what it spans, what was noticed when it was read. */
 export function sweepInfo(sweep: Sweep): SweepInfo {
   const { frequencyHz } = sweep;
   return {

@@ -7,6 +7,7 @@ import { changeReference, impedanceFromReflection } from "./reflection.js";
 export interface SweepSource {
   /** The file's name as given; "input" for bytes without a name */
   readonly file: string;
+  /** computed: by a program, and not read from a file */
   readonly format: "touchstone" | "delimited" | "computed";
   /** How it was read, for a person: "Touchstone 1, S, real and imaginary, MHz" */
   readonly description: string;
@@ -15,7 +16,9 @@ export interface SweepSource {
 }
 
 interface SweepCommon {
+  /** What the sweep is called in results */
   readonly label: string;
+  /** Where it came from */
   readonly source: SweepSource;
   /** ISO 8601 date or date and time, where the file's text or name states one */
   readonly takenAt: string | null;
@@ -33,13 +36,16 @@ interface SweepCommon {
   readonly rounding: number;
   /** The same where it is most, near a match */
   readonly greatestRounding: number;
+  /** What was noticed when it was read */
   readonly findings: readonly Finding[];
 }
 
 /** A sweep that knows Γ as a complex number. */
 export interface VectorSweep extends SweepCommon {
   readonly kind: "vector";
+  /** Real part of Γ */
   readonly reflectionReal: Column;
+  /** Imaginary part of Γ */
   readonly reflectionImaginary: Column;
 }
 
@@ -50,26 +56,54 @@ export interface ScalarSweep extends SweepCommon {
   readonly ceilingMagnitude: number | null;
 }
 
-/** One run of an analyser over frequency, checked and frozen by its builder; nothing downstream checks again. */
+/**
+ * One run of an analyser over frequency, checked and frozen by its builder; nothing downstream checks again. `kind` tells the two
+ * apart.
+ */
 export type Sweep = VectorSweep | ScalarSweep;
 
-/** What is common to both kinds and must be given to a builder. */
+/** What is common to both kinds and may be given to a builder; label and reference impedance must be. */
 export interface SweepDetails {
+  /** What the sweep is called in results */
   readonly label: string;
-  readonly source: SweepSource;
+  /** Computed by a program where absent */
+  readonly source?: SweepSource;
+  /** ISO 8601 date or date and time; null or absent: not known */
   readonly takenAt?: string | null;
+  /** Reference impedance of what is given, Ω, above 0 */
   readonly referenceOhms: number;
+  /** curve where absent */
   readonly continuity?: SweepCommon["continuity"];
+  /** Not known where absent */
   readonly repeatNoise?: number | null;
+  /** 0 where absent */
   readonly rounding?: number;
+  /** 0 where absent */
   readonly greatestRounding?: number;
+  /** None where absent */
   readonly findings?: readonly Finding[];
 }
 
 /**
  * Builds a vector sweep. The columns are taken over, not copied: the caller must not write to them again.
  *
- * @throws TypeError where a rule of Sweep does not hold (a programmer's error: readers sort and clean first)
+ * @throws TypeError where a rule of {@link Sweep} does not hold: frequencies that are not finite, above 0 and strictly ascending,
+ *   columns of different lengths or with values that are not finite, a reference impedance that is not above 0 (a programmer's
+ *   error: readers sort and clean first)
+ * @example
+ * ```ts
+ * import { sampleImpedance, vectorSweep } from "@feedpoint/core";
+ *
+ * const sweep = vectorSweep(
+ *   { label: "dipole", referenceOhms: 50 },
+ *   {
+ *     frequencyHz: Float64Array.of(7.0e6, 7.1e6),
+ *     reflectionReal: Float64Array.of(0.2, 0),
+ *     reflectionImaginary: Float64Array.of(0, 0),
+ *   },
+ * );
+ * sampleImpedance(sweep, 0).real; // → 75.0
+ * ```
  */
 export function vectorSweep(
   details: SweepDetails,
@@ -89,7 +123,12 @@ export function vectorSweep(
   });
 }
 
-/** Builds a scalar sweep; rules and ownership as for {@link vectorSweep}. */
+/**
+ * Builds a scalar sweep; rules and ownership as for {@link vectorSweep}.
+ *
+ * @param ceilingMagnitude ρ from which on a reading means "at least"; null where the scale of the instrument did not end
+ * @throws TypeError as there, and for a ρ below 0
+ */
 export function scalarSweep(
   details: SweepDetails,
   columns: { frequencyHz: Float64Array; reflectionMagnitude: Float64Array },
@@ -102,12 +141,20 @@ export function scalarSweep(
   return Object.freeze({ kind: "scalar", ...common(details), frequencyHz, reflectionMagnitude, ceilingMagnitude });
 }
 
-/** Γ of the sample at an index. */
+/**
+ * Γ of the sample at an index.
+ *
+ * @param index from 0, below the number of samples
+ */
 export function sampleReflection(sweep: VectorSweep, index: number): Complex {
   return { real: at(sweep.reflectionReal, index), imaginary: at(sweep.reflectionImaginary, index) };
 }
 
-/** Impedance of the sample at an index, Ω. Always derived from Γ, never stored beside it. */
+/**
+ * Impedance of the sample at an index, Ω. Always derived from Γ, never stored beside it.
+ *
+ * @param index from 0, below the number of samples
+ */
 export function sampleImpedance(sweep: VectorSweep, index: number): Complex {
   return impedanceFromReflection(sampleReflection(sweep, index), sweep.referenceOhms);
 }
@@ -145,10 +192,13 @@ export function mapReflections(
   );
 }
 
+/** The source of a sweep that states none. */
+const COMPUTED: SweepSource = { file: "computed", format: "computed", description: "computed", comments: [] };
+
 function common(details: SweepDetails) {
   return {
     label: details.label,
-    source: Object.freeze(details.source),
+    source: Object.freeze(details.source ?? COMPUTED),
     takenAt: details.takenAt ?? null,
     referenceOhms: details.referenceOhms,
     continuity: details.continuity ?? "curve",

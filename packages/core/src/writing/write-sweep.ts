@@ -3,14 +3,28 @@ import { at } from "../numbers/column.js";
 import { notedRounding, roundingNote } from "../reading/points/rounding.js";
 import { takenAtFrom } from "../reading/text/taken-at.js";
 import type { ScalarSweep, Sweep, VectorSweep } from "../sweep/sweep.js";
+import { checkSweep, checkVectorSweep } from "../sweep/sweep-check.js";
 
 /**
  * A vector sweep as a Touchstone file of version 1: one port, Hz, real and imaginary part. Every number is printed with
  * the fewest digits that give the same double again, so reading it back is exact.
  *
  * Source: IBIS Open Forum, Touchstone File Format Specification, Version 2.1 (2024), keyword-free files.
+ *
+ * @throws TypeError for a sweep without phase, which {@link delimitedText} can write
+ * @example
+ * ```ts
+ * import { touchstoneText, vectorSweep } from "@feedpoint/core";
+ *
+ * const sweep = vectorSweep(
+ *   { label: "dipole", referenceOhms: 50 },
+ *   { frequencyHz: Float64Array.of(7.1e6), reflectionReal: Float64Array.of(0.1), reflectionImaginary: Float64Array.of(-0.2) },
+ * );
+ * touchstoneText(sweep); // → "# Hz S RI R 50\n7100000 0.1 -0.2\n"
+ * ```
  */
 export function touchstoneText(sweep: VectorSweep): string {
+  checkVectorSweep(sweep);
   const { frequencyHz, reflectionReal, reflectionImaginary, referenceOhms } = sweep;
   const lines = commentsOf(sweep).map((comment) => `! ${asciiText(comment)}`);
   lines.push(`# Hz S RI R ${referenceOhms}`);
@@ -22,9 +36,25 @@ export function touchstoneText(sweep: VectorSweep): string {
 
 /**
  * A sweep as comma-separated text: Hz, and the real and imaginary part of the reflection or, for a scalar sweep, its
- * magnitude, with ">" before what means "at least". Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in a comment only.
+ * magnitude, with ">" before what means "at least". Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in
+ * a comment only.
+ *
+ * @throws TypeError for what is no sweep
+ * @example
+ * ```ts
+ * import { delimitedText, scalarSweep } from "@feedpoint/core";
+ *
+ * const sweep = scalarSweep(
+ *   { label: "dipole", referenceOhms: 50 },
+ *   { frequencyHz: Float64Array.of(7.0e6, 7.1e6), reflectionMagnitude: Float64Array.of(0.5, 0.25) },
+ * );
+ * const [, header, first] = delimitedText(sweep).split("\n");
+ * header; // → "Frequency (Hz),reflection magnitude"
+ * first; // → "7000000,0.5"
+ * ```
  */
 export function delimitedText(sweep: Sweep): string {
+  checkSweep(sweep);
   const { frequencyHz, referenceOhms } = sweep;
   // Notes come after a line of words and are marked as such: none of them can pass for a header, a unit or an option line.
   const lines = [

@@ -2,7 +2,9 @@ import { at, type Column } from "../../numbers/column.js";
 
 /** A run of samples without a gap: indices of its first and last sample. A lone sample has first = last. */
 export interface Stretch {
+  /** Index of the first sample, from 0 */
   readonly first: number;
+  /** Index of the last one, itself included */
   readonly last: number;
 }
 

@@ -18,12 +18,17 @@ export interface Interval {
 export interface BandUncertainty {
   /** Standard deviation of ρ that was reckoned with */
   readonly noise: number;
+  /** Of ρ at the best point */
   readonly bestMagnitude: Interval;
+  /** Of the frequency of the best point */
   readonly bestHz: Interval;
+  /** Of ρ at the worst point */
   readonly worstMagnitude: Interval;
+  /** Of the width within the limit */
   readonly withinHz: Interval;
-  /** Edges of the span around the best point; null where there is none, it is open there, or it may not exist */
+  /** Of the lower edge of the span around the best point; null where there is none, it is open there, or it may not exist */
   readonly lowEdgeHz: Interval | null;
+  /** Of its upper edge; null likewise */
   readonly highEdgeHz: Interval | null;
 }
 

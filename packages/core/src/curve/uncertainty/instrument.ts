@@ -16,9 +16,14 @@ export interface Instrument {
  * Source: one-port error model of Agilent 8719ES/8720ES/8722ES User's Guide, pp. 7-43 to 7-44 (read through a reprint);
  * the worst-case sum is general metrology (exact wording from memory).
  *
- * @param reflectionMagnitude ρ
+ * @param reflectionMagnitude ρ, 0 or more
  * @returns error in ρ, 0 or more
- * @example instrumentError(0, { directivityDb: 40 }) // 0.01
+ * @example
+ * ```ts
+ * import { instrumentError } from "@feedpoint/core";
+ *
+ * instrumentError(0, { directivityDb: 40 }); // → 0.01
+ * ```
  */
 export function instrumentError(reflectionMagnitude: number, instrument: Instrument): number {
   const { directivityDb, trackingDb = 0, sourceMatchDb = Number.POSITIVE_INFINITY } = instrument;

@@ -17,7 +17,10 @@ const MODE_OF: Readonly<Record<ActivityKind, ModeName | null>> = {
   fm: "fm",
 };
 
-/** An activity as a dial frequency to be judged, in the mode that is common there. */
+/**
+ * An activity as a dial frequency for {@link check} to judge, in the mode that is common there; without a mode for a beacon, to
+ * which one only listens.
+ */
 export function dialOf({ frequencyHz, kind, label }: Activity): Dial {
   const mode = MODE_OF[kind];
   return { frequencyHz, mode: mode && modeOf(mode), activity: label };

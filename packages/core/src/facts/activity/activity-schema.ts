@@ -32,7 +32,7 @@ const activity = z.strictObject({
   note: z.string().exactOptional(),
 });
 
-/** What a file of activity frequencies must hold. */
+/** What a file of activity frequencies must hold, as a zod schema: ascending, and every source that is named must be there. */
 export const activitySchema = z
   .strictObject({ sources: z.array(planSourceSchema), activities: z.array(activity).min(1) })
   .refine(

@@ -4,6 +4,7 @@ import activity from "./activity.json" with { type: "json" };
 /** Where an activity is at home: the whole world, an ITU Region, or one country. */
 export type ActivityRegion = "all" | Region;
 
+/** What operators do there. A beacon is only listened to, but for the digital ones that everybody may send. */
 export type ActivityKind =
   | "digital"
   | "beacon-digital"
@@ -24,6 +25,7 @@ export interface Activity {
   readonly kind: ActivityKind;
   /** Wavelength name: "40m" */
   readonly band: string;
+  /** What it means is said by `dial` */
   readonly frequencyHz: number;
   /**
    * What the frequency means. usb: the suppressed carrier of an upper sideband receiver, as its dial shows it; cw: the Morse
@@ -33,11 +35,13 @@ export interface Activity {
   readonly dial: "usb" | "cw" | "carrier" | "centre";
   /** Between which offsets from the frequency all the signals lie, Hz; absent where no source says */
   readonly occupied?: { readonly lowOffsetHz: number; readonly highOffsetHz: number };
+  /** Where it is common */
   readonly regions: readonly ActivityRegion[];
   /** custom: what operators do; band-plan: a band plan, itself voluntary, names it */
   readonly origin: "custom" | "band-plan";
   /** Whether it was read from a source, or rests on memory */
   readonly confirmed: boolean;
+  /** Ids of {@link ACTIVITY_SOURCES} */
   readonly sources: readonly string[];
   readonly note?: string;
 }
@@ -50,15 +54,27 @@ export const ACTIVITIES: readonly Activity[] = DATA.activities;
 /** The sources that the activities name. */
 export const ACTIVITY_SOURCES: readonly PlanSource[] = DATA.sources;
 
+/** What activities are looked for. What is left out does not matter. */
 export interface ActivityFilter {
+  /** To the letter: "FT8" */
   readonly label?: string;
   readonly kind?: ActivityKind;
+  /** Wavelength name: "40m" */
   readonly band?: string;
   /** What is common there: an ITU Region includes what the world shares, a country what its Region shares */
   readonly region?: ActivityRegion;
 }
 
-/** The activities that meet all that is asked, ascending. */
+/**
+ * The activities that meet all that is asked, ascending in frequency; none where nothing does.
+ *
+ * @example
+ * ```ts
+ * import { activitiesFor } from "@feedpoint/core";
+ *
+ * activitiesFor({ label: "FT8", band: "20m" }).map(({ frequencyHz }) => frequencyHz); // → [14074000]
+ * ```
+ */
 export function activitiesFor({ label, kind, band, region }: ActivityFilter): readonly Activity[] {
   const places = region === undefined ? null : placesAround(region);
   return ACTIVITIES.filter(

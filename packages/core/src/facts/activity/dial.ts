@@ -1,6 +1,6 @@
 import type { Mode } from "../modes.js";
 
-/** A dial frequency to be judged. */
+/** A dial frequency to be judged: the suppressed carrier of a sideband, else the middle of the signal. */
 export interface Dial {
   readonly frequencyHz: number;
   /** null: only the SWR is asked for */

@@ -82,7 +82,10 @@ export const planSourceSchema = z.strictObject({
 const classUnknown = (name: string, classes: readonly string[]) =>
   `"${name}" does not stand in the classes of the plan${classes.length === 0 ? "" : ` (${classes.join(", ")})`}`;
 
-/** What a band plan file must hold. Unknown keys are refused, so that a misspelt one is not lost in silence. */
+/**
+ * What a band plan file must hold, as a zod schema. Unknown keys are refused, so that a misspelt one is not lost in silence.
+ * {@link parseBandPlan} says in plainer words what is wrong.
+ */
 export const bandPlanSchema = z
   .strictObject({
     $schema: z.string().exactOptional().describe("for your editor; not read"),
@@ -127,8 +130,16 @@ export const bandPlanSchema = z
   }, "every source that a segment names must stand in sources") satisfies z.ZodType<BandPlan>;
 
 /**
- * Checks data that should be a band plan.
+ * Checks data that should be a band plan, such as `JSON.parse` gives of a file.
  *
- * @throws Error whose message names each place that is wrong
+ * @returns the same data
+ * @throws Error whose message names each place that is wrong, and for an unknown key the nearest known one
+ * @example
+ * ```ts
+ * import { planById } from "@feedpoint/core";
+ * import { parseBandPlan } from "@feedpoint/core/schema";
+ *
+ * parseBandPlan(planById("itu-r1")).id; // → "itu-r1"
+ * ```
  */
 export const parseBandPlan = (data: unknown): BandPlan => parseWith(bandPlanSchema, data);

@@ -1,7 +1,10 @@
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { BandPlan, PlanSegment, UsableBand } from "./band-plan.js";
 
-/** How much of a plan was read from a source: all of it; most of it; less than most; nothing. */
+/**
+ * How much of a plan was read from a source. from-sources: all of it; partly-from-memory: most of it; mostly-from-memory: less
+ * than most; from-memory: nothing.
+ */
 export type PlanCertainty = "from-sources" | "partly-from-memory" | "mostly-from-memory" | "from-memory";
 
 const isRead = (segments: readonly PlanSegment[]) => segments.every(({ confirmed }) => confirmed);

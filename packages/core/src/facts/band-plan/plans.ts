@@ -30,10 +30,39 @@ const PLANS = [
 /** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
 export const COMMON_PLAN_ID = "itu-common";
 
-/** Names of all plans, the common one first. */
+/** Names of all plans that come with the library, the common one first. */
 export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...PLANS.map(({ id }) => id)];
 
-/** A plan by its name; null where there is none of that name. */
+/** Names of the plans that come with the library. */
+export type PlanId =
+  | typeof COMMON_PLAN_ID
+  | "us-part97"
+  | "itu-r1"
+  | "itu-r2"
+  | "itu-r3"
+  | "iaru-r1-hf"
+  | "iaru-r2-hf"
+  | "iaru-r3-hf"
+  | "jp-mic"
+  | "au-part"
+  | "ca-rbr4-part"
+  | "uk-memory";
+
+/**
+ * A plan that comes with the library, by its name.
+ *
+ * @param id one of {@link planIds}
+ * @returns null where there is none of that name
+ * @example
+ * ```ts
+ * import { planById } from "@feedpoint/core";
+ *
+ * planById("us-part97").classes; // → ["extra", "advanced", "general", "technician", "novice"]
+ * planById("none"); // → null
+ * ```
+ */
+export function planById(id: PlanId): BandPlan;
+export function planById(id: string): BandPlan | null;
 export function planById(id: string): BandPlan | null {
   return id === COMMON_PLAN_ID ? ituCommon() : (PLANS.find((plan) => plan.id === id) ?? null);
 }

@@ -3,6 +3,7 @@ import type { BandPlan, Emission, Grant, PlanBand, PlanSegment, PowerLimit, Usab
 
 /** What a band plan asks of a signal. */
 export interface Signal {
+  /** As what it counts */
   readonly emission: Emission;
   /** What the signal takes up, Hz */
   readonly bandwidthHz: number;
@@ -11,8 +12,9 @@ export interface Signal {
 /**
  * The bands of a plan as a licence class may use them; without a class, as any class may.
  *
+ * @param licenceClass one of the classes of the plan; null: any
  * @param signals only where one of these may be sent; null: wherever anything may
- * @returns without the bands in which nothing of that may be sent
+ * @returns ascending, without the bands in which nothing of that may be sent
  */
 export function usableBands(
   plan: BandPlan,
@@ -42,7 +44,12 @@ export function usableBands(
 /** What a segment's use leaves to be sent, where the plan says no more than the use. */
 const EMISSIONS_BY_USE: Readonly<Record<string, readonly Emission[]>> = { cw: ["cw"], beacon: [], guard: [] };
 
-/** What may be sent in a segment by a class (by any, for null); null where the plan does not say. */
+/**
+ * What may be sent in a segment by a class.
+ *
+ * @param licenceClass one of the classes of the plan; null: any
+ * @returns null where the plan does not say; empty where nothing may be sent
+ */
 export function emissionsIn(segment: PlanSegment, licenceClass: string | null): readonly Emission[] | null {
   if (segment.grants === undefined)
     return segment.emissions ?? lookUp(EMISSIONS_BY_USE, segment.use.toLowerCase()) ?? null;
@@ -50,7 +57,12 @@ export function emissionsIn(segment: PlanSegment, licenceClass: string | null): 
   return granted.includes(null) ? null : [...new Set(granted.flatMap((names) => names ?? []))];
 }
 
-/** The greatest power that any grant gives a class in a segment; null where the plan does not say. */
+/**
+ * The greatest power that any grant gives a class in a segment.
+ *
+ * @param licenceClass one of the classes of the plan; null: any
+ * @returns null where the plan does not say
+ */
 export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
   const grants = grantsTo(segment, licenceClass);
   const limits = grants.map((grant) => limitsOf(segment, grant)[0] ?? null);
@@ -118,6 +130,7 @@ function isGranted(segment: PlanSegment, licenceClass: string | null): boolean {
 export interface Transmission {
   /** Carrier or dial frequency, Hz */
   readonly frequencyHz: number;
+  /** As what it counts */
   readonly emission: Emission;
   /** What the signal itself takes up, Hz, held against a segment's limit of bandwidth; not looked at where absent */
   readonly bandwidthHz?: number;
@@ -131,6 +144,15 @@ export interface Transmission {
  * Whether a plan allows a transmission, and the limits of power that all hold for it (none where the plan does not say).
  *
  * All of what the signal occupies must lie in segments that allow it.
+ *
+ * @example
+ * ```ts
+ * import { planById, privilegeFor } from "@feedpoint/core";
+ *
+ * const morse = { frequencyHz: 7.01e6, emission: "cw", licenceClass: "technician" } as const;
+ * privilegeFor(planById("us-part97"), morse); // → { allowed: false, limits: [] }
+ * privilegeFor(planById("us-part97"), { ...morse, frequencyHz: 7.03e6 }).limits; // → [{ watts: 200, basis: "pep" }]
+ * ```
  */
 export function privilegeFor(
   plan: BandPlan,

@@ -1,13 +1,14 @@
 /**
- * Common kinds of feedline by their generic designation, with matched loss k0 + k1 √f + k2 f in dB per 100 m, f in MHz.
+ * A common kind of feedline by its generic designation.
  *
- * Coaxial kinds: fitted to the values of published data sheets, each as quoted in public files (the sheets were not seen).
- * Cables of one designation differ by 20 % and more between makers, so their loss is typical, never exact. Balanced kinds:
+ * Coaxial kinds: their loss is fitted to the values of published data sheets, each as quoted in public files (the sheets were not
+ * seen). Cables of one designation differ by 20 % and more between makers, so their loss is typical, never exact. Balanced kinds:
  * computed from the skin effect in dry copper wire in air, so they lose at least this.
  */
 export interface FeedlineKind {
   /** What it is called with `--feedline` and in a station file */
   readonly id: string;
+  /** For a person: "RG-58C/U" */
   readonly title: string;
   readonly characteristicOhms: number;
   /** Speed on the line over that of light */
@@ -15,13 +16,17 @@ export interface FeedlineKind {
   readonly loss: LossModel;
   /** Whether the loss is a typical value, or the least that it can be */
   readonly lossIs: "typical" | "at-least";
+  /** Where its loss comes from */
   readonly source: string;
 }
 
 /** Matched loss in dB per 100 m is k0 + k1 √f + k2 f, f in MHz. */
 export interface LossModel {
+  /** dB per 100 m at every frequency */
   readonly k0: number;
+  /** dB per 100 m at 1 MHz that grow with the root of frequency: the conductors */
   readonly k1: number;
+  /** dB per 100 m at 1 MHz that grow with frequency: the dielectric */
   readonly k2: number;
 }
 
@@ -31,6 +36,7 @@ const loss = (k1: number, k2: number, k0 = 0): LossModel => ({ k0, k1, k2 });
 const SHEET = "data sheet as quoted in public files (second-hand)";
 const SKIN_EFFECT = "computed: skin effect in copper of 5.8e7 S/m, dry, in air";
 
+/** The catalogue of feedlines: coaxial kinds first, then balanced ones. */
 export const FEEDLINE_KINDS: readonly FeedlineKind[] = [
   coax("rg-58", "RG-58C/U", 50, 0.66, loss(1.35826, 0.0259431), `Belden 8262 ${SHEET}`),
   coax("rg-58a", "RG-58A/U", 50, 0.66, loss(1.4803, 0.0291255), `Belden 8259 ${SHEET}`),
@@ -95,5 +101,6 @@ function balanced(
   return { id, title, characteristicOhms, velocityFactor, loss: lossModel, lossIs: "at-least", source: SKIN_EFFECT };
 }
 
+/** A kind of the catalogue by its id; null where there is none of that name. */
 export const feedlineKindById = (id: string): FeedlineKind | null =>
   FEEDLINE_KINDS.find((kind) => kind.id === id) ?? null;

@@ -5,31 +5,44 @@ import type { LineSection } from "./line.js";
 /** Matched loss as stated at one frequency. */
 export interface StatedLoss {
   readonly frequencyHz: number;
+  /** dB one way over 100 m with a matched end, above 0 */
   readonly dbPer100M: number;
 }
 
 /** A feedline as the operator states it: a kind of the catalogue, or one's own figures, which go before the catalogue's. */
 export interface FeedlineDetails {
+  /** Id of the catalogue: "rg-58"; without one `loss` is needed */
   readonly kind?: string;
+  /** Physical length, m */
   readonly lengthM: number;
+  /** The kind's where absent, and 50 Ω without a kind */
   readonly characteristicOhms?: number;
+  /** Speed on the line over that of light, 0 to 1; the kind's where absent, and 0.66 without a kind */
   readonly velocityFactor?: number;
   /** One or more values, ascending in frequency */
   readonly loss?: readonly StatedLoss[];
-  /** The most that the line's maker allows, effective values */
+  /** The most that the line's maker allows, V, effective value */
   readonly ratedVolts?: number;
+  /** The same, A */
   readonly ratedAmperes?: number;
 }
 
 /** A feedline with everything known that a result needs. */
 export interface Feedline {
+  /** What it is called in a result */
   readonly title: string;
+  /** Physical length, m */
   readonly lengthM: number;
   readonly characteristicOhms: number;
+  /** Speed on the line over that of light, 0 to 1 */
   readonly velocityFactor: number;
+  /** A formula, or values at one frequency or more */
   readonly loss: LossModel | readonly StatedLoss[];
+  /** typical: of its kind, which differ; at-least: more is lost in practice; stated: by the operator */
   readonly lossIs: "typical" | "at-least" | "stated";
+  /** The most that its maker allows, V effective; null where not stated */
   readonly ratedVolts: number | null;
+  /** The same, A */
   readonly ratedAmperes: number | null;
 }
 
@@ -41,6 +54,13 @@ const USUAL_OHMS = 50;
  * Completes what the operator states by what the catalogue knows.
  *
  * @throws RangeError for a kind that the catalogue does not have, and for a line of no kind without loss values
+ * @example
+ * ```ts
+ * import { feedlineFrom, matchedLossDb } from "@feedpoint/core";
+ *
+ * const feedline = feedlineFrom({ kind: "rg-58", lengthM: 20 });
+ * matchedLossDb(feedline, 14.2e6); // → 1.10
+ * ```
  */
 export function feedlineFrom(details: FeedlineDetails): Feedline {
   const { kind: id, lengthM, loss } = details;
@@ -62,12 +82,18 @@ export function feedlineFrom(details: FeedlineDetails): Feedline {
   };
 }
 
-/** Matched loss of all of a feedline at a frequency, dB one way. */
+/**
+ * Matched loss of all of a feedline at a frequency: what it loses with its own impedance at its end.
+ *
+ * Between stated values straight on logarithmic scales; beyond them as the root of frequency, as conductors lose.
+ *
+ * @returns dB one way, 0 or more
+ */
 export function matchedLossDb({ lengthM, loss }: Feedline, frequencyHz: number): number {
   return (lossPer100M(loss, frequencyHz) * lengthM) / 100;
 }
 
-/** A feedline at one frequency. */
+/** A feedline at one frequency: its matched loss and its electrical length, 360° · f · length / (velocity factor · c). */
 export function sectionAt(feedline: Feedline, frequencyHz: number): LineSection {
   const { lengthM, velocityFactor } = feedline;
   return {

@@ -16,7 +16,12 @@ export interface LineSection {
   readonly lengthDegrees: number;
 }
 
-/** Γ at the antenna's end of a line from Γ at the analyser's end, both against the line's own impedance. */
+/**
+ * Γ at the antenna's end of a line from Γ at the analyser's end, both against the line's own impedance: turned by twice the
+ * line's length and grown by twice its loss.
+ *
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., chapter 2 (from memory).
+ */
 export const reflectionAtLoad = (reflection: Complex, section: LineSection): Complex =>
   alongLine(reflection, section, 1);
 
@@ -31,7 +36,11 @@ function alongLine(reflection: Complex, { matchedLossDb, lengthDegrees }: LineSe
   return multiply(reflection, complex(size * Math.cos(angle), size * Math.sin(angle)));
 }
 
-/** ρ at the antenna's end from ρ at the analyser's end. 1 or more means that the loss cannot be as high as that. */
+/**
+ * ρ at the antenna's end from ρ at the analyser's end: ρ · 10^(dB / 10), the loss there and back.
+ *
+ * @returns 0 or more; 1 or more means that the loss cannot be as high as that
+ */
 export const magnitudeAtLoad = (inputMagnitude: number, matchedLossDb: number): number =>
   inputMagnitude * 10 ** (matchedLossDb / 10);
 
@@ -39,9 +48,20 @@ export const magnitudeAtLoad = (inputMagnitude: number, matchedLossDb: number): 
  * All that a line loses: its matched loss and what standing waves add. Exact for a line whose own impedance is real;
  * typical, not exact, for one shorter than about a quarter wave.
  *
+ * With a = 10^(matched dB / 10): total = 10 log10((a² - ρ²) / (a (1 - ρ²))).
+ *
+ * Sources: the 1991 ARRL Handbook, p. 16-14, and the ARRL Antenna Book, 1994, p. 24-9, as two mailing-list posts quote them (the
+ * books were not seen).
+ *
+ * @param matchedLossDb dB one way, 0 or more
  * @param loadMagnitude ρ at the antenna's end, 0 or more
  * @returns dB; Infinity where nothing is accepted (ρ ≥ 1)
- * @example totalLossDb(2, reflectionMagnitudeFromSwr(8)) // 4.837
+ * @example
+ * ```ts
+ * import { reflectionMagnitudeFromSwr, totalLossDb } from "@feedpoint/core";
+ *
+ * totalLossDb(2, reflectionMagnitudeFromSwr(8)); // → 4.837
+ * ```
  */
 export function totalLossDb(matchedLossDb: number, loadMagnitude: number): number {
   if (loadMagnitude >= 1) return Number.POSITIVE_INFINITY;
@@ -56,7 +76,11 @@ export function totalLossDb(matchedLossDb: number, loadMagnitude: number): numbe
  *
  * With γl = loss in neper + j length in radians: V = V_L cosh γl + Z0 I_L sinh γl, I = I_L cosh γl + (V_L / Z0) sinh γl.
  *
+ * Source: D. M. Pozar, Microwave Engineering, 4th ed., chapter 2 (from memory).
+ *
+ * @param load impedance at the far end, Ω
  * @param characteristicOhms the line's own impedance, Ω
+ * @returns the impedance at the near end, Ω, and the loss in dB; the loss of a load without resistance is not a number
  */
 export function throughLine(
   load: Complex,
@@ -76,7 +100,9 @@ export function throughLine(
 
 /** Effective values on a line at a power. */
 export interface LineStress {
+  /** V between the conductors */
   readonly volts: number;
+  /** A in each conductor */
   readonly amperes: number;
 }
 
@@ -101,5 +127,10 @@ export function greatestStress(
   return { volts, amperes: volts / characteristicOhms };
 }
 
-/** Share of the power into a line that comes out at its end, 0 to 1. */
+/**
+ * Share of the power into a line that comes out at its end: 10^(-dB / 10).
+ *
+ * @param lossDb all that is lost, dB, 0 or more; see {@link totalLossDb}
+ * @returns 0 to 1
+ */
 export const deliveredFraction = (lossDb: number): number => 10 ** (-lossDb / 10);

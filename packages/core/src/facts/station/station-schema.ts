@@ -105,7 +105,7 @@ const gradeShares = record({
   withWideRangeTuner: shareOfBand,
 });
 
-/** What a station file must hold. Everything may be left out; unknown keys are refused. */
+/** What a station file must hold, as a zod schema. Everything may be left out; unknown keys are refused. */
 export const stationSchema = record({
   $schema: z.string().exactOptional().describe("where an editor finds this schema"),
   licence: licence.exactOptional(),
@@ -147,8 +147,15 @@ export const stationSchema = record({
 }).meta({ title: "feedpoint station file" }) satisfies z.ZodType<Station>;
 
 /**
- * Checks data that should be a station file.
+ * Checks data that should be a station file, such as `JSON.parse` gives of one.
  *
+ * @returns the same data
  * @throws Error whose message names each place that is wrong, and for an unknown key the nearest known one
+ * @example
+ * ```ts
+ * import { parseStation } from "@feedpoint/core/schema";
+ *
+ * parseStation({ bands: ["40m"], radio: { powerW: 100 } }).radio; // → { powerW: 100 }
+ * ```
  */
 export const parseStation = (data: unknown): Station => parseWith(stationSchema, data);

@@ -11,20 +11,27 @@ export type Tuner = "none" | "built-in" | "wide-range";
 
 /** How a radio reduces its power as the SWR rises: in full up to `fromSwr`, then evenly down to `toW` at `toSwr` and beyond. */
 export interface PowerReduction {
+  /** Full power up to here, 1 or more */
   readonly fromSwr: number;
+  /** Least power from here on; above `fromSwr` */
   readonly toSwr: number;
+  /** The least power, W */
   readonly toW: number;
 }
 
+/** What the operator states of the radio. */
 export interface Radio {
   /** Impedance that it is made for, Ω; 50 where left out */
   readonly ohms?: number;
   /** Greatest output, W PEP */
   readonly powerW?: number;
+  /** None where absent */
   readonly tuner?: Tuner;
+  /** Absent: the power does not depend on the SWR */
   readonly reduction?: PowerReduction;
 }
 
+/** What the operator states of the antenna. */
 export interface AntennaDetails {
   /** Length of wire that a cut changes, m */
   readonly wireLengthM?: number;
@@ -36,8 +43,11 @@ export interface AntennaDetails {
 
 /** What the operator states about licence, equipment and wishes. All of it may be left out. */
 export interface Station {
+  /** Name of a plan or its file, and a class of it */
   readonly licence?: { readonly plan?: string; readonly class?: string };
+  /** Bands wanted, as the plan has them; all where absent */
   readonly bands?: readonly string[];
+  /** The same as {@link Limits}; the defaults where left out */
   readonly limits?: {
     readonly swr?: number;
     readonly builtInTunerSwr?: number;
@@ -48,6 +58,7 @@ export interface Station {
   readonly radio?: Radio;
   readonly antenna?: AntennaDetails;
   readonly feedline?: FeedlineDetails;
+  /** The same as {@link Instrument} */
   readonly analyser?: {
     readonly directivityDb: number;
     readonly trackingDb?: number;

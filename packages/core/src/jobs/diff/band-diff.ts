@@ -16,23 +16,30 @@ import { type DiffVerdict, explained, HIDDEN, type ReasonedVerdict, type Seen, v
 export interface Change {
   readonly bestSwr: number | null;
   readonly bestFrequencyHz: number | null;
+  /** Of the part of the band that all sweeps cover */
   readonly withinLimitFraction: number;
   readonly withinLimitWidthHz: number;
   readonly worstSwr: number | null;
-  /** Edges of the span around the best point; null where one of the two has no such edge */
+  /** Lower edge of the span around the best point; null where one of the two has no such edge */
   readonly lowEdgeHz: number | null;
+  /** Upper edge of it; null likewise */
   readonly highEdgeHz: number | null;
-  /** Width that came within the limit, and width that left it, Hz */
+  /** Width that came within the limit, Hz */
   readonly gainedHz: number;
+  /** Width that left it, Hz */
   readonly lostHz: number;
 }
 
+/** What changed on one band, as far as all sweeps cover it. */
 export interface BandDiff {
   readonly band: string;
   /** Of repeats the one that lies closest to all others */
   readonly before: BandSummary;
+  /** The same of the sweeps after */
   readonly after: BandSummary;
+  /** After minus before */
   readonly change: Change;
+  /** What that means for the operator */
   readonly verdict: DiffVerdict;
   /** The verdict's reason, for a person */
   readonly why: string;
@@ -48,6 +55,7 @@ export interface Thresholds {
   readonly fraction: number;
 }
 
+/** The thresholds where nobody states others: 0.03 of ρ, 0.03 of the band. */
 export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
 
 /** A difference of two points must exceed this many standard deviations of their noise. */

@@ -1,3 +1,7 @@
+/**
+ * What made the difference: another length of line, more or less loss on it, another reference impedance, a resonance that moved,
+ * interference or a bad contact, or the antenna itself in another way.
+ */
 export type CauseCode =
   | "line-length-changed"
   | "loss-added"
@@ -10,9 +14,11 @@ export type CauseCode =
 /** A cause of the difference that the data support. */
 export interface Cause {
   readonly code: CauseCode;
+  /** likely: it explains the difference and nothing else does as well; possible: it may */
   readonly confidence: "likely" | "possible";
   /** Named numbers, their units in their names */
   readonly evidence: Readonly<Record<string, number>>;
+  /** One or two sentences in plain words */
   readonly message: string;
 }
 

@@ -1,6 +1,8 @@
+import { checkInstrument, checkScope } from "../../bands/option-checks.js";
 import { type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../../bands/scope.js";
 import { CAUTIONS } from "../../facts/cautions.js";
-import { DEFAULT_LIMITS, type Limits } from "../../facts/limits.js";
+import { type Limits, limitsWith } from "../../facts/limits.js";
+import { demand, isRecord } from "../../input/argument.js";
 import type { Finding } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
@@ -21,22 +23,34 @@ import { headlineOf } from "./headline.js";
 import { onSameTerms, type TermsOptions } from "./same-terms.js";
 import { groupOf, sideOf } from "./sides.js";
 
+/** What a comparison says. Plain data: as JSON it is what `feedpoint diff --json` prints. */
 export interface DiffResult {
+  /** Name and version of this form */
   readonly schema: "feedpoint/diff@1";
+  /** The sweeps as they were given */
   readonly before: readonly SweepInfo[];
   readonly after: readonly SweepInfo[];
+  /** What the bands were taken from */
   readonly plan: PlanInfo;
+  /** The limits that were used, filled up */
   readonly limits: Limits;
+  /** What a change had to exceed */
   readonly thresholds: Thresholds;
   /** What a person would say, in a sentence or two */
   readonly headline: string;
+  /** Those that all sweeps cover, in the order of the plan */
   readonly bands: readonly BandDiff[];
+  /** The likely ones first; none where nothing changed or nothing explains it */
   readonly causes: readonly Cause[];
+  /** What the operator should know of all this */
   readonly findings: readonly Finding[];
+  /** {@link CAUTIONS} */
   readonly cautions: readonly string[];
 }
 
+/** What a comparison is held against, and how. */
 export interface DiffOptions extends Scope, TermsOptions {
+  /** What a change must exceed to count; {@link DEFAULT_THRESHOLDS} where absent */
   readonly thresholds?: Thresholds;
 }
 
@@ -44,16 +58,45 @@ export interface DiffOptions extends Scope, TermsOptions {
  * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.
  *
  * @param before one sweep, or several repeats; the same for `after`
- * @throws RangeError for a side without a sweep
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a side without a sweep, and for a band or a licence class that the plan does not know
+ * @example
+ * ```ts
+ * import { diff, planById, reflectionFromImpedance, type Sweep, vectorSweep } from "@feedpoint/core";
+ *
+ * // An invented antenna: 60 Ω in series with a resonance.
+ * function antenna(resonanceHz: number): Sweep {
+ *   const frequencyHz = Float64Array.from({ length: 101 }, (_, i) => 6.5e6 + i * 12e3);
+ *   const seen = Array.from(frequencyHz, (hz) =>
+ *     reflectionFromImpedance({ real: 60, imaginary: 600 * (hz / resonanceHz - resonanceHz / hz) }, 50),
+ *   );
+ *   return vectorSweep(
+ *     { label: "invented", referenceOhms: 50 },
+ *     {
+ *       frequencyHz,
+ *       reflectionReal: Float64Array.from(seen, ({ real }) => real),
+ *       reflectionImaginary: Float64Array.from(seen, ({ imaginary }) => imaginary),
+ *     },
+ *   );
+ * }
+ *
+ * const { bands, causes } = diff(antenna(7.1e6), antenna(6.9e6), { plan: planById("itu-r1"), bands: ["40m"] });
+ * bands[0]?.verdict; // → "worse"
+ * causes[0]?.code; // → "resonance-moved"
+ * ```
  */
 export function diff(
   before: Sweep | readonly Sweep[],
   after: Sweep | readonly Sweep[],
   options: DiffOptions,
 ): DiffResult {
-  const { limits = DEFAULT_LIMITS, thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
-  const befores = groupOf(before);
-  const afters = groupOf(after);
+  checkScope(options);
+  const { thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
+  checkInstrument(instrument);
+  checkThresholds(thresholds);
+  const limits = limitsWith(options.limits);
+  const befores = groupOf(before, "before");
+  const afters = groupOf(after, "after");
   const terms = onSameTerms(before, after, options);
   const first = sideOf(terms.before, limits);
   const second = sideOf(terms.after, limits);
@@ -93,4 +136,12 @@ export function diff(
     ],
     cautions: CAUTIONS,
   };
+}
+
+function checkThresholds(thresholds: Thresholds): void {
+  demand(isRecord(thresholds), "thresholds", "an object such as DEFAULT_THRESHOLDS", thresholds);
+  for (const name of ["reflectionMagnitude", "fraction"] as const) {
+    const value = thresholds[name];
+    demand(typeof value === "number" && value >= 0, `thresholds.${name}`, "a number of 0 or more", value);
+  }
 }

@@ -9,12 +9,15 @@ import { groupOf, sideOf } from "./sides.js";
 
 /** The sweeps of both sides as they are compared: at one reference impedance, and where that was asked for at one place on the line. */
 export interface SameTerms {
+  /** At the reference impedance of the first of them */
   readonly before: readonly Sweep[];
+  /** At that of the first sweep before, with a change of the line taken out where that was asked for */
   readonly after: readonly Sweep[];
   /** false: without phase they stay at different reference impedances, and cannot be compared */
   readonly isMatched: boolean;
   /** The change of the line that was taken out of the second sweeps, in words; empty where none was */
   readonly takenOut: readonly Cause[];
+  /** What of that the operator should know */
   readonly findings: readonly Finding[];
 }
 
@@ -31,6 +34,7 @@ export interface TermsOptions {
  * the line between them out of the second ones. {@link diff} compares what this gives; a picture shows it.
  *
  * @param before one sweep, or several repeats; the same for `after`
+ * @throws TypeError for what is no sweep
  * @throws RangeError for a side without a sweep
  */
 export function onSameTerms(
@@ -38,8 +42,8 @@ export function onSameTerms(
   after: Sweep | readonly Sweep[],
   { instrument = null, isSamePlane = false }: TermsOptions = {},
 ): SameTerms {
-  const befores = groupOf(before);
-  const { sweeps, ...matched } = matchReference([...befores, ...groupOf(after)], befores[0].referenceOhms);
+  const befores = groupOf(before, "before");
+  const { sweeps, ...matched } = matchReference([...befores, ...groupOf(after, "after")], befores[0].referenceOhms);
   const [first, second] = [sweeps.slice(0, befores.length), sweeps.slice(befores.length)];
   const asMeasured = isSamePlane
     ? explanationOf(sideOf(first, DEFAULT_LIMITS), sideOf(second, DEFAULT_LIMITS), instrument)

@@ -2,6 +2,7 @@ import { type Analysis, analyse } from "../../bands/analysis.js";
 import { type Grounds, groundsOf } from "../../curve/uncertainty/band-uncertainty.js";
 import type { Limits } from "../../facts/limits.js";
 import type { Sweep } from "../../sweep/sweep.js";
+import { checkSweep } from "../../sweep/sweep-check.js";
 import { indexOfMiddle, scatterAround } from "./repeats.js";
 
 /** The sweeps on one side of a comparison. */
@@ -17,9 +18,19 @@ export interface Side {
 /** One sweep or more, which is what a side of a comparison needs. */
 export type Group = readonly [Sweep, ...Sweep[]];
 
-/** @throws RangeError where there is none */
-export function groupOf(sweeps: Sweep | readonly Sweep[]): Group {
-  if (!isList(sweeps)) return [sweeps];
+/**
+ * @param name the side as the caller knows it
+ * @throws TypeError for what is no sweep
+ * @throws RangeError where there is none
+ */
+export function groupOf(sweeps: Sweep | readonly Sweep[], name: "before" | "after"): Group {
+  if (!isList(sweeps)) {
+    checkSweep(sweeps, name);
+    return [sweeps];
+  }
+  sweeps.forEach((sweep, i) => {
+    checkSweep(sweep, `${name}[${i}]`);
+  });
   const [first, ...others] = sweeps;
   if (first === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
   return [first, ...others];

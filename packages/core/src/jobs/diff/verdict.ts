@@ -1,5 +1,9 @@
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
 
+/**
+ * What a change means for the operator. improved, worse: all that changed did so in that sense; mixed: it did so in both;
+ * unchanged: nothing beyond noise and what matters; not-comparable: the two were not taken on the same terms.
+ */
 export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-comparable";
 
 /** Something that an operator would notice, and whether it got better. */

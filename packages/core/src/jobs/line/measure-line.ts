@@ -1,10 +1,12 @@
 import { cautionsFor } from "../../facts/cautions.js";
 import { feedlineFrom, matchedLossDb } from "../../facts/feedline/feedline.js";
 import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
+import { demand, isFiniteAbove0, isRecord } from "../../input/argument.js";
 import { at } from "../../numbers/column.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Sweep, withReference } from "../../sweep/sweep.js";
+import { checkSweep } from "../../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
 import { LEAST_LINE_M, type MeasuredLength, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
@@ -12,6 +14,7 @@ import { fittedLoss } from "./measured-loss.js";
 /** Loss of the line at one frequency. */
 export interface MeasuredLoss {
   readonly frequencyHz: number;
+  /** dB one way, of all of the line */
   readonly matchedLossDb: number;
   /** null where the physical length is not known */
   readonly dbPer100M: number | null;
@@ -22,31 +25,41 @@ export interface MeasuredLoss {
 /** as-expected: what its kind loses, within the spread of kinds; lossy: more; low-loss: less; unknown: no kind to compare with. */
 export type LineVerdict = "as-expected" | "lossy" | "low-loss" | "unknown";
 
+/** What a sweep says of a line. Plain data: as JSON it is what `feedpoint line --json` prints. */
 export interface LineResult {
+  /** Name and version of this form */
   readonly schema: "feedpoint/line@1";
+  /** What was read */
   readonly sweep: SweepInfo;
   /** Resistance at the far end, Ω: 0 for a short, null for an open end */
   readonly endOhms: number | null;
+  /** The line's own impedance that was reckoned with, Ω */
   readonly characteristicOhms: number;
   /** Length that a wave in vacuum would travel in the same time, m; null for a scalar sweep */
   readonly electricalLengthM: number | null;
-  /** null where neither kind nor length is stated, or no line is seen */
+  /** Speed on the line over that of light: measured where the length was stated, else the kind's; null where neither is known, or no line is seen */
   readonly velocityFactor: number | null;
   /** Electrical length times velocity factor, or as stated, m */
   readonly lengthM: number | null;
+  /** At frequencies near the foot of the amateur bands that were swept, or at both ends of the sweep */
   readonly losses: readonly MeasuredLoss[];
+  /** How it compares with its kind */
   readonly verdict: LineVerdict;
+  /** What the operator should know of all this */
   readonly findings: readonly Finding[];
+  /** {@link CAUTIONS} */
   readonly cautions: readonly string[];
 }
 
+/** What is known of the line that was swept. */
 export interface LineOptions {
   /** Resistance at the far end, Ω: 0 for a short, Infinity for an open end */
   readonly endOhms: number;
+  /** Of the catalogue, as {@link feedlineKindById} gives it; null or absent: not known */
   readonly kind?: FeedlineKind | null;
   /** Physical length where it is known, m: then the velocity factor is measured */
   readonly lengthM?: number;
-  /** The line's own impedance; the kind's, or the sweep's reference, where absent */
+  /** The line's own impedance, Ω; the kind's, or the sweep's reference, where absent */
   readonly characteristicOhms?: number;
 }
 
@@ -63,9 +76,32 @@ const FEWEST_SAMPLES = 5;
  * The matched loss is half of the return loss that the line adds to that of its end (Anritsu application note "Average Cable Loss
  * Measurement", abstract read; F. Witt, QEX May/June 2005, p. 44, opening page read). The length follows from how the phase turns.
  *
+ * @throws TypeError for an argument that is not what it must be, which it names
  * @throws RangeError where the far end is matched (it reflects nothing) or the sweep has fewer than five points
+ * @example
+ * ```ts
+ * import { feedlineFrom, feedlineKindById, measureLine, reflectionAtInput, sectionAt, vectorSweep } from "@feedpoint/core";
+ *
+ * // 20 m of line, shorted at its end, as an analyser would see it from 1 to 30 MHz.
+ * const line = feedlineFrom({ kind: "rg-58", lengthM: 20 });
+ * const frequencyHz = Float64Array.from({ length: 291 }, (_, i) => 1e6 + i * 1e5);
+ * const seen = Array.from(frequencyHz, (hz) => reflectionAtInput({ real: -1, imaginary: 0 }, sectionAt(line, hz)));
+ * const sweep = vectorSweep(
+ *   { label: "shorted line", referenceOhms: 50 },
+ *   {
+ *     frequencyHz,
+ *     reflectionReal: Float64Array.from(seen, ({ real }) => real),
+ *     reflectionImaginary: Float64Array.from(seen, ({ imaginary }) => imaginary),
+ *   },
+ * );
+ * const { lengthM, verdict } = measureLine(sweep, { endOhms: 0, kind: feedlineKindById("rg-58") });
+ * lengthM; // → 20.0
+ * verdict; // → "as-expected"
+ * ```
  */
 export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
+  checkSweep(sweep);
+  checkLineOptions(options);
   const { endOhms, kind = null } = options;
   const characteristicOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
   const end =
@@ -112,6 +148,18 @@ const noLineSeen = (statedLengthM: number | null): Finding =>
   statedLengthM === null
     ? finding("info", "no-line-seen", { leastM: LEAST_LINE_M })
     : finding("problem", "line-implausible", { why: "no-line", leastM: LEAST_LINE_M, statedM: statedLengthM });
+function checkLineOptions(options: LineOptions): void {
+  demand(isRecord(options), "options", "an object with the far end at least: { endOhms: 0 }", options);
+  const { endOhms, kind = null, lengthM, characteristicOhms } = options;
+  const isEnd = typeof endOhms === "number" && endOhms >= 0;
+  demand(isEnd, "endOhms", "a number of ohms: 0 for a short, Infinity for an open end", endOhms);
+  const isKind = kind === null || (isRecord(kind) && isFiniteAbove0(kind.characteristicOhms));
+  demand(isKind, "kind", 'a kind of feedline, such as feedlineKindById("rg-58") gives, or null', kind);
+  if (lengthM !== undefined) demand(isFiniteAbove0(lengthM), "lengthM", "a length in m above 0", lengthM);
+  if (characteristicOhms !== undefined) {
+    demand(isFiniteAbove0(characteristicOhms), "characteristicOhms", "a number of ohms above 0", characteristicOhms);
+  }
+}
 
 function lossesOf(
   sweep: Sweep,

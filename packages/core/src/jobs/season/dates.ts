@@ -4,7 +4,11 @@ import type { LogRow } from "./log-row.js";
 /** A date or date and time in ISO 8601, year first; seconds are left to the log. */
 const ISO_DATE = /^(\d{4})-(\d\d)-(\d\d)(?:[T ](\d\d):(\d\d)(?::(\d\d))?)?$/;
 
-/** When a sweep was taken: as the log says under `date`, or else as its file does; null where neither does. */
+/**
+ * When a sweep was taken: as the log says under `date`, or else as its file does.
+ *
+ * @returns ISO 8601, a date or a date and time; null where neither says
+ */
 export function dateOf({ sweep, log }: SweepGrade): string | null {
   const stated = log === null ? "" : statedDate(log);
   return timeOf(stated) === null ? sweep.takenAt : stated;
@@ -15,8 +19,18 @@ export const statedDate = (row: LogRow): string =>
   Object.entries(row).find(([column]) => column.toLowerCase() === "date")?.[1] ?? "";
 
 /**
- * A date as milliseconds; null where it is no date of the calendar in ISO 8601. Every time of day is taken as UTC: nobody says
+ * A date as milliseconds since 1970, so that dates can be ordered and subtracted. Every time of day is taken as UTC: nobody says
  * which zone a log is in, and the answer must not hang on the zone of the computer.
+ *
+ * @param date year first: "2026-05-02", "2026-05-02 14:30"
+ * @returns null where it is no date of the calendar in ISO 8601
+ * @example
+ * ```ts
+ * import { timeOf } from "@feedpoint/core";
+ *
+ * timeOf("1970-01-02"); // → 86400000
+ * timeOf("2026-02-30"); // → null
+ * ```
  */
 export function timeOf(date: string): number | null {
   const match = ISO_DATE.exec(date);

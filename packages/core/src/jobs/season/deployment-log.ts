@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { bytesOf, type FileContent } from "../../input/file-content.js";
 import { printableText } from "../../input/printable.js";
 import { ReadError } from "../../input/read-error.js";
 import { grouped } from "../../numbers/grouped.js";
@@ -11,11 +12,13 @@ import type { LogRow } from "./log-row.js";
 export interface DeploymentLog {
   /** As the file calls them, in its order; always with one that names the sweep's file */
   readonly columns: readonly string[];
+  /** The column that names the sweep's file, as the file calls it */
   readonly fileColumn: string;
   /** The first line to the letter, columns without a name and twice the same included */
   readonly header: readonly string[];
   /** What splits its columns: comma, semicolon or tab */
   readonly delimiter: string;
+  /** In the order of the file, without empty lines */
   readonly rows: readonly LogRow[];
   /** What of its text is not as a table should be */
   readonly slips: readonly string[];
@@ -39,10 +42,20 @@ const REMEDY = "feedpoint log init writes a log to fill in; --no-log leaves this
  * Reads a deployment log: delimited text (comma, semicolon or tab, whichever its first line holds most) whose first line names
  * the columns, one of which must be `file`.
  *
+ * @param bytes the file's bytes, or its text
+ * @param fileName for messages
  * @throws ReadError where it is no text, or has no column of files
+ * @throws TypeError for bytes that are none
+ * @example
+ * ```ts
+ * import { readDeploymentLog, rowFinder } from "@feedpoint/core";
+ *
+ * const log = readDeploymentLog("file,mooring,height\nmay.s1p,Lantern Bridge,8 m\n", "deployments.csv");
+ * rowFinder(log)("sweeps/may.s1p")?.mooring; // → "Lantern Bridge"
+ * ```
  */
-export function readDeploymentLog(bytes: Uint8Array, fileName: string): DeploymentLog {
-  const text = textOf(bytes, fileName);
+export function readDeploymentLog(bytes: FileContent, fileName: string): DeploymentLog {
+  const text = textOf(bytesOf(bytes, "bytes"), fileName);
   const firstLine = /^[^\r\n]*/.exec(text)?.[0] ?? "";
   const count = (delimiter: string) => firstLine.split(delimiter).length;
   const delimiter = DELIMITERS.reduce((best, next) => (count(next) > count(best) ? next : best));
@@ -104,6 +117,8 @@ function comparable(path: string): string {
 /**
  * Finds the row of a log that speaks of a file: the one whose file name, with as many folders as it states, stands at the end
  * of the file's path. Of several, the one that states the most; of equal ones the first.
+ *
+ * @returns a function of a path, with slashes either way, which gives null where no row speaks of it
  */
 export function rowFinder({ fileColumn, rows }: DeploymentLog): (path: string) => LogRow | null {
   const stated = rows.map((row) => ({ row, path: comparable(row[fileColumn] ?? "") }));
@@ -118,7 +133,12 @@ export function rowFinder({ fileColumn, rows }: DeploymentLog): (path: string) =
   };
 }
 
-/** What of a log and some files did not match, and what of the log could not be understood. */
+/**
+ * What of a log and some files did not match, and what of the log could not be understood.
+ *
+ * @param files paths of the sweeps that were graded
+ * @returns none where all is well
+ */
 export function logFindings(log: DeploymentLog, files: readonly string[]): readonly Finding[] {
   const find = rowFinder(log);
   const rows = files.map(find);

@@ -11,7 +11,9 @@ export interface Drift {
   readonly band: string;
   /** Dated sweeps with a dip within the band */
   readonly sweeps: number;
+  /** Of the earliest of these sweeps, as the log or the file states it */
   readonly firstDate: string;
+  /** Of the latest of them */
   readonly lastDate: string;
   /** Median of the slopes between all pairs, Hz a month; null for fewer than three dates */
   readonly slopeHzPerMonth: number | null;
@@ -24,7 +26,7 @@ export interface Drift {
 }
 
 const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
-/** In fewer sweeps the scatter that a jump has to stand out from is not known. */
+/** In fewer sweeps than this the scatter that a jump has to stand out from is not known (our own choice). */
 export const FEWEST_FOR_JUMPS = 5;
 const LEAST_JUMP_HZ = 15_000;
 /**
@@ -45,9 +47,28 @@ interface Dated extends DatedDip {
 }
 
 /**
- * Follows the dips of deployments over time.
+ * Follows the dips of deployments over time. Sweeps without a date, without a dip or without a value in the column are left out,
+ * and so is a band with fewer than two that are left.
+ *
+ * The slope is the median of those between all pairs of dips (H. Theil, 1950; P. K. Sen, 1968; both from memory).
  *
  * @param column column of the log that tells deployments apart; null: all sweeps are of one
+ * @example
+ * ```ts
+ * import { driftsOf, gradeSweep, planById, readSweeps, type SweepGrade } from "@feedpoint/core";
+ *
+ * // An invented sweep with its dip at a frequency in MHz, taken on a day.
+ * function graded(dip: number, date: string): SweepGrade {
+ *   const rows = Array.from({ length: 31 }, (_, i) => `${6.9 + i / 75},${1.2 + 8 * Math.abs(6.9 + i / 75 - dip)}`);
+ *   const [sweep] = readSweeps(`Frequency (MHz),SWR\n${rows.join("\n")}`);
+ *   return { ...gradeSweep(sweep, { plan: planById("itu-r1"), bands: ["40m"] }), log: { date } };
+ * }
+ *
+ * const season = [graded(7.14, "2026-04-01"), graded(7.12, "2026-05-01"), graded(7.1, "2026-06-01")];
+ * const [drift] = driftsOf(season, null);
+ * drift?.sweeps; // → 3
+ * Math.round((drift?.slopeHzPerMonth ?? 0) / 10e3); // → -2
+ * ```
  */
 export function driftsOf(sweeps: readonly SweepGrade[], column: string | null): readonly Drift[] {
   const deployments = grouped(sweeps, ({ log }) => (column === null ? null : (log?.[column] ?? "")));
@@ -99,7 +120,7 @@ function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jump
   });
 }
 
-/** What of the drifts is worth a word: a dip that wanders, and jumps. */
+/** What of the drifts is worth a word: a dip that surely wanders, by 10 kHz at least in all, and jumps. */
 export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
   return drifts.flatMap(({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps }) => {
     const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;

@@ -12,8 +12,11 @@ export interface Spread {
 
 /** The sweeps that share a value of a column of the log, on one band. */
 export interface GroupOnBand {
+  /** What the log says under the column */
   readonly value: string;
+  /** How many there are that reach the band */
   readonly sweeps: number;
+  /** Infinite ones left out; null where there is no other */
   readonly bestSwr: Spread | null;
   /** Share of the band within the limit */
   readonly coverage: Spread | null;
@@ -36,6 +39,25 @@ const FEWEST_FOR_SPREAD = 3;
 
 /**
  * Compares groups of sweeps by a column of the deployment log, band by band. Sweeps without a value there are left out.
+ *
+ * @param column as the log calls it, to the letter
+ * @example
+ * ```ts
+ * import { gradeSweep, groupGrades, planById, rankFor, readSweeps, type SweepGrade } from "@feedpoint/core";
+ *
+ * // An invented sweep that is flat over 40 m, with what the log says of it.
+ * function graded(swr: number, height: string): SweepGrade {
+ *   const rows = [6.9, 7.0, 7.1, 7.2, 7.3].map((megahertz) => `${megahertz},${swr}`);
+ *   const [sweep] = readSweeps(`Frequency (MHz),SWR\n${rows.join("\n")}`);
+ *   return { ...gradeSweep(sweep, { plan: planById("itu-r1"), bands: ["40m"] }), log: { height } };
+ * }
+ *
+ * const season = [graded(1.5, "8 m"), graded(2.6, "4 m"), graded(1.7, "8 m")];
+ * const [band] = groupGrades(season, "height");
+ * band?.groups.map(({ value, sweeps, coverage }) => [value, sweeps, coverage?.median]); // → [["8 m", 2, 1], ["4 m", 1, 0]]
+ * band?.isBeyondSpread; // → null
+ * rankFor(season, "40m").map(({ rank, graded }) => [rank, graded.log?.height]); // → [[1, "8 m"], [2, "8 m"], [3, "4 m"]]
+ * ```
  */
 export function groupGrades(sweeps: readonly SweepGrade[], column: string): readonly BandGroups[] {
   const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");

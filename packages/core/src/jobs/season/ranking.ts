@@ -5,7 +5,9 @@ import { type BandGrade, hasProblem, type SweepGrade } from "../grade.js";
 export interface Ranked {
   /** From 1 on; equal ones share a rank */
   readonly rank: number;
+  /** The sweep */
   readonly graded: SweepGrade;
+  /** Its grade on the band */
   readonly band: BandGrade;
 }
 
@@ -15,6 +17,9 @@ const NEEDS: readonly Need[] = ["none", "built-in-tuner", "wide-range-tuner", "b
  * Ranks sweeps for a band by what the operator needs there: what the whole band needs (those that swept less of it come after
  * all whose need is known), then how much of it is within the limit, then the loss that may be on the line, which lowers the
  * SWR (one that is not known comes after all that are), and only then the least SWR. A sweep with a problem has no rank.
+ *
+ * @param name of the band: "40m"
+ * @returns the best first, without sweeps that have no grade on the band; {@link groupGrades} has an example
  */
 export function rankFor(sweeps: readonly SweepGrade[], name: string): readonly Ranked[] {
   const entries = sweeps

@@ -1,17 +1,22 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { DecimalMark, Delimiter, ReadOptions } from "../options/read-options.js";
+import {
+  DECIMAL_MARKS,
+  DELIMITERS,
+  type DecimalMark,
+  type Delimiter,
+  type ReadOptions,
+} from "../options/read-options.js";
 import { roleFromHeader } from "../quantities/columns.js";
 import { wordsOf } from "../quantities/name-words.js";
 import { rewritten, type SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
-import { DELIMITER_CHARACTERS, DELIMITERS, isComment, readCell, splitLines } from "./cells.js";
+import { DELIMITER_CHARACTERS, isComment, readCell, splitLines } from "./cells.js";
 import { bareCell, type ColumnDress, type ColumnTitle, doubtIn, dressOf } from "./column-dress.js";
 import type { Dialect } from "./dialect.js";
 import { dressedNumber, mayBeDressed, withUnitsJoined } from "./dressed-number.js";
 import { findHeader } from "./header.js";
 
-const DECIMALS: readonly DecimalMark[] = ["point", "comma"];
 /** Bytes at a text's end that are looked at first: a look that costs next to nothing. */
 const SAMPLE = 500;
 /** What stands before a number that is one's least. */
@@ -67,10 +72,10 @@ const split = (lines: readonly string[], delimiter: Delimiter): readonly (readon
   splitLines(delimiter === "space" ? lines.map(withUnitsJoined) : lines, delimiter);
 
 const isNumber = (cell: string): boolean =>
-  dressedNumber(cell) !== null || DECIMALS.some((decimal) => readCell(cell, decimal).kind === "number");
+  dressedNumber(cell) !== null || DECIMAL_MARKS.some((decimal) => readCell(cell, decimal).kind === "number");
 
 const isNumeric = (cell: string): boolean =>
-  isNumber(cell) || DECIMALS.some((decimal) => readCell(cell, decimal).kind !== "text");
+  isNumber(cell) || DECIMAL_MARKS.some((decimal) => readCell(cell, decimal).kind !== "text");
 
 const areNumbers = (row: readonly string[]): boolean =>
   row.length >= 2 && row.every(isNumeric) && isNumber(row[0] as string);

@@ -23,9 +23,6 @@ const LATE_QUOTES: Readonly<Record<Delimiter, RegExp>> = {
   space: /(^| ) +"/g,
 };
 
-/** In the order in which they are tried. */
-export const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
-
 /** Whether a line among rows of numbers is a comment. */
 export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.test(line);
 

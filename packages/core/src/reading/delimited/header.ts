@@ -1,10 +1,10 @@
 import type { ColumnRole } from "../options/column-role.js";
-import type { Delimiter } from "../options/read-options.js";
+import { DELIMITERS, type Delimiter } from "../options/read-options.js";
 import { frequencyUnitOf } from "../options/units.js";
 import { roleFromHeader } from "../quantities/columns.js";
 import { wordsOf } from "../quantities/name-words.js";
 import type { TextLines } from "../text/text-lines.js";
-import { DELIMITER_CHARACTERS, DELIMITERS, readCell, splitLines } from "./cells.js";
+import { DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { frequencyUnitIn } from "./preamble.js";
 

@@ -30,7 +30,9 @@ export type Quantity =
   | "transmission"
   | "other";
 
+/** What a column holds, and how its values are meant. */
 export interface ColumnRole {
+  /** What is in it */
   readonly quantity: Quantity;
   /** Only for frequencies; null where the header does not say */
   readonly frequencyUnit?: FrequencyUnit | null;

@@ -13,6 +13,7 @@ export const FINDING_KINDS = {
   ...JOB_FINDINGS,
 };
 
+/** The code of a finding: a key of {@link FINDING_CODES}. */
 export type FindingCode = keyof typeof FINDING_KINDS;
 
 /** What a finding of a code holds beside its code: plain data, units in the names. */
