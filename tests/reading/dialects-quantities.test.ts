@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import {
   expectLoad,
   expectMagnitudes,
+  expectRefusal,
   LOAD,
   messageOf,
   notesOf,
@@ -179,19 +180,43 @@ describe("a reference impedance in the text", () => {
     ["Impedance,75", "SWR"],
     ["# reference impedance 75 ohm", "SWR"],
     ["# at the lock", "SWR (75 Ohm)"],
-  ])("%j, %j: mentioned, 50 ohm used; 75 with the option", (line, header) => {
+    ["# Bezugswiderstand: 75 Ω", "SWR"],
+    ["# impedancia de referencia 75 ohm", "SWR"],
+    ["# all readings relative to 75 Ω", "SWR"],
+  ])("%j, %j: is what the readings refer to, and that is said", (line, header) => {
     const text = textOf(line, `Frequency (MHz),${header}`, SWR_ROWS);
     const sweep = readOne(text);
-    expectMagnitudes(sweep);
-    expect(notesOf(sweep)).toEqual(["reference-assumed", "reference-mentioned"]);
-    expect(messageOf(sweep, "reference-mentioned")).toContain("may refer to 75 Ω");
-    const told = readOne(text, { referenceOhms: 75 });
-    expect(told.referenceOhms).toBe(75);
+    expectMagnitudes(sweep, SWR_LOAD, ROUNDING, 75);
+    expect(notesOf(sweep)).toEqual(["reference-read"]);
+    expect(messageOf(sweep, "reference-read")).toContain("75 Ω");
+  });
+
+  test("of 50 ohm is what the readings refer to as well", () => {
+    expect(notesOf(readOne(textOf("# Z0 = 50 Ohm", "Frequency (MHz),SWR", SWR_ROWS)))).toEqual(["reference-read"]);
+  });
+
+  test("stands back behind the user's word", () => {
+    const told = readOne(textOf("# Z0 = 75 Ohm", "Frequency (MHz),SWR", SWR_ROWS), { referenceOhms: 50 });
+    expect(told.referenceOhms).toBe(50);
     expect(notesOf(told)).toEqual([]);
   });
 
-  test.each(["Impedance,50", "# Z0 = 50 Ohm"])("%j says nothing new", (line) => {
-    expect(notesOf(readOne(textOf(line, "Frequency (MHz),SWR", SWR_ROWS)))).toEqual(PLAIN);
+  test("that may be of something else is only mentioned", () => {
+    const sweep = readOne(textOf("# feedline impedance is about 75", "Frequency (MHz),SWR", SWR_ROWS));
+    expect(sweep.referenceOhms).toBe(50);
+    expect(notesOf(sweep)).toEqual(["reference-assumed", "reference-mentioned"]);
+  });
+
+  test("of two values is for the user to say", () => {
+    const text = textOf("# Z0 = 75 Ohm", "# system impedance 50 ohm", "Frequency (MHz),SWR", SWR_ROWS);
+    expectRefusal(text, { code: "ambiguous", says: /two reference impedances/ });
+    expect(readOne(text, { referenceOhms: 75 }).referenceOhms).toBe(75);
+  });
+
+  test("tells what R and X are, through the closed form of Γ", () => {
+    // 75 ohm at Z0 = 75 is a match; at 50 it would be Γ = 0.2.
+    const sweep = readOne(textOf("# Z0 = 75 Ohm", "Freq (MHz),R,X", "7,75,0", "7.1,75,0", "7.2,75,0"));
+    expect([...sweep.reflectionMagnitude]).toEqual([0, 0, 0]);
   });
 });
 

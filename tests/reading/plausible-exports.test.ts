@@ -1,5 +1,5 @@
 /** Files as instruments, spreadsheets and scripts write them, which a reader may take for something else. All invented. */
-import { readSweeps, sampleImpedance, type VectorSweep } from "@feedpoint/core";
+import { readSweeps, type Sweep, sampleImpedance, type VectorSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import {
   bytesOf,
@@ -81,8 +81,8 @@ describe("names that say a little more", () => {
     },
   );
 
-  test.each(["Reference: 75 ohm", "System 75 ohm", "SWR_75"])("%s is not passed over", (text) => {
-    expect(messageOf(readOne(textOf(`# ${text}`, "Freq (MHz),SWR", SWR_ROWS)), "reference-mentioned")).toContain("75");
+  test.each(["Reference: 75 ohm", "System 75 ohm", "SWR_75"])("%s is what the readings refer to", (text) => {
+    expect(readOne(textOf(`# ${text}`, "Freq (MHz),SWR", SWR_ROWS)).referenceOhms).toBe(75);
   });
 });
 
@@ -177,8 +177,18 @@ test("bands in any order, and a zoom into a coarse sweep, are told apart", () =>
 });
 
 test("repeated readings that lie far apart are no repeated readings", () => {
-  const lines = SWR_ROWS.flatMap((row) => [`A,${row}`, `B,${row.replace(/,.*/, ",9.9")}`]);
-  expect(messageOf(readOne(textOf("Antenna,Freq (MHz),SWR", lines)), "frequency-repeated")).toContain("far apart");
+  const lines = SWR_ROWS.flatMap((row) => [row, row.replace(/,.*/, ",9.9")]);
+  expect(messageOf(readOne(textOf("Freq (MHz),SWR", lines)), "frequency-repeated")).toContain("far apart");
+});
+
+test("series that a column tells apart are sweeps of their own", () => {
+  const lines = SWR_ROWS.flatMap((row) => [`high,${row}`, `low,${row.replace(/,.*/, ",9")}`]);
+  const [high, low, ...more] = readAll(textOf("Antenna,Freq (MHz),SWR", lines));
+  expect(more).toEqual([]);
+  expectMagnitudes(high as Sweep);
+  // ρ = (SWR - 1) / (SWR + 1)
+  expect([...(low as Sweep).reflectionMagnitude]).toEqual(SWR_ROWS.map(() => expect.closeTo(0.8, 12)));
+  expect(messageOf(high as Sweep, "series-told-apart")).toContain("2 series apart (high, low)");
 });
 
 describe("cells that are written a little otherwise", () => {

@@ -133,10 +133,12 @@ describe("what deserves a look of its own", () => {
     expect(notesOf(again)).toEqual([]);
   });
 
-  test("another reference is only mentioned by delimited text, and that is said", () => {
-    const again = readOne(delimitedText(vector([0.5, 0.2, 0.1], [0.1, -0.2, 0.3], 75)));
-    expect(again.referenceOhms).toBe(50);
-    expect(notesOf(again)).toEqual(["reference-assumed", "reference-mentioned"]);
+  test("another reference is stated by delimited text, and read back", () => {
+    const sweep = vector([0.5, 0.2, 0.1], [0.1, -0.2, 0.3], 75);
+    const again = readOne(delimitedText(sweep));
+    expect(again.referenceOhms).toBe(75);
+    expect(notesOf(again)).toEqual(["reference-read"]);
+    expectSame(again, sweep);
   });
 
   test("a negative zero keeps its sign", () => {
@@ -180,7 +182,7 @@ describe("what deserves a look of its own", () => {
     const columns = { frequencyHz: Float64Array.from(AXIS), reflectionMagnitude: Float64Array.from([0.9, 0.9, 0.9]) };
     const again = readOne(delimitedText(scalarSweep(details(50), columns)));
     expect(again).toMatchObject({ kind: "scalar", ceilingMagnitude: null });
-    expect(notesOf(again)).toEqual(["reference-assumed"]);
+    expect(notesOf(again)).toEqual(["reference-read"]);
   });
 });
 

@@ -4,6 +4,7 @@ import type { FindingCode, FindingParams } from "@feedpoint/core";
 export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Code> } = {
   encoding: { encoding: "Latin-1" },
   "reference-assumed": { ohms: 50 },
+  "reference-read": { text: '"Z0 = 75 Ohm"', ohms: 75 },
   "complex-cells": {},
   "units-in-cells": { units: ["MHz", "Ω"] },
   "thousands-marked": { mark: "." },
@@ -46,6 +47,10 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
     reason: "reference",
     agreeAtOhms: 75,
   },
+  "sign-on-trust": { name: '"X"' },
+  "readings-absurd": { what: "swr" },
+  "frequency-slipped": { frequencyHz: 71e6, expectedHz: 7.1e6 },
+  "series-told-apart": { column: "antenna", values: ["wire", "vertical"] },
   "frequency-descending": {},
   "frequency-not-ascending": {},
   "frequency-not-positive": { count: 1 },

@@ -98,10 +98,11 @@ export function expectMagnitudes(
   sweep: Sweep,
   points: readonly { readonly frequencyHz: number; readonly rho: number }[] = SWR_LOAD,
   tolerance = ROUNDING,
+  referenceOhms = 50,
 ): void {
   expect(sweep.kind).toBe("scalar");
   expect([...sweep.frequencyHz]).toEqual(points.map(({ frequencyHz }) => frequencyHz));
-  expect(sweep.referenceOhms).toBe(50);
+  expect(sweep.referenceOhms).toBe(referenceOhms);
   points.forEach(({ frequencyHz, rho }, i) => {
     const difference = Math.abs((sweep.reflectionMagnitude[i] ?? Number.NaN) - rho);
     expect(difference, `${frequencyHz} Hz`).toBeLessThanOrEqual(tolerance);

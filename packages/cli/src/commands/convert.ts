@@ -18,11 +18,6 @@ export function convertCommand(): Command {
 function runConvert(file: string, raw: RawOptions<"convert">): void {
   const sweep = onlySweepIn(file, { reading: readingFrom(raw) });
   const text = render(sweep, raw.to, file);
-  if (raw.to === "csv" && sweep.referenceOhms !== 50) {
-    process.stderr.write(
-      `feedpoint: CSV states no reference impedance; read it back with --reference-ohms ${sweep.referenceOhms}.\n`,
-    );
-  }
   writeOutput(raw.output, text, raw.force === true);
 }
 

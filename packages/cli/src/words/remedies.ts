@@ -11,6 +11,8 @@ const REMEDIES: Remedies = {
   "angle-unit-assumed": () => "If they are, say so with --columns (angle:rad).",
   "frequency-unit-inferred": () => "Say --unit if it is another.",
   "reactance-without-sign": () => "Say --signed-reactance if the sign is right.",
+  "sign-on-trust": () => "Say --signed-reactance if it is right.",
+  "readings-absurd": () => "Say with --columns what the columns hold.",
   "beyond-total-reflection": ({ areMost }) =>
     areMost ? "See the format in the option line, or say with --columns what the columns hold." : null,
   "plan-common": () => "Choose yours with --plan.",

@@ -36,8 +36,8 @@ export function touchstoneText(sweep: VectorSweep): string {
 
 /**
  * A sweep as comma-separated text: Hz, and the real and imaginary part of the reflection or, for a scalar sweep, its
- * magnitude, with ">" before what means "at least". Exact as {@link touchstoneText}; a reference impedance other than 50 Ω stands in
- * a comment only.
+ * magnitude, with ">" before what means "at least", below a line that states the reference impedance. Exact as
+ * {@link touchstoneText}.
  *
  * @throws TypeError for what is no sweep
  * @example
@@ -48,7 +48,7 @@ export function touchstoneText(sweep: VectorSweep): string {
  *   { label: "dipole", referenceOhms: 50 },
  *   { frequencyHz: Float64Array.of(7.0e6, 7.1e6), reflectionMagnitude: Float64Array.of(0.5, 0.25) },
  * );
- * const [, header, first] = delimitedText(sweep).split("\n");
+ * const [, , header, first] = delimitedText(sweep).split("\n");
  * header; // → "Frequency (Hz),reflection magnitude"
  * first; // → "7000000,0.5"
  * ```
@@ -61,7 +61,7 @@ export function delimitedText(sweep: Sweep): string {
     "# A sweep, comma-separated.",
     ...commentsOf(sweep).map((comment) => `# note: ${printableText(comment)}`),
   ];
-  if (referenceOhms !== 50) lines.push(`# reference impedance ${referenceOhms} ohm`);
+  lines.push(`# reference impedance ${referenceOhms} ohm`);
   lines.push(sweep.kind === "vector" ? "Frequency (Hz),S11 real,S11 imaginary" : "Frequency (Hz),reflection magnitude");
   for (let i = 0; i < frequencyHz.length; i++) {
     const reading =

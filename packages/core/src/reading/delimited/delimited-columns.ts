@@ -6,6 +6,7 @@ import type { ReadOptions } from "../options/read-options.js";
 import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "../quantities/frequency-unit.js";
+import { isReferenceName } from "../quantities/reference-statement.js";
 import { SCALES, withBounds } from "../quantities/scale-end.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf, type TextLines } from "../text/text-lines.js";
@@ -13,14 +14,8 @@ import { halfUnitOf, readCell, splitLines } from "./cells.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { findHeader, type Header } from "./header.js";
 import { type NumberTable, readTable } from "./number-table.js";
-import {
-  frequencyUnitIn,
-  noteReference,
-  preambleOf,
-  refuseTransmission,
-  rolesFromPreamble,
-  withPreambleUnit,
-} from "./preamble.js";
+import { frequencyUnitIn, preambleOf, refuseTransmission, rolesFromPreamble, withPreambleUnit } from "./preamble.js";
+import { seriesInOrder } from "./series.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {
@@ -35,8 +30,12 @@ export interface DelimitedColumns {
   /** "commas, decimal point, MHz" */
   readonly dialect: string;
   readonly comments: readonly string[];
+  /** Lines above, below and beside the rows that may state the reference impedance */
+  readonly texts: readonly string[];
 }
 
+/** Lines that are no rows, looked at for what they state. */
+const MOST_TEXTS = 40;
 /** Rows looked at to see how many digits a column is printed with. */
 const ROWS_FOR_DIGITS = 30;
 
@@ -52,7 +51,6 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
   refuseTransmission(comments, text.file);
   const roles = withPreambleUnit(stated, comments);
   checkWidth(roles, header?.names ?? [], dialect, lines, text.file);
-  noteReference([...comments, ...(header?.names ?? [])], options, findings);
   const index = roles.findIndex(({ quantity }) => quantity === "frequency");
   if (index < 0 || index >= dialect.columns) {
     throw new ReadError({
@@ -71,7 +69,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
       remedy: "If it is one of these, say which with --unit.",
     });
   }
-  const { table, unit } = tableInHz(
+  const { table: asRead, unit } = tableInHz(
     lines,
     dialect,
     index,
@@ -84,17 +82,28 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     text.file,
     findings,
   );
+  const names = header?.names ?? [];
+  const series = seriesInOrder(asRead, index, roles, names, dialect, lines);
+  const table = series?.table ?? asRead;
   report(table, findings);
+  findings.push(...(series?.findings ?? []));
+  const texts = [
+    ...comments,
+    ...names,
+    ...[...table.strange, ...table.notes].slice(0, MOST_TEXTS).map((line) => lines.text(line - 1)),
+    ...referenceColumn(table, names),
+  ];
   return {
     file: text.file,
     frequencyHz: table.columns[index] as Float64Array,
     unit,
-    columns: numberColumns(table, roles, header?.names ?? [], dialect, lines),
+    columns: numberColumns(table, roles, header?.names ?? [], dialect, lines, texts),
     roles,
     names: header?.names ?? [],
     lines: table.lines,
     dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${unit}`,
     comments,
+    texts,
   };
 }
 
@@ -197,6 +206,7 @@ function numberColumns(
   names: readonly string[],
   dialect: Dialect,
   lines: TextLines,
+  texts: readonly string[],
 ): NumberColumn[] {
   const sample = once(() => {
     const texts = Array.from(table.lines.subarray(0, ROWS_FOR_DIGITS), (line) => lines.text(line - 1));
@@ -220,6 +230,8 @@ function numberColumns(
         isAssumed: role.isAssumed ?? false,
         radians: role.radians ?? false,
         percent: role.percent ?? false,
+        isNormalised: role.isNormalised ?? areNormalised(texts, role),
+        isUnsigned: false,
       },
     ];
   });
@@ -249,3 +261,17 @@ function likelyUnit(line: string): FrequencyUnit {
 
 const likelyReadings = (columns: number): string =>
   columns === 2 ? "swr" : ["r", "x", ...new Array<string>(Math.max(0, columns - 3)).fill("skip")].join(",");
+
+/** What a column of reference impedances states, where all its values are one. */
+function referenceColumn({ columns }: NumberTable, names: readonly string[]): readonly string[] {
+  const index = names.findIndex((name) => isReferenceName(name));
+  const values = columns[index];
+  const first = values?.[0];
+  if (values === undefined || first === undefined || !values.every((value) => value === first)) return [];
+  return [`${names[index]} = ${first}`];
+}
+
+/** Whether words around the table say that impedances in it are multiples of the reference. */
+const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): boolean =>
+  /^(?:resistance|reactance|impedance-magnitude|parallel-)/.test(quantity) &&
+  texts.some((text) => /\bnormali[sz]ed (?:imped\w*|values?|data)|(?:multiples of|divided by) z ?[o0₀]/i.test(text));

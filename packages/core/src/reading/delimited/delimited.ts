@@ -8,6 +8,8 @@ import type { ReadPoints } from "../points/read-points.js";
 import { roundingOf } from "../points/rounding.js";
 import { type Determination, determinationsOf, resolutionOf } from "../quantities/assemble.js";
 import { crossCheck } from "../quantities/cross-check.js";
+import { absurdReadings, slippedFrequencies } from "../quantities/plausibility.js";
+import { type ReferenceStatement, referenceOf } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
 import { type DelimitedColumns, readColumns } from "./delimited-columns.js";
@@ -60,15 +62,14 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 /** Turns columns into a reflection: the most finely printed way counts, the others are compared with it. */
 function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
-  const referenceOhms = options.referenceOhms ?? DEFAULT_REFERENCE_OHMS;
+  const stated = options.referenceOhms === undefined ? referenceOf(table.texts, file) : null;
+  const referenceOhms = options.referenceOhms ?? (stated?.isSure ? stated.ohms : DEFAULT_REFERENCE_OHMS);
   const columns = settleColumns(table.columns, frequencyHz, options, file, findings);
   const determinations = determinationsOf(columns, referenceOhms);
   const chosen = mostPrecise(determinations);
   if (chosen === null) throw withoutReflection(table);
   findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
-  if (options.referenceOhms === undefined) {
-    findings.push(finding("info", "reference-assumed", { ohms: DEFAULT_REFERENCE_OHMS }));
-  }
+  findings.push(...referenceFindings(stated, options), ...absurdReadings(chosen), ...slippedFrequencies(frequencyHz));
   return {
     format: "delimited",
     points: pointsOf(table, chosen, findings),
@@ -77,6 +78,17 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     comments: table.comments,
     findings,
   };
+}
+
+/** Where the reference impedance comes from, unless the user stated it. */
+function referenceFindings(stated: ReferenceStatement | null, { referenceOhms }: ReadOptions): readonly Finding[] {
+  if (referenceOhms !== undefined) return [];
+  if (stated?.isSure)
+    return [finding("info", "reference-read", { text: quote(stated.text.trim()), ohms: stated.ohms })];
+  const assumed = finding("info", "reference-assumed", { ohms: DEFAULT_REFERENCE_OHMS });
+  return stated === null || stated.ohms === DEFAULT_REFERENCE_OHMS
+    ? [assumed]
+    : [assumed, finding("caution", "reference-mentioned", { text: quote(stated.text.trim()), ohms: stated.ohms })];
 }
 
 /** The most finely printed complex determination; without one, the most finely printed scalar one. */

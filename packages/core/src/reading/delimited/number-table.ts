@@ -18,6 +18,8 @@ export interface NumberTable {
   readonly atLeast: readonly { readonly row: number; readonly column: number; readonly bound: number | null }[];
   /** Lines among the rows that are no rows of numbers, counted from 1 */
   readonly strange: readonly number[];
+  /** Lines of comments among the rows and below them, counted from 1 */
+  readonly notes: readonly number[];
   /** Line at which another block of numbers begins, counted from 1; null where there is none */
   readonly nextBlockLine: number | null;
 }
@@ -64,7 +66,10 @@ export function readTable(
       next = line + 1;
       break;
     }
-    if (isComment(text)) continue;
+    if (isComment(text)) {
+      table.note(line + 1);
+      continue;
+    }
     readSplitRow(text, line + 1, dialect, shifts, fewest, table);
   }
   return { ...table.build(), nextBlockLine: next };
@@ -84,6 +89,7 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
     lines: linesFrom(firstDataLine + 1, plain.count),
     atLeast: [],
     strange: [],
+    notes: [],
     nextBlockLine: null,
   };
 }
@@ -188,6 +194,7 @@ class TableBuilder {
   #rows = 0;
   readonly #atLeast: { row: number; column: number; bound: number | null }[] = [];
   readonly #strange: number[] = [];
+  readonly #notes: number[] = [];
 
   constructor(columns: number) {
     this.#columns = Array.from({ length: columns }, () => new Float64Array(1024));
@@ -218,12 +225,17 @@ class TableBuilder {
     this.#strange.push(line);
   }
 
+  note(line: number): void {
+    this.#notes.push(line);
+  }
+
   build() {
     return {
       columns: this.#columns.map((column) => column.subarray(0, this.#rows)),
       lines: this.#lines.subarray(0, this.#rows),
       atLeast: this.#atLeast,
       strange: this.#strange,
+      notes: this.#notes,
     };
   }
 }

@@ -1,7 +1,5 @@
-import { quote, ReadError } from "../../input/read-error.js";
-import { type Finding, finding } from "../../sweep/finding.js";
+import { ReadError } from "../../input/read-error.js";
 import type { ColumnRole } from "../options/column-role.js";
-import type { ReadOptions } from "../options/read-options.js";
 import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
 import { roleFromHeader } from "../quantities/columns.js";
 import type { TextLines } from "../text/text-lines.js";
@@ -81,26 +79,3 @@ export function transmissionError(file: string, where: string): ReadError {
     remedy: "Export S11 of the antenna's port.",
   });
 }
-
-/** A reference impedance in the text is never taken at its word, nor passed over in silence. */
-export function noteReference(texts: readonly string[], options: ReadOptions, findings: Finding[]): void {
-  if (options.referenceOhms !== undefined) return;
-  for (const text of texts) {
-    const match = REFERENCE.exec(text.replace(/\bz0?\d?(?=\s*[:=,;])/gi, "impedance"));
-    const ohms = Number(match?.slice(1).find((digits) => digits !== undefined));
-    if (match === null || ohms === 50 || !(ohms > 0)) continue;
-    findings.push(finding("caution", "reference-mentioned", { text: quote(text), ohms }));
-    return;
-  }
-}
-
-/** "Z0 = 75 Ohm" (with its name made a word), "Impedance,75", "SWR (75 Ohm)", "Reference: 75 ohm", "SWR_75". */
-const REFERENCE = new RegExp(
-  [
-    "(?:impedance|impedanz|bezugswiderstand)s?[^\\d\\n]{0,40}?(\\d+(?:\\.\\d+)?)(?! ?dB)",
-    "\\((\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)\\)",
-    "\\b(?:ref(?:erence)?|system|normali[sz]ed|zo|swr)\\b[^\\d\\n]{0,20}?(\\d+(?:\\.\\d+)?) ?(?:ohm|Ω)",
-    "\\bv?swr[ _(]{1,2}(75|300|450|600)\\b(?! *(?:m\\b|points))",
-  ].join("|"),
-  "i",
-);

@@ -44,6 +44,8 @@ export interface ColumnRole {
   readonly percent?: boolean;
   /** What the values are multiplied by to be in ohms or siemens: 1000 for kΩ */
   readonly factor?: number;
+  /** The header says that the values are multiples of the reference impedance, or of its inverse */
+  readonly isNormalised?: boolean;
   /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */
   readonly isAssumed?: boolean;
 }

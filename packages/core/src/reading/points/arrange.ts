@@ -144,9 +144,7 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   }
   const repeated = groups.filter((group) => group.length > 1);
   if (repeated.length > 0) {
-    const apart = median(
-      repeated.map((group) => spreadOf(group.map((index) => at(points.reflectionMagnitude, index)))),
-    );
+    const apart = median(repeated.map((group) => distanceWithin(points, group)));
     const isFar = apart > MOST_APART;
     findings.push(
       finding(
@@ -160,8 +158,19 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   return averaged(points, groups);
 }
 
-/** Repeated readings of one antenna lie closer together in ρ than this (our own choice). */
-const MOST_APART = 0.1;
+/** Repeated readings of one antenna lie closer together in Γ (in ρ, where that is all) than this (our own choice). */
+const MOST_APART = 0.01;
+
+/** How far apart some readings of one frequency lie, in Γ or in ρ. */
+function distanceWithin(
+  { reflectionMagnitude, reflectionReal, reflectionImaginary }: Points,
+  group: readonly number[],
+): number {
+  const spreadIn = (column: Column) => spreadOf(group.map((index) => at(column, index)));
+  return reflectionReal === null || reflectionImaginary === null
+    ? spreadIn(reflectionMagnitude)
+    : Math.hypot(spreadIn(reflectionReal), spreadIn(reflectionImaginary));
+}
 
 function spreadOf(values: number[]): number {
   const [least, greatest] = extent(values);

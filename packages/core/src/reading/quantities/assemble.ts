@@ -22,6 +22,10 @@ export interface NumberColumn {
   readonly isAssumed: boolean;
   readonly radians: boolean;
   readonly percent: boolean;
+  /** Multiples of the reference impedance, or of its inverse */
+  readonly isNormalised: boolean;
+  /** Its signs seem lost: with another column it tells the size of the reflection alone */
+  readonly isUnsigned: boolean;
 }
 
 /** A set of columns that determines Γ, or only ρ, in every row. */
@@ -89,7 +93,8 @@ const inDegrees = (angle: number, column: NumberColumn | undefined) =>
   column?.radians ? (angle * 180) / Math.PI : angle;
 
 /** Every way in which the columns at hand determine a reflection, complex ones first. */
-export function determinationsOf(columns: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
+export function determinationsOf(given: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
+  const columns = given.map((column) => (column.isNormalised ? inUnits(column, referenceOhms) : column));
   const find = (quantity: Quantity) => columns.find((column) => column.quantity === quantity);
   const found: Determination[] = [];
   for (const { quantities, title, reflection } of PAIRS) {
@@ -97,11 +102,14 @@ export function determinationsOf(columns: readonly NumberColumn[], referenceOhms
     const second = find(quantities[1]);
     if (first === undefined || second === undefined) continue;
     const pair = [first, second];
+    const isVector = !first.isUnsigned && !second.isUnsigned;
+    const gamma = (values: readonly number[]) =>
+      reflection(values[0] as number, values[1] as number, referenceOhms, pair);
     found.push({
       columns: pair,
-      isVector: true,
-      title,
-      reflection: (values) => reflection(values[0] as number, values[1] as number, referenceOhms, pair),
+      isVector,
+      title: isVector ? title : `${title}, without their signs`,
+      reflection: isVector ? gamma : (values) => scalar(gamma(values)),
     });
   }
   const angle = find("reflection-angle");
@@ -154,6 +162,13 @@ export function determinationsOf(columns: readonly NumberColumn[], referenceOhms
     });
   }
   return found;
+}
+
+/** Multiples of the reference impedance in ohms; of its inverse in siemens. */
+function inUnits(column: NumberColumn, referenceOhms: number): NumberColumn {
+  const isAdmittance = column.quantity === "conductance" || column.quantity === "susceptance";
+  const factor = isAdmittance ? 1 / referenceOhms : referenceOhms;
+  return { ...column, values: column.values.map((value) => value * factor), isNormalised: false };
 }
 
 const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(real, imaginary), 0);

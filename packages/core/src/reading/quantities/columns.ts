@@ -30,9 +30,13 @@ function meaningOf(word: string, port: number): Meaning {
  * @param port the port whose reflection is wanted
  */
 export function roleFromHeader(header: string, port = 1): ColumnRole {
+  const bare = header.replace(NORMALISED, " ");
+  if (bare !== header) return normalised(roleFromHeader(bare, port));
   const words = wordsOf(header);
   const meanings = new Set(words.map((word) => meaningOf(word, port)));
   meanings.delete("filler");
+  if (meanings.has("frequency") && isOffset(header))
+    return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
   if (meanings.has("frequency")) {
     // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
     if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
@@ -41,6 +45,8 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
     return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
   }
   if (meanings.has("transmission")) return { quantity: "transmission" };
+  const turned = TURNED.exec(header);
+  if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
   if (isAltered(header, meanings)) return { quantity: "other" };
   if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
   /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
@@ -50,12 +56,38 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
 
+/** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
+const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
+/** A sign that is turned round: "-X", "−∠S11". */
+const TURNED = /^[\s"']*[-−] ?(?=[|\p{L}∠Γρ])/u;
+const NEGATABLE: readonly Quantity[] = [
+  "reactance",
+  "susceptance",
+  "parallel-reactance",
+  "impedance-angle",
+  "reflection-angle",
+  "angle",
+  "reflection-imaginary",
+  "imaginary",
+];
+
+const normalised = (role: ColumnRole): ColumnRole =>
+  /^(?:resistance|reactance|impedance-magnitude|parallel-|conductance|susceptance)/.test(role.quantity)
+    ? { ...role, isNormalised: true }
+    : { quantity: "other" };
+
+const negated = (role: ColumnRole): ColumnRole =>
+  NEGATABLE.includes(role.quantity) ? { ...role, factor: -(role.factor ?? 1) } : { quantity: "other" };
+
 /** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
 function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
   if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header)) return true;
   const isNegated = /^[\s"']*[-−] ?[|\p{L}]/u.test(header);
   return isNegated && !(meanings.has("decibel") && !meanings.has("magnitude"));
 }
+
+/** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)". */
+const isOffset = (header: string) => /\boffset\b|\bdelta\b|Δ|[-−] ?\d+(?:[.,]\d+)? ?[kmg]?hz/iu.test(header);
 
 const hasBracket = (header: string) => /[([/]/.test(header);
 
@@ -71,13 +103,16 @@ const turned =
   (meanings: ReadonlySet<Meaning>): ColumnRole => ({
     quantity,
     radians: meanings.has("radians"),
+    ...(meanings.has("gons") ? { factor: DEGREES_IN_A_GON } : {}),
   });
+/** A right angle has 100 gon. */
+const DEGREES_IN_A_GON = 0.9;
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
 const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
 const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
-const ANGLES: readonly Meaning[] = ["degrees", "radians"];
+const ANGLES: readonly Meaning[] = ["degrees", "radians", "gons"];
 const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient"];
 
 /** What cells mean, by the meanings of their words; the first reading that fits counts. */

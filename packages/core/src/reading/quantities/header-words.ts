@@ -76,6 +76,7 @@ export const WORDS = {
   angle: ["phase", "ang", "angle", "theta", "ph", "arg", "winkel", "fase", "angulo", "phi", "phasenwinkel"],
   degrees: ["deg", "degree", "degrees", "grad", "°"],
   radians: ["rad", "radian", "radians"],
+  gons: ["gon", "gons", "gradian", "gradians"],
   decibel: ["db", "logmag", "log"],
   ohm: ["ohm", "ohms"],
   kiloohm: ["kohm", "kohms"],

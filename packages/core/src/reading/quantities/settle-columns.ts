@@ -1,6 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { at, type Column } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import type { Quantity } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import { isAngleOfImpedance, WITH_AN_ANGLE } from "./angle-subject.js";
 import type { NumberColumn } from "./assemble.js";
@@ -115,10 +116,32 @@ function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean
     looksUnsigned(values, frequencyHz) &&
     // Angles from 0 to a full turn need no sign.
     !(quantity === "reflection-angle" && greatestSize(values) > (column.radians ? Math.PI : 180) + HALF_TURN_MARGIN);
-  if (!isSigless) return column;
+  if (!isSigless) return withoutLostSign(column, isSigned, findings);
   findings.push(finding("caution", "reactance-without-sign", { name: quote(name) }));
   return { ...column, quantity: `${quantity}-magnitude` };
 }
+
+/** Parts of Γ and Y that fall to zero and rise again as a line does that was folded there have lost their signs. */
+const FOLDABLE: readonly Quantity[] = ["reflection-real", "reflection-imaginary", "susceptance", "parallel-reactance"];
+
+function withoutLostSign(column: NumberColumn, isSigned: boolean, findings: Finding[]): NumberColumn {
+  const { quantity, values, name } = column;
+  if (isSigned || !FOLDABLE.includes(quantity) || !values.every((value) => !(value < 0)) || !isFolded(values)) {
+    if (quantity === "reactance" && !isSigned && falls(values)) {
+      findings.push(finding("caution", "sign-on-trust", { name: quote(name) }));
+    }
+    return column;
+  }
+  findings.push(finding("caution", "reactance-without-sign", { name: quote(name) }));
+  return { ...column, isUnsigned: true };
+}
+
+/** Whether a reactance lies above zero throughout and falls with frequency, which that of an antenna seldom does. */
+const falls = (values: Column): boolean =>
+  values.length >= 3 &&
+  values.every((value) => value > 0) &&
+  at(values, values.length - 1) < at(values, 0) &&
+  at(values, values.length >> 1) < at(values, 0);
 
 /** Rounding in print of an angle of half a turn, degrees or radians. */
 const HALF_TURN_MARGIN = 0.01;

@@ -27,6 +27,11 @@ export const FILE_FINDINGS = {
     meaning: "Marks between the thousands of numbers were left out.",
     words: ({ mark }: { mark: string }) => `The marks between thousands (7${mark}100${mark}000) were left out.`,
   },
+  "reference-read": {
+    meaning: "The file states its reference impedance, which was used.",
+    words: ({ text, ohms }: { text: string; ohms: number }) =>
+      `Reference impedance ${ohms} Ω, as the file states: ${text}.`,
+  },
   "reference-stated": {
     meaning: "The file states its reference impedance, so the one given was not used.",
     words: ({ ohms }: { ohms: readonly number[] }) =>

@@ -1,4 +1,4 @@
-import { counted, type FindingKind } from "./kind.js";
+import { counted, type FindingKind, listed } from "./kind.js";
 
 const REASONS = {
   swapped: () => "They agree with R and X exchanged: the columns seem to be swapped.",
@@ -61,12 +61,38 @@ export const READING_FINDINGS = {
     words: ({ name }: { name: string }) =>
       `${name} is nowhere negative, so its sign seems to be missing; only the size of the reflection was used.`,
   },
+  "sign-on-trust": {
+    meaning: "A reactance above zero throughout falls with frequency: its sign may be lost, and was taken on trust.",
+    words: ({ name }: { name: string }) =>
+      `${name} lies above zero throughout and falls with frequency, which an antenna's seldom does: its sign may be missing. It was taken as it stands.`,
+  },
+  "readings-absurd": {
+    meaning: "Readings that no antenna has as they were read: the unit or the meaning is another.",
+    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" }) => {
+      const why = {
+        swr: "Every SWR lies beyond 100: are they hundredths, or of something else?",
+        "swr-below-1": "Every SWR lies below 1, which none can: are they of something else?",
+        ohms: "Nearly every impedance lies below 5 Ω: are they multiples of the reference impedance, or thousands of ohms?",
+      }[what];
+      return `${why} Believe nothing below before that is settled.`;
+    },
+  },
+  "frequency-slipped": {
+    meaning: "A frequency is ten times its neighbours, or a tenth of them.",
+    words: ({ frequencyHz, expectedHz }: { frequencyHz: number; expectedHz: number }) =>
+      `A row at ${frequencyHz / 1e6} MHz stands among rows near ${(expectedHz / 1e6).toPrecision(4)} MHz: a decimal point may have slipped.`,
+  },
   "columns-disagree": {
     meaning: "Columns that should say the same do not.",
     words: ({ used, other, part, difference, reason, agreeAtOhms }: Disagreement) =>
       part === "size"
         ? `${capital(used)} and ${other} do not say the same (ρ differs by ${difference.toFixed(3)}); ${used} was used. ${REASONS[reason](agreeAtOhms ?? Number.NaN)}`
         : `${capital(used)} and ${other} agree in the size of the reflection, but not in its phase (Γ differs by ${difference.toFixed(3)}); ${used} was used. A sign may be missing or turned round, or an angle be of something else.`,
+  },
+  "series-told-apart": {
+    meaning: "A table holds several series, which a column tells apart; each was read as a sweep of its own.",
+    words: ({ column, values }: { column: string; values: readonly string[] }) =>
+      `The column ${column} tells ${values.length} series apart (${listed(values)}); each is a sweep of its own.`,
   },
   "frequency-descending": {
     meaning: "The sweep runs from high to low and was turned round.",
@@ -87,7 +113,7 @@ export const READING_FINDINGS = {
       const far =
         apart === null
           ? ""
-          : ` They lie far apart (ρ by ${apart.toFixed(2)}): if they are of different antennas, give each a file of its own.`;
+          : ` They lie far apart (by ${apart.toFixed(2)} of the reflection): if they are of different antennas, give each a file of its own.`;
       return `${counted(count, "frequency occurs", "frequencies occur")} more than once; those rows were averaged.${far}`;
     },
   },

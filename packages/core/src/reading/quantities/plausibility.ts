@@ -1,0 +1,44 @@
+import { median } from "simple-statistics";
+import { at, type Column } from "../../numbers/column.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { Determination } from "./assemble.js";
+
+/** No antenna has an SWR beyond this throughout a sweep (our own choice). */
+const ABSURD_SWR = 100;
+/** Nor an impedance below this at most frequencies, Ω: such numbers are multiples of the reference, or thousands of ohms. */
+const ABSURD_OHMS = 5;
+const FEWEST = 3;
+
+/** What the readings are as they were read that no antenna has: another unit, or multiples of the reference. */
+export function absurdReadings({ columns: [first, second] }: Determination): readonly Finding[] {
+  if (first === undefined || first.values.length < FEWEST) return [];
+  const known = Array.from(first.values).filter(Number.isFinite);
+  if (first.quantity === "swr" && known.length > 0 && known.every((value) => value > ABSURD_SWR))
+    return [finding("problem", "readings-absurd", { what: "swr" })];
+  if (first.quantity === "swr" && known.length > 0 && known.every((value) => value < 1))
+    return [finding("problem", "readings-absurd", { what: "swr-below-1" })];
+  if (first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
+  const isPolar = first.quantity === "impedance-magnitude";
+  const sizes = Array.from(first.values, (value, i) =>
+    isPolar || second === undefined ? Math.abs(value) : Math.hypot(value, at(second.values, i)),
+  ).filter(Number.isFinite);
+  return sizes.length > 0 && median(sizes) < ABSURD_OHMS
+    ? [finding("problem", "readings-absurd", { what: "ohms" })]
+    : [];
+}
+
+/** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */
+const SLIP_TOLERANCE = 0.1;
+
+/** A frequency that is ten times what its neighbours let expect, or a tenth: the decimal point may have slipped. */
+export function slippedFrequencies(frequencyHz: Column): readonly Finding[] {
+  for (let i = 1; i < frequencyHz.length - 1; i++) {
+    const [before, here, after] = [at(frequencyHz, i - 1), at(frequencyHz, i), at(frequencyHz, i + 1)];
+    const expected = (before + after) / 2;
+    const areNeighbours = Math.abs(after - before) < SLIP_TOLERANCE * expected;
+    const isSlip = [10, 0.1].some((factor) => Math.abs(here / (factor * expected) - 1) < SLIP_TOLERANCE);
+    if (areNeighbours && isSlip)
+      return [finding("caution", "frequency-slipped", { frequencyHz: here, expectedHz: expected })];
+  }
+  return [];
+}
