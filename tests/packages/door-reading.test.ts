@@ -64,7 +64,7 @@ describe("a file's content", () => {
 describe("what is said about a file", () => {
   test.each<[unknown, string]>([
     [{ frequencyUnit: "mhz" }, 'frequencyUnit must be one of "Hz", "kHz", "MHz", "GHz", got "mhz"'],
-    [{ delimiter: ";" }, 'delimiter must be one of "tab", "semicolon", "comma", "space", got ";"'],
+    [{ delimiter: ";" }, 'delimiter must be one of "tab", "semicolon", "comma", "space", "bar", got ";"'],
     [{ decimal: "." }, 'decimal must be one of "point", "comma", got "."'],
     [{ referenceOhms: 0 }, "referenceOhms must be a number of ohms above 0, got 0"],
     [{ port: "2" }, 'port must be a number from 1, got "2"'],

@@ -35,7 +35,7 @@ const rows: fc.Arbitrary<readonly Row[]> = fc
   });
 
 const EXPONENTS: Readonly<Record<FrequencyUnit, number>> = { Hz: 0, kHz: 3, MHz: 6, GHz: 9 };
-const MARKS: Readonly<Record<Delimiter, string>> = { comma: ",", semicolon: ";", tab: "\t", space: " " };
+const MARKS: Readonly<Record<Delimiter, string>> = { comma: ",", semicolon: ";", tab: "\t", space: " ", bar: "|" };
 
 interface Writing {
   readonly delimiter: Delimiter;

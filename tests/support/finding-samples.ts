@@ -35,6 +35,8 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   saturated: { name: '"SWR"', ceiling: 10 },
   "spot-readings": { count: 3 },
   "spot-band": {},
+  "series-untold": { count: 2 },
+  "cells-remarked": { text: '"3.4*"', count: 3 },
   "companion-files": { count: 2 },
   "return-loss-negative": { name: '"RL"' },
   "s11-positive": { name: '"S11"' },

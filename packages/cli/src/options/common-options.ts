@@ -138,7 +138,7 @@ export const COMMON_OPTIONS = {
     flags: "--delimiter <name>",
     help: "what splits the columns",
     of: OF_FILES,
-    choices: ["comma", "semicolon", "tab", "space"],
+    choices: ["comma", "semicolon", "tab", "space", "bar"],
   },
   decimal: {
     name: "decimal",

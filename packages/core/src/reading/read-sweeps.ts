@@ -7,7 +7,7 @@ import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../swee
 import { withBareCells } from "./delimited/bare-cells.js";
 import { endsInComplexCells, withComplexCellsSplit } from "./delimited/complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
-import { isBandReadings, readBandReadings } from "./notes/spot-readings.js";
+import { notesIn, readNotes } from "./notes/spot-readings.js";
 import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
 import { arrangePoints, type Points } from "./points/arrange.js";
@@ -73,7 +73,19 @@ export function readCompanions(
 
 function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
-  if (isBandReadings(text)) return readBandReadings(text, options);
+  const notes = notesIn(text, "bands");
+  if (notes !== null) return readNotes(notes, text, options);
+  try {
+    return readTable(text, options);
+  } catch (error) {
+    // Frequencies with an SWR behind them are a table where they can be read as one, and else notes.
+    const spots = error instanceof ReadError ? notesIn(text, "all") : null;
+    if (spots === null) throw error;
+    return readNotes(spots, text, options);
+  }
+}
+
+function readTable(text: SourceText, options: ReadOptions): ReadPoints {
   const parted = endsInComplexCells(text) ? withComplexCellsSplit(text) : null;
   if (parted !== null) return withFindings([COMPLEX_CELLS], readDelimited(parted, options));
   const bare = withBareCells(text, options);
@@ -95,6 +107,7 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
   findings.push(...read.findings);
   const arranged = arrangePoints(read.points, findings);
+  findings.push(...seriesUntold(arranged, findings));
   const comments = read.comments.filter((comment) => comment !== "");
   const noted = notedRounding(comments);
   const sweeps = arranged.map((points, index) => {
@@ -122,6 +135,17 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [
   });
   // Points are arranged into one set at least.
   return sweeps as [Sweep, ...Sweep[]];
+}
+
+/** Two sweeps of the same frequencies in one file, with nothing that tells them apart: before and after, or two antennas. */
+function seriesUntold(arranged: readonly Points[], said: readonly Finding[]): readonly Finding[] {
+  const [first, second] = arranged;
+  if (first === undefined || second === undefined || said.some(({ code }) => code === "series-told-apart")) return [];
+  const frequencies = new Set(first.frequencyHz);
+  const shared = second.frequencyHz.filter((frequency) => frequencies.has(frequency)).length;
+  return 2 * shared > second.frequencyHz.length
+    ? [finding("caution", "series-untold", { count: arranged.length }, { line: second.line[0] as number })]
+    : [];
 }
 
 /** The content decides; a name like antenna.s1p only settles what numbers without any header are. */

@@ -13,6 +13,7 @@ export const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = {
   semicolon: ";",
   tab: "\t",
   space: " ",
+  bar: "|",
 };
 
 /** A quote counts behind blanks as well: "7.0", "1.5". */
@@ -21,6 +22,18 @@ const LATE_QUOTES: Readonly<Record<Delimiter, RegExp>> = {
   semicolon: /(^|;) +"/g,
   tab: /(^|\t) +"/g,
   space: /(^| ) +"/g,
+  bar: /(^|\|) +"/g,
+};
+
+const asIs = (line: string) => line;
+
+/** What is done to a line before it is split: any number of blanks is one; bars frame a row, and the name of a size. */
+const PREPARED: Readonly<Partial<Record<Delimiter, (line: string) => string>>> = {
+  space: (line) => line.trim().replace(/[ \t]+/g, " "),
+  bar: (line) => {
+    const row = line.trim().replace(/^\||\|$/g, "");
+    return / \| /.test(row) ? row.replace(/(^|\| )\|(\p{L}\w*)\|/gu, '$1"|$2|"') : row;
+  },
 };
 
 /** Whether a line among rows of numbers is a comment. */
@@ -32,7 +45,7 @@ export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.
  * A quoted cell ends on its own line at the latest: a stray quote or inch mark is text, and cannot swallow the file.
  */
 export function splitLines(lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] {
-  const prepared = delimiter === "space" ? lines.map((line) => line.trim().replace(/[ \t]+/g, " ")) : lines;
+  const prepared = lines.map(PREPARED[delimiter] ?? asIs);
   if (prepared.some((line) => line.includes('"'))) {
     const late = LATE_QUOTES[delimiter];
     return prepared.map((line) => splitText(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line))[0] ?? [""]);

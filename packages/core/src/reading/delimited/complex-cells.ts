@@ -71,7 +71,10 @@ function split(line: string, delimiter: string): string[] {
 
 /** Real and imaginary part as printed; null where a cell is no complex number. */
 function partsOf(cell: string): readonly [string, string] | null {
-  const bare = cell.replace(/\s/g, "").replace(/^\((.*)\)$/, "$1");
+  const bare = cell
+    .replace(/\s*(?:ohms?|Ω|Ω)$/iu, "")
+    .replace(/\s/g, "")
+    .replace(/^\((.*)\)$/, "$1");
   const [, real, sign = "", after, before] = COMPLEX.exec(bare) ?? [];
   const size = after ?? before;
   return real === undefined || size === undefined ? null : [real, sign === "-" ? `-${size}` : size];
@@ -88,7 +91,8 @@ function splitRow(line: string, { delimiter, complex }: Cells): string | null {
 function splitNames(line: string, { delimiter, complex }: Cells): string | null {
   const mark = /^\s*[!#%;]+\s*/.exec(line)?.[0] ?? "";
   const names = namesIn(line.slice(mark.length), delimiter);
-  if (names.length !== complex.length || names.some((name) => name === "" || partsOf(name) !== null)) return null;
+  if (names.length !== complex.length || names.some((name, c) => (complex[c] && name === "") || partsOf(name) !== null))
+    return null;
   if (names.every((name) => /^[+-]?[\d.,e]+$/i.test(name))) return null;
   const parts = names.flatMap((name, c) => (complex[c] ? doubled(name) : [name]));
   return mark + parts.map((name) => (name.includes(delimiter) ? `"${name}"` : name)).join(delimiter);

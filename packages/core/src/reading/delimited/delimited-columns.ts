@@ -3,19 +3,20 @@ import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
-import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
+import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
-import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "../quantities/frequency-unit.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
 import { SCALES, withBounds } from "../quantities/scale-end.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf, type TextLines } from "../text/text-lines.js";
 import { halfUnitOf, readCell, splitLines } from "./cells.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
-import { findHeader, type Header } from "./header.js";
-import { type NumberTable, readTable } from "./number-table.js";
+import { findHeader } from "./header.js";
 import { frequencyUnitIn, preambleOf, refuseTransmission, rolesFromPreamble, withPreambleUnit } from "./preamble.js";
+import { below } from "./rows-below.js";
 import { seriesInOrder } from "./series.js";
+import type { NumberTable } from "./table-builder.js";
+import { tableInHz, unitOfSomeRows } from "./table-in-hz.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {
@@ -77,6 +78,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     {
       asked: options.frequencyUnit ?? null,
       stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments),
+      ofSomeRows: unitOfSomeRows(lines, dialect, index),
       isDecimalStated: options.decimal !== undefined,
     },
     text.file,
@@ -105,50 +107,6 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     comments,
     texts,
   };
-}
-
-/** A dialect whose rows begin below the header, and have a column for each of its names where they have cells for them. */
-function below({ lineIndex, names }: Header, dialect: Dialect, lines: TextLines): Dialect {
-  const firstDataLine = Math.max(dialect.firstDataLine, lineIndex + 1);
-  if (dialect.delimiter === "space" || names.length <= dialect.columns || !lines.has(firstDataLine)) {
-    return { ...dialect, firstDataLine };
-  }
-  const cells = splitLines([lines.text(firstDataLine)], dialect.delimiter)[0] ?? [];
-  return { ...dialect, firstDataLine, columns: cells.length === names.length ? names.length : dialect.columns };
-}
-
-/** Reads the table with its frequencies in Hz; a unit that is not stated is told from the size of the numbers. */
-function tableInHz(
-  lines: TextLines,
-  dialect: Dialect,
-  index: number,
-  header: readonly string[],
-  unit: {
-    readonly asked: FrequencyUnit | null;
-    readonly stated: FrequencyUnit | null;
-    readonly isDecimalStated: boolean;
-  },
-  file: string,
-  findings: Finding[],
-): { table: NumberTable; unit: FrequencyUnit } {
-  const readIn = (name: FrequencyUnit) =>
-    readTable(
-      lines,
-      dialect,
-      Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[name] : 0)),
-      header,
-    );
-  if (unit.asked !== null) return { table: readIn(unit.asked), unit: unit.asked };
-  refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), unit.stated, file);
-  if (unit.stated !== null) {
-    const table = readIn(unit.stated);
-    refuseImpossible(table.columns[index] as Float64Array, unit.stated, unit.isDecimalStated, file);
-    return { table, unit: unit.stated };
-  }
-  const asPrinted = readIn("Hz");
-  const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
-  findings.push(finding("caution", "frequency-unit-inferred", { unit: inferred }));
-  return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
 }
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
@@ -180,23 +138,19 @@ function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] 
   return Array.from({ length: dialect.columns }, (_, c) => readCell(cells[c] ?? "", dialect.decimal).kind === "number");
 }
 
-function report({ strange, nextBlockLine }: NumberTable, findings: Finding[]): void {
+function report({ strange, nextBlockLine, remarked }: NumberTable, findings: Finding[]): void {
+  const [remark] = remarked;
+  if (remark !== undefined) {
+    const params = { text: quote(remark.text), count: remarked.length };
+    findings.push(finding("caution", "cells-remarked", params, { line: remark.line }));
+  }
   const [firstLine] = strange;
   if (firstLine !== undefined) {
     const params = { firstLine, count: strange.length, text: null };
     findings.push(finding("caution", "row-left-out", params, { line: firstLine }));
   }
   if (nextBlockLine !== null) {
-    findings.push(
-      finding(
-        "caution",
-        "block-left-out",
-        {},
-        {
-          line: nextBlockLine,
-        },
-      ),
-    );
+    findings.push(finding("caution", "block-left-out", {}, { line: nextBlockLine }));
   }
 }
 

@@ -21,6 +21,8 @@ const CANDIDATES: readonly CellDialect[] = [
   { delimiter: "semicolon", decimal: "comma" },
   { delimiter: "space", decimal: "point" },
   { delimiter: "space", decimal: "comma" },
+  { delimiter: "bar", decimal: "point" },
+  { delimiter: "bar", decimal: "comma" },
   // Only quotes make this one possible: "6,900","3,62".
   { delimiter: "comma", decimal: "comma" },
 ];
@@ -61,7 +63,9 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   // Whole numbers at the start may hide a decimal comma that comes later.
   const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2 && few[0]?.hasFractions === true;
   const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
-  const [first, ...others] = best;
+  // Blanks beside tabs stand within the cells.
+  const areTabbed = best.some(({ dialect }) => dialect.delimiter === "tab");
+  const [first, ...others] = best.filter(({ dialect }) => !(areTabbed && dialect.delimiter === "space"));
   if (first === undefined) throw noNumbers(lines, options, file);
   const rival = others.find((other) => {
     const from = Math.max(first.dialect.firstDataLine, other.dialect.firstDataLine);
@@ -113,7 +117,7 @@ const OFF_SCALE =
 
 /** Begins like a number, and has digits, or what stands for a reading, after something that could split columns. */
 function mayHoldNumbers(line: string): boolean {
-  const start = /^[\s"]*[+-]?[.,]?\d[\d.,]*/.exec(line);
+  const start = /^[\s"|]*[+-]?[.,]?\d[\d.,]*/.exec(line);
   if (start === null) return false;
   const rest = line.slice(start[0].length);
   return /\d/.test(rest) || start[0].includes(",") || OFF_SCALE.test(rest);
@@ -201,7 +205,7 @@ function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadEr
     code: "no-data",
     file,
     found: `no two columns of numbers${example === "" ? "" : `; a line reads ${quote(example.trim())}`}`,
-    expected: "rows with a frequency and a reading, split by comma, semicolon, tab or blanks",
+    expected: "rows with a frequency and a reading, split by comma, semicolon, tab, bars or blanks",
     remedy: forced
       ? "Try it without --delimiter and --decimal."
       : inTheWay === null
@@ -226,4 +230,5 @@ export const DELIMITER_WORDS: Readonly<Record<Delimiter, string>> = {
   semicolon: "semicolons",
   tab: "tabs",
   space: "blanks",
+  bar: "bars",
 };

@@ -116,7 +116,7 @@ const isSplitBy = (line: string, delimiter: Delimiter) => (splitLines([line], de
 
 /** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */
 function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {
-  const strip = (cells: readonly string[]) => cells.map((cell) => cell.replace(/^["']|["']$/g, "").trim());
+  const strip = (cells: readonly string[]) => cells.map((cell) => cell.replace(/^(["'])(.*)\1$/, "$2").trim());
   if (delimiter !== "space") {
     const cells = strip(splitLines([line], delimiter)[0] ?? []);
     return [cells.at(-1) === "" ? cells.slice(0, -1) : cells];

@@ -1,33 +1,18 @@
-import { doubled } from "../../numbers/grow.js";
 import { roleFromHeader } from "../quantities/columns.js";
-import { COMMA, POINT, SEMICOLON, SPACE, TAB } from "../text/ascii.js";
+import { BAR, COMMA, POINT, SEMICOLON, SPACE, TAB } from "../text/ascii.js";
 import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
-import { isComment, readCell, splitLines } from "./cells.js";
+import { type CellValue, isComment, readCell, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { namesOtherColumns } from "./header.js";
-
-/** The rows of numbers of a delimited text, column by column. */
-export interface NumberTable {
-  /** NaN where a cell holds no number */
-  readonly columns: readonly Float64Array[];
-  /** Line of each row in the file, counted from 1 */
-  readonly lines: Uint32Array;
-  /** Cells that say "more than": the bound they state (null where they state none) */
-  readonly atLeast: readonly { readonly row: number; readonly column: number; readonly bound: number | null }[];
-  /** Lines among the rows that are no rows of numbers, counted from 1 */
-  readonly strange: readonly number[];
-  /** Lines of comments among the rows and below them, counted from 1 */
-  readonly notes: readonly number[];
-  /** Line at which another block of numbers begins, counted from 1; null where there is none */
-  readonly nextBlockLine: number | null;
-}
+import { frequencyInCell, remarkedNumber } from "./remarks.js";
+import { type NumberTable, TableBuilder } from "./table-builder.js";
 
 const LONGEST_HEADING = 1000;
 /** Where numbers are scanned to before they are put into their column. */
 const scanned = new Float64Array(1);
-const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: SPACE } as const;
+const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: SPACE, bar: BAR } as const;
 
 /**
  * Reads the rows from the first line of numbers to the end of their block.
@@ -37,12 +22,14 @@ const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: S
  *
  * @param header the header's cells; a line like it is a repeat, another one begins another table
  * @param shifts for each column, the power of ten that its values are multiplied by
+ * @param hasOwnUnits whether frequencies may have their unit beside them
  */
 export function readTable(
   lines: TextLines,
   dialect: Dialect,
   shifts: readonly number[],
   header: readonly string[],
+  hasOwnUnits = false,
 ): NumberTable {
   const plain = plainTable(lines, dialect, shifts);
   if (plain !== null) return plain;
@@ -70,7 +57,7 @@ export function readTable(
       table.note(line + 1);
       continue;
     }
-    readSplitRow(text, line + 1, dialect, shifts, fewest, table);
+    readSplitRow(text, line + 1, dialect, { shifts, hasOwnUnits, fewest }, table);
   }
   return { ...table.build(), nextBlockLine: next };
 }
@@ -90,6 +77,7 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
     atLeast: [],
     strange: [],
     notes: [],
+    remarked: [],
     nextBlockLine: null,
   };
 }
@@ -167,75 +155,46 @@ function readSplitRow(
   text: string,
   line: number,
   dialect: Dialect,
-  shifts: readonly number[],
-  fewest: number,
+  {
+    shifts,
+    hasOwnUnits,
+    fewest,
+  }: { readonly shifts: readonly number[]; readonly hasOwnUnits: boolean; readonly fewest: number },
   table: TableBuilder,
 ): void {
   const cells = splitLines([text], dialect.delimiter)[0] ?? [];
   const last = cells.findLastIndex((cell) => cell !== "");
   let numbers = 0;
   for (let column = 0; column < dialect.columns; column++) {
-    const cell = readCell(cells[column] ?? "", dialect.decimal, shifts[column]);
+    const text = cells[column] ?? "";
+    const hz = hasOwnUnits ? frequencyInCell(text, dialect.decimal) : null;
+    const cell: CellValue =
+      hz !== null
+        ? { kind: "number", value: hz }
+        : cellWithRemark(text, dialect, shifts[column] ?? 0, () => table.remark(line, text));
     if (cell.kind === "number") {
       numbers++;
       table.put(column, cell.value);
     } else if (cell.kind === "at-least") table.putAtLeast(column, cell.value);
     else table.put(column, Number.NaN);
   }
+  // Words behind the last column are a remark on the row; numbers there belong to another kind of row.
+  const more = cells.slice(dialect.columns).filter((cell) => cell !== "");
+  const hasMoreNumbers = more.some(
+    (cell) => dialect.delimiter === "space" || readCell(cell, dialect.decimal).kind !== "text",
+  );
   const isShort = cells.length < dialect.columns && numbers < fewest;
   if (last < 0) table.dropRow();
-  else if (numbers === 0 || last >= dialect.columns || isShort) table.dropStrange(line);
+  else if (numbers === 0 || hasMoreNumbers || isShort) table.dropStrange(line);
   else table.endRow(line);
 }
 
-class TableBuilder {
-  #columns: Float64Array<ArrayBuffer>[];
-  #lines = new Uint32Array(1024);
-  #rows = 0;
-  readonly #atLeast: { row: number; column: number; bound: number | null }[] = [];
-  readonly #strange: number[] = [];
-  readonly #notes: number[] = [];
-
-  constructor(columns: number) {
-    this.#columns = Array.from({ length: columns }, () => new Float64Array(1024));
-  }
-
-  put(column: number, value: number): void {
-    (this.#columns[column] as Float64Array)[this.#rows] = value;
-  }
-
-  putAtLeast(column: number, bound: number | null): void {
-    this.put(column, Number.NaN);
-    this.#atLeast.push({ row: this.#rows, column, bound });
-  }
-
-  endRow(line: number): void {
-    this.#lines[this.#rows++] = line;
-    if (this.#rows < this.#lines.length) return;
-    this.#lines = doubled(this.#lines);
-    this.#columns = this.#columns.map(doubled);
-  }
-
-  dropRow(): void {
-    while (this.#atLeast.at(-1)?.row === this.#rows) this.#atLeast.pop();
-  }
-
-  dropStrange(line: number): void {
-    this.dropRow();
-    this.#strange.push(line);
-  }
-
-  note(line: number): void {
-    this.#notes.push(line);
-  }
-
-  build() {
-    return {
-      columns: this.#columns.map((column) => column.subarray(0, this.#rows)),
-      lines: this.#lines.subarray(0, this.#rows),
-      atLeast: this.#atLeast,
-      strange: this.#strange,
-      notes: this.#notes,
-    };
-  }
+/** A cell as it stands, or the number in it where it holds one and a remark, which is told. */
+function cellWithRemark(text: string, dialect: Dialect, shift: number, tell: () => void): CellValue {
+  const plain = readCell(text, dialect.decimal, shift);
+  if (plain.kind !== "text" || !/\d/.test(text)) return plain;
+  const remarked = remarkedNumber(text, dialect.decimal, dialect.delimiter === "comma");
+  if (remarked === null) return plain;
+  tell();
+  return remarked.kind === "number" ? { ...remarked, value: remarked.value * 10 ** shift } : remarked;
 }

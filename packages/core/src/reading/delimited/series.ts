@@ -3,7 +3,7 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import type { NumberTable } from "./number-table.js";
+import type { NumberTable } from "./table-builder.js";
 
 /** Of the rows this share repeats a frequency where a table holds several series. */
 const LEAST_REPEATED_SHARE = 0.3;

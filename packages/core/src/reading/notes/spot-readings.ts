@@ -1,65 +1,64 @@
 import { NAMED_BANDS } from "../../facts/band-names.js";
-import { quote, ReadError } from "../../input/read-error.js";
+import { quote } from "../../input/read-error.js";
+import { grouped } from "../../numbers/grouped.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../sweep/reflection.js";
-import { readCell } from "../delimited/cells.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
+import { roleFromHeader } from "../quantities/columns.js";
+import { referenceOf } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
+import { type NotedReading, type NoteStyle, readNoteLine } from "./note-line.js";
+import { BAND_WORD, SWR_WORD } from "./note-words.js";
 
-/** A band and an SWR, as one writes them down by hand: "40m 1.5", "20 m; SWR 2,1:1". */
-const READING =
-  /^\s*"?(\d{1,4}) ?(c?m)"?\s*[,;:=\s]\s*(?:v?swr|ros|roe|tos|swv)?\s*[:=]?\s*([>≥]=?\s*)?([\d.,]+|∞|inf\w*|off\s?scale)(?:\s*:\s*1)?\s*$/i;
-const MOST_LINES = 60;
-
-/** Whether a text is nothing but a handful of readings by band (and perhaps a line of words above them). */
-export function isBandReadings(text: SourceText): boolean {
-  if (text.bytes.length > 4096) return false;
-  const lines = contentOf(text);
-  const readings = lines.filter((line) => READING.test(line));
-  return readings.length > 0 && lines.length <= MOST_LINES && readings.length >= lines.length - 1;
+/** A line of notes, and the readings in it; null where it holds none. */
+interface NoteLine {
+  readonly text: string;
+  /** In the file, counted from 1 */
+  readonly line: number;
+  readonly readings: readonly NotedReading[] | null;
 }
 
+const MOST_LINES = 60;
+const MOST_BYTES = 4096;
+
 /**
- * Reads SWR noted by band. Such a reading has no frequency of its own; it is put at the middle of its band, and said.
+ * SWR noted by hand, a line or a word for each band ("40m 1.5", "20 m: 2 to 2.5", "80m 3.650 1.8"), stretch ("7-7.2 MHz 1.5")
+ * or frequency.
  *
- * @throws ReadError for a band that is not known
+ * @param places whether notes that name nothing but frequencies count as well: a table does the same
+ * @returns null where the text is anything else
  */
-export function readBandReadings(text: SourceText, options: ReadOptions): ReadPoints {
-  const findings: Finding[] = [finding("caution", "spot-band", {})];
-  const rows = contentOf(text).flatMap((line, index) => {
-    const match = READING.exec(line);
-    if (match === null) {
-      // Words above the readings head them; anything below should have been one.
-      if (index > 0) findings.push(leftOut(line, index + 1));
-      return [];
-    }
-    const [, number = "", unit = "", bound, printed = ""] = match;
-    const name = `${number}${unit.toLowerCase()}`;
-    const band = NAMED_BANDS.find((candidate) => candidate.band === name);
-    const swr = swrOf(printed);
-    if (band === undefined || !(swr >= 1)) {
-      throw new ReadError({
-        code: "bad-row",
-        file: text.file,
-        line: index + 1,
-        found: `${quote(line.trim())} is no reading`,
-        expected: "a band that all ITU Regions know, and an SWR of 1 or more",
-      });
-    }
-    const magnitude = reflectionMagnitudeFromSwr(swr);
-    return [
-      {
-        band: name,
-        frequencyHz: (band.lowHz + band.highHz) / 2,
-        magnitude,
-        isAtLeast: bound !== undefined,
-        line: index + 1,
-      },
-    ];
-  });
+export function notesIn(text: SourceText, places: "bands" | "all"): readonly NoteLine[] | null {
+  if (text.bytes.length > MOST_BYTES) return null;
+  const lines = contentOf(text);
+  if (lines.length > MOST_LINES) return null;
+  const style = styleOf(lines.map((line) => line.text));
+  const notes = lines.map((line) => ({ ...line, readings: readNoteLine(line.text, style) }));
+  const readings = notes.flatMap((note) => note.readings ?? []);
+  const others = notes.filter((note) => note.readings === null && mayBeReading(note.text));
+  const areMost = readings.length > 0 && others.length <= notes.length / 2 && others.length <= readings.length;
+  const nameBands =
+    readings.some(({ isAtFrequency }) => !isAtFrequency) || notes.some(({ text: line }) => /^\W*band\b/i.test(line));
+  if (!areMost || (places === "bands" && !nameBands)) return null;
+  const words = notes.filter((note) => note.readings === null);
+  if (places === "all" && words.some((note) => rolesIn(note.text).includes("frequency"))) return null;
+  return words.some((note) => namesOtherReadings(note.text)) ? null : notes;
+}
+
+/** Reads notes of SWR. One that names its band or a stretch is put at the middle of it; of several the highest counts. */
+export function readNotes(notes: readonly NoteLine[], text: SourceText, options: ReadOptions): ReadPoints {
+  const findings: Finding[] = [];
+  const texts = notes.filter(({ readings }) => readings === null).map((note) => note.text);
+  const referenceOhms = options.referenceOhms ?? statedReference(texts, text.file, findings);
+  const rows = notes.flatMap(({ readings, line }) => (readings ?? []).map((reading) => ({ ...reading, line })));
+  if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("caution", "spot-band", {}));
+  const first = notes.findIndex(({ readings }) => readings !== null);
+  // Words above the readings head them; anything below should have been one.
+  const lost = notes.filter(({ readings, text: line }, i) => readings === null && (i > first || mayBeReading(line)));
+  findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
   const readings = highestOf(rows, findings);
   return {
     format: "delimited",
@@ -74,36 +73,86 @@ export function readBandReadings(text: SourceText, options: ReadOptions): ReadPo
       repeatNoise: null,
       rounding: NO_ROUNDING,
     },
-    referenceOhms: options.referenceOhms ?? DEFAULT_REFERENCE_OHMS,
-    description: "readings of SWR by band",
+    referenceOhms,
+    description: "readings of SWR by hand",
     comments: [],
     findings,
   };
 }
 
-interface BandReading {
-  readonly band: string;
+/** What numbers without a unit at the start of the lines are. */
+function styleOf(lines: readonly string[]): NoteStyle {
+  const rows = lines.filter((line) => FIRST_NUMBER.test(line) && !DATE.test(line));
+  const starts = rows.map((line) => /^\W*(\d{1,4})(?![.,]?\d)/.exec(line)?.[1] ?? "");
+  const isTable = lines.some((line) => !rows.includes(line) && rolesIn(line).includes("frequency"));
+  const areBands =
+    !isTable && starts.length > 1 && starts.every((start) => NAMED_BANDS.some(({ band }) => band === `${start}m`));
+  if (areBands && starts.some((start) => !isNearBand(Number(start)))) return { bare: "metres" };
+  const [title = ""] = lines.filter((line) => !rows.includes(line));
+  const isTitled = new RegExp(`\\b${SWR_WORD}\\b`, "i").test(title) && !/[,;\t]/.test(title);
+  const arePairs = rows.every((line) => /^\s*[\d.,]+\s+\S/.test(line));
+  return { bare: isTitled && arePairs ? "megahertz" : null };
+}
+
+/** Whether megahertz lie in or a little above a band. */
+const isNearBand = (mhz: number): boolean =>
+  NAMED_BANDS.some(({ lowHz, highHz }) => mhz * 1e6 >= lowHz && mhz * 1e6 <= 1.1 * highHz);
+
+const FIRST_NUMBER = new RegExp(`^\\W*(?:${BAND_WORD}\\W*)?\\d`, "i");
+const DATE = /^\W*(?:date\W+)?(?:\d{1,4}[-./]\d{1,2}[-./]\d{1,4}|\p{L}+ \d{1,2},? \d{4})/iu;
+/** Begins with a number, and is no date. */
+const mayBeReading = (line: string): boolean => /^[\s"']*\d/.test(line) && !DATE.test(line);
+
+/** What the cells of a line name, split as a table is, and at blanks. */
+function rolesIn(line: string): readonly string[] {
+  const namesIn = (cells: readonly string[]) => cells.map((cell) => roleFromHeader(cell.trim()).quantity);
+  const words = namesIn(line.trim().split(/\s+/));
+  return [...namesIn(line.split(/[,;|\t]|\s{2,}/)), ...(words.includes("frequency") ? words : [])];
+}
+
+/** Whether a line names readings other than SWR, as the header of a table does. */
+const namesOtherReadings = (line: string): boolean =>
+  rolesIn(line).some((name) => !["frequency", "swr", "other"].includes(name));
+
+function statedReference(texts: readonly string[], file: string, findings: Finding[]): number {
+  const stated = referenceOf(texts, file);
+  if (!stated?.isSure) return DEFAULT_REFERENCE_OHMS;
+  findings.push(finding("info", "reference-read", { text: quote(stated.text.trim()), ohms: stated.ohms }));
+  return stated.ohms;
+}
+
+interface SpotReading {
   readonly frequencyHz: number;
   readonly magnitude: number;
   readonly isAtLeast: boolean;
   readonly line: number;
 }
 
-/** Of readings of one band, which may be from both its ends, the highest counts. */
-function highestOf(readings: readonly BandReading[], findings: Finding[]): readonly BandReading[] {
-  const highest = new Map<string, BandReading>();
-  for (const reading of readings) {
-    const other = highest.get(reading.band);
-    if (other === undefined || reading.magnitude > other.magnitude) highest.set(reading.band, reading);
-    if (other === undefined) continue;
-    const params = { band: reading.band, count: 1, apart: null };
-    findings.push(finding("caution", "frequency-repeated", params, { line: reading.line }));
-  }
-  return [...highest.values()];
+/** Of readings of one place, which may be from both ends of a band, the highest counts. */
+function highestOf(
+  rows: readonly (NotedReading & { readonly line: number })[],
+  findings: Finding[],
+): readonly SpotReading[] {
+  return [...grouped(rows, ({ place }) => place)].map(([place, readings]) => {
+    const highest = readings.reduce((a, b) => (Math.max(...b.swr) > Math.max(...a.swr) ? b : a));
+    const count = readings.reduce((sum, { swr }) => sum + swr.length, 0);
+    const last = readings.at(-1) ?? highest;
+    if (count > 1) {
+      findings.push(
+        finding("caution", "frequency-repeated", { band: place, count: 1, apart: null }, { line: last.line }),
+      );
+    }
+    return {
+      frequencyHz: (highest.lowHz + highest.highHz) / 2,
+      magnitude: reflectionMagnitudeFromSwr(Math.max(...highest.swr)),
+      isAtLeast: highest.isAtLeast,
+      line: highest.line,
+    };
+  });
 }
 
 /** ρ from which on a reading means "at least": the least that is marked so. */
-function leastBound(readings: readonly BandReading[], findings: Finding[]): number | null {
+function leastBound(readings: readonly SpotReading[], findings: Finding[]): number | null {
   const bounds = readings.filter(({ isAtLeast, magnitude }) => isAtLeast && magnitude < 1);
   if (bounds.length === 0) return null;
   const least = Math.min(...bounds.map(({ magnitude }) => magnitude));
@@ -114,14 +163,8 @@ function leastBound(readings: readonly BandReading[], findings: Finding[]): numb
 const leftOut = (line: string, number: number): Finding =>
   finding("caution", "row-left-out", { firstLine: number, count: 1, text: quote(line.trim()) }, { line: number });
 
-/** An SWR as printed; infinite where the instrument's scale ended or it says so, NaN where it is none. */
-function swrOf(printed: string): number {
-  if (/^[^\d]/.test(printed)) return Number.POSITIVE_INFINITY;
-  const cell = readCell(printed, printed.includes(",") ? "comma" : "point");
-  return cell.kind === "number" ? cell.value : Number.NaN;
-}
-
-function contentOf(text: SourceText): readonly string[] {
-  const lines = linesOf(text);
-  return lines.texts(0, Number.POSITIVE_INFINITY).filter((line) => line.trim() !== "");
-}
+const contentOf = (text: SourceText): readonly { readonly text: string; readonly line: number }[] =>
+  linesOf(text)
+    .texts(0, Number.POSITIVE_INFINITY)
+    .map((line, index) => ({ text: line, line: index + 1 }))
+    .filter((line) => line.text.trim() !== "");

@@ -1,14 +1,14 @@
 import type { ColumnRole } from "./column-role.js";
 import type { FrequencyUnit } from "./units.js";
 
-/** What splits the columns of delimited text. Any number of blanks counts as one space. */
-export type Delimiter = "comma" | "semicolon" | "tab" | "space";
+/** What splits the columns of delimited text. Any number of blanks counts as one space. Bars may also frame the rows. */
+export type Delimiter = "comma" | "semicolon" | "tab" | "space" | "bar";
 
 /** What stands before the fraction of a number. */
 export type DecimalMark = "point" | "comma";
 
 /** In the order in which they are tried. */
-export const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space"];
+export const DELIMITERS: readonly Delimiter[] = ["tab", "semicolon", "comma", "space", "bar"];
 export const DECIMAL_MARKS: readonly DecimalMark[] = ["point", "comma"];
 
 /** What the user says about a file. Each one settles its question before anything is guessed. */

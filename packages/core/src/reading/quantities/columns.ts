@@ -30,6 +30,8 @@ function meaningOf(word: string, port: number): Meaning {
  * @param port the port whose reflection is wanted
  */
 export function roleFromHeader(header: string, port = 1): ColumnRole {
+  const named = header.replace(REFERENCE, " ");
+  if (named !== header) return roleFromHeader(named, port);
   const bare = header.replace(NORMALISED, " ");
   if (bare !== header) return normalised(roleFromHeader(bare, port));
   const words = wordsOf(header);
@@ -47,6 +49,8 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   if (meanings.has("transmission")) return { quantity: "transmission" };
   const turned = TURNED.exec(header);
   if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
+  const squared = SQUARE.exec(header)?.[1];
+  if (squared !== undefined && SIZES_OF_REFLECTION.has(roleFromHeader(squared, port).quantity)) return SHARE_OF_POWER;
   if (isAltered(header, meanings)) return { quantity: "other" };
   if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
   /** Whether the cell says all of `needed`, and nothing but those and what may stand beside them. */
@@ -56,6 +60,9 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   return READINGS.find(({ needed, beside }) => says(needed, beside))?.role(meanings) ?? { quantity: "other" };
 }
 
+/** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
+const REFERENCE =
+  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
 const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
 /** A sign that is turned round: "-X", "−∠S11". */
@@ -79,15 +86,21 @@ const normalised = (role: ColumnRole): ColumnRole =>
 const negated = (role: ColumnRole): ColumnRole =>
   NEGATABLE.includes(role.quantity) ? { ...role, factor: -(role.factor ?? 1) } : { quantity: "other" };
 
+/** |S11|² is the share of the power that comes back. */
+const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
+const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
+
+const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflection", "reflection-magnitude"]);
+
 /** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
 function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
-  if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header)) return true;
+  if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header) || (meanings.has("swr") && /[-−] ?1\s*$/.test(header))) return true;
   const isNegated = /^[\s"']*[-−] ?[|\p{L}]/u.test(header);
   return isNegated && !(meanings.has("decibel") && !meanings.has("magnitude"));
 }
 
-/** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)". */
-const isOffset = (header: string) => /\boffset\b|\bdelta\b|Δ|[-−] ?\d+(?:[.,]\d+)? ?[kmg]?hz/iu.test(header);
+/** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
+const isOffset = (header: string) => /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
 
 const hasBracket = (header: string) => /[([/]/.test(header);
 
@@ -143,6 +156,8 @@ const READINGS: readonly {
   { needed: ["impedance", "radians"], beside: [], role: turned("impedance-angle") },
   { needed: ["impedance", "real"], beside: OHMS, role: scaled("resistance") },
   { needed: ["impedance", "imaginary"], beside: OHMS, role: scaled("reactance") },
+  { needed: ["admittance", "real"], beside: SIEMENS, role: scaled("conductance") },
+  { needed: ["admittance", "imaginary"], beside: SIEMENS, role: scaled("susceptance") },
   { needed: ["impedance"], beside: [...OHMS, "magnitude"], role: scaled("impedance-magnitude") },
   { needed: ["real", "ohm"], beside: ["reflection"], role: scaled("resistance") },
   { needed: ["imaginary", "ohm"], beside: ["reflection"], role: scaled("reactance") },

@@ -7,6 +7,11 @@ export function wordsOf(header: string): readonly string[] {
       .replace(/\b[xn] ?: ?1\b|\b1 ?: ?[xn]\b/gi, " ")
       // R_s and X_p are one name, S₁₁ is S11, µ the one that keyboards have.
       .replace(/\b([rx])_([sp])\b/gi, "$1$2")
+      // Z' and Z'', Zr and Zi, S11_r and S11_i are parts.
+      .replace(/(?<![\p{L}\d])([zy])\s?(?:''|"|″)/giu, "$1 im ")
+      .replace(/(?<![\p{L}\d])([zy])\s?['′’]/giu, "$1 re ")
+      .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?r(?![\p{L}\d])/giu, "$1 re ")
+      .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
       .replaceAll("_", " ")
       .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
       .replace(/[\u00b5\u03bc]/g, "u")
@@ -15,13 +20,14 @@ export function wordsOf(header: string): readonly string[] {
         " parallel ",
       )
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
-      .replace(/[Ωω\u2126]/gu, "ohm")
+      .replace(/\u2126|(?<!\p{Script=Greek})[Ωω](?!\p{Script=Greek})/gu, "ohm")
       .replace(/[ßẞ]/g, "ss")
       .normalize("NFD")
       .replace(/\p{M}/gu, "")
-      .replace(/[Γγ]/gu, " gamma ")
-      .replace(/ρ/gu, " rho ")
-      .replace(/[θϑφ∠]/gu, " theta ")
+      // Greek letters that stand alone are signs.
+      .replace(/(?<!\p{Script=Greek})[Γγ](?!\p{Script=Greek})/gu, " gamma ")
+      .replace(/(?<!\p{Script=Greek})ρ(?!\p{Script=Greek})/gu, " rho ")
+      .replace(/∠|(?<!\p{Script=Greek})[θϑφ](?!\p{Script=Greek})/gu, " theta ")
       .toLowerCase()
       .replace(/(?<![a-z])s ?[([{]? ?(\d) ?[,;:]? ?(\d)(?!\d) ?[)\]}]?/g, " s$1$2 ")
       .replace(/(?<![a-z])(?:v\.)?s\.?w\.?r\.?(?![a-z])/g, " swr ")

@@ -7,6 +7,8 @@ import type { Determination } from "./assemble.js";
 const ABSURD_SWR = 100;
 /** Nor an impedance below this at most frequencies, Ω: such numbers are multiples of the reference, or thousands of ohms. */
 const ABSURD_OHMS = 5;
+/** Nor a conductance above this, S: such numbers are thousandths. */
+const ABSURD_SIEMENS = 0.5;
 const FEWEST = 3;
 
 /** What the readings are as they were read that no antenna has: another unit, or multiples of the reference. */
@@ -17,6 +19,8 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
     return [finding("problem", "readings-absurd", { what: "swr" })];
   if (first.quantity === "swr" && known.length > 0 && known.every((value) => value < 1))
     return [finding("problem", "readings-absurd", { what: "swr-below-1" })];
+  if (first.quantity === "conductance" && known.length > 0 && median(known.map(Math.abs)) > ABSURD_SIEMENS)
+    return [finding("problem", "readings-absurd", { what: "siemens" })];
   if (first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
   const isPolar = first.quantity === "impedance-magnitude";
   const sizes = Array.from(first.values, (value, i) =>

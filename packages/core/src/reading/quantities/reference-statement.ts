@@ -39,7 +39,9 @@ const REFERENCE_WORDS = [
   "(?:опорн|волнов)\\w+ (?:сопротивлен|импеданс)\\w*|(?:опорний|хвильовий) (?:опір|імпеданс)",
   "基準インピーダンス|特性インピーダンス|参考阻抗|特性阻抗|系统阻抗|기준 ?임피던스|특성 ?임피던스",
   "(?:συνθετη )?αντισταση αναφορασ|χαρακτηριστικη αντισταση",
-].join("|");
+]
+  .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
+  .join("|");
 /** What a number of ohms is related to by. */
 const RELATING =
   "(?:system\\w*|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
@@ -95,7 +97,7 @@ const REFERENCE_NAME = new RegExp(`^(?:${REFERENCE_WORDS})\\W*(?:ohms?)?\\W*$`, 
 export const isReferenceName = (name: string): boolean => REFERENCE_NAME.test(plain(name).trim());
 
 /** The reference impedance that a line states; null where it states none. */
-export function referenceIn(text: string): ReferenceStatement | null {
+function referenceIn(text: string): ReferenceStatement | null {
   const line = plain(text);
   for (const { pattern, isSure } of PATTERNS) {
     const match = pattern.exec(line);

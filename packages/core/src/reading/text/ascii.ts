@@ -14,3 +14,4 @@ export const POINT = 0x2e;
 export const ZERO = 0x30;
 export const SEMICOLON = 0x3b;
 export const BRACKET = 0x5b;
+export const BAR = 0x7c;

@@ -27,6 +27,11 @@ export const FILE_FINDINGS = {
     meaning: "Marks between the thousands of numbers were left out.",
     words: ({ mark }: { mark: string }) => `The marks between thousands (7${mark}100${mark}000) were left out.`,
   },
+  "series-untold": {
+    meaning: "A file holds several sweeps of the same frequencies, and does not say how they differ.",
+    words: ({ count }: { count: number }) =>
+      `The file holds ${count} sweeps of the same frequencies, and nothing says how they differ: two antennas, or before and after?`,
+  },
   "reference-read": {
     meaning: "The file states its reference impedance, which was used.",
     words: ({ text, ohms }: { text: string; ohms: number }) =>

@@ -41,6 +41,11 @@ export const READING_FINDINGS = {
     meaning: "A reading that names only its band was placed at the band's middle.",
     words: () => "The readings name bands, not frequencies; each was placed at the middle of its band.",
   },
+  "cells-remarked": {
+    meaning: "Cells hold a remark beside their number, or a mark out of place; the number was taken.",
+    words: ({ text, count }: { text: string; count: number }) =>
+      `${counted(count, "cell holds", "cells hold")} more than a number (the first ${text}); the number was taken.`,
+  },
   "companion-files": {
     meaning: "Two files that each hold one part of the reflection were read as one sweep.",
     words: ({ count }: { count: number }) => `Read ${count} files as parts of one sweep.`,
@@ -68,10 +73,11 @@ export const READING_FINDINGS = {
   },
   "readings-absurd": {
     meaning: "Readings that no antenna has as they were read: the unit or the meaning is another.",
-    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" }) => {
+    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" | "siemens" }) => {
       const why = {
         swr: "Every SWR lies beyond 100: are they hundredths, or of something else?",
         "swr-below-1": "Every SWR lies below 1, which none can: are they of something else?",
+        siemens: "Nearly every conductance lies beyond 0.5 S, as of 2 Ω: are they thousandths of a siemens?",
         ohms: "Nearly every impedance lies below 5 Ω: are they multiples of the reference impedance, or thousands of ohms?",
       }[what];
       return `${why} Believe nothing below before that is settled.`;

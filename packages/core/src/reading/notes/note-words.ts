@@ -1,0 +1,34 @@
+/**
+ * Words in notes of SWR by hand: English, German, French, Dutch, Spanish and Italian (common practice, from memory), without
+ * accents and in small letters.
+ */
+const anyOf = (words: readonly string[]): string => `(?:${words.join("|")})`;
+
+export const SWR_WORD = anyOf(["v?swr", "swv", "ros", "roe", "tos", "sgv", "rosv"]);
+/** A reading is near what is noted; it counts as noted. */
+export const ABOUT_WORD = anyOf([
+  "[~≈]",
+  "(?:about|around|approx\\.?|ca\\.?|circa|etwa|ungefahr|env\\.?|environ|ongeveer|aprox\\.?|unos)\\s",
+]);
+/** A reading is higher than what is noted. */
+export const OVER_WORD = anyOf([
+  "[>≥]=?",
+  "(?:over|above|more than|uber|mehr als|plus de|meer dan|boven|mas de|oltre|piu di)\\s",
+]);
+export const OFF_SCALE_WORD = anyOf(["∞", "inf(?:inity|inite)?\\b", "off\\s?scale\\b", "over\\b(?!\\s*\\d)"]);
+export const UP_TO_WORD = anyOf(["-", "–", "—", "\\.{2,}", "…", "(?:to|bis|until|tot|a|fino a)\\b"]);
+/** What a frequency stands behind. */
+export const AT_WORD = anyOf(["@", "(?:at|bei|op|on|auf|a|en)\\b"]);
+export const BAND_WORD = anyOf(["bande?", "banda"]);
+export const METRES_WORD = "m(?:et(?:er|re|ro)s?|etri)?";
+/** Another number than an SWR has one of these beside it. */
+export const OTHER_UNIT = /^\s*(?:db\b|ohms?\b|%|w\b|watts?\b|v\b|°|deg|m\b|ft\b)/;
+
+/** A line without accents and capitals, with one sign for each meaning. */
+export const plainNote = (line: string): string =>
+  line
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[Ωω\u2126]/gu, "ohm")
+    .replace(/[-=]+>|→/g, " ");
