@@ -63,7 +63,11 @@ describe("a single resonance", () => {
     const { frequencyHz, reflectionMagnitude } = resonanceSweep(ANTENNA);
     const scalar = sweepOfMagnitudes([...frequencyHz], [...reflectionMagnitude]);
     const told = summariseBand(analysed(scalar), bandOf(BAND));
-    expect(told).toMatchObject({ resonances: [], impedanceQ: null, best: { resistanceOhms: null, reactanceOhms: null } });
+    expect(told).toMatchObject({
+      resonances: [],
+      impedanceQ: null,
+      best: { resistanceOhms: null, reactanceOhms: null },
+    });
     expect(present(told.loadedQ, "loaded Q")).toBeCloseTo((ANTENNA.q * 60) / 110, 2);
   });
 

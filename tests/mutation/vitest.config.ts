@@ -1,0 +1,30 @@
+import { fileURLToPath } from "node:url";
+import { defineConfig } from "vitest/config";
+
+const fromHere = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+
+/** The library's own tests of bands and jobs that take no more than a moment; nothing that looks at recorded output. */
+export default defineConfig({
+  test: {
+    root: fromHere("."),
+    include: [
+      "tests/{bands,jobs}/**/*.test.ts",
+      "tests/diff/{doubts,references,repeats,same-plane,verdict}.test.ts",
+      "tests/season/{drift,groups,log,rank-test,ranking,trend}.test.ts",
+      "tests/station/{dials,power}.test.ts",
+      "tests/property/doubts.test.ts",
+      "tests/reference/{feedline,measured-line,trim}.test.ts",
+      "tests/trim/dips.test.ts",
+    ],
+    isolate: false,
+    // Node loads the compiled modules itself: the same through Vite, for each mutant again, takes longer than the tests.
+    server: { deps: { external: [/\/packages\/core\/mutated\//] } },
+  },
+  resolve: {
+    alias: [
+      { find: /^@feedpoint\/core\/schema$/, replacement: fromHere("packages/core/mutated/schema.js") },
+      { find: /^@feedpoint\/core$/, replacement: fromHere("packages/core/mutated/index.js") },
+      { find: /^(\.\.\/)+packages\/core\/src\//, replacement: fromHere("packages/core/mutated/") },
+    ],
+  },
+});
