@@ -77,7 +77,6 @@ describe("the antenna's end", () => {
 });
 
 describe("a line on a band", () => {
-  const summary = summariseBand(analysed(RAMP), bandOf([7.0e6, 7.2e6]));
   const told = (line: Feedline, rows: readonly PowerResult[], sweep: Sweep = RAMP) =>
     present(
       bandFeedline(curveOf(sweep), line, summariseBand(analysed(sweep), bandOf([7.0e6, 7.2e6])), rows),
@@ -104,6 +103,7 @@ describe("a line on a band", () => {
   });
 
   test("is nothing where nothing was swept", () => {
+    const summary = summariseBand(analysed(RAMP), bandOf([7.0e6, 7.2e6]));
     expect(bandFeedline(curveOf(RAMP), lineOf(0), { ...summary, best: null }, [])).toBeNull();
     expect(bandFeedline(curveOf(RAMP), lineOf(0), { ...summary, worst: null }, [])).toBeNull();
   });

@@ -6,7 +6,7 @@ import { inventedPlan, rampSweep } from "../support/invented-plan.js";
 import { analysed } from "../support/judged.js";
 import { present } from "../support/sweeps.js";
 
-const FLAT = analysed(rampSweep([7.0e6, 7.2e6], [0.1, 0.1]));
+const FLAT = rampSweep([7.0e6, 7.2e6], [0.1, 0.1]);
 
 /** Power in one mode; a segment of 20 kHz for each grant. */
 function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equipment: Equipment = {}) {
@@ -17,7 +17,7 @@ function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equ
   }));
   const [first, ...others] = segments;
   const plan = inventedPlan([present(first, "a segment"), ...others], ["full"]);
-  return powersIn(FLAT, present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], equipment);
+  return powersIn(analysed(FLAT), present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], equipment);
 }
 
 describe("an antenna's rating", () => {

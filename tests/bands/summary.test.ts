@@ -1,4 +1,5 @@
 /** A band in numbers, held against closed forms of a single series resonance. */
+import type { Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { isDip, summariseBand, withUncertainty } from "../../packages/core/src/bands/summary.js";
 import { groundsOf } from "../../packages/core/src/curve/uncertainty/band-uncertainty.js";
@@ -9,7 +10,7 @@ import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfRef
 
 const ANTENNA = { resonanceHz: 7.08e6, ohms: 60, q: 15 };
 const BAND: Pair = [7.0e6, 7.2e6];
-const summary = summariseBand(analysed(resonanceSweep(ANTENNA)), bandOf(BAND));
+const summaryOf = (sweep: Sweep) => summariseBand(analysed(sweep), bandOf(BAND));
 
 /** SWR of the antenna at a frequency: (1 + ρ) / (1 - ρ). */
 function swrAt(frequencyHz: number): number {
@@ -19,7 +20,10 @@ function swrAt(frequencyHz: number): number {
 }
 
 describe("a single resonance", () => {
+  const single = () => summaryOf(resonanceSweep(ANTENNA));
+
   test("is best at its frequency, worst at the farther edge", () => {
+    const summary = single();
     expect(present(summary.best, "best").swr).toBeCloseTo(1.2, 6);
     expect(present(summary.best, "best").resistanceOhms).toBeCloseTo(60, 3);
     expect(summary.worst).toMatchObject({ frequencyHz: 7.2e6, isAtLeast: false });
@@ -27,6 +31,7 @@ describe("a single resonance", () => {
   });
 
   test("has each edge of the band at its place", () => {
+    const summary = single();
     expect(present(summary.atLow, "low edge")).toMatchObject({ frequencyHz: 7.0e6 });
     expect(present(summary.atLow, "low edge").swr).toBeCloseTo(swrAt(7.0e6), 6);
     expect(present(summary.atLow, "low edge").reactanceOhms).toBeLessThan(0);
@@ -36,6 +41,7 @@ describe("a single resonance", () => {
   });
 
   test("is within the limit between the edges of the closed form, beyond the band as well", () => {
+    const summary = single();
     const [lowHz, highHz] = limitEdges(ANTENNA, 2);
     const bandwidth = present(summary.bandwidth, "bandwidth");
     expect(bandwidth.lowHz).toBeCloseTo(lowHz, -1);
@@ -47,6 +53,7 @@ describe("a single resonance", () => {
   });
 
   test("has the Q of its bandwidth and of its impedance", () => {
+    const summary = single();
     // At 50 Ω the loaded Q is that of the circuit with 50 Ω of the source in series: Q · R / (R + 50 Ω).
     expect(present(summary.loadedQ, "loaded Q")).toBeCloseTo((ANTENNA.q * 60) / 110, 2);
     expect(present(summary.impedanceQ, "Q")).toBeCloseTo(ANTENNA.q, 2);
@@ -78,6 +85,13 @@ describe("a single resonance", () => {
     const cut = summariseBand(analysed(resonanceSweep(ANTENNA, evenly(first, last, 10_000))), bandOf(BAND));
     expect(cut.bandwidth).toMatchObject(open);
     expect(cut.loadedQ).toBeNull();
+  });
+
+  test("is one of the pieces that hold it alone", () => {
+    const pieces = (...[first, ...others]: readonly [Pair, ...Pair[]]) =>
+      summariseBand(analysed(resonanceSweep(ANTENNA)), bandOf(first, ...others)).resonances.length;
+    expect(pieces([7.0e6, 7.05e6], [7.1e6, 7.2e6])).toBe(0);
+    expect(pieces([7.0e6, 7.05e6], [7.06e6, 7.2e6])).toBe(1);
   });
 
   test("that never meets the limit has no bandwidth", () => {
@@ -138,6 +152,12 @@ describe("of several pieces", () => {
     expect(told.need).toBe("beyond-tuner");
   });
 
+  test("of an edge that was not swept nothing is known, of the other one it is", () => {
+    const told = summaryOf(rampSweep([7.05e6, 7.3e6], [0.1, 0.2]));
+    expect(told.atLow).toBeNull();
+    expect(present(told.atHigh, "high edge").reflectionMagnitude).toBeCloseTo(0.16, 9);
+  });
+
   test("nothing swept is nothing known", () => {
     const told = summariseBand(analysed(rampSweep([14e6, 14.2e6], [0.1, 0.1])), bandOf(BAND));
     const nothing = { best: null, worst: null, atLow: null, atHigh: null, bandwidth: null, loadedQ: null };
@@ -161,16 +181,18 @@ describe("how sure it is", () => {
     const [real, imaginary] = reflectionOf([60, 60 * 15 * (frequency / 7.08e6 - 7.08e6 / frequency)]);
     return { frequency, reflection: [real + 0.003 * normal(), imaginary + 0.003 * normal()] as const };
   });
-  const analysis = analysed(
-    sweepOfReflections(
-      noisy.map(({ frequency }) => frequency),
-      noisy.map(({ reflection }) => reflection),
-    ),
-  );
-  const grounds = groundsOf(analysis.trace);
-  const plain = summariseBand(analysis, bandOf(BAND));
+  const looked = () => {
+    const analysis = analysed(
+      sweepOfReflections(
+        noisy.map(({ frequency }) => frequency),
+        noisy.map(({ reflection }) => reflection),
+      ),
+    );
+    return { analysis, grounds: groundsOf(analysis.trace), plain: summariseBand(analysis, bandOf(BAND)) };
+  };
 
   test("each number lies within its interval", () => {
+    const { analysis, grounds, plain } = looked();
     const told = withUncertainty(plain, analysis, grounds, null);
     for (const point of [told.best, told.worst]) {
       const { swr, swrLow = Number.NaN, swrHigh = Number.NaN } = present(point, "point");
@@ -192,6 +214,7 @@ describe("how sure it is", () => {
   });
 
   test("an instrument's error widens what the SWR may be, by its size at the least", () => {
+    const { analysis, grounds, plain } = looked();
     const told = withUncertainty(plain, analysis, grounds, { directivityDb: 30 });
     const rho = (swr: number) => (swr - 1) / (swr + 1);
     const { reflectionMagnitude, swrLow = 0, swrHigh = 0 } = present(told.worst, "worst");
@@ -200,10 +223,11 @@ describe("how sure it is", () => {
   });
 
   test("is not asked for where nothing stands behind it, or where even the best point is beyond any tuner", () => {
+    const { analysis, plain } = looked();
     expect(withUncertainty(plain, analysis, null, null)).toBe(plain);
     const hopeless = analysed(rampSweep([7.0e6, 7.2e6], [0.83, 0.9]));
-    const summaryOf = summariseBand(hopeless, bandOf(BAND));
-    expect(withUncertainty(summaryOf, hopeless, groundsOf(hopeless.trace), null)).toBe(summaryOf);
+    const poor = summariseBand(hopeless, bandOf(BAND));
+    expect(withUncertainty(poor, hopeless, groundsOf(hopeless.trace), null)).toBe(poor);
     const barely = analysed(rampSweep([7.0e6, 7.2e6], [0.8, 0.9]));
     const known = withUncertainty(summariseBand(barely, bandOf(BAND)), barely, groundsOf(barely.trace), null);
     expect(known.uncertainty).not.toBeNull();
