@@ -9,7 +9,7 @@ export default defineConfig({
     root: fromHere("."),
     include: [
       "tests/{bands,jobs}/**/*.test.ts",
-      "tests/diff/{doubts,references,repeats,same-plane,verdict}.test.ts",
+      "tests/diff/{band-change,doubts,evidence,explained,line,references,repeats,same-plane,same-terms,samples,verdict}.test.ts",
       "tests/season/{drift,groups,log,rank-test,ranking,trend}.test.ts",
       "tests/station/{dials,power}.test.ts",
       "tests/property/doubts.test.ts",
