@@ -43,8 +43,26 @@ describe("a verdict is unsure", () => {
     // Swept in part: within the limit throughout, the worst may not turn the verdict to "pass".
     ["partial", good, barelyGood, false],
     ["not-swept", null, null, false],
+    // What was not swept has no verdict to turn, whatever else is said of it.
+    ["not-swept", barelyPoor, barelyPoor, false],
+    ["pass", null, null, false],
+    ["fail", null, null, false],
+    ["fail", point(2, 1.9, 2.3), poor, false],
   ] as const)("%s with best %j and worst %j: %s", (verdict, best, worst, expected) => {
     expect(isUnsure(verdict, best, worst)).toBe(expected);
+  });
+
+  test.each([
+    ["pass", good, barelyGood, [1.8, 2.1]],
+    ["fail", barelyPoor, poor, [1.9, 2.3]],
+    ["partial", good, barelyPoor, [1.9, 2.3]],
+    ["partial", barelyGood, poor, [1.8, 2.1]],
+    ["partial", barelyGood, barelyPoor, [1.9, 2.3]],
+  ] as const)("%s with best %j and worst %j by the interval %j", (verdict, best, worst, interval) => {
+    const [finding] = doubtFindings([{ band: "40m", verdict, best, worst } as BandResult], DEFAULT_LIMITS);
+    // The interval is told in the message alone.
+    const numbers = (finding?.message.match(/\d+\.\d+/g) ?? []).map(Number);
+    expect(numbers).toEqual(interval);
   });
 
   test("only where its interval is known", () => {

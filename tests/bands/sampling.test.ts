@@ -9,8 +9,8 @@ import {
 } from "../../packages/core/src/bands/sampling.js";
 import { summariseBand } from "../../packages/core/src/bands/summary.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
-import { analysed, bandOf, resonanceSweep } from "../support/judged.js";
-import { evenly, type Pair, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
+import { analysed, bandOf, limitEdges, resonanceSweep } from "../support/judged.js";
+import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const BAND = bandOf([7.0e6, 7.2e6]);
 const codes = (findings: readonly { readonly code: string }[]) => findings.map(({ code }) => code);
@@ -18,6 +18,10 @@ const ofSampling = (sweep: Sweep) =>
   codes(samplingFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND)));
 const ofCoarseness = (sweep: Sweep) =>
   codes(coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND)));
+
+/** The numbers of a message: frequencies, widths and steps are told in it alone. */
+const numbersIn = (message = "") => (message.match(/\d+(\.\d+)?/g) ?? []).map(Number);
+const coarseness = (sweep: Sweep) => coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND));
 
 describe("samples that stand alone", () => {
   const axis = evenly(6e6, 9e6, 10_000);
@@ -42,6 +46,15 @@ describe("samples that stand alone", () => {
     expect(codes(spikesOf([40, DOWN]))).toEqual(["spike"]);
     expect(codes(spikesOf([140, UP], [170, UP]))).toEqual(["spike"]);
     expect(codes(spikesOf([140, UP], [40, DOWN]))).toEqual(["spike", "spike"]);
+  });
+
+  test("are named, those that rise first; of many the first three, and how many more", () => {
+    const [rise, dip] = spikesOf([140, UP], [40, DOWN]);
+    expect(numbersIn(rise?.message)).toEqual([7.4]);
+    expect(numbersIn(dip?.message)).toEqual([6.4]);
+    expect(numbersIn(spikesOf([20, UP], [140, UP], [170, UP])[0]?.message)).toEqual([6.2, 7.4, 7.7]);
+    const five = spikesOf([20, UP], [80, UP], [110, UP], [140, UP], [170, UP]);
+    expect(numbersIn(five[0]?.message)).toEqual([6.2, 6.8, 7.1, 2]);
   });
 });
 
@@ -70,6 +83,19 @@ describe("readings by hand", () => {
   test("are not what a sweep is made of", () => {
     expect(at("curve", 6.9e6, 7.3e6)).toEqual([]);
   });
+
+  test("lie in any band of several", () => {
+    const [forty] = plan.bands;
+    const [thirty] = inventedPlan([{ lowHz: 10.1e6, highHz: 10.15e6 }]).bands;
+    const both = { ...plan, bands: [forty, thirty].map((band) => present(band, "a band")) };
+    const spots = (...frequencyHz: readonly number[]) =>
+      spotFindings(
+        { ...sweepOfMagnitudes(frequencyHz, Array(frequencyHz.length).fill(0.2)), continuity: "spots" },
+        both,
+      );
+    expect(spots(7.1e6, 10.12e6)).toEqual([]);
+    expect(numbersIn(spots(7.1e6, 8.05e6, 10.12e6)[0]?.message)).toEqual([8.05]);
+  });
 });
 
 describe("a step", () => {
@@ -84,6 +110,20 @@ describe("a step", () => {
     expect(ofCoarseness(sweep).includes("step-too-coarse")).toBe(isCoarse);
     const scalar = sweepOfMagnitudes([...sweep.frequencyHz], [...sweep.reflectionMagnitude]);
     expect(ofCoarseness(scalar).includes("step-too-coarse")).toBe(isCoarse);
+  });
+
+  test.each([
+    // By 0.31 in 100 kHz: 0.3 in 97 kHz, of which the half is told as 50 kHz; by 0.5: 30 kHz.
+    ["ρ goes too far", [6.9e6, 7.2e6], [0.1, 1.03], 4, 50],
+    ["ρ goes much too far", [6.9e6, 7.2e6], [0, 1.5], 4, 30],
+    // Half of 2 % of 7 MHz.
+    ["it is long", [6.5e6, 7.93e6], [0.1, 0.1], 11, 70],
+    // By 0.4 in 200 kHz: 0.3 in 150 kHz, and 140 kHz is less.
+    ["it is long and ρ goes far", [6.6e6, 7.4e6], [0.1, 1.7], 5, 70],
+  ] as const)("over which %s is held against what would do", (_, range, rho, points, kilohertz) => {
+    const [finding] = coarseness(rampSweep(range, rho, points));
+    expect(finding).toMatchObject({ code: "step-too-coarse", severity: "caution", band: "40m" });
+    expect(numbersIn(finding?.message).at(-1)).toBe(kilohertz);
   });
 
   test("counts where Γ turns though ρ stays", () => {
@@ -134,6 +174,21 @@ describe("a dip", () => {
     expect(ofCoarseness(dip(samples)).includes("dip-on-few-samples")).toBe(isThin);
   });
 
+  test("that rests on too few is told with a fifth of its width as the step", () => {
+    // ρ crosses the limit halfway and more: from 0.45 to 0.2 at 0.467 of 20 kHz, two samples and 37 kHz in all.
+    const [finding] = coarseness(dip(2)).filter(({ code }) => code === "dip-on-few-samples");
+    expect(finding).toMatchObject({ severity: "caution", band: "40m" });
+    const numbers = numbersIn(finding?.message);
+    expect(numbers).toContain(2);
+    expect(numbers.at(-1)).toBeGreaterThanOrEqual(6);
+    expect(numbers.at(-1)).toBeLessThanOrEqual(8);
+  });
+
+  test("that is none within the limit is not told of", () => {
+    const axis = evenly(6.8e6, 7.4e6, 20_000);
+    expect(coarseness(sweepOfMagnitudes(axis, Array(axis.length).fill(0.45)))).toEqual([]);
+  });
+
   test("of several samples at the beginning of the sweep counts them all", () => {
     const axis = evenly(7.0e6, 7.4e6, 20_000);
     const three = sweepOfMagnitudes(
@@ -149,25 +204,48 @@ describe("a bandwidth", () => {
     expect(ofSampling(resonanceSweep({ resonanceHz: 7.1e6, ohms: 60, q: 15 }))).toEqual([]);
   });
 
-  test("of an antenna behind half a wavelength of line of its own is not", () => {
-    const axis = evenly(6.0e6, 8.2e6, 10_000);
-    // Seen through a line that is a half wave at 7.1 MHz: the impedance there is the same, its slope is another.
-    const behindLine = axis.map((frequency): Pair => {
-      const reactance = 60 * 8 * (frequency / 7.1e6 - 7.1e6 / frequency);
-      const [real, imaginary] = reflectionOf([60, reactance]);
-      const angle = (-2 * Math.PI * (4 * frequency)) / 7.1e6;
+  /** Through four half waves of line at 7.1 MHz: the impedance there is the same, its slope is another. */
+  function behindLine(ohms: number, q: number, axis: readonly number[] = evenly(6.0e6, 8.2e6, 10_000)) {
+    const reflections = axis.map((frequency): Pair => {
+      const [real, imaginary] = reflectionOf([ohms, ohms * q * (frequency / 7.1e6 - 7.1e6 / frequency)]);
+      const angle = (-2 * Math.PI * 4 * frequency) / 7.1e6;
       return [
         real * Math.cos(angle) - imaginary * Math.sin(angle),
         real * Math.sin(angle) + imaginary * Math.cos(angle),
       ];
     });
-    const said = samplingFindings(
-      analysed(sweepOfReflections(axis, behindLine)),
-      BAND,
-      summariseBand(analysed(sweepOfReflections(axis, behindLine)), BAND),
-    );
-    expect(said.map(({ code, severity, band }) => [code, severity, band])).toEqual([
+    const analysis = analysed(sweepOfReflections(axis, reflections));
+    const summary = summariseBand(analysis, BAND);
+    return { summary, findings: samplingFindings(analysis, BAND, summary) };
+  }
+
+  test("of an antenna behind a line is not", () => {
+    const { findings, summary } = behindLine(60, 8);
+    expect(findings.map(({ code, severity, band }) => [code, severity, band])).toEqual([
       ["bandwidth-not-from-q", "info", "40m"],
     ]);
+    // ρ is that of Q 8 at 60 Ω; one resonance of the Q that is seen would be narrower by their ratio.
+    const [lowHz, highHz] = limitEdges({ resonanceHz: 7.1e6, ohms: 60, q: 8 }, 2);
+    const widthKHz = (highHz - lowHz) / 1000;
+    const numbers = numbersIn(findings[0]?.message);
+    expect(numbers).toContain(Math.round(widthKHz));
+    expect(numbers).toContain(Math.round((widthKHz * 8) / present(summary.impedanceQ, "Q")));
+  });
+
+  test("that is open, or never met, is held against no Q", () => {
+    for (const [first, last] of [
+      [7.0e6, 8.2e6],
+      [6.0e6, 7.2e6],
+    ] as const) {
+      const { summary, findings } = behindLine(60, 8, evenly(first, last, 10_000));
+      expect(summary.impedanceQ).not.toBeNull();
+      expect(codes(findings)).not.toContain("bandwidth-not-from-q");
+    }
+    expect(codes(behindLine(150, 8).findings)).toEqual([]);
+  });
+
+  test("of a sweep without phase is held against no Q", () => {
+    const sweep = resonanceSweep({ resonanceHz: 7.1e6, ohms: 60, q: 15 });
+    expect(ofSampling(sweepOfMagnitudes([...sweep.frequencyHz], [...sweep.reflectionMagnitude]))).toEqual([]);
   });
 });
