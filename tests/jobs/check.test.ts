@@ -123,20 +123,25 @@ test("a dial frequency is held against the class", () => {
 });
 
 test("what stands at the end of an instrument's scale is at least that", () => {
-  const { bands } = check(present(ceiling(), "sweep"), { plan: PLAN });
+  const { bands } = check(ceiling(0.45), { plan: PLAN });
   expect(bands[0]?.worst).toMatchObject({ isAtLeast: true });
   expect(bands[0]).toMatchObject({ need: "unknown", verdict: "partial" });
 });
 
-/** ρ from 0.1 up to 0.45, where the scale ends: 2.6:1, which a built-in tuner may or may not match. */
-function ceiling(): Sweep {
-  const { frequencyHz, ...sweep } = rampSweep([7.0e6, 7.2e6], [0.1, 0.6]);
+test("what stands at the end of a scale beyond all tuners needs more than a tuner", () => {
+  const { bands } = check(ceiling(0.9), { plan: PLAN });
+  expect(bands[0]).toMatchObject({ need: "beyond-tuner", worst: { isAtLeast: true } });
+});
+
+/** ρ from 0.1 up to where the scale ends; 0.45 is 2.6:1, which a built-in tuner may or may not match. */
+function ceiling(rho: number): Sweep {
+  const { frequencyHz, ...sweep } = rampSweep([7.0e6, 7.2e6], [0.1, 1]);
   return {
     ...sweep,
     kind: "scalar",
     frequencyHz,
-    reflectionMagnitude: sweep.reflectionMagnitude.map((rho) => Math.min(rho, 0.45)),
-    ceilingMagnitude: 0.45,
+    reflectionMagnitude: sweep.reflectionMagnitude.map((value) => Math.min(value, rho)),
+    ceilingMagnitude: rho,
   };
 }
 

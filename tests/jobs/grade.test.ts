@@ -1,5 +1,12 @@
 /** Grades from known shares: ρ runs evenly, so that the share of the band under any SWR follows from it. */
-import { GRADE_CRITERIA, type GradeOptions, gradeSweep, type Sweep, scalarSweep } from "@feedpoint/core";
+import {
+  DEFAULT_LIMITS,
+  GRADE_CRITERIA,
+  type GradeOptions,
+  gradeSweep,
+  type Sweep,
+  scalarSweep,
+} from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
 import { resonanceSweep } from "../support/judged.js";
@@ -64,6 +71,14 @@ describe("a grade is given", () => {
     expect(gradeOf(rampSweep([7.0e6, 7.19e6], [0.1, 0.1]))).toBe("B");
   });
 
+  test("over the bands that have one", () => {
+    const [forty] = PLAN.bands;
+    const [thirty] = inventedPlan([{ lowHz: 10.1e6, highHz: 10.15e6 }]).bands;
+    const plan = { ...PLAN, bands: [forty, thirty].map((band) => present(band, "a band")) };
+    const result = gradeSweep(rampSweep(BAND, [0.4, 0.45]), { plan });
+    expect([result.grade, ...result.bands.map(({ grade }) => grade)]).toEqual(["C", "C", null]);
+  });
+
   test("to no band that was not swept", () => {
     expect(graded(rampSweep([14e6, 14.2e6], [0.1, 0.1]))).toMatchObject({
       grade: null,
@@ -91,6 +106,22 @@ describe("where the instrument's scale ended", () => {
     ["beyond 10:1 is beyond it", 0.9, "F"],
   ])("a reading that means at least an SWR %s", (_, ceiling, grade) => {
     expect(gradeOf(atEnd(ceiling))).toBe(grade);
+  });
+
+  test.each([
+    // Half of the band at the end of a scale, the rest within 2:1; with tuners that match no more the grade is known.
+    ["which a built-in tuner may match", 0.45, { builtInTunerSwr: 3 }, null],
+    ["which it may not match", 0.55, { builtInTunerSwr: 3, wideRangeTunerSwr: 3.1 }, "F"],
+    ["which nothing matches", 0.6, { builtInTunerSwr: 2, wideRangeTunerSwr: 4 }, "F"],
+    ["that begins at the limit of the built-in tuner", 0.5, { builtInTunerSwr: 3, wideRangeTunerSwr: 3 }, "F"],
+  ] as const)("half of the band at an SWR %s", (_, ceiling, limits, grade) => {
+    const rho = Float64Array.from({ length: 101 }, (__, i) => (i < 50 ? 0.1 : ceiling));
+    const sweep = scalarSweep(
+      { label: "end", source: { file: "end", format: "computed", description: "", comments: [] }, referenceOhms: 50 },
+      { frequencyHz: Float64Array.from(rho, (__, i) => 7.0e6 + 2000 * i), reflectionMagnitude: rho },
+      ceiling,
+    );
+    expect(gradeOf(sweep, { limits: { ...DEFAULT_LIMITS, ...limits } })).toBe(grade);
   });
 
   test("what the rest of the band says may be enough", () => {

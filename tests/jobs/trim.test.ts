@@ -96,6 +96,22 @@ describe("said is", () => {
     expect(result.bands.map(({ after }) => after)).toEqual([null]);
   });
 
+  test("what rests on memory", () => {
+    const plan = inventedPlan([{ lowHz: 7.0e6, highHz: 7.2e6, confirmed: false }]);
+    expect(codes(LONG, { plan, isAtAntenna: true })).toEqual(["plan-from-memory"]);
+  });
+
+  test("where a reading stands alone below all others, and then nothing is foretold", () => {
+    const sparse = evenly(5.5e6, 8.5e6, 10_000);
+    const lone = sparse.map((_, i) => (i === 155 ? 0.02 : 0.6));
+    const result = trimmed(sweepOfMagnitudes(sparse, lone));
+    expect(result.dip).toBeNull();
+    const [finding] = result.findings.filter(({ code }) => code === "no-dip");
+    expect(finding?.severity).toBe("problem");
+    // Where the dip is wanted, and where the reading is.
+    expect(finding?.message.match(/\d+\.\d{3}/g)).toEqual(["7.100", "7.050"]);
+  });
+
   test("which samples stood alone, and that the step is coarse", () => {
     const axis = evenly(5.5e6, 8.5e6, 10_000);
     const spiked = axis.map(
