@@ -15,6 +15,8 @@ export default defineConfig({
       "tests/reference/measured-line.test.ts",
     ],
     isolate: false,
+    // Stryker ends what takes too long.
+    testTimeout: 60_000,
     // Node loads the compiled modules itself: the same through Vite, for each mutant again, takes longer than the tests.
     server: { deps: { external: [/\/packages\/core\/mutated\//] } },
   },
