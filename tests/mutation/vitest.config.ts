@@ -1,7 +1,19 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 const fromHere = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+
+/** Tests of whole jobs, each of which takes as long as dozens of the others. */
+const SLOW = /\/tests\/(jobs\/(check|diff)|diff\/(explained|references|repeats|same-terms)|station\/.*)\.test\.ts$/;
+
+/** The quick ones first: the first test that fails ends the run of a mutant. */
+class QuickFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const isSlow = ({ moduleId }: TestSpecification) => Number(SLOW.test(moduleId));
+    return files.toSorted((a, b) => isSlow(a) - isSlow(b));
+  }
+}
 
 /** The library's own tests of bands and jobs that take no more than a moment; nothing that looks at recorded output. */
 export default defineConfig({
@@ -15,6 +27,7 @@ export default defineConfig({
       "tests/reference/measured-line.test.ts",
     ],
     isolate: false,
+    sequence: { sequencer: QuickFirst },
     // Stryker ends what takes too long.
     testTimeout: 60_000,
     // Node loads the compiled modules itself: the same through Vite, for each mutant again, takes longer than the tests.
