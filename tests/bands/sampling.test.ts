@@ -10,6 +10,7 @@ import {
 import { summariseBand } from "../../packages/core/src/bands/summary.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
 import { analysed, bandOf, limitEdges, resonanceSweep } from "../support/judged.js";
+import { numbersIn } from "../support/messages.js";
 import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const BAND = bandOf([7.0e6, 7.2e6]);
@@ -19,8 +20,6 @@ const ofSampling = (sweep: Sweep) =>
 const ofCoarseness = (sweep: Sweep) =>
   codes(coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND)));
 
-/** The numbers of a message: frequencies, widths and steps are told in it alone. */
-const numbersIn = (message = "") => (message.match(/\d+(\.\d+)?/g) ?? []).map(Number);
 const coarseness = (sweep: Sweep) => coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND));
 
 describe("samples that stand alone", () => {

@@ -8,6 +8,7 @@ import { isSurelyLine, tolerancesFor } from "../../packages/core/src/jobs/diff/t
 import { whatMoved } from "../../packages/core/src/jobs/diff/what-moved.js";
 import { rampSweep } from "../support/invented-plan.js";
 import { limitEdges, resonanceSweep } from "../support/judged.js";
+import { numbersIn, wordsOf } from "../support/messages.js";
 import { evenly, sweepOfMagnitudes } from "../support/sweeps.js";
 
 const told = (causes: readonly { code: CauseCode; confidence: string }[]) =>
@@ -68,6 +69,23 @@ describe("interference", () => {
     expect(interference(known(0.01), known(null))).toEqual([]);
     expect(interference(known(0.001, 0.2, 0.001), known(0.01))).toEqual([]);
     expect(interference(known(0.001), known(0.01, 0.2, 0.001))).toEqual([]);
+  });
+
+  test("is told with its numbers, of the sweep that has it", () => {
+    const messages = (before: Curve, after: Curve) => interference(before, after).map(({ message }) => message);
+    const [second] = messages(spiked(1), spiked(4));
+    const [first] = messages(spiked(4), spiked(1));
+    expect([numbersIn(second), numbersIn(first)]).toEqual([
+      [4, 1],
+      [4, 1],
+    ]);
+    expect(wordsOf(first)).not.toBe(wordsOf(second));
+    const [rough] = messages(known(0.001), known(0.004));
+    const [calm] = messages(known(0.004), known(0.001));
+    expect([numbersIn(rough), numbersIn(calm)]).toEqual([[4], [4]]);
+    expect(wordsOf(rough)).not.toBe(wordsOf(calm));
+    expect(wordsOf(jumpCause(1).message)).not.toBe(wordsOf(jumpCause(2).message));
+    expect(wordsOf(jumpCause(3).message)).toBe(wordsOf(jumpCause(2).message));
   });
 
   test("of single jumps has their number", () => {
@@ -161,6 +179,33 @@ describe("what moved", () => {
     expect(found.resistanceOhmsAfter).toBeCloseTo(70, 2);
     expect(Math.abs((found.widthHzBefore ?? 0) - width(antenna))).toBeLessThan(20);
     expect(Math.abs((found.widthHzAfter ?? 0) - width(moved))).toBeLessThan(20);
+  });
+
+  test("is told with its numbers, as many as both have", () => {
+    const text = (first: Sweep, second: Sweep) => numbersIn(whatMoved(curveOf(first), curveOf(second)).text);
+    const kilohertz = (of: typeof antenna) => Math.round((limitEdges(of, 2)[1] - limitEdges(of, 2)[0]) / 1000);
+    // MHz and SWR of both dips; the limit of 2:1 and both widths in kHz; both resistances.
+    const dips = [7, 1.2, 7.2, 1.4];
+    const widths = [2, 1, kilohertz(antenna), kilohertz(moved)];
+    expect(text(resonanceSweep(antenna), resonanceSweep(moved))).toEqual([...dips, ...widths, 60, 70]);
+    const { frequencyHz, reflectionMagnitude } = resonanceSweep(moved);
+    const withoutPhase = sweepOfMagnitudes([...frequencyHz], [...reflectionMagnitude]);
+    expect(text(resonanceSweep(antenna), withoutPhase)).toEqual([...dips, ...widths]);
+    const poor = resonanceSweep({ ...moved, ohms: 150 });
+    expect(text(resonanceSweep(antenna), poor)).toEqual([7, 1.2, 7.2, 3, 60, 150]);
+    expect(text(poor, resonanceSweep(antenna))).toEqual([7.2, 3, 7, 1.2, 150, 60]);
+  });
+
+  test("lies between the frequencies that both have", () => {
+    const [low, high] = [evenly(6.0e6, 7.4e6, 10_000), evenly(6.8e6, 8.2e6, 10_000)];
+    // A deeper dip of the first sweep, at 6.4 MHz, lies where the second was not swept.
+    const two = low.map((hz) => {
+      const dip = (at: number, depth: number) => depth * Math.max(0, 1 - ((hz - at) / 150_000) ** 2);
+      return 0.8 - dip(6.4e6, 0.75) - dip(7.1e6, 0.6);
+    });
+    const one = resonanceSweep({ resonanceHz: 7.15e6, ohms: 60, q: 15 }, high);
+    expect((evidence(sweepOfMagnitudes(low, two), one).dipHzBefore ?? 0) / 7.1e6).toBeCloseTo(1, 3);
+    expect((evidence(one, sweepOfMagnitudes(low, two)).dipHzAfter ?? 0) / 7.1e6).toBeCloseTo(1, 3);
   });
 
   test("is told without what one of the two does not have", () => {

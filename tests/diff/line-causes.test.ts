@@ -1,6 +1,7 @@
 /** Which causes a fit is told as, and with what numbers. Fits are invented. */
 import { describe, expect, test } from "vitest";
 import {
+  excessLossCause,
   lengthCause,
   lossCause,
   lostPercent,
@@ -8,9 +9,11 @@ import {
   scaleCause,
 } from "../../packages/core/src/jobs/diff/cause-words.js";
 import { isLineChange, isLonger, lineCauses } from "../../packages/core/src/jobs/diff/line-causes.js";
+import type { LossLaw } from "../../packages/core/src/jobs/diff/line-change.js";
 import type { LineFit } from "../../packages/core/src/jobs/diff/line-fit.js";
 import { isAnotherReference } from "../../packages/core/src/jobs/diff/reference-fit.js";
 import { bestScale } from "../../packages/core/src/jobs/diff/scale-search.js";
+import { numbersIn, wordsOf } from "../support/messages.js";
 
 describe("as a cause", () => {
   const found = (lengthM: number, lossDb: number): LineFit => ({
@@ -66,6 +69,39 @@ describe("as a cause", () => {
       wireLengthPercent: expect.closeTo(-20, 9),
       residualRms: 0.01,
     });
+  });
+
+  test("is told in numbers, and in words that turn with the sign", () => {
+    const [longer, shorter] = [lengthCause(found(10, 0), 0.2).message, lengthCause(found(-10, 0), 0.2).message];
+    // Metres of vacuum, and of coax with velocity factors of 0.66 and 0.82.
+    expect(numbersIn(longer)).toEqual([10, 6.6, 8.2]);
+    expect(numbersIn(shorter)).toEqual([10, 6.6, 8.2]);
+    expect(wordsOf(longer)).not.toBe(wordsOf(shorter));
+    const ofTelevision = lengthCause({ ...found(10, 0), characteristicOhms: 75 }, 0.2).message;
+    expect(numbersIn(ofTelevision)).toEqual([10, 75, 6.6, 8.2]);
+    for (const tell of [lossCause, excessLossCause]) {
+      const [more, less] = [tell(found(10, 3.01), 0.2), tell(found(10, -3.01), 0.2)];
+      expect([more.code, less.code]).toEqual(["loss-added", "loss-removed"]);
+      expect(numbersIn(more.message)).toEqual([3.01, 10, 50]);
+      expect(numbersIn(less.message)).toEqual([3.01, 10, 50]);
+      expect(wordsOf(more.message)).not.toBe(wordsOf(less.message));
+      expect(more.evidence.powerPercentAt10MHz).toBeCloseTo(50, 1);
+      expect(more.evidence.electricalLengthM).toBeCloseTo(10, 9);
+    }
+    const [up, down] = [scaleCause({ scale: 1.25, residual: 0 }), scaleCause({ scale: 0.8, residual: 0 })];
+    expect(numbersIn(up.message)).toEqual([25, 20]);
+    expect(numbersIn(down.message)).toEqual([20, 25]);
+    expect(wordsOf(up.message)).not.toBe(wordsOf(down.message));
+  });
+
+  test("tells by which law the loss grows, where it is one", () => {
+    const grows = (...laws: readonly LossLaw[]) =>
+      wordsOf(
+        lossCause({ ...found(0, 1), loss: laws.map((law) => ({ law, at10MHzDb: 1 / laws.length })) }, 0.2).message,
+      );
+    const told = [grows("root"), grows("even"), grows("proportional"), grows("root", "even")];
+    expect(new Set(told).size).toBe(4);
+    expect(grows("root", "even")).toBe(grows("root", "proportional"));
   });
 
   test("another reference is one that differs by a tenth", () => {
