@@ -15,6 +15,7 @@ import { type BandFeedline, bandFeedline, feedlineFindings } from "../../package
 import { summariseBand } from "../../packages/core/src/bands/summary.js";
 import { rampSweep } from "../support/invented-plan.js";
 import { analysed, bandOf } from "../support/judged.js";
+import { numbersIn, wordsOf } from "../support/messages.js";
 import { present, sweepOfMagnitudes } from "../support/sweeps.js";
 
 /** A line that loses so many dB one way at 7 MHz. */
@@ -118,6 +119,19 @@ describe("said of a line", () => {
     expect(said(lineOf(0.5))).toEqual([]);
     expect(said(lineOf(0.5, { lossIs: "typical" }))).toEqual(typical);
     expect(said(lineOf(0.5, { lossIs: "at-least" }))).toEqual(typical);
+  });
+
+  test("a loss that is typical and one that is the least are told apart", () => {
+    const message = (lossIs: string) => feedlineFindings(RAMP, lineOf(0.5, { lossIs }), [])[0]?.message;
+    expect(wordsOf(message("typical"))).not.toBe(wordsOf(message("at-least")));
+  });
+
+  test("a loss that is too high is told where ρ shows it most", () => {
+    // ρ from 0.5 to 0.9: the loss of 3.2 dB is the line's at 7 MHz; at 28 MHz, as the root of frequency, 6.4 dB.
+    const [finding] = feedlineFindings(rampSweep([7.0e6, 28e6], [0.5, 0.9]), lineOf(3.2), []);
+    expect(numbersIn(finding?.message)).toEqual([6.4, 28]);
+    const [falling] = feedlineFindings(rampSweep([7.0e6, 7.1e6], [0.9, 0.2]), lineOf(3.2), []);
+    expect(numbersIn(falling?.message)).toEqual([3.2, 7]);
   });
 
   test("a scalar sweep against another impedance cannot be followed", () => {
