@@ -1,32 +1,13 @@
 /** What changed on a band, and beyond what it counts. ρ is flat or runs evenly, so that every number is known. */
-import { DEFAULT_LIMITS, DEFAULT_THRESHOLDS, type Instrument, type Sweep, scalarSweep } from "@feedpoint/core";
+import { type Sweep, scalarSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { curveOf } from "../../packages/core/src/curve/curve.js";
-import { type BandDiff, diffBand } from "../../packages/core/src/jobs/diff/band-diff.js";
-import type { Cause } from "../../packages/core/src/jobs/diff/cause.js";
-import { type Side, sideOf } from "../../packages/core/src/jobs/diff/sides.js";
+import type { Side } from "../../packages/core/src/jobs/diff/sides.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { bandOf, limitEdges, resonanceSweep } from "../support/judged.js";
-import { evenly, type Pair, present, sweepOfMagnitudes } from "../support/sweeps.js";
+import { limitEdges, resonanceSweep } from "../support/judged.js";
+import { evenly, present, sweepOfMagnitudes } from "../support/sweeps.js";
+import { type Asked, BAND, compared, flat, sureSide, withNoise } from "./compared-bands.js";
 
-const BAND: Pair = [7.0e6, 7.2e6];
-const flat = (rho: number) => rampSweep(BAND, [rho, rho]);
-/** A side of which nothing is known but its sweeps: no noise, no intervals. */
-const sureSide = (...sweeps: readonly Sweep[]): Side => withNoise(0, ...sweeps);
-function withNoise(noise: number | null, ...sweeps: readonly Sweep[]): Side {
-  const side = sideOf(sweeps, DEFAULT_LIMITS);
-  const all = side.all.map((analysis) => ({ ...analysis, curve: { ...analysis.curve, noise } }));
-  const middle = present(all[side.all.indexOf(side.middle)], "the middle");
-  return { ...side, all, middle, grounds: null };
-}
-
-interface Asked {
-  readonly instrument?: Instrument;
-  readonly causes?: readonly Cause[] | null;
-  readonly band?: Pair;
-}
-const compared = (first: Side, second: Side, { instrument, causes = [], band = BAND }: Asked = {}): BandDiff | null =>
-  diffBand(bandOf(band), first, second, { thresholds: DEFAULT_THRESHOLDS, instrument: instrument ?? null }, causes);
 const verdict = (first: Side, second: Side, asked: Asked = {}) => compared(first, second, asked)?.verdict;
 
 describe("every change is after minus before", () => {

@@ -15,6 +15,7 @@ import {
 import { sideOf } from "../../packages/core/src/jobs/diff/sides.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
 import { bandOf, resonanceSweep } from "../support/judged.js";
+import { numbersIn } from "../support/messages.js";
 import { evenly, type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const PLAN = inventedPlan([{ lowHz: 7.0e6, highHz: 7.2e6 }]);
@@ -139,6 +140,7 @@ describe("repeats", () => {
     const thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
     expect(said(repeatFindings("before", side, thresholds))).toEqual(["caution repeats-differ"]);
     expect(repeatFindings("before", { ...side, scatter: 0.03 }, thresholds)).toEqual([]);
+    expect(numbersIn(repeatFindings("before", side, thresholds)[0]?.message)).toEqual([1, 0.03]);
     const code = "caution repeats-differ";
     expect(said(result([flat(0.1), flat(0.2)], flat(0.1)).findings)).toContain(code);
     expect(said(result(flat(0.1), [flat(0.1), flat(0.2)]).findings)).toContain(code);
@@ -154,6 +156,9 @@ describe("the same sweep on both sides", () => {
     expect(sameSweeps([flat(0.1)], [flat(0.2)])).toEqual([]);
     expect(sameSweeps([flat(0.1)], [flat(0.1, [7.0e6, 7.3e6])])).toEqual([]);
     expect(sameSweeps([flat(0.1)], [rampSweep(BAND, [0.1, 0.1], 51)])).toEqual([]);
+    const named = sameSweeps([flat(0.1), { ...flat(0.2), label: "lock 7" }], [{ ...flat(0.2), label: "other" }]);
+    expect(named[0]?.message).toContain("lock 7");
+    expect(named[0]?.message).not.toContain("computed");
     expect(sameSweeps([rampSweep(BAND, [0.1, 0.2])], [rampSweep(BAND, [0.1, 0.3])])).toEqual([]);
   });
 });
@@ -172,6 +177,9 @@ describe("loss", () => {
 
   test("is not told of a better SWR that nothing explains, in a sweep that does not reach far from a match", () => {
     expect(told("improved")).toEqual(["caution loss-not-told"]);
+    const both = ["worse", "improved"].map((verdict, i) => ({ ...band(verdict), band: `${20 * (i + 1)}m` }));
+    const [finding] = lossNotTold(present(near, "side"), present(near, "side"), both, []);
+    expect(numbersIn(finding?.message)).toEqual([40]);
     expect(told("improved", [cause("possible")])).toEqual(["caution loss-not-told"]);
     expect(told("improved", [cause("likely")])).toEqual([]);
     expect(told("improved", [cause("possible"), cause("likely")])).toEqual([]);
@@ -189,6 +197,7 @@ test("what was taken out of the second sweep is told, cause by cause", () => {
 test("bands that were named and are not compared are told once", () => {
   const compared = [{ band: "40m" } as BandDiff];
   expect(said(notCompared(["40m", "20m", "15m"], compared))).toEqual(["caution band-not-compared"]);
+  expect(numbersIn(notCompared(["40m", "20m", "15m"], compared)[0]?.message)).toEqual([20, 15]);
   expect(notCompared(["40m"], compared)).toEqual([]);
   expect(notCompared([], compared)).toEqual([]);
 });

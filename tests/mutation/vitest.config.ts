@@ -21,7 +21,7 @@ export default defineConfig({
     root: fromHere("."),
     include: [
       "tests/{bands,jobs}/**/*.test.ts",
-      "tests/diff/{band-change,evidence,explained,line,line-causes,references,repeats,same-terms,samples,verdict}.test.ts",
+      "tests/diff/{band-change,evidence,explained,line,line-causes,reason,references,repeats,same-terms,samples,verdict}.test.ts",
       "tests/season/{drift,groups,log,ranking,trend-by-hand}.test.ts",
       "tests/station/{dials,power}.test.ts",
       "tests/reference/measured-line.test.ts",
