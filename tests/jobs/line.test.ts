@@ -2,7 +2,8 @@
 import { feedlineKindById, type LineOptions, measureLine, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { LINE_AXIS, type LineLoss, lineSweep } from "../support/line-sweep.js";
-import { evenly, present, sweepOfMagnitudes } from "../support/sweeps.js";
+import { numbersIn } from "../support/messages.js";
+import { evenly, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const RG58 = present(feedlineKindById("rg-58"), "rg-58");
 const measured = (sweep: Sweep, options: Partial<LineOptions> = {}) => measureLine(sweep, { endOhms: 0, ...options });
@@ -64,6 +65,31 @@ describe("a measured line", () => {
     expect(measured(short, { characteristicOhms: 75 }).losses[0]?.matchedLossDb).toBeCloseTo(0, 6);
   });
 
+  test("of 75 Ω that was swept against 50 Ω is measured as it is", () => {
+    const at75 = lineSweep(30, loss);
+    // Γ against 50 Ω by way of the impedance: Z = 75 Ω (1 + Γ) / (1 - Γ).
+    const at50 = LINE_AXIS.map((_, i) => {
+      const [a, b] = [at75.reflectionReal[i] ?? 0, at75.reflectionImaginary[i] ?? 0];
+      const square = (1 - a) ** 2 + b ** 2;
+      return reflectionOf([(75 * (1 - a * a - b * b)) / square, (75 * 2 * b) / square]);
+    });
+    const result = measured(sweepOfReflections(LINE_AXIS, at50), { characteristicOhms: 75, lengthM: 24 });
+    expect(result.electricalLengthM).toBeCloseTo(30, 6);
+    expect(result.losses[2]?.matchedLossDb).toBeCloseTo(loss(7), 6);
+    expect(result.findings).toEqual([]);
+  });
+
+  test("swept without phase has no velocity factor but its kind's, and the length that was stated", () => {
+    const { frequencyHz, reflectionMagnitude } = sweep;
+    const scalar = sweepOfMagnitudes([...frequencyHz], [...reflectionMagnitude]);
+    const nothing = { electricalLengthM: null, velocityFactor: null };
+    expect(measured(scalar, { lengthM: 24 })).toMatchObject({ ...nothing, lengthM: 24 });
+    expect(measured(scalar)).toMatchObject({ ...nothing, lengthM: null });
+    const ofKind = measured(scalar, { kind: RG58 });
+    expect(ofKind).toMatchObject({ velocityFactor: RG58.velocityFactor, lengthM: null, verdict: "unknown" });
+    expect(ofKind.losses[2]).toMatchObject({ dbPer100M: null, expectedDb: null });
+  });
+
   test.each([
     [45, /matched/],
     [40.9, null],
@@ -100,6 +126,9 @@ describe("said of a line is", () => {
     // 0.4 of a turn in 500 kHz, there and back: 119.9 m.
     expect(said(lineSweep(119, () => 0.2))).toEqual([]);
     expect(said(lineSweep(121, () => 0.2))).toEqual(["caution step-too-coarse"]);
+    // Longer by half a wavelength at 500 kHz looks the same.
+    const [finding] = measured(lineSweep(121, () => 0.2)).findings;
+    expect(numbersIn(finding?.message)).toEqual([500, 300]);
     const scalar = sweepOfMagnitudes(LINE_AXIS, Array(LINE_AXIS.length).fill(0.9));
     expect(said(scalar)).toEqual([]);
     const uneven = lineSweep(100, () => 0.2, -1, [
