@@ -2,7 +2,8 @@
 import { curveOf, diff, planById } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { groupChange, indexOfMiddle, scatterAround } from "../../packages/core/src/jobs/diff/repeats.js";
-import { present } from "../support/sweeps.js";
+import { rampSweep } from "../support/invented-plan.js";
+import { present, sweepOfMagnitudes } from "../support/sweeps.js";
 import { resonance, swept } from "./resonances.js";
 
 const plan = present(planById("itu-r1"), "itu-r1");
@@ -42,6 +43,31 @@ describe("of several repeats", () => {
     const [first, middle] = [present(curves[0], "first"), present(curves[1], "middle")];
     expect(scatterAround(middle, [middle])).toBe(0);
     expect(scatterAround(middle, curves)).toBeGreaterThan(scatterAround(middle, [first, middle]));
+  });
+});
+
+describe("the scatter of flat sweeps", () => {
+  const flat = (real: number) => rampSweep([7.0e6, 7.2e6], [real, real]);
+  const curveWithout = (real: number) =>
+    curveOf(sweepOfMagnitudes([...flat(real).frequencyHz], Array(101).fill(Math.abs(real))));
+
+  test("is the root mean square of what lies between Γ of the middle one and of the others", () => {
+    const middle = curveOf(flat(0.1));
+    expect(scatterAround(middle, [middle, curveOf(flat(0.4)), curveOf(flat(-0.3))])).toBeCloseTo(Math.sqrt(0.125), 9);
+  });
+
+  test("is that of ρ where one of them has no phase", () => {
+    const middle = curveOf(flat(0.1));
+    expect(scatterAround(middle, [middle, curveWithout(-0.3)])).toBeCloseTo(0.2, 9);
+    const without = curveWithout(0.1);
+    expect(scatterAround(without, [without, curveOf(flat(-0.3))])).toBeCloseTo(0.2, 9);
+  });
+
+  test("is none where the sweeps have nothing in common", () => {
+    const middle = curveOf(flat(0.1));
+    const elsewhere = curveOf(rampSweep([14e6, 14.2e6], [0.5, 0.5]));
+    expect(scatterAround(middle, [middle, elsewhere])).toBe(0);
+    expect(indexOfMiddle([elsewhere, middle, curveOf(flat(0.3))])).toBe(0);
   });
 });
 

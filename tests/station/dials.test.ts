@@ -68,6 +68,11 @@ describe("permission", () => {
     expect(dial(7.2003e6, "lsb")).toMatchObject({ band: "40m", isPermitted: true });
   });
 
+  test("the edges of a band are its own", () => {
+    const bandAt = (frequencyHz: number) => dial(frequencyHz, null).band;
+    expect([6.999e6, 7.0e6, 7.2e6, 7.201e6].map(bandAt)).toEqual([null, "40m", "40m", null]);
+  });
+
   test("outside all bands nothing is, and the SWR is still told", () => {
     const result = dial(7.25e6, "cw");
     expect(result).toMatchObject({ band: null, isPermitted: false });

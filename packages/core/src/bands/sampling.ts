@@ -84,26 +84,31 @@ function qFindings(
 }
 
 function stepFindings(analysis: Analysis, band: UsableBand): readonly Finding[] {
-  const { distance, stepHz } = greatestTurn(analysis.curve, band.lowHz, band.highHz);
-  const share = Math.max(distance / GREATEST_TURN, stepHz / (GREATEST_STEP * band.lowHz));
-  if (share <= 1) return [];
-  const why = distance > GREATEST_TURN ? "turns" : "could-hide";
+  const { distance, stepHz, longestHz } = greatestTurn(analysis.curve, band.lowHz, band.highHz);
+  const greatestHz = GREATEST_STEP * band.lowHz;
+  if (distance <= GREATEST_TURN && longestHz <= greatestHz) return [];
+  const enoughHz = Math.min((stepHz * GREATEST_TURN) / distance, greatestHz);
   const params = {
     of: "band",
     band: band.band,
-    why,
-    stepHz: 1000 * Number((stepHz / share / 2000).toPrecision(1)),
+    why: distance > GREATEST_TURN ? "turns" : "could-hide",
+    stepHz: 1000 * Number((enoughHz / 2000).toPrecision(1)),
   } as const;
   return [finding("caution", "step-too-coarse", params, { band: band.band })];
 }
 
-/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes from one sample to the next near a band. */
-function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: number; stepHz: number } {
+/** The longest way that the delay-free Γ (for a scalar sweep: ρ) goes in one step near a band, that step, and the longest one. */
+function greatestTurn(
+  curve: Curve,
+  lowHz: number,
+  highHz: number,
+): { distance: number; stepHz: number; longestHz: number } {
   const { frequencyHz, reflectionMagnitude } = curve.sweep;
   const [real, imaginary] = isVectorCurve(curve)
     ? [curve.interpolation.real, curve.interpolation.imaginary]
     : [reflectionMagnitude, null];
   let greatest = { distance: -1, stepHz: 0 };
+  let longestHz = 0;
   for (const { first, last } of curve.stretches) {
     for (
       let i = Math.max(first, firstIndexAbove(frequencyHz, lowHz) - 1);
@@ -112,8 +117,10 @@ function greatestTurn(curve: Curve, lowHz: number, highHz: number): { distance: 
     ) {
       const across = imaginary === null ? 0 : at(imaginary, i + 1) - at(imaginary, i);
       const distance = Math.hypot(at(real, i + 1) - at(real, i), across);
-      if (distance > greatest.distance) greatest = { distance, stepHz: at(frequencyHz, i + 1) - at(frequencyHz, i) };
+      const stepHz = at(frequencyHz, i + 1) - at(frequencyHz, i);
+      if (distance > greatest.distance) greatest = { distance, stepHz };
+      longestHz = Math.max(longestHz, stepHz);
     }
   }
-  return greatest;
+  return { ...greatest, longestHz };
 }

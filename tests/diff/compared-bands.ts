@@ -1,0 +1,31 @@
+/** The invented band 40m on two sides of which all is known, for the tests of what changed on it. */
+import { DEFAULT_LIMITS, DEFAULT_THRESHOLDS, type Instrument, type Sweep } from "@feedpoint/core";
+import { type BandDiff, diffBand } from "../../packages/core/src/jobs/diff/band-diff.js";
+import type { Cause } from "../../packages/core/src/jobs/diff/cause.js";
+import { type Side, sideOf } from "../../packages/core/src/jobs/diff/sides.js";
+import { rampSweep } from "../support/invented-plan.js";
+import { bandOf } from "../support/judged.js";
+import { type Pair, present } from "../support/sweeps.js";
+
+export const BAND: Pair = [7.0e6, 7.2e6];
+export const flat = (rho: number) => rampSweep(BAND, [rho, rho]);
+/** A side of which nothing is known but its sweeps: no noise, no intervals. */
+export const sureSide = (...sweeps: readonly Sweep[]): Side => withNoise(0, ...sweeps);
+export function withNoise(noise: number | null, ...sweeps: readonly Sweep[]): Side {
+  const side = sideOf(sweeps, DEFAULT_LIMITS);
+  const all = side.all.map((analysis) => ({ ...analysis, curve: { ...analysis.curve, noise } }));
+  const middle = present(all[side.all.indexOf(side.middle)], "the middle");
+  return { ...side, all, middle, grounds: null };
+}
+
+export interface Asked {
+  readonly instrument?: Instrument;
+  readonly causes?: readonly Cause[] | null;
+  readonly band?: Pair;
+}
+export const compared = (
+  first: Side,
+  second: Side,
+  { instrument, causes = [], band = BAND }: Asked = {},
+): BandDiff | null =>
+  diffBand(bandOf(band), first, second, { thresholds: DEFAULT_THRESHOLDS, instrument: instrument ?? null }, causes);
