@@ -153,7 +153,7 @@ export const FILE_FINDINGS = {
     words: ({ firstLine, count, text }: { firstLine: number; count: number; text: string | null }) =>
       text === null
         ? `Left out ${firstOf(firstLine, count)}: not a row of numbers like the others.`
-        : `Left out line ${firstLine}: ${text} is no reading.`,
+        : `${text} is no reading and was left out.`,
   },
   "block-left-out": {
     meaning: "Only the first of several blocks of numbers was read.",

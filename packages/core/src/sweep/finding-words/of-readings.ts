@@ -115,7 +115,7 @@ export const READING_FINDINGS = {
   "frequency-repeated": {
     meaning: "Rows of the same frequency were averaged, or of readings of one band the highest was taken.",
     words: ({ band, count, apart }: { band: string | null; count: number; apart: number | null }) => {
-      if (band !== null) return `${band} is noted more than once; the highest SWR counts.`;
+      if (band !== null) return `More than one SWR is noted for ${band}; the highest counts.`;
       const far =
         apart === null
           ? ""
