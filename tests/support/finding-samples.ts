@@ -69,7 +69,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "plan-common": {},
   "plan-from-memory": { extent: "all", bands: [] },
   "class-not-stated": { classes: ["full", "foundation"] },
-  "reference-not-50": { referenceOhms: 450, radioOhms: 50 },
+  "reference-not-50": { referenceOhms: 450, radioOhms: 50, hasPhase: true },
   "reference-converted": { referenceOhms: 75, radioOhms: 50 },
   "step-too-coarse": { of: "band", band: "40m", why: "turns", stepHz: 20_000 },
   spike: { frequenciesHz: [7.05e6], are: "peaks" },

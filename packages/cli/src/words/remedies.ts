@@ -17,7 +17,8 @@ const REMEDIES: Remedies = {
     areMost ? "See the format in the option line, or say with --columns what the columns hold." : null,
   "plan-common": () => "Choose yours with --plan.",
   "class-not-stated": () => "Say which is yours with --class.",
-  "reference-not-50": ({ radioOhms }) => `Say --system-ohms ${radioOhms} to judge for that.`,
+  "reference-not-50": ({ radioOhms, hasPhase }) =>
+    hasPhase ? `Say --system-ohms ${radioOhms} to judge for that.` : `Sweep with phase, or against ${radioOhms} Ω.`,
   "feedline-rating-unknown": () => "State ratedVolts and ratedAmperes in the station file.",
   "antenna-end-unsure": () => "feedpoint line measures what yours loses.",
   "dip-outside-band": () => "feedpoint trim shows what a change of length would do.",

@@ -62,9 +62,9 @@ export function powerFindings(results: readonly BandResult[], feedline: Feedline
 }
 
 /** A sweep against another impedance than the radio is made for: its SWR is not what the radio sees. */
-export function referenceFindings({ referenceOhms }: Sweep, radioOhms = RADIO_OHMS): readonly Finding[] {
+export function referenceFindings({ referenceOhms, kind }: Sweep, radioOhms = RADIO_OHMS): readonly Finding[] {
   if (referenceOhms === radioOhms) return [];
-  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms })];
+  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms, hasPhase: kind === "vector" })];
 }
 
 /** What the sweep itself says about loss on the way to the antenna. */

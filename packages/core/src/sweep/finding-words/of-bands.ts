@@ -97,8 +97,8 @@ export const BAND_FINDINGS = {
   },
   "reference-not-50": {
     meaning: "The sweep refers to another impedance than the 50 Ω of most radios.",
-    words: ({ referenceOhms, radioOhms }: { referenceOhms: number; radioOhms: number }) =>
-      `SWR here is against ${referenceOhms} Ω; a radio made for ${radioOhms} Ω sees another SWR.`,
+    words: ({ referenceOhms, radioOhms, hasPhase }: { referenceOhms: number; radioOhms: number; hasPhase: boolean }) =>
+      `SWR here is against ${referenceOhms} Ω; a radio made for ${radioOhms} Ω sees another SWR${hasPhase ? "" : ", which cannot be told without phase"}.`,
   },
   "reference-converted": {
     meaning: "The sweep refers to another impedance than the radio; it was judged for the radio's.",
