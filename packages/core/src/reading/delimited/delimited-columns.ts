@@ -16,7 +16,7 @@ import { frequencyUnitIn, preambleOf, refuseTransmission, rolesFromPreamble, wit
 import { below } from "./rows-below.js";
 import { seriesInOrder } from "./series.js";
 import type { NumberTable } from "./table-builder.js";
-import { tableInHz, unitOfSomeRows } from "./table-in-hz.js";
+import { tableInHz } from "./table-in-hz.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {
@@ -78,7 +78,6 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     {
       asked: options.frequencyUnit ?? null,
       stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments),
-      ofSomeRows: unitOfSomeRows(lines, dialect, index),
       isDecimalStated: options.decimal !== undefined,
     },
     text.file,

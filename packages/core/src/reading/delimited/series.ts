@@ -36,7 +36,7 @@ export function seriesInOrder(
   const frequency = table.columns[frequencyIndex];
   const rows = frequency?.length ?? 0;
   if (frequency === undefined || rows < FEWEST_ROWS || rows > MOST_ROWS) return null;
-  if (rows - new Set(frequency).size < LEAST_REPEATED_SHARE * rows) return null;
+  if (isAscending(frequency) || rows - new Set(frequency).size < LEAST_REPEATED_SHARE * rows) return null;
   const texts = splitLines(
     Array.from(table.lines, (line) => lines.text(line - 1)),
     dialect.delimiter,
@@ -54,6 +54,11 @@ export function seriesInOrder(
     };
   }
   return null;
+}
+
+function isAscending(values: Float64Array): boolean {
+  for (let i = 1; i < values.length; i++) if (!((values[i] as number) > (values[i - 1] as number))) return false;
+  return true;
 }
 
 function inOrder(table: NumberTable, keys: readonly string[], values: readonly string[]): NumberTable {

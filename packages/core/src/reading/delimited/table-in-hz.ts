@@ -21,22 +21,22 @@ export function tableInHz(
   unit: {
     readonly asked: FrequencyUnit | null;
     readonly stated: FrequencyUnit | null;
-    readonly ofSomeRows: FrequencyUnit | null;
     readonly isDecimalStated: boolean;
   },
   file: string,
   findings: Finding[],
 ): { table: NumberTable; unit: FrequencyUnit } {
+  const ofSomeRows = unit.asked === null && unit.stated === null ? unitOfSomeRows(lines, dialect, index) : null;
   const readIn = (name: FrequencyUnit) =>
     readTable(
       lines,
       dialect,
       Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[name] : 0)),
       header,
-      unit.stated === null && unit.ofSomeRows !== null,
+      ofSomeRows !== null,
     );
   if (unit.asked !== null) return { table: readIn(unit.asked), unit: unit.asked };
-  const stated = unit.stated ?? unit.ofSomeRows;
+  const stated = unit.stated ?? ofSomeRows;
   refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), stated, file);
   if (stated !== null) {
     const table = readIn(stated);
@@ -50,7 +50,7 @@ export function tableInHz(
 }
 
 /** The unit that stands beside the frequencies of some rows, the first among them, where those of the others are of its size. */
-export function unitOfSomeRows(lines: TextLines, dialect: Dialect, index: number): FrequencyUnit | null {
+function unitOfSomeRows(lines: TextLines, dialect: Dialect, index: number): FrequencyUnit | null {
   const { firstDataLine, delimiter, decimal } = dialect;
   const rows = splitLines(lines.texts(firstDataLine, firstDataLine + ROWS_FOR_UNITS), delimiter);
   const cells = rows.map((row) => /^([\d.,]+)\s*([kmg]?hz)?$/i.exec(row[index] ?? "")).filter((cell) => cell !== null);
