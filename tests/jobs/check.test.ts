@@ -20,6 +20,43 @@ const checked = (sweep: Sweep, options: Partial<CheckOptions> = {}) => check(swe
 const codes = (sweep: Sweep, options: Partial<CheckOptions> = {}) =>
   checked(sweep, options).findings.map(({ code }) => code);
 
+describe("the cautions of high voltage", () => {
+  const warns = (sweep: Sweep, options: Partial<CheckOptions> = {}) =>
+    checked(sweep, options).cautions.length > CAUTIONS.length;
+  /** The same impedance at every sample. */
+  const constant = (ohms: Pair) => {
+    const axis = evenly(6.9e6, 7.3e6, 10_000);
+    return sweepOfReflections(
+      axis,
+      axis.map(() => reflectionOf(ohms)),
+    );
+  };
+
+  test("are those of a feed point whose impedance is 500 Ω or more, by resistance or reactance", () => {
+    expect(warns(GOOD)).toBe(false);
+    expect(warns(constant([501, 0]))).toBe(true);
+    expect(warns(constant([30, 501]))).toBe(true);
+    expect(warns(constant([499, 0]))).toBe(false);
+    expect(warns(constant([400, 310]))).toBe(true);
+  });
+
+  test("come with any power that is named", () => {
+    expect(warns(GOOD, { equipment: { radio: { powerW: 100 } } })).toBe(true);
+  });
+
+  test("come where one band of several has them", () => {
+    // 55 Ω on 40 m, and 600 Ω from 10 MHz on.
+    const axis = [...evenly(6.9e6, 7.3e6, 10_000), ...evenly(10.0e6, 10.2e6, 10_000)];
+    const both = sweepOfReflections(
+      axis,
+      axis.map((hz) => reflectionOf([hz < 9e6 ? 55 : 600, 0])),
+    );
+    const plan = present(planById("itu-common"), "plan");
+    expect(warns(both, { plan, bands: ["40m"] })).toBe(false);
+    expect(warns(both, { plan, bands: ["40m", "30m"] })).toBe(true);
+  });
+});
+
 test("nothing is said of a good sweep, but the usual cautions", () => {
   const { findings, cautions, limits, feedline, dials, plan, sweep } = checked(GOOD);
   expect(findings).toEqual([]);
