@@ -36,7 +36,7 @@ export interface CheckResult {
   readonly dials: readonly DialResult[];
   /** What the operator should know: of the sweep, the plan, each band and the feedline */
   readonly findings: readonly Finding[];
-  /** {@link CAUTIONS} */
+  /** {@link CAUTIONS}, below those of high voltage where the answer calls for them */
   readonly cautions: readonly string[];
 }
 

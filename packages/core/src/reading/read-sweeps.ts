@@ -76,7 +76,7 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   const notes = notesIn(text, "bands");
   if (notes !== null) return readNotes(notes, text, options);
   try {
-    return readTable(text, options);
+    return readTableText(text, options);
   } catch (error) {
     // Frequencies with an SWR behind them are a table where they can be read as one, and else notes.
     const spots = error instanceof ReadError ? notesIn(text, "all") : null;
@@ -85,7 +85,7 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   }
 }
 
-function readTable(text: SourceText, options: ReadOptions): ReadPoints {
+function readTableText(text: SourceText, options: ReadOptions): ReadPoints {
   const parted = endsInComplexCells(text) ? withComplexCellsSplit(text) : null;
   if (parted !== null) return withFindings([COMPLEX_CELLS], readDelimited(parted, options));
   const bare = withBareCells(text, options);

@@ -9,7 +9,7 @@ import { roundingOf } from "../points/rounding.js";
 import { type Determination, determinationsOf, resolutionOf } from "../quantities/assemble.js";
 import { crossCheck } from "../quantities/cross-check.js";
 import { absurdReadings, slippedFrequencies } from "../quantities/plausibility.js";
-import { type ReferenceStatement, referenceOf } from "../quantities/reference-statement.js";
+import { type ReferenceStatement, referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
 import { type DelimitedColumns, readColumns } from "./delimited-columns.js";
@@ -83,8 +83,7 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
 /** Where the reference impedance comes from, unless the user stated it. */
 function referenceFindings(stated: ReferenceStatement | null, { referenceOhms }: ReadOptions): readonly Finding[] {
   if (referenceOhms !== undefined) return [];
-  if (stated?.isSure)
-    return [finding("info", "reference-read", { text: quote(stated.text.trim()), ohms: stated.ohms })];
+  if (stated?.isSure) return [referenceRead(stated)];
   const assumed = finding("info", "reference-assumed", { ohms: DEFAULT_REFERENCE_OHMS });
   return stated === null || stated.ohms === DEFAULT_REFERENCE_OHMS
     ? [assumed]

@@ -7,7 +7,7 @@ import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-option
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
 import { roleFromHeader } from "../quantities/columns.js";
-import { referenceOf } from "../quantities/reference-statement.js";
+import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
 import { type NotedReading, type NoteStyle, readNoteLine } from "./note-line.js";
@@ -117,7 +117,7 @@ const namesOtherReadings = (line: string): boolean =>
 function statedReference(texts: readonly string[], file: string, findings: Finding[]): number {
   const stated = referenceOf(texts, file);
   if (!stated?.isSure) return DEFAULT_REFERENCE_OHMS;
-  findings.push(finding("info", "reference-read", { text: quote(stated.text.trim()), ohms: stated.ohms }));
+  findings.push(referenceRead(stated));
   return stated.ohms;
 }
 

@@ -1,4 +1,5 @@
 import { quote, ReadError } from "../../input/read-error.js";
+import { type Finding, finding } from "../../sweep/finding.js";
 
 /** A reference impedance that a line of text states, Ω, and the text. */
 export interface ReferenceStatement {
@@ -109,6 +110,10 @@ function referenceIn(text: string): ReferenceStatement | null {
   }
   return null;
 }
+
+/** That a statement was used. */
+export const referenceRead = ({ text, ohms }: ReferenceStatement): Finding =>
+  finding("info", "reference-read", { text: quote(text.trim()), ohms });
 
 /**
  * What several texts say of the reference impedance.
