@@ -151,21 +151,23 @@ export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read
 export type { FrequencyUnit } from "./reading/options/units.js";
 export { parseColumnRoles } from "./reading/quantities/columns.js";
 export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
-export { type Finding, type FindingPlace, placed, type Severity } from "./sweep/finding.js";
-export { FINDING_CODES, type FindingCode, type FindingParams } from "./sweep/finding-words/words.js";
 export {
   admittanceFromImpedance,
   changeReference,
   impedanceFromReflection,
-  mismatchLossDb,
-  reflectedPowerFraction,
   reflectionFromAdmittance,
   reflectionFromImpedance,
+} from "./reflection/impedance.js";
+export {
+  mismatchLossDb,
+  reflectedPowerFraction,
   reflectionMagnitudeFromReturnLoss,
   reflectionMagnitudeFromSwr,
   returnLossDb,
   swrFromReflectionMagnitude,
-} from "./sweep/reflection.js";
+} from "./reflection/swr.js";
+export { type Finding, type FindingPlace, placed, type Severity } from "./sweep/finding.js";
+export { FINDING_CODES, type FindingCode, type FindingParams } from "./sweep/finding-words/words.js";
 export {
   referredTo,
   type ScalarSweep,

@@ -1,7 +1,7 @@
 import type { Curve } from "../curve/curve.js";
 import { type LimitSpan, spansWithin, type Trace, traceOfSweep } from "../curve/trace.js";
 import type { Limits } from "../facts/limits.js";
-import { reflectionMagnitudeFromSwr } from "../sweep/reflection.js";
+import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import type { Sweep } from "../sweep/sweep.js";
 
 /** A trace and the spans within each limit, found once and shared by all bands. */

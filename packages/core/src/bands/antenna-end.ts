@@ -8,7 +8,8 @@ import {
   totalLossDb,
 } from "../facts/feedline/line.js";
 import { magnitude } from "../numbers/complex.js";
-import { changeReference, swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { changeReference } from "../reflection/impedance.js";
+import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { mapReflections, type VectorSweep } from "../sweep/sweep.js";
 
 /** What happens between analyser and antenna at one frequency, for a line whose kind and length are stated. */

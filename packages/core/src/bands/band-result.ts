@@ -6,7 +6,7 @@ import type { Emission, PlanSegment, UsableBand } from "../facts/band-plan/band-
 import { emissionsIn } from "../facts/band-plan/privileges.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import { COMMON_MODES, type Mode } from "../facts/modes.js";
-import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 import { type BandFeedline, bandFeedline } from "./band-feedline.js";
 import { type Equipment, isLimiting, type PowerResult, powersIn } from "./power.js";

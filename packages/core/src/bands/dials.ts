@@ -5,7 +5,7 @@ import type { BandPlan, PowerLimit } from "../facts/band-plan/band-plan.js";
 import { privilegeFor } from "../facts/band-plan/privileges.js";
 import type { Need } from "../facts/limits.js";
 import { type Mode, occupiedBy } from "../facts/modes.js";
-import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 import { type Point, pointAt } from "./point.js";
 import { needOf } from "./reach.js";

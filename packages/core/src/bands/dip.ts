@@ -1,6 +1,6 @@
 import { extremesBetween } from "../curve/trace.js";
 import { at, type Column } from "../numbers/column.js";
-import { reflectionMagnitudeFromSwr } from "../sweep/reflection.js";
+import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 import { type Point, pointAt } from "./point.js";
 

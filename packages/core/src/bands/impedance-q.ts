@@ -1,6 +1,6 @@
 import { reflectionAt, type VectorCurve } from "../curve/curve.js";
 import { complex } from "../numbers/complex.js";
-import { impedanceFromReflection } from "../sweep/reflection.js";
+import { impedanceFromReflection } from "../reflection/impedance.js";
 
 /** Share of the frequency over which slopes are taken. */
 const SLOPE_SHARE = 0.002;

@@ -1,6 +1,6 @@
 import { type Curve, curveOf } from "../curve/curve.js";
 import { at } from "../numbers/column.js";
-import { returnLossDb } from "../sweep/reflection.js";
+import { returnLossDb } from "../reflection/swr.js";
 import type { Sweep } from "../sweep/sweep.js";
 
 /** The most that can be lost one way between analyser and antenna, and where the sweep says so. */

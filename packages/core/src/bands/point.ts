@@ -1,6 +1,7 @@
 import { type Curve, reflectionAt, reflectionMagnitudeAt } from "../curve/curve.js";
 import { type CurvePoint, isBeyondScale } from "../curve/trace.js";
-import { impedanceFromReflection, returnLossDb, swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { impedanceFromReflection } from "../reflection/impedance.js";
+import { returnLossDb, swrFromReflectionMagnitude } from "../reflection/swr.js";
 
 /** A point on the curve. Resistance and reactance are null for a scalar sweep. */
 export interface Point {

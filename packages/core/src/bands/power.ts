@@ -3,7 +3,7 @@ import type { PlanSegment, PowerLimit, UsableBand } from "../facts/band-plan/ban
 import { powerLimitsIn, takesSignal } from "../facts/band-plan/privileges.js";
 import type { Mode } from "../facts/modes.js";
 import type { AntennaDetails, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
-import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 
 /** What sets the greatest power. The radio does so by its own output, which it may reduce as the SWR rises. */

@@ -2,7 +2,7 @@ import { clipSpans, extremesOver, type Piece, type Span, share, totalWidth, widt
 import { type CurvePoint, isBeyondScale, type LimitSpan, sweptWidthHz } from "../curve/trace.js";
 import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import { type Need, needFor } from "../facts/limits.js";
-import { swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 
 /** Shares of a whole usable band within reach, by means, 0 to 1; nothing that was not swept counts. */

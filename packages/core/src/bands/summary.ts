@@ -11,7 +11,7 @@ import {
 import type { Instrument } from "../curve/uncertainty/instrument.js";
 import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import type { Need } from "../facts/limits.js";
-import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../sweep/reflection.js";
+import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 import { impedanceQ } from "./impedance-q.js";
 import { type Point, pointAt, pointOn } from "./point.js";

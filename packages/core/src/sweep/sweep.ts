@@ -1,7 +1,7 @@
 import { at, type Column, magnitudesOf } from "../numbers/column.js";
 import type { Complex } from "../numbers/complex.js";
+import { changeReference, impedanceFromReflection } from "../reflection/impedance.js";
 import type { Finding } from "./finding.js";
-import { changeReference, impedanceFromReflection } from "./reflection.js";
 
 /** Where a sweep came from and how its file was understood. */
 export interface SweepSource {

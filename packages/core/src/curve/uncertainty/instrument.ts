@@ -1,4 +1,4 @@
-import { reflectionMagnitudeFromReturnLoss } from "../../sweep/reflection.js";
+import { reflectionMagnitudeFromReturnLoss } from "../../reflection/swr.js";
 
 /** What is known of the analyser's own errors after its calibration. */
 export interface Instrument {

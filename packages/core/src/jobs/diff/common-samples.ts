@@ -1,7 +1,7 @@
 import { median, rootMeanSquare } from "simple-statistics";
 import { type Curve, reflectionAt } from "../../curve/curve.js";
 import { at, type Column, magnitudesOf } from "../../numbers/column.js";
-import { changeReference } from "../../sweep/reflection.js";
+import { changeReference } from "../../reflection/impedance.js";
 
 /** Two vector sweeps at the same frequencies: Γ before and after, over their common range. */
 export interface CommonSamples {

@@ -1,6 +1,6 @@
 import { type Complex, complex, multiply } from "../../numbers/complex.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
-import { changeReference } from "../../sweep/reflection.js";
+import { changeReference } from "../../reflection/impedance.js";
 
 /** How a loss grows with frequency: with its root (conductors), not at all (a pad), in proportion (a wet dielectric). */
 export type LossLaw = "root" | "even" | "proportional";

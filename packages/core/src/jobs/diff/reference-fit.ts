@@ -1,6 +1,6 @@
 import { at } from "../../numbers/column.js";
 import { leastBetween } from "../../numbers/search.js";
-import { changeReference } from "../../sweep/reflection.js";
+import { changeReference } from "../../reflection/impedance.js";
 import type { CommonSamples } from "./common-samples.js";
 
 export interface ReferenceFit {

@@ -2,7 +2,7 @@ import { median } from "simple-statistics";
 import { type Curve, reflectionMagnitudeAt } from "../../curve/curve.js";
 import { isBeyondScale } from "../../curve/trace.js";
 import { at } from "../../numbers/column.js";
-import { returnLossDb } from "../../sweep/reflection.js";
+import { returnLossDb } from "../../reflection/swr.js";
 import type { Cause } from "./cause.js";
 import { commonAxis } from "./common-samples.js";
 

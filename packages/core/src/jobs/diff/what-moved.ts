@@ -9,7 +9,8 @@ import {
   traceOf,
 } from "../../curve/trace.js";
 import { at } from "../../numbers/column.js";
-import { impedanceFromReflection, swrFromReflectionMagnitude } from "../../sweep/reflection.js";
+import { impedanceFromReflection } from "../../reflection/impedance.js";
+import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
 
 /** What of a dip is compared, as the place of measurement sees it. */
 interface Dip {

@@ -1,5 +1,5 @@
 import { at } from "../../numbers/column.js";
-import { returnLossDb } from "../../sweep/reflection.js";
+import { returnLossDb } from "../../reflection/swr.js";
 import type { Sweep } from "../../sweep/sweep.js";
 
 /** Half the return loss of a line alone lies this close to its fit, root mean square: dB, or a share of its mean (our own choice). */

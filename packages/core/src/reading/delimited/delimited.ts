@@ -1,7 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { at, magnitudesOf } from "../../numbers/column.js";
+import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { reflectionMagnitudeFromSwr } from "../../sweep/reflection.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import { type Points, rowsWithoutNumber } from "../points/arrange.js";
 import type { ReadPoints } from "../points/read-points.js";

@@ -1,8 +1,8 @@
 import { NAMED_BANDS } from "../../facts/band-names.js";
 import { quote } from "../../input/read-error.js";
 import { grouped } from "../../numbers/grouped.js";
+import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../sweep/reflection.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";

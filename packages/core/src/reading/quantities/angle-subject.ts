@@ -1,7 +1,7 @@
 import { median } from "simple-statistics";
 import { at } from "../../numbers/column.js";
 import type { Complex } from "../../numbers/complex.js";
-import { impedanceFromReflection } from "../../sweep/reflection.js";
+import { impedanceFromReflection } from "../../reflection/impedance.js";
 import type { Quantity } from "../options/column-role.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import { type Determination, determinationsOf, medianDisagreement, type NumberColumn } from "./assemble.js";

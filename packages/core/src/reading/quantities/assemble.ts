@@ -1,11 +1,7 @@
 import { at } from "../../numbers/column.js";
 import { type Complex, complex, fromPolarDegrees } from "../../numbers/complex.js";
-import {
-  reflectionFromAdmittance,
-  reflectionFromImpedance,
-  reflectionMagnitudeFromReturnLoss,
-  reflectionMagnitudeFromSwr,
-} from "../../sweep/reflection.js";
+import { reflectionFromAdmittance, reflectionFromImpedance } from "../../reflection/impedance.js";
+import { reflectionMagnitudeFromReturnLoss, reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import type { Quantity } from "../options/column-role.js";
 
 /** A column of a delimited text as numbers (NaN where a cell holds none) and how finely it is printed. */

@@ -1,8 +1,8 @@
 import { ReadError } from "../../input/read-error.js";
 import { magnitudesOf } from "../../numbers/column.js";
 import { type Complex, complex, fromPolarDegrees, scale } from "../../numbers/complex.js";
+import { reflectionFromAdmittance, reflectionFromImpedance } from "../../reflection/impedance.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { reflectionFromAdmittance, reflectionFromImpedance } from "../../sweep/reflection.js";
 import type { ReadOptions } from "../options/read-options.js";
 import { type Points, rowsWithoutNumber } from "../points/arrange.js";
 import type { ReadPoints } from "../points/read-points.js";
