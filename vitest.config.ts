@@ -1,8 +1,8 @@
 import { defineConfig } from "vitest/config";
 import { LIBRARY_ENTRIES } from "./build/library-entries.mjs";
 
-/** Files with modules of their own: those that work in one folder, and one that replaces a module. */
-const APART = ["tests/cli/**/*.test.ts", "tests/reading/two-lanes.test.ts"];
+/** Files with modules of their own: those that share a module which makes a folder, and one that replaces a module. */
+const APART = ["tests/cli/{grading,grading-many,logs}.test.ts", "tests/reading/two-lanes.test.ts"];
 
 /** Ends what hangs, and nothing else: how fast a machine is must not decide a test. */
 const LONGEST_MS = 15 * 60_000;

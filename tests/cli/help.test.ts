@@ -12,7 +12,14 @@ afterAll(() => rmSync(place, { recursive: true }));
 const samples = fileURLToPath(new URL("../../samples/", import.meta.url));
 const command = copyCommand(join(place, "command"));
 
-const helpOf = (...path: string[]) => runCommand([...path, "--help"]).stdout;
+const helps = new Map<string, string>();
+/** The help of a command, which is asked for once. */
+function helpOf(...path: string[]): string {
+  const key = path.join(" ");
+  const help = helps.get(key) ?? runCommand([...path, "--help"]).stdout;
+  helps.set(key, help);
+  return help;
+}
 const commands = [...helpOf().matchAll(/^ {2}([a-z]+) .*/gm)]
   .map(([, name]) => name ?? "")
   .filter((name) => name !== "feedpoint" && name !== "help");

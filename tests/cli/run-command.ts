@@ -15,24 +15,27 @@ export interface Outcome {
 
 interface Surroundings {
   readonly folder?: string;
-  /** The width that text may take, where it is not that of no terminal */
-  readonly columns?: number;
 }
 
 /** Runs the built command in samples/ or another folder, as the README does, with nothing on a terminal. */
 export const runCommand = (args: readonly string[], input = "", surroundings: Surroundings = {}): Outcome =>
   run(process.execPath, [command, ...args], input, surroundings);
 
+/** Runs the built program in samples/ once for each width, in one process. */
+export function runAtWidths(
+  args: readonly string[],
+  widths: readonly number[],
+): Map<number, Pick<Outcome, "stdout" | "exit">> {
+  const driver = fileURLToPath(new URL("each-width.mjs", import.meta.url));
+  const { stdout } = run(process.execPath, [driver, join(cli, "dist", "program.js"), JSON.stringify(widths), ...args]);
+  return new Map(JSON.parse(stdout) as [number, Pick<Outcome, "stdout" | "exit">][]);
+}
+
 /** Runs a line for the shell in samples/, where `feedpoint` is the built command and `node` the one that runs the tests. */
 export const runShell = (line: string): Outcome =>
   run("sh", ["-c", `node() { "$0" "$@"; }; feedpoint() { node "$COMMAND" "$@"; }; ${line}`, process.execPath]);
 
-function run(
-  program: string,
-  args: readonly string[],
-  input = "",
-  { folder = samples, columns }: Surroundings = {},
-): Outcome {
+function run(program: string, args: readonly string[], input = "", { folder = samples }: Surroundings = {}): Outcome {
   const { stdout, stderr, status } = spawnSync(program, args, {
     cwd: folder,
     encoding: "utf8",
@@ -42,7 +45,6 @@ function run(
       NO_COLOR: "1",
       LC_ALL: "C.UTF-8",
       COMMAND: command,
-      ...(columns === undefined ? {} : { COLUMNS: String(columns) }),
     },
   });
   return { stdout, stderr, exit: status };

@@ -87,6 +87,15 @@ function analyse({ antenna, band, place }: Case, kind: "vector" | "scalar", step
   return present(check(sweep, { plan, bands: [band] }).bands[0], band);
 }
 
+/** The analyses of a case under noise, made once for all that is asked of them. */
+const underNoise = new Map<string, readonly BandResult[]>();
+function analysesUnderNoise(which: Case, kind: "vector" | "scalar", stepHz: number): readonly BandResult[] {
+  const key = JSON.stringify([which, kind, stepHz]);
+  const results = underNoise.get(key) ?? SEEDS.map((seed) => analyse(which, kind, stepHz, seed));
+  underNoise.set(key, results);
+  return results;
+}
+
 const antennas = new Map<string, ReturnType<typeof readNec>>();
 function readNecOnce(name: string) {
   const antenna = antennas.get(name) ?? readNec(name);
@@ -120,8 +129,7 @@ describe.each(CASES)("$antenna on $band $place", (which) => {
     });
 
     test.each(STEPS_HZ)("keeps the limits under noise in steps of %d Hz", (stepHz) => {
-      const results = SEEDS.map((seed) => analyse(which, kind, stepHz, seed));
-      for (const result of results) {
+      for (const result of analysesUnderNoise(which, kind, stepHz)) {
         expect(Math.max(...edgeErrorsHz(result, truth)), "edge, Hz").toBeLessThanOrEqual(GREATEST_EDGE_ERROR_HZ);
         expect(coverageError(result, truth), "covered share").toBeLessThanOrEqual(GREATEST_COVERAGE_ERROR);
       }
@@ -129,7 +137,7 @@ describe.each(CASES)("$antenna on $band $place", (which) => {
 
     const told = STEPS_HZ.filter((stepHz) => noiseOfBestSwr(which, kind, stepHz) === null);
     test.each(told)("keeps the best SWR under noise in steps of %d Hz", (stepHz) => {
-      const errors = SEEDS.map((seed) => swrError(analyse(which, kind, stepHz, seed), truth));
+      const errors = analysesUnderNoise(which, kind, stepHz).map((result) => swrError(result, truth));
       expect(Math.max(...errors)).toBeLessThanOrEqual(GREATEST_SWR_ERROR);
     });
 
@@ -143,7 +151,7 @@ describe.each(CASES)("$antenna on $band $place", (which) => {
       const shift = swrOf(blurred) - swrOf(truth.bestRho);
       expect(Math.abs(shift - stated), `SWR moves by ${shift}`).toBeLessThanOrEqual(0.0005);
       expect(shift).toBeGreaterThan(GREATEST_SWR_ERROR);
-      const errors = SEEDS.map((seed) => swrError(analyse(which, kind, stepHz, seed), truth));
+      const errors = analysesUnderNoise(which, kind, stepHz).map((result) => swrError(result, truth));
       expect(Math.max(...errors)).toBeLessThanOrEqual(stated);
     });
   });
