@@ -152,7 +152,7 @@ describe("a preamble (mholt/PapaParse#738, #794, #894; adaltas/node-csv-parse#81
   });
 });
 
-describe("a row of units (OPM/ResInsight#9611; SBFspot/SBFspot#74; scikit-rf/scikit-rf PR #1100)", () => {
+describe("a row of units (scikit-rf/scikit-rf PR #1100)", () => {
   test.each([
     ["below the header", ["Frequency,R,X", "MHz,Ohm,Ohm"]],
     ["below the header, in brackets", ["Frequency,R,X", "[MHz],[Ω],[Ω]"]],
@@ -187,8 +187,15 @@ describe("a row of units (OPM/ResInsight#9611; SBFspot/SBFspot#74; scikit-rf/sci
     expect(messageOf(sweep, "frequency-unit-inferred")).toContain(`says ${unit}.`);
   });
 
-  test("no unit anywhere, and two that fit: refused", () => {
-    expectRefusal(textOf("Frequency,SWR", SWR_ROWS), {
+  test("no unit anywhere: the one that puts the sweep into an amateur band, which is said", () => {
+    const sweep = readOne(textOf("Frequency,SWR", SWR_ROWS));
+    expect(sweep.frequencyHz[0]).toBeGreaterThan(6e6);
+    expect(sweep.frequencyHz[0]).toBeLessThan(8e6);
+    expect(notesOf(sweep)).toContain("frequency-unit-inferred");
+  });
+
+  test("no unit anywhere, and two that fit, or none: refused", () => {
+    expectRefusal(textOf("Frequency,SWR", "2.40,2", "2.45,1.5", "2.50,2"), {
       code: "ambiguous",
       says: /Say which it is: --unit Hz, --unit kHz/,
     });

@@ -32,9 +32,14 @@ describe("decimal comma and thousands (mholt/PapaParse#143, #327, #461; pandas-d
 
   test("a comma for thousands beside a decimal point is refused and not deleted", () => {
     expectRefusal(textOf("Frequency (kHz);SWR", "7,000;2.35", "7,050;2.15", "7,100;1.95"), {
-      code: "no-data",
-      says: /no two columns of numbers; a line reads "7,000.*Export the numbers without marks between thousands/,
+      code: "ambiguous",
+      says: /frequencies up to 7100 Hz by the stated unit, kHz.*say --unit or --decimal/,
     });
+  });
+
+  test("and the user's word settles it", () => {
+    const text = textOf("Frequency (kHz);SWR", "7,000;2.35", "7,050;2.15", "7,100;1.95");
+    expect([...readOne(text, { decimal: "point" }).frequencyHz]).toEqual([7_000_000, 7_050_000, 7_100_000]);
   });
 
   test("a point for thousands beside a decimal comma can be nothing else", () => {

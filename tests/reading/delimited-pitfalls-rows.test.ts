@@ -177,7 +177,7 @@ describe("ragged rows (fsprojects/FSharp.Data#688; deephaven/deephaven-core#1800
   });
 
   test("more columns of numbers than names are refused, and so are fewer", () => {
-    const says = /say what the \d columns hold with --columns/i;
+    const says = /say what the \d columns hold, "skip" for those to leave out, such as --columns frequency:MHz/i;
     const wide = LOAD.map(({ mhz, ohms }) => `${mhz},1,${ohms.join(",")}`);
     expectRefusal(textOf(RX, wide), { code: "ambiguous", line: 2, says });
     expectRefusal(textOf("No.,Frequency (MHz),SWR", SWR_ROWS), { code: "ambiguous", line: 2, says });
@@ -192,7 +192,7 @@ describe("duplicate headers (mholt/PapaParse#129, #982, #988)", () => {
     (header) => {
       expectRefusal(textOf(header, rows), {
         code: "ambiguous",
-        says: /"SWR" and "V?SWR" both hold swr\. Name all columns with --columns, "skip" for those to leave out/,
+        says: /"SWR" and "V?SWR" both hold swr\. Say which counts, such as --columns frequency:MHz,swr,skip/,
       });
     },
   );

@@ -40,7 +40,7 @@ describe("pairs that give the reflection with its phase", () => {
     ["|S11|,S11 angle (deg)", (_, reflection) => [size(reflection), degrees(reflection)]],
     ["S11 (dB),S11 angle (deg)", (_, reflection) => [20 * Math.log10(size(reflection)), degrees(reflection) - 720]],
     ["re(Γ),im(Γ)", (_, reflection) => reflection],
-    ["S11 SMITH Real(Ohm),S11 SMITH Imag(Ohm)", (ohms) => ohms],
+    ["real part of S11 (Ohm),imaginary part of S11 (Ohm)", (ohms) => ohms],
   ])("%s", (header, cells) => {
     const rows = points.map(({ mhz, ohms, reflection }) => [mhz, ...cells(ohms, reflection)].join(","));
     const sweep = readOne(textOf(`Frequency (MHz),${header}`, rows));

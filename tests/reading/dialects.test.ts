@@ -49,18 +49,18 @@ describe("a header inside comment lines", () => {
 
 describe("units that only the preamble states", () => {
   test.each([
-    ["! FREQ UNIT Hz", "! DATA UNIT VSWR"],
-    ["FREQ UNIT,Hz", "DATA UNIT,VSWR"],
-    ["Freq Unit: Hz", "Data Unit: SWR"],
+    ["! unit of frequency Hz", "! unit of readings VSWR"],
+    ["frequency unit,Hz", "unit of the readings,VSWR"],
+    ["Frequencies are in Hz", "Unit: SWR"],
   ])("%j with %j", (...preamble) => {
     const rows = SWR_LOAD.map(({ frequencyHz, swr }) => `${frequencyHz},${swr}`);
-    const sweep = readOne(textOf(preamble, "! DATA Freq,S11", "BEGIN", rows, "END"));
+    const sweep = readOne(textOf(preamble, "! Freq,S11", "BEGIN", rows, "END"));
     expectMagnitudes(sweep);
     expect(notesOf(sweep)).toEqual(PLAIN);
   });
 
   test("a format of R+jX", () => {
-    const preamble = ["Format,Smith,R+jX", "X Axis Units,Hz", "Start Frequency,+7.0E+06", "", "", "Trace Data"];
+    const preamble = ["form,R + jX", "frequency unit,Hz", "begins at,+7.0E+06", "", "", "readings"];
     expectRx(
       textOf(
         preamble,
@@ -71,7 +71,7 @@ describe("units that only the preamble states", () => {
 
   test("S11 without a unit in the header takes it from there", () => {
     const rows = [10, 20, 40].map((db, i) => `${7_000_000 + i * 1000},${-db}`);
-    const sweep = readOne(textOf("! DATA UNIT dB", "Frequency (Hz),S11", rows));
+    const sweep = readOne(textOf("! unit of readings dB", "Frequency (Hz),S11", rows));
     expectMagnitudes(
       sweep,
       [Math.sqrt(0.1), 0.1, 0.01].map((rho, i) => ({ frequencyHz: 7_000_000 + i * 1000, rho })),
@@ -99,17 +99,17 @@ describe("header and data split by different delimiters", () => {
 });
 
 describe("blocks between BEGIN and END", () => {
-  const first = textOf("BEGIN CH1_DATA", RX, RX_ROWS, "END");
+  const first = textOf("BEGIN first table", RX, RX_ROWS, "END");
 
   test.each([
     ["", ""],
-    ["!CSV A.01\n!Date: none\n\n", "\n\n"],
+    ["! by hand\n! no date\n\n", "\n\n"],
   ])("one block is read, after %j and before %j", (before, after) => {
     expectRx(`${before}${first}${after}`);
   });
 
   test("of two blocks the first is read, and the other's place is said", () => {
-    const sweep = readOne(`${first}${textOf("BEGIN CH2_DATA", RX.replace("R (", "R2 ("), RX_ROWS, "END")}`);
+    const sweep = readOne(`${first}${textOf("BEGIN second table", RX.replace("R (", "R2 ("), RX_ROWS, "END")}`);
     expectLoad(sweep, { tolerance: ROUNDING });
     expect(notesOf(sweep)).toEqual(["block-left-out@13", "reference-assumed"]);
   });
@@ -145,7 +145,7 @@ describe("the order of columns", () => {
     const text = textOf("Frequency (Hz),re(S11),im(S11),re(S11),im(S11)", rows);
     expectRefusal(text, {
       code: "ambiguous",
-      says: /both hold reflection real\. Name all columns with --columns, "skip"/,
+      says: /both hold reflection real\. Say which counts, such as --columns frequency:Hz,real,imaginary,skip,skip/,
     });
     expectLoad(readOne(text, { columns: parseColumnRoles("frequency:Hz,skip,skip,real,imaginary") }));
   });

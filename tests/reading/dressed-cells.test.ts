@@ -1,5 +1,5 @@
 /** Units and marks between thousands that stand in the cells beside the numbers. Files and numbers invented. */
-import { parseColumnRoles, ReadError, type ReadOptions, sampleImpedance, type VectorSweep } from "@feedpoint/core";
+import { parseColumnRoles, type ReadOptions, sampleImpedance, type VectorSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { notesOf, readOne, textOf } from "../support/known-load.js";
 
@@ -188,9 +188,9 @@ test("one mark is enough where another stands before decimals", () => {
   expect(impedancesOf(lines).map(([, r]) => r)).toEqual([998.5, 1012.5, 1100.1]);
 });
 
-test("a stray character that joins lines is no fault of ours", () => {
+test("a stray character above the table does no harm", () => {
   const rows = Array.from({ length: 60 }, (_, i) => `${(7 + i / 100).toFixed(3)} MHz,${(1.5 + i / 50).toFixed(2)}`);
-  expect(() => read(["\0cal", "Frequency,SWR", ...rows])).toThrow(ReadError);
+  expect(frequenciesOf(["\0cal", "Frequency,SWR", ...rows])).toEqual(rows.map((_, i) => 7_000_000 + i * 10_000));
 });
 
 test("marks behind a minus sign of its own are settled by --decimal", () => {
@@ -243,4 +243,67 @@ test("nought before a mark leaves no doubt", () => {
 test("letters like those of a unit in a plain text are none", () => {
   const lines = ["Frequency,SWR,Trace", "6500,2.5,HZ-2", "6600,2.1,HZ-2", "6700,1.8,HZ-2"];
   expect(readingsOf(textOf(lines))).toEqual(EXPECTED);
+});
+
+describe("units in cells where the header has others, or another table has them", () => {
+  test.each([
+    [
+      "a column of resonances",
+      ["Frequency (Hz),R,X,Resonance", "7000000,50.5,-12,7.1 MHz", "7100000,51.1,0.3,7.1 MHz"],
+    ],
+    [
+      "a row of units above the header",
+      ["MHz;kOhm;kOhm", "Frequency;R;X", "7,0 MHz;50.5 ohm;-12 ohm", "7,1 MHz;51.1 ohm;0.3 ohm"].map((line) =>
+        line.replaceAll(".", ","),
+      ),
+    ],
+    [
+      "a row of units below the header",
+      ["Frequency;R;X", "MHz;kOhm;kOhm", "7.0 MHz;50.5 ohm;-12 ohm", "7.1 MHz;51.1 ohm;0.3 ohm"],
+    ],
+    [
+      "a remark between header and rows",
+      ["Frequency (MHz);R (kohm);X (kohm)", "# averaged;slow;indoors", "7.0;50.5 ohm;-12 ohm", "7.1;51.1 ohm;0.3 ohm"],
+    ],
+    ["an empty cell at the end", ["Frequency;R;X", "7.0 MHz;50.5 ohm;-12 ohm;", "7.1 MHz;0.0511 kohm;0.3 ohm;"]],
+  ])("%s", (_, lines) => {
+    expect(impedancesOf(lines)).toEqual([
+      [7_000_000, 50.5, -12],
+      [7_100_000, 51.1, 0.3],
+    ]);
+  });
+
+  test("a bound with a unit is none of the scale of another column", () => {
+    const lines = ["Frequency;SWR;Return loss", "475 kHz;2,5;> 10 dB", "477 kHz;2,1;> 12 dB", "479 kHz;1,8;> 11 dB"];
+    expect(readingsOf(textOf(lines))).toEqual([
+      [475_000, 2.5],
+      [477_000, 2.1],
+      [479_000, 1.8],
+    ]);
+  });
+
+  test("a row without readings costs only itself", () => {
+    const lines = ["Frequency,S11", "7.0 MHz,-- dB", "7.1 MHz,-14 dB", "7.2 MHz,-12 dB"];
+    expect(frequenciesOf(lines)).toEqual([7_100_000, 7_200_000]);
+    expect(notesOf(read(lines))).toContain("row-without-number@2");
+  });
+});
+
+describe("marks between thousands that not all numbers of a column have", () => {
+  test("a number below a thousand among them is told from a fraction by the others", () => {
+    expect(frequenciesOf(["Frequency (Hz);SWR;Note", "900.000;2.7;start", "950.000;2.5;-", "1.000.000;2.1;-"])).toEqual(
+      [900_000, 950_000, 1_000_000],
+    );
+  });
+
+  test("apostrophes and blanks may stand in one column", () => {
+    expect(frequenciesOf(["Frequency (kHz);SWR", "7'100;2,5", "7 200;2,1", "7 300;1,8"])).toEqual([
+      7_100_000, 7_200_000, 7_300_000,
+    ]);
+  });
+
+  test("one that fits neither way costs its row, which is named", () => {
+    const lines = ["f (Hz);SWR", "6.500.000;2,5", "950.5;2,1", "6.700.000;1,8"];
+    expect(notesOf(read(lines))).toContain("row-without-number@3");
+  });
 });

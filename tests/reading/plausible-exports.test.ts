@@ -20,20 +20,15 @@ import {
 } from "../support/known-load.js";
 
 describe("names that say a little more", () => {
-  test.each([
-    ["R||,X||"],
-    ["R//,X//"],
-    ["R \u2225,X \u2225"],
-    ["R\u2016,X\u2016"],
-    ["||R,||X"],
-    ["Rp||,Xp||"],
-    ["Rp,Xp"],
-  ])("%s are parallel", (names) => {
-    // 1 / (1/100 - 1/(-100j)) = 50 - 50j at 7 MHz, by hand.
-    const sweep = readOne(textOf(`Freq (MHz),${names}`, "7,100,-100", "7.1,100,-50", "7.2,100,50")) as VectorSweep;
-    expect(sampleImpedance(sweep, 0).real).toBeCloseTo(50, 9);
-    expect(sampleImpedance(sweep, 0).imaginary).toBeCloseTo(-50, 9);
-  });
+  test.each([["R//,X//"], ["R \u2225,X \u2225"], ["R\u2016,X\u2016"], ["||R,||X"], ["Rp||,Xp||"], ["Rp,Xp"]])(
+    "%s are parallel",
+    (names) => {
+      // 1 / (1/100 - 1/(-100j)) = 50 - 50j at 7 MHz, by hand.
+      const sweep = readOne(textOf(`Freq (MHz),${names}`, "7,100,-100", "7.1,100,-50", "7.2,100,50")) as VectorSweep;
+      expect(sampleImpedance(sweep, 0).real).toBeCloseTo(50, 9);
+      expect(sampleImpedance(sweep, 0).imaginary).toBeCloseTo(-50, 9);
+    },
+  );
 
   test.each(["1-|S11|^2", "|S11|^3", "|Z|^2", "-X"])("%s is no reading", (name) => {
     expectRefusal(textOf(`Freq (MHz),${name}`, "7,0.2", "7.1,0.1", "7.2,0.3"), {

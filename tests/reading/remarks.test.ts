@@ -119,8 +119,8 @@ describe("parts and squares of the reflection", () => {
     expect([...sweep.reflectionMagnitude]).toEqual([0.5, 0.2, 0.3].map((rho) => expect.closeTo(rho, 12)));
   });
 
-  test("SWR less 1 is no SWR", () => {
-    expectRefusal(textOf("Freq (MHz),SWR-1", "7,1.5", "7.1,1.2"), { code: "no-reflection", says: /names no reading/ });
+  test("SWR less 1 is one more", () => {
+    expect(swrOf(readOne(textOf("Freq (MHz),SWR-1", "7,1.5", "7.1,1.2")))).toEqual([2.5, 2.2]);
   });
 
   test("the reference beside a name is no part of it", () => {
@@ -151,10 +151,18 @@ describe("what a file leaves open", () => {
     expect([...sweep.frequencyHz]).toEqual([7e6, 7.05e6, 7.1e6, 7.15e6]);
   });
 
-  test("a frequency counted from another is refused", () => {
-    expectRefusal(textOf("kHz above 7 MHz,SWR", "0,2", "50,1.5", "100,1.7"), {
+  test.each(["kHz above 7 MHz", "Offset from 7 MHz (kHz)", "f - 7000 kHz (kHz)"])(
+    "a frequency counted from another is where it stands: %s",
+    (name) => {
+      const sweep = readOne(textOf(`${name},SWR`, "0,2", "50,1.5", "100,1.7"));
+      expect([...sweep.frequencyHz]).toEqual([7_000_000, 7_050_000, 7_100_000]);
+    },
+  );
+
+  test("a frequency counted from one that is not named is refused", () => {
+    expectRefusal(textOf("Offset (kHz),SWR", "-50,2", "0,1.5", "50,1.7", "100,2"), {
       code: "ambiguous",
-      says: /unit of "kHz above 7 MHz"/,
+      says: /unit of|below 0/,
     });
   });
 });

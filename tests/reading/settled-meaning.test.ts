@@ -74,12 +74,15 @@ describe("frequencies without a unit", () => {
     [[7_000_000, 7_100_000, 7_200_000], 7_000_000],
     [[7000, 7100, 7200], 7_000_000],
     [[7.0, 14.1, 21.2], 7_000_000],
+    [[7, 7.1, 7.2], 7_000_000],
+    [[1_800_000, 1_900_000, 2_000_000], 1_800_000],
+    [[430_000, 435_000, 440_000], 430_000_000],
   ])("%j begin at %d Hz", (frequencies, startHz) => {
     expect(readOne(at(...frequencies)).frequencyHz[0]).toBe(startHz);
   });
 
   test("that could be several, or none, are refused", () => {
-    expectRefusal(at(7, 7.1, 7.2), { code: "ambiguous", says: /without a unit/ });
+    expectRefusal(at(2.4, 2.45, 2.5), { code: "ambiguous", says: /without a unit/ });
     expectRefusal(at(0, 0, 0), { code: "no-data", says: /no number above 0/ });
   });
 });
@@ -106,12 +109,12 @@ describe("names and columns that do not match", () => {
 
 describe("a preamble above a table without names", () => {
   test.each([
-    ["! DATA UNIT VSWR", (rho: number) => (1 + rho) / (1 - rho)],
+    ["! unit of readings VSWR", (rho: number) => (1 + rho) / (1 - rho)],
     ["! Y UNITS: dB", (rho: number) => 20 * Math.log10(rho)],
   ])("%s says what the second column holds", (line, value) => {
     const text = textOf(
       line,
-      "! FREQ UNIT MHz",
+      "! frequency unit MHz",
       SWR_LOAD.map(({ mhz, rho }) => `${mhz},${value(rho)}`),
     );
     expect(readOne(text).reflectionMagnitude[0]).toBeCloseTo(0.8, 9);

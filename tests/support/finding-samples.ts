@@ -12,7 +12,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "unit-stated": { where: "cells", unit: "MHz", given: "kHz" },
   "reference-mentioned": { text: '"Z0 75"', ohms: 75 },
   "reflection-assumed": { name: '"S11"', readAs: "dB" },
-  "angle-unit-assumed": { name: '"angle"', largest: 3.15 },
+  "angle-unit-assumed": { name: '"angle"', largest: 3.15, other: "radians" },
   "name-contradicts-ports": { named: 2, held: 1 },
   "format-doubtful": { largestDegrees: 3.2 },
   "negative-magnitude": {},

@@ -149,8 +149,9 @@ export type { Complex } from "./numbers/complex.js";
 export type { ColumnRole, Quantity } from "./reading/options/column-role.js";
 export type { DecimalMark, Delimiter, ReadOptions } from "./reading/options/read-options.js";
 export type { FrequencyUnit } from "./reading/options/units.js";
-export { parseColumnRoles } from "./reading/quantities/columns.js";
-export { readCompanions, readSweeps } from "./reading/read-sweeps.js";
+export type { LeftOutReason, LineLedger, LineLeftOut } from "./reading/points/line-ledger.js";
+export { parseColumnRoles } from "./reading/quantities/column-names.js";
+export { lineLedger, readCompanions, readSweeps } from "./reading/read-sweeps.js";
 export {
   admittanceFromImpedance,
   changeReference,

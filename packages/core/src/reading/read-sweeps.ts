@@ -4,13 +4,13 @@ import { bytesOf, type FileContent } from "../input/file-content.js";
 import { ReadError } from "../input/read-error.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep/sweep.js";
-import { withBareCells } from "./delimited/bare-cells.js";
-import { endsInComplexCells, withComplexCellsSplit } from "./delimited/complex-cells.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
+import { readJson, readOtherForm } from "./forms/other-forms.js";
 import { notesIn, readNotes } from "./notes/spot-readings.js";
 import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
-import { arrangePoints, type Points } from "./points/arrange.js";
+import { arrangePoints, type Points, pick } from "./points/arrange.js";
+import type { LineLedger } from "./points/line-ledger.js";
 import type { ReadPoints } from "./points/read-points.js";
 import { notedRounding } from "./points/rounding.js";
 import { takenAtFrom } from "./text/taken-at.js";
@@ -51,6 +51,28 @@ export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Swee
 }
 
 /**
+ * Tells what became of each line of a file of delimited text or notes: how many are data, header and comments, and each that is
+ * left out, with the reason.
+ *
+ * @param bytes as of {@link readSweeps}
+ * @returns null for Touchstone, and for a table in another form than rows of cells (JSON, names and values)
+ * @throws ReadError and TypeError as {@link readSweeps}
+ * @example
+ * ```ts
+ * import { lineLedger } from "@feedpoint/core";
+ *
+ * const ledger = lineLedger("MHz,SWR\n7.0,2.1\n7.1,1.5\nrain came,\n7.2,1.8\n");
+ * ledger?.data; // → 3
+ * ledger?.leftOut[0]?.line; // → 4
+ * ```
+ */
+export function lineLedger(bytes: FileContent, options: ReadOptions = {}): LineLedger | null {
+  checkReadOptions(options);
+  const text = sourceText(bytesOf(bytes, "bytes"), options.fileName ?? "input");
+  return readPoints(text, options).ledger?.() ?? null;
+}
+
+/**
  * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.
  *
  * @param files two or more of delimited text, with their names
@@ -73,40 +95,28 @@ export function readCompanions(
 
 function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
+  const json = readJson(text, options);
+  if (json !== null) return json;
   const notes = notesIn(text, "bands");
   if (notes !== null) return readNotes(notes, text, options);
   try {
-    return readTableText(text, options);
+    return readDelimited(text, options);
   } catch (error) {
+    if (!(error instanceof ReadError)) throw error;
     // Frequencies with an SWR behind them are a table where they can be read as one, and else notes.
-    const spots = error instanceof ReadError ? notesIn(text, "all") : null;
-    if (spots === null) throw error;
-    return readNotes(spots, text, options);
+    const spots = notesIn(text, "all");
+    const read = spots === null ? readOtherForm(text, options) : readNotes(spots, text, options);
+    if (read === null) throw error;
+    return read;
   }
 }
-
-function readTableText(text: SourceText, options: ReadOptions): ReadPoints {
-  const parted = endsInComplexCells(text) ? withComplexCellsSplit(text) : null;
-  if (parted !== null) return withFindings([COMPLEX_CELLS], readDelimited(parted, options));
-  const bare = withBareCells(text, options);
-  return bare === null
-    ? readDelimited(text, options)
-    : withFindings(bare.findings, readDelimited(bare.text, bare.options));
-}
-
-const withFindings = (findings: readonly Finding[], read: ReadPoints): ReadPoints => ({
-  ...read,
-  findings: [...findings, ...read.findings],
-});
-
-const COMPLEX_CELLS = finding("info", "complex-cells", {});
 
 function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [Sweep, ...Sweep[]] {
   const file = options.fileName ?? "input";
   const findings: Finding[] =
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
   findings.push(...read.findings);
-  const arranged = arrangePoints(read.points, findings);
+  const arranged = arrangeSeries(read, findings);
   findings.push(...seriesUntold(arranged, findings));
   const comments = read.comments.filter((comment) => comment !== "");
   const noted = notedRounding(comments);
@@ -135,6 +145,15 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [
   });
   // Points are arranged into one set at least.
   return sweeps as [Sweep, ...Sweep[]];
+}
+
+/** The points of each series, in ascending order; of a file without any, of each sweep that their order tells. */
+function arrangeSeries({ points, series }: ReadPoints, findings: Finding[]): readonly Points[] {
+  if (!series) return arrangePoints(points, findings);
+  return series.names.flatMap((_, index) => {
+    const rows = [...series.of.keys()].filter((row) => series.of[row] === index);
+    return rows.length === 0 ? [] : arrangePoints(pick(points, rows), findings);
+  });
 }
 
 /** Two sweeps of the same frequencies in one file, with nothing that tells them apart: before and after, or two antennas. */

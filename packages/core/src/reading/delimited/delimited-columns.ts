@@ -1,22 +1,29 @@
-import { quote, ReadError } from "../../input/read-error.js";
-import { once } from "../../numbers/once.js";
+import { quote } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
-import { isReferenceName } from "../quantities/reference-statement.js";
-import { SCALES, withBounds } from "../quantities/scale-end.js";
-import type { SourceText } from "../text/text.js";
-import { linesOf, type TextLines } from "../text/text-lines.js";
-import { halfUnitOf, readCell, splitLines } from "./cells.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import type { TextLines } from "../text/text-lines.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
-import { findHeader } from "./header.js";
-import { frequencyUnitIn, preambleOf, refuseTransmission, rolesFromPreamble, withPreambleUnit } from "./preamble.js";
-import { below } from "./rows-below.js";
-import { seriesInOrder } from "./series.js";
-import type { NumberTable } from "./table-builder.js";
-import { tableInHz } from "./table-in-hz.js";
+import { below, findHeader, type Header } from "./header.js";
+import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
+import { numberColumn, referenceColumn } from "./number-columns.js";
+import {
+  frequencyUnitIn,
+  namesFromPreamble,
+  preambleOf,
+  refuseTransmission,
+  rolesFromPreamble,
+  withPreambleRoles,
+} from "./preamble.js";
+import { checkWidth, refuseNegative, refuseOtherFrequencies, unknownUnit, withoutHeader } from "./refusals.js";
+import { type TableOfSeries, tableOfSeries } from "./series.js";
+import type { CutRows } from "./table-builder.js";
+import type { TableColumn } from "./table-column.js";
+import type { Titles } from "./table-columns.js";
+import { tableInHz, withoutFrequency } from "./table-in-hz.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {
@@ -28,203 +35,127 @@ export interface DelimitedColumns {
   /** The header's cells as printed; empty where there is none */
   readonly names: readonly string[];
   readonly lines: Uint32Array;
+  readonly series: TableOfSeries["series"];
   /** "commas, decimal point, MHz" */
   readonly dialect: string;
   readonly comments: readonly string[];
   /** Lines above, below and beside the rows that may state the reference impedance */
   readonly texts: readonly string[];
+  /** What became of each line, as far as the table tells */
+  readonly kindOf: KindOfLine;
+  readonly allLines: () => readonly string[];
+  /** Where another table begins below this one, and how this one is written; null where there is none */
+  readonly rest: { readonly line: number; readonly dialect: Dialect } | null;
 }
 
 /** Lines that are no rows, looked at for what they state. */
 const MOST_TEXTS = 40;
-/** Rows looked at to see how many digits a column is printed with. */
-const ROWS_FOR_DIGITS = 30;
 
-/** @throws ReadError where there are no two columns of numbers, or what they hold is not stated */
-export function readColumns(text: SourceText, options: ReadOptions, findings: Finding[]): DelimitedColumns {
-  const lines = linesOf(text);
-  const decided = decideDialect(lines, options, text.file);
-  const header = options.columns === undefined ? findHeader(lines, decided, options.port ?? 1) : null;
-  const dialect = header === null ? decided : below(header, decided, lines);
+/** The first table from a line on. */
+export function readTable(
+  lines: TextLines,
+  from: number,
+  file: string,
+  options: ReadOptions,
+  findings: Finding[],
+): DelimitedColumns {
+  const port = options.port ?? 1;
+  const decided = decideDialect(lines, options, file, from);
+  const header = options.columns === undefined ? headerOf(lines, decided, port) : null;
+  const dialect = header === null || header.lineIndex < 0 ? decided : below(header, decided, lines);
+  const aboveHeader = Array.from(
+    { length: Math.max(0, (header?.lineIndex ?? -1) - decided.firstDataLine) },
+    (_, i) => decided.firstDataLine + i,
+  ).filter((line) => holdsRow(lines.text(line), dialect));
+  const [firstAbove] = aboveHeader;
+  if (firstAbove !== undefined) {
+    const params = { firstLine: firstAbove + 1, count: aboveHeader.length, text: null };
+    findings.push(finding("caution", "row-left-out", params, { line: firstAbove + 1 }));
+  }
   const comments = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
   const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
-  if (stated === null) throw withoutHeader(lines, dialect, text.file);
-  refuseTransmission(comments, text.file);
-  const roles = withPreambleUnit(stated, comments);
-  checkWidth(roles, header?.names ?? [], dialect, lines, text.file);
-  const index = roles.findIndex(({ quantity }) => quantity === "frequency");
-  if (index < 0 || index >= dialect.columns) {
-    throw new ReadError({
-      code: "no-frequency",
-      file: text.file,
-      found: "no column holds a frequency",
-      remedy: "Say which one does with --columns.",
-    });
+  if (stated === null) throw withoutHeader(lines, dialect, file);
+  refuseTransmission(comments, file);
+  const index = stated.findIndex(({ quantity }) => quantity === "frequency");
+  const frequency = stated[index];
+  if (frequency === undefined) throw withoutFrequency(file);
+  if (frequency.isUnknownUnit && options.frequencyUnit === undefined) {
+    throw unknownUnit(header?.names[index] ?? "", file);
   }
-  if (roles[index]?.isUnknownUnit && options.frequencyUnit === undefined) {
-    throw new ReadError({
-      code: "ambiguous",
-      file: text.file,
-      found: `the unit of ${quote(header?.names[index] ?? "")} is not known`,
-      expected: "Hz, kHz, MHz or GHz",
-      remedy: "If it is one of these, say which with --unit.",
-    });
-  }
-  const { table: asRead, unit } = tableInHz(
-    lines,
-    dialect,
+  const above = frequencyUnitIn(comments);
+  const titles: Titles = { names: header?.names ?? [], roles: header === null ? stated : null };
+  const table = tableInHz(
+    { lines, dialect, file, port },
     index,
-    header?.names ?? [],
-    {
-      asked: options.frequencyUnit ?? null,
-      stated: roles[index]?.frequencyUnit ?? frequencyUnitIn(comments),
-      isDecimalStated: options.decimal !== undefined,
-    },
-    text.file,
+    titles,
+    { asked: options.frequencyUnit ?? null, stated: frequency.frequencyUnit ?? above },
     findings,
   );
-  const names = header?.names ?? [];
-  const series = seriesInOrder(asRead, index, roles, names, dialect, lines);
-  const table = series?.table ?? asRead;
-  report(table, findings);
-  findings.push(...(series?.findings ?? []));
+  checkWidth(stated, table.columns, titles.names, dialect, table.unit, lines, file);
+  refuseNegative(table.columns[table.index]?.values ?? [], file);
+  const { rows, columns, index: place, series } = tableOfSeries(table, dialect, lines, findings);
+  if (columns.length === table.columns.length) refuseOtherFrequencies(table, file);
+  report(rows, columns, findings);
+  const roles = withPreambleRoles(
+    columns.map(({ role }) => role),
+    comments,
+  );
   const texts = [
     ...comments,
-    ...names,
-    ...[...table.strange, ...table.notes].slice(0, MOST_TEXTS).map((line) => lines.text(line - 1)),
-    ...referenceColumn(table, names),
+    ...titles.names,
+    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments]
+      .slice(0, MOST_TEXTS)
+      .map((line) => lines.text(line - 1)),
+    ...referenceColumn(columns, file),
+    ...rows.remarked.slice(0, 1).map(({ text }) => text),
   ];
   return {
-    file: text.file,
-    frequencyHz: table.columns[index] as Float64Array,
-    unit,
-    columns: numberColumns(table, roles, header?.names ?? [], dialect, lines, texts),
+    file,
+    frequencyHz: columns[place]?.values as Float64Array,
+    unit: table.unit,
+    columns: columns.flatMap((column, c) => numberColumn(column, c, roles[c] as ColumnRole, texts)),
     roles,
-    names: header?.names ?? [],
-    lines: table.lines,
-    dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${unit}`,
+    names: titles.names,
+    lines: rows.lines,
+    series,
+    dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${table.unit}`,
     comments,
     texts,
+    kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, dialect, lines),
+    allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
+    rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
 }
 
-/** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
-function checkWidth(
-  roles: readonly ColumnRole[],
-  names: readonly string[],
-  dialect: Dialect,
-  lines: TextLines,
-  file: string,
+/** The header above the rows, or the names that the preamble lists; `lineIndex` is -1 for those. */
+function headerOf(lines: TextLines, dialect: Dialect, port: number): Header | null {
+  const names = namesFromPreamble(preambleOf(lines, dialect.firstDataLine, -1), dialect.columns);
+  if (names === null) return findHeader(lines, dialect, port);
+  return { names, roles: names.map((name) => roleFromHeader(name, port)), lineIndex: -1 };
+}
+
+/** What there is to say of how the table was read. */
+function report(
+  { leftOut, nextBlockLine, remarked }: CutRows,
+  columns: readonly TableColumn[],
+  findings: Finding[],
 ): void {
-  const named = names.length > 0 ? names.findLastIndex((name) => name !== "") + 1 : roles.length;
-  if (named === dialect.columns) return;
-  // A first data row longer by empty cells, and text columns without a name, are harmless.
-  const numbers = numericColumns(lines, dialect);
-  if (named < dialect.columns && numbers.slice(named).every((isNumber) => !isNumber)) return;
-  throw new ReadError({
-    code: "ambiguous",
-    file,
-    line: dialect.firstDataLine + 1,
-    found: `${dialect.columns} columns of numbers, but names for ${named}`,
-    expected: "a name for each column",
-    remedy: `Say what the ${dialect.columns} columns hold with --columns, "skip" for those to leave out (frequency:MHz,skip,swr).`,
-  });
-}
-
-/** Which columns hold a number in the first row. */
-function numericColumns(lines: TextLines, dialect: Dialect): readonly boolean[] {
-  const cells = splitLines([lines.text(dialect.firstDataLine)], dialect.delimiter)[0] ?? [];
-  return Array.from({ length: dialect.columns }, (_, c) => readCell(cells[c] ?? "", dialect.decimal).kind === "number");
-}
-
-function report({ strange, nextBlockLine, remarked }: NumberTable, findings: Finding[]): void {
+  const mark = columns.find((column) => column.mark !== null)?.mark ?? null;
+  if (mark !== null) findings.push(finding("info", "thousands-marked", { mark }));
+  const units = [...new Set(columns.flatMap(({ unit }) => unit?.name ?? []))];
+  if (units.length > 0) findings.push(finding("info", "units-in-cells", { units }));
+  if (columns.some(({ isPart }) => isPart)) findings.push(finding("info", "complex-cells", {}));
   const [remark] = remarked;
   if (remark !== undefined) {
     const params = { text: quote(remark.text), count: remarked.length };
     findings.push(finding("caution", "cells-remarked", params, { line: remark.line }));
   }
-  const [firstLine] = strange;
+  const firstLine = leftOut[0]?.line;
   if (firstLine !== undefined) {
-    const params = { firstLine, count: strange.length, text: null };
+    const params = { firstLine, count: leftOut.length, text: null };
     findings.push(finding("caution", "row-left-out", params, { line: firstLine }));
   }
   if (nextBlockLine !== null) {
     findings.push(finding("caution", "block-left-out", {}, { line: nextBlockLine }));
   }
 }
-
-function numberColumns(
-  table: NumberTable,
-  roles: readonly ColumnRole[],
-  names: readonly string[],
-  dialect: Dialect,
-  lines: TextLines,
-  texts: readonly string[],
-): NumberColumn[] {
-  const sample = once(() => {
-    const texts = Array.from(table.lines.subarray(0, ROWS_FOR_DIGITS), (line) => lines.text(line - 1));
-    return splitLines(texts, dialect.delimiter);
-  });
-  return roles.flatMap((role, c): NumberColumn[] => {
-    const values = table.columns[c];
-    if (role.quantity === "frequency" || role.quantity === "other" || values === undefined) return [];
-    // "More than" makes sense of SWR and ρ only; anywhere else such a cell holds no number.
-    const atLeast = table.atLeast.filter(({ column }) => column === c);
-    const scale = SCALES[role.quantity];
-    const { settled, ceiling } =
-      scale === undefined ? { settled: values, ceiling: null } : withBounds(values, atLeast, scale);
-    return [
-      {
-        quantity: role.quantity,
-        name: names[c] ?? `column ${c + 1}`,
-        values: role.factor === undefined ? settled : settled.map((value) => value * (role.factor ?? 1)),
-        ceiling,
-        halfUnit: once(() => halfUnitOf(sample(), c, dialect.decimal)),
-        isAssumed: role.isAssumed ?? false,
-        radians: role.radians ?? false,
-        percent: role.percent ?? false,
-        isNormalised: role.isNormalised ?? areNormalised(texts, role),
-        isUnsigned: false,
-      },
-    ];
-  });
-}
-
-function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {
-  const example = lines.text(dialect.firstDataLine).trim();
-  const above = dialect.firstDataLine > 0 ? lines.text(dialect.firstDataLine - 1).trim() : "";
-  const header = /\p{L}/u.test(above)
-    ? `the line above them, ${quote(above)}, does not name a frequency and a reading`
-    : "no header says what they are";
-  return new ReadError({
-    code: "no-frequency",
-    file,
-    line: dialect.firstDataLine + 1,
-    found: `there are numbers (${quote(example)}), but ${header}`,
-    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:${likelyUnit(example)},${likelyReadings(dialect.columns)}`,
-  });
-}
-
-/** The unit that the first number of a line would have as a frequency of an antenna. */
-function likelyUnit(line: string): FrequencyUnit {
-  const first = Number.parseFloat(line.replace(",", "."));
-  if (first >= 100_000) return "Hz";
-  return first >= 1000 ? "kHz" : "MHz";
-}
-
-const likelyReadings = (columns: number): string =>
-  columns === 2 ? "swr" : ["r", "x", ...new Array<string>(Math.max(0, columns - 3)).fill("skip")].join(",");
-
-/** What a column of reference impedances states, where all its values are one. */
-function referenceColumn({ columns }: NumberTable, names: readonly string[]): readonly string[] {
-  const index = names.findIndex((name) => isReferenceName(name));
-  const values = columns[index];
-  const first = values?.[0];
-  if (values === undefined || first === undefined || !values.every((value) => value === first)) return [];
-  return [`${names[index]} = ${first}`];
-}
-
-/** Whether words around the table say that impedances in it are multiples of the reference. */
-const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): boolean =>
-  /^(?:resistance|reactance|impedance-magnitude|parallel-)/.test(quantity) &&
-  texts.some((text) => /\bnormali[sz]ed (?:imped\w*|values?|data)|(?:multiples of|divided by) z ?[o0₀]/i.test(text));

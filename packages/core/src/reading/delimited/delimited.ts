@@ -4,16 +4,20 @@ import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import { type Points, rowsWithoutNumber } from "../points/arrange.js";
+import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { roundingOf } from "../points/rounding.js";
-import { type Determination, determinationsOf, resolutionOf } from "../quantities/assemble.js";
+import { type Determination, determinationsOf } from "../quantities/assemble.js";
+import { guessedColumns } from "../quantities/column-names.js";
+import { resolutionOf } from "../quantities/compare.js";
 import { crossCheck } from "../quantities/cross-check.js";
 import { absurdReadings, slippedFrequencies } from "../quantities/plausibility.js";
 import { type ReferenceStatement, referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
-import { type DelimitedColumns, readColumns } from "./delimited-columns.js";
+import type { DelimitedColumns } from "./delimited-columns.js";
 import { transmissionError } from "./preamble.js";
+import { readColumns } from "./read-columns.js";
 
 /** An SWR of 0.99 is a rounded 1, not an impossible reading. */
 const NEARLY_ZERO = 0.01;
@@ -64,15 +68,21 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
   const { file, frequencyHz } = table;
   const stated = options.referenceOhms === undefined ? referenceOf(table.texts, file) : null;
   const referenceOhms = options.referenceOhms ?? (stated?.isSure ? stated.ohms : DEFAULT_REFERENCE_OHMS);
-  const columns = settleColumns(table.columns, frequencyHz, options, file, findings);
+  const columns = settleColumns(table.columns, { ...table, options }, findings);
   const determinations = determinationsOf(columns, referenceOhms);
   const chosen = mostPrecise(determinations);
   if (chosen === null) throw withoutReflection(table);
   findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
   findings.push(...referenceFindings(stated, options), ...absurdReadings(chosen), ...slippedFrequencies(frequencyHz));
+  const { points, isKept } = pointsOf(table, chosen, findings);
   return {
     format: "delimited",
-    points: pointsOf(table, chosen, findings),
+    points,
+    series: table.series && { ...table.series, of: table.series.of.filter(isKept) },
+    ledger: () => {
+      const lost = new Set(table.lines.filter((_, row) => !isKept(0, row)));
+      return ledgerOf(table.allLines(), (line) => (lost.has(line) ? "no-reading" : table.kindOf(line)));
+    },
     referenceOhms,
     description: `delimited text, ${table.dialect}, from ${chosen.title}`,
     comments: table.comments,
@@ -105,7 +115,12 @@ function mostPrecise(determinations: readonly Determination[]): Determination | 
   );
 }
 
-function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determination, findings: Finding[]): Points {
+/** The points of the rows that give one, and which those are. */
+function pointsOf(
+  { file, frequencyHz, lines }: DelimitedColumns,
+  chosen: Determination,
+  findings: Finding[],
+): { points: Points; isKept: (_: number, row: number) => boolean } {
   const count = frequencyHz.length;
   const real = new Float64Array(count);
   const imaginary = new Float64Array(count);
@@ -139,7 +154,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
   const keptOf = (column: Float64Array) => (lost === 0 ? column : column.filter(isKept));
   const first = keptOf(real);
   const second = keptOf(imaginary);
-  return {
+  const points: Points = {
     frequencyHz: keptOf(frequencyHz),
     reflectionReal: chosen.isVector ? first : null,
     reflectionImaginary: chosen.isVector ? second : null,
@@ -151,6 +166,7 @@ function pointsOf({ file, frequencyHz, lines }: DelimitedColumns, chosen: Determ
     repeatNoise: null,
     rounding: roundingOf(chosen),
   };
+  return { points, isKept };
 }
 
 /** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */
@@ -166,7 +182,7 @@ function scaleEndIn({ columns, isVector }: Determination, findings: Finding[]): 
   return isSwr ? reflectionMagnitudeFromSwr(column.ceiling) : column.ceiling;
 }
 
-function withoutReflection({ names, roles, file }: DelimitedColumns): ReadError {
+function withoutReflection({ names, roles, unit, file }: DelimitedColumns): ReadError {
   if (roles.some(({ quantity }) => quantity === "transmission")) {
     return transmissionError(file, "the columns hold");
   }
@@ -178,7 +194,6 @@ function withoutReflection({ names, roles, file }: DelimitedColumns): ReadError 
         ? `the header ${quote(names.join(", "))} names no reading that gives a reflection`
         : "no column gives a reflection",
     expected: "SWR, return loss, S11, R and X, or |Z| with its angle",
-    remedy:
-      "Say what the columns hold, for example --columns frequency:MHz,swr, or name two files with + between them if each holds one part.",
+    remedy: `Say what the columns hold, for example ${guessedColumns(roles, unit)}, or name two files with + between them if each holds one part.`,
   });
 }

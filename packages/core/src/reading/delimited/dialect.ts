@@ -1,8 +1,9 @@
 import { quote, ReadError } from "../../input/read-error.js";
-import type { DecimalMark, Delimiter, ReadOptions } from "../options/read-options.js";
+import type { Delimiter, ReadOptions } from "../options/read-options.js";
 import type { TextLines } from "../text/text-lines.js";
-import { type CellDialect, DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
-import { hasUnitBeside } from "./dressed-number.js";
+import { type Cell, type CellDialect, hasUnitBeside, readCell } from "./cell-grammar.js";
+import { DELIMITER_CHARACTERS, splitLines } from "./cells.js";
+import { dataWidth, isNumber, tornIn } from "./row-width.js";
 
 /** The dialect of a delimited text and where its numbers stand, decided together from whole lines. */
 export interface Dialect extends CellDialect {
@@ -13,7 +14,7 @@ export interface Dialect extends CellDialect {
 }
 
 /** Every way of writing that is tried. */
-const CANDIDATES: readonly CellDialect[] = [
+const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
   { delimiter: "tab", decimal: "point" },
   { delimiter: "semicolon", decimal: "point" },
   { delimiter: "comma", decimal: "point" },
@@ -23,7 +24,6 @@ const CANDIDATES: readonly CellDialect[] = [
   { delimiter: "space", decimal: "comma" },
   { delimiter: "bar", decimal: "point" },
   { delimiter: "bar", decimal: "comma" },
-  // Only quotes make this one possible: "6,900","3,62".
   { delimiter: "comma", decimal: "comma" },
 ];
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
@@ -37,19 +37,22 @@ interface Evidence {
   readonly dataLines: number;
   /** Whether any number is written with the decimal mark */
   readonly hasFractions: boolean;
+  /** Texts in its rows that hold digits: numbers torn apart, perhaps */
+  readonly torn: number;
   /** The cells of the rows of numbers that were looked at, to see whether another reading says the same */
-  readonly rows: readonly { readonly line: number; readonly cells: readonly string[] }[];
+  readonly rows: readonly { readonly line: number; readonly cells: readonly Cell[] }[];
 }
 
 /**
  * Decides delimiter, decimal mark and the place of the numbers together: the reading under which the most lines are
  * rows of numbers of one width wins.
  *
+ * @param from line from which on numbers are looked for
  * @throws ReadError `no-data` where no reading gives two columns of numbers; `ambiguous` where two different ones are
  *   equally good
  */
-export function decideDialect(lines: TextLines, options: ReadOptions, file: string): Dialect {
-  const start = firstPossibleRow(lines);
+export function decideDialect(lines: TextLines, options: ReadOptions, file: string, from = 0): Dialect {
+  const start = firstPossibleRow(lines, from);
   const firstLines = lines.texts(start, start + FEW_LINES);
   // A line that begins with a number may still be a title: one further down is looked at as well.
   const looked = [firstLines[0] ?? "", firstLines[firstLines.length >> 1] ?? ""];
@@ -57,12 +60,17 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
     ({ delimiter, decimal }) =>
       (options.delimiter === undefined || delimiter === options.delimiter) &&
       (options.decimal === undefined || decimal === options.decimal) &&
-      looked.some((line) => occurs(delimiter, line)),
-  );
-  const few = bestReadings(candidates, lines, start, FEW_LINES);
+      looked.some((line) => occurs(delimiter, line)) &&
+      // Only quotes tell the comma within a number from the one behind it.
+      (delimiter !== "comma" || decimal !== "comma" || looked.some((line) => line.includes('"'))),
+  ).map((candidate) => ({ ...candidate, isDecimalStated: options.decimal !== undefined }));
+  const strict = bestReadings(candidates, lines, start, FEW_LINES, false);
+  // Where every row holds a remark, numbers with one are all there is.
+  const isLoose = strict.length === 0 && bestReadings(candidates, lines, start, MANY_LINES, false).length === 0;
+  const few = isLoose ? bestReadings(candidates, lines, start, FEW_LINES, true) : strict;
   // Whole numbers at the start may hide a decimal comma that comes later.
   const isClear = few.length === 1 && (few[0]?.dataLines ?? 0) >= FEW_LINES / 2 && few[0]?.hasFractions === true;
-  const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES);
+  const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES, isLoose);
   // Blanks beside tabs stand within the cells.
   const areTabbed = best.some(({ dialect }) => dialect.delimiter === "tab");
   const [first, ...others] = best.filter(({ dialect }) => !(areTabbed && dialect.delimiter === "space"));
@@ -77,7 +85,7 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
 
 /** Whether a delimiter stands in a row at all; a comma as decimal mark beside it needs quotes. */
 function occurs(delimiter: Delimiter, row: string): boolean {
-  if (delimiter === "space") return /\S[ \t]+\S/.test(row);
+  if (delimiter === "space") return /\S\s+\S/.test(row);
   return row.includes(DELIMITER_CHARACTERS[delimiter]);
 }
 
@@ -87,6 +95,7 @@ function bestReadings(
   lines: TextLines,
   start: number,
   count: number,
+  isLoose: boolean,
 ): readonly Evidence[] {
   const sample = lines.texts(start, start + count);
   const splits = new Map<Delimiter, readonly (readonly string[])[]>();
@@ -94,21 +103,23 @@ function bestReadings(
     if (!splits.has(delimiter)) splits.set(delimiter, splitLines(sample, delimiter));
   }
   const found = candidates
-    .map((candidate) => weigh(candidate, splits.get(candidate.delimiter) ?? [], start))
+    .map((candidate) => weigh(candidate, splits.get(candidate.delimiter) ?? [], start, isLoose))
     .filter((evidence) => evidence !== null);
   const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
-  return found.filter(({ dataLines }) => dataLines === most);
+  const best = found.filter(({ dataLines }) => dataLines === most);
+  const leastTorn = Math.min(...best.map(({ torn }) => torn));
+  return best.filter(({ torn }) => torn === leastTorn);
 }
 
 /** "7;" */
 const SHORTEST_ROW = 2;
 
 /** The first line that may hold two numbers: what stands above is preamble, however long. */
-function firstPossibleRow(lines: TextLines): number {
-  for (let line = 0; lines.has(line); line++) {
+function firstPossibleRow(lines: TextLines, from: number): number {
+  for (let line = from; lines.has(line); line++) {
     if (lines.end(line) - lines.start(line) >= SHORTEST_ROW && mayHoldNumbers(lines.text(line))) return line;
   }
-  return 0;
+  return from;
 }
 
 /** What stands for a reading that there is none of: marks, nothing, or a word. */
@@ -123,8 +134,23 @@ function mayHoldNumbers(line: string): boolean {
   return /\d/.test(rest) || start[0].includes(",") || OFF_SCALE.test(rest);
 }
 
-function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], offset: number): Evidence | null {
-  const widths = rows.map((cells) => dataWidth(cells, candidate.decimal));
+function weigh(
+  candidate: CellDialect,
+  rows: readonly (readonly string[])[],
+  offset: number,
+  isLoose: boolean,
+): Evidence | null {
+  // Prose with numbers in it holds commas and blanks, but seldom other delimiters.
+  const isSure = candidate.delimiter !== "comma" && candidate.delimiter !== "space";
+  const read = rows.map((cells) => {
+    const row = cells.map((text) => readCell(text, candidate));
+    const mayHaveRemarks = isLoose || (isSure && cells.length > 1 && isNumber(row[0]));
+    const isSlip = (cell: Cell) => cell.kind === "number" && cell.isSlipped && !isLoose;
+    return mayHaveRemarks
+      ? row.map((cell) => ("isRemarked" in cell && !isSlip(cell) ? { ...cell, isRemarked: false } : cell))
+      : row;
+  });
+  const widths = rows.map((cells, i) => dataWidth(cells, read[i] as readonly Cell[]));
   const counts = new Map<number, number>();
   for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
   const [columns, dataLines] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0]);
@@ -132,64 +158,34 @@ function weigh(candidate: CellDialect, rows: readonly (readonly string[])[], off
   const mark = candidate.decimal === "comma" ? "," : ".";
   const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
   // The last cells of the first rows may be empty, or hold words that those of the others do not.
-  const isNumber = (cell: string) => readCell(cell, candidate.decimal).kind === "number";
   const isRow = (cells: readonly string[], i: number) =>
     widths[i] === columns ||
     (candidate.delimiter !== "space" &&
       cells.length >= columns &&
-      !cells.slice(columns).some(isNumber) &&
-      ((widths[i] ?? 0) > 0 || (isNumber(cells[0] ?? "") && cells.slice(1).every((cell) => cell === ""))));
+      !(read[i] ?? []).slice(columns).some(isNumber) &&
+      ((widths[i] ?? 0) > 0 || (isNumber(read[i]?.[0]) && cells.slice(1).every((cell) => cell === ""))));
   const first = rows.findIndex(isRow);
   return {
     dialect: { ...candidate, firstDataLine: offset + first, columns },
     dataLines,
     hasFractions,
-    rows: rows.map((cells, i) => ({ cells, line: offset + i })).filter((_, i) => i >= first && (widths[i] ?? 0) > 0),
+    torn: read.reduce((sum, row, i) => (widths[i] === columns ? sum + tornIn(row, rows[i] ?? []) : sum), 0),
+    rows: read.map((cells, i) => ({ cells, line: offset + i })).filter((_, i) => i >= first && (widths[i] ?? 0) > 0),
   };
 }
 
 /** The numbers of the first rows from a line on as a reading has them; texts beside them may be split in any way. */
-function numbersOf({ rows, dialect }: Evidence, from: number): string {
+function numbersOf({ rows }: Evidence, from: number): string {
   return rows
     .filter(({ line }) => line >= from)
     .slice(0, COMPARED_ROWS)
-    .map(({ cells }) =>
-      cells
-        .map((cell) => readCell(cell, dialect.decimal))
-        .flatMap((cell) => (cell.kind === "number" ? [cell.value] : []))
-        .join("|"),
-    )
+    .map(({ cells }) => cells.flatMap(digitsIn).map(Number).join("|"))
     .join("\n");
 }
 
-/** A date, a time or both: a text like another. */
-const DATE_OR_TIME = /^(?:\d{4}-\d\d-\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:\.\d+)?)?)?Z?|\d\d?:\d\d(?::\d\d(?:\.\d+)?)?)$/;
-const BLANK = 0;
-const NOT_DATA = -1;
-
-/**
- * Number of cells of a row of numbers, an empty last cell not counted; BLANK for a blank line, NOT_DATA for anything
- * else, such as prose with a number in it.
- */
-function dataWidth(cells: readonly string[], decimal: DecimalMark): number {
-  let width = cells.length;
-  while (width > 0 && cells[width - 1] === "") width--;
-  if (width === 0) return BLANK;
-  let numbers = 0;
-  for (let i = 0; i < width; i++) {
-    const { kind } = readCell(cells[i] as string, decimal);
-    if (kind === "number") numbers++;
-    // Digits that are no number, or a mark alone, show that the line was split in the wrong place.
-    else if (
-      kind === "text" &&
-      /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string) &&
-      !DATE_OR_TIME.test(cells[i] as string)
-    )
-      return NOT_DATA;
-  }
-  if (2 * numbers < width) return NOT_DATA;
-  const startsWithNumber = () => readCell(cells.find((cell) => cell !== "") ?? "", decimal).kind === "number";
-  return numbers >= 2 || (numbers === 1 && width > 1 && startsWithNumber()) ? width : NOT_DATA;
+function digitsIn(cell: Cell): readonly string[] {
+  if (cell.kind === "number") return [cell.digits.replace(/d/i, "e")];
+  return cell.kind === "complex" ? cell.parts : [];
 }
 
 function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {

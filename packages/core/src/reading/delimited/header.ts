@@ -1,10 +1,11 @@
 import type { ColumnRole } from "../options/column-role.js";
 import { DELIMITERS, type Delimiter } from "../options/read-options.js";
 import { frequencyUnitOf } from "../options/units.js";
-import { roleFromHeader } from "../quantities/columns.js";
 import { wordsOf } from "../quantities/name-words.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
-import { DELIMITER_CHARACTERS, readCell, splitLines } from "./cells.js";
+import { readCell } from "./cell-grammar.js";
+import { COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { frequencyUnitIn } from "./preamble.js";
 
@@ -18,13 +19,33 @@ export interface Header {
 }
 
 /** How far above the numbers a header is looked for. */
-const REACH = 40;
+const REACH = 200;
 /** Characters of a line that are looked at. */
 const LONGEST_HEADER = 4000;
-const COMMENT_MARK = /^[\s"']*(?:[!#%;*']|\/\/|REM\b)+\s*/i;
 const RULE_LINE = /^[\s\-=_+|*~.]*$/;
 const UNIT_WORDS = new Set([
-  ...["hz", "khz", "mhz", "ghz", "ohm", "ohms", "kohm", "db", "deg", "°", "rad", "%", "1", "siemens", "ms", "degrees"],
+  ...[
+    "hz",
+    "khz",
+    "mhz",
+    "ghz",
+    "ohm",
+    "ohms",
+    "kohm",
+    "db",
+    "deg",
+    "°",
+    "rad",
+    "%",
+    "1",
+    "siemens",
+    "ms",
+    "degrees",
+    "gon",
+    "w",
+    "watt",
+    "watts",
+  ],
 ]);
 
 /**
@@ -36,15 +57,16 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
   let units: readonly string[] | null = null;
   for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
     const line = contentOf(lines, i, dialect);
-    // "FREQ UNIT MHz" names a frequency, and heads no column.
-    if (RULE_LINE.test(line) || frequencyUnitIn([line]) !== null) continue;
-    const rowOfUnits = asUnits(line, dialect);
+    if (RULE_LINE.test(line)) continue;
+    const rowOfUnits =
+      asUnits(line, dialect) ?? (i > 0 ? asUnitsBelow(line, contentOf(lines, i - 1, dialect), dialect, port) : null);
     if (rowOfUnits !== null) {
       units = rowOfUnits;
       continue;
     }
     const split = bestSplit(line, dialect, port);
-    if (split === null) continue;
+    // "frequency unit MHz" names a frequency, and heads no column.
+    if (split === null || (!namesReading(split.roles) && isStatement(line, dialect))) continue;
     const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1, dialect), dialect) : null);
     if (above === null) return { ...split, lineIndex: i };
     const names = split.names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
@@ -56,6 +78,27 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
   }
   return null;
 }
+
+/** Whether a line states the unit of frequency and is no row of names. */
+const isStatement = (line: string, { delimiter, columns }: Dialect): boolean =>
+  frequencyUnitIn([line]) !== null && (delimiter === "space" || splitLine(line, delimiter).length !== columns);
+
+/** The first line below some others that names a frequency and a reading, with numbers below it; null where there is none. */
+export function laterHeader(lines: TextLines, from: number, dialect: Dialect, port: number): number | null {
+  for (let line = from; line < from + FURTHEST_HEADER && lines.has(line + 1); line++) {
+    const text = lines.text(line).slice(0, LONGEST_HEADER);
+    if (!/^[#!%;*"'|\s]*\p{L}/u.test(text) || !/^[\s"|]*[+-]?[.,]?\d/.test(lines.text(line + 1))) continue;
+    const split = bestSplit(text.replace(COMMENT_MARK, ""), dialect, port);
+    if (split !== null && namesReading(split.roles)) return line;
+  }
+  return null;
+}
+
+const FURTHEST_HEADER = 400;
+
+/** Whether a column holds something else than frequencies and what is not known. */
+export const namesReading = (roles: readonly ColumnRole[]): boolean =>
+  roles.some(({ quantity }) => quantity !== "frequency" && quantity !== "other");
 
 const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 
@@ -93,13 +136,13 @@ function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "
   let bestScore = 0;
   for (const delimiter of delimiters) {
     // A line that the numbers' own delimiter splits is not taken apart otherwise: its blanks belong to the names.
-    if (best !== null && delimiter === "space") break;
+    if (best !== null && (delimiter === "space" || namesReading(best.roles))) break;
     if (delimiter === "space" && dialect.delimiter !== "space" && isSplitBy(line, dialect.delimiter)) break;
     for (const names of splitsOf(line, delimiter)) {
-      if (names.length < 2 || names.some((name) => readCell(name, dialect.decimal).kind === "number")) continue;
+      if (names.length < 2 || names.some((name) => isNumber(name, dialect))) continue;
       const roles = rolesOf(names, port);
       if (!roles.some(({ quantity }) => quantity === "frequency")) continue;
-      const known = roles.filter(({ quantity }) => quantity !== "other").length;
+      const known = new Set(roles.map(({ quantity }) => quantity).filter((quantity) => quantity !== "other")).size;
       const isSameWidth = names.length === dialect.columns;
       if (known < 2 && !isSameWidth) continue;
       const score = known + (isSameWidth ? 100 : 0);
@@ -112,17 +155,22 @@ function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "
   return best;
 }
 
-const isSplitBy = (line: string, delimiter: Delimiter) => (splitLines([line], delimiter)[0] ?? []).length > 1;
+const isSplitBy = (line: string, delimiter: Delimiter) => splitLine(line, delimiter).length > 1;
+
+function isNumber(name: string, dialect: Dialect): boolean {
+  const cell = readCell(name, dialect);
+  return cell.kind === "number" && !cell.isRemarked;
+}
 
 /** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */
 function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {
   const strip = (cells: readonly string[]) => cells.map((cell) => cell.replace(/^(["'])(.*)\1$/, "$2").trim());
   if (delimiter !== "space") {
-    const cells = strip(splitLines([line], delimiter)[0] ?? []);
+    const cells = strip(splitLine(line, delimiter));
     return [cells.at(-1) === "" ? cells.slice(0, -1) : cells];
   }
-  const single = strip(line.trim().split(/[ \t]+/));
-  const wide = strip(line.trim().split(/\t| {2,}/));
+  const single = strip(line.trim().split(/\s+/));
+  const wide = strip(line.trim().split(/\t|\s{2,}/));
   const joined: string[] = [];
   for (const word of single) {
     const before = joined.at(-1);
@@ -141,13 +189,53 @@ function isUnitOf(name: string, word: string): boolean {
 
 /** The cells of a row that holds nothing but units, or null. */
 function asUnits(line: string, dialect: Dialect): readonly string[] | null {
-  const cells = (splitLines([line], dialect.delimiter)[0] ?? []).map((cell) =>
+  const cells = splitLine(line, dialect.delimiter).map((cell) =>
     cell.replace(/^[[(]|[\])]$/g, "").replace(/^[-–—]$/, ""),
   );
   const filled = cells.filter((cell) => cell !== "");
+  if (filled.length === 1 && cells.length > 1 && frequencyUnitOf(filled[0] ?? "") !== null) return cells;
   if (filled.length === 0 || cells.length > dialect.columns + 1) return null;
   const isUnit = (cell: string) => wordsOf(cell).length === 1 && wordsOf(cell).every((word) => UNIT_WORDS.has(word));
   const hasFrequencyUnit = filled.some((cell) => /^(k|m|g)?hz$/i.test(cell));
   // A frequency's unit alone may be a header that is nothing but units ("MHz;SWR"); two units make a row of units.
   return hasFrequencyUnit && filled.length >= 2 && filled.every(isUnit) ? cells : null;
 }
+
+/** Whether a line holds units and nothing else. */
+export const isRowOfUnits = (line: string, dialect: Dialect): boolean => asUnits(line, dialect) !== null;
+
+/** The longest that a unit is written: "degrees". */
+const LONGEST_UNIT = 8;
+
+/** The same of a row some of whose units are not known, right below the names of its columns. */
+function asUnitsBelow(line: string, above: string, dialect: Dialect, port: number): readonly string[] | null {
+  const cells = splitLine(line, dialect.delimiter).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
+  const frequency = cells.findIndex((cell) => frequencyUnitOf(cell) !== null);
+  if (frequency < 0 || cells.some((cell) => cell.length > LONGEST_UNIT || isNumber(cell, dialect))) return null;
+  const names = bestSplit(above, dialect, port);
+  if (names === null || names.names.length !== cells.length) return null;
+  if (names.roles[frequency]?.quantity !== "frequency" || names.roles[frequency].frequencyUnit) return null;
+  return cells.map((cell) => (UNIT_WORDS.has(wordsOf(cell).join(" ")) ? cell : ""));
+}
+
+/** A dialect whose rows begin below the header, and have a column for each of its names where they have cells for them. */
+export function below({ lineIndex, names, roles }: Header, dialect: Dialect, lines: TextLines): Dialect {
+  const firstDataLine = firstRowBelow(lineIndex, dialect, lines);
+  if (dialect.delimiter === "space" || names.length <= dialect.columns || !lines.has(firstDataLine)) {
+    return { ...dialect, firstDataLine };
+  }
+  const cells = splitLine(lines.text(firstDataLine), dialect.delimiter);
+  const areRemarks = roles.slice(dialect.columns).every(({ quantity }) => quantity === "other");
+  const hasAll = cells.length === names.length || areRemarks;
+  return { ...dialect, firstDataLine, columns: hasAll ? names.length : dialect.columns };
+}
+
+/** The first line below a header that begins as a row of numbers does; above the first plain one stand those with remarks. */
+function firstRowBelow(lineIndex: number, dialect: Dialect, lines: TextLines): number {
+  const first = Math.max(dialect.firstDataLine, lineIndex + 1);
+  for (let line = lineIndex + 1; line < first; line++) if (isRowLike(lines.text(line))) return line;
+  return first;
+}
+
+/** Whether a line begins as a row of numbers does. */
+const isRowLike = (line: string): boolean => /^[\s"|~>]*\d[\d.,]*\s*(?:[kmg]?hz)?\s*["\s,;|]/i.test(line);

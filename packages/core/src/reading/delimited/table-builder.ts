@@ -1,31 +1,33 @@
 import { doubled } from "../../numbers/grow.js";
+import type { LeftOutReason } from "../points/line-ledger.js";
+import type { Cell } from "./cell-grammar.js";
 
-/** The rows of numbers of a delimited text, column by column. */
-export interface NumberTable {
-  /** NaN where a cell holds no number */
+/** Rows of a delimited text as they were cut: their plain numbers, and the cells of those rows that hold anything else. */
+export interface CutRows {
+  /** NaN in rows whose cells stand in `cells` */
   readonly columns: readonly Float64Array[];
   /** Line of each row in the file, counted from 1 */
   readonly lines: Uint32Array;
-  /** Cells that say "more than": the bound they state (null where they state none) */
-  readonly atLeast: readonly { readonly row: number; readonly column: number; readonly bound: number | null }[];
+  /** By row, the cells of those that are not plain numbers throughout */
+  readonly cells: ReadonlyMap<number, readonly Cell[]>;
   /** Lines among the rows that are no rows of numbers, counted from 1 */
-  readonly strange: readonly number[];
+  readonly leftOut: readonly { readonly line: number; readonly reason: LeftOutReason }[];
   /** Lines of comments among the rows and below them, counted from 1 */
-  readonly notes: readonly number[];
+  readonly comments: readonly number[];
   /** Cells that hold a number and a remark, and their lines, counted from 1 */
   readonly remarked: readonly { readonly line: number; readonly text: string }[];
   /** Line at which another block of numbers begins, counted from 1; null where there is none */
   readonly nextBlockLine: number | null;
 }
 
-/** A table as its rows are read, cell by cell. */
+/** Grows as rows are read. `put` fills the row that `endRow` closes. */
 export class TableBuilder {
   #columns: Float64Array<ArrayBuffer>[];
   #lines = new Uint32Array(1024);
   #rows = 0;
-  readonly #atLeast: { row: number; column: number; bound: number | null }[] = [];
-  readonly #strange: number[] = [];
-  readonly #notes: number[] = [];
+  readonly #cells = new Map<number, readonly Cell[]>();
+  readonly #leftOut: { line: number; reason: LeftOutReason }[] = [];
+  readonly #comments: number[] = [];
   readonly #remarked: { line: number; text: string }[] = [];
 
   constructor(columns: number) {
@@ -36,11 +38,6 @@ export class TableBuilder {
     (this.#columns[column] as Float64Array)[this.#rows] = value;
   }
 
-  putAtLeast(column: number, bound: number | null): void {
-    this.put(column, Number.NaN);
-    this.#atLeast.push({ row: this.#rows, column, bound });
-  }
-
   endRow(line: number): void {
     this.#lines[this.#rows++] = line;
     if (this.#rows < this.#lines.length) return;
@@ -48,31 +45,34 @@ export class TableBuilder {
     this.#columns = this.#columns.map(doubled);
   }
 
-  dropRow(): void {
-    while (this.#atLeast.at(-1)?.row === this.#rows) this.#atLeast.pop();
+  /** A row whose cells are not plain numbers throughout. */
+  addCells(line: number, cells: readonly Cell[]): void {
+    this.#cells.set(this.#rows, cells);
+    for (let c = 0; c < this.#columns.length; c++) this.put(c, Number.NaN);
+    this.endRow(line);
   }
 
-  dropStrange(line: number): void {
-    this.dropRow();
-    this.#strange.push(line);
+  leaveOut(line: number, reason: LeftOutReason): void {
+    this.#leftOut.push({ line, reason });
   }
 
   remark(line: number, text: string): void {
     this.#remarked.push({ line, text });
   }
 
-  note(line: number): void {
-    this.#notes.push(line);
+  comment(line: number): void {
+    this.#comments.push(line);
   }
 
-  build() {
+  build(nextBlockLine: number | null): CutRows {
     return {
       columns: this.#columns.map((column) => column.subarray(0, this.#rows)),
       lines: this.#lines.subarray(0, this.#rows),
-      atLeast: this.#atLeast,
-      strange: this.#strange,
-      notes: this.#notes,
+      cells: this.#cells,
+      leftOut: this.#leftOut,
+      comments: this.#comments,
       remarked: this.#remarked,
+      nextBlockLine,
     };
   }
 }

@@ -1,65 +1,110 @@
+import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type FrequencyUnit, frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
-import { frequencyUnitFor, refuseImpossible, refuseUnitInRow } from "../quantities/frequency-unit.js";
+import { frequencyUnitFor, refuseImpossible } from "../quantities/frequency-unit.js";
 import type { TextLines } from "../text/text-lines.js";
-import { readCell, splitLines } from "./cells.js";
+import { splitLine } from "./cells.js";
+import { cutRows } from "./cut-rows.js";
 import type { Dialect } from "./dialect.js";
-import { readTable } from "./number-table.js";
-import type { NumberTable } from "./table-builder.js";
+import type { CutRows } from "./table-builder.js";
+import type { TableColumn } from "./table-column.js";
+import { type Titles, tableColumns } from "./table-columns.js";
 
-/** Rows looked at for a unit beside the frequency. */
-const ROWS_FOR_UNITS = 200;
-/** Frequencies of one sweep in one unit differ by less than this factor. */
-const MOST_SPREAD = 200;
+/** A table whose frequencies are in Hz. */
+export interface TableInHz {
+  readonly rows: CutRows;
+  readonly columns: readonly TableColumn[];
+  /** Place of the frequencies among the columns */
+  readonly index: number;
+  readonly unit: FrequencyUnit;
+}
 
-/** Reads the table with its frequencies in Hz; a unit that is not stated is told from the size of the numbers. */
+/** What is known of the unit of frequency before the rows are read. */
+interface UnitKnown {
+  readonly asked: FrequencyUnit | null;
+  readonly stated: FrequencyUnit | null;
+}
+
+/**
+ * Reads the table with its frequencies in Hz. The unit is the one of the cells, or that which the user or the file state, or
+ * else is told from the size of the numbers.
+ *
+ * @param index which of the columns, as they are cut, holds the frequencies
+ */
 export function tableInHz(
-  lines: TextLines,
-  dialect: Dialect,
+  text: { readonly lines: TextLines; readonly dialect: Dialect; readonly file: string; readonly port: number },
   index: number,
-  header: readonly string[],
-  unit: {
-    readonly asked: FrequencyUnit | null;
-    readonly stated: FrequencyUnit | null;
-    readonly isDecimalStated: boolean;
-  },
-  file: string,
+  titles: Titles,
+  { asked, stated }: UnitKnown,
   findings: Finding[],
-): { table: NumberTable; unit: FrequencyUnit } {
-  const ofSomeRows = unit.asked === null && unit.stated === null ? unitOfSomeRows(lines, dialect, index) : null;
-  const readIn = (name: FrequencyUnit) =>
-    readTable(
-      lines,
-      dialect,
-      Array.from({ length: dialect.columns }, (_, column) => (column === index ? UNIT_EXPONENTS[name] : 0)),
-      header,
-      ofSomeRows !== null,
-    );
-  if (unit.asked !== null) return { table: readIn(unit.asked), unit: unit.asked };
-  const stated = unit.stated ?? ofSomeRows;
-  refuseUnitInRow(lines.text(dialect.firstDataLine).trim(), stated, file);
-  if (stated !== null) {
-    const table = readIn(stated);
-    refuseImpossible(table.columns[index] as Float64Array, stated, unit.isDecimalStated, file);
-    return { table, unit: stated };
+): TableInHz {
+  const { lines, dialect, file } = text;
+  const readIn = (unit: FrequencyUnit) => {
+    const shifts = Array.from({ length: dialect.columns }, (_, c) => (c === index ? UNIT_EXPONENTS[unit] : 0));
+    const rows = cutRows(lines, dialect, shifts, titles.names);
+    const columns = tableColumns({ ...text, rows, shifts }, titles).map(countedFromZero);
+    const place = columns.findIndex(({ role }) => role.quantity === "frequency");
+    if (place < 0) throw withoutFrequency(file);
+    return { rows, columns, index: place };
+  };
+  const beside = unitBeside(text, index);
+  if (beside !== null && stated !== null && beside !== stated) throw twoUnits(beside, stated, lines, dialect, file);
+  const known = asked ?? stated ?? beside;
+  const first = readIn(known ?? "Hz");
+  const frequency = first.columns[first.index] as TableColumn;
+  const inCells = frequency.unit === null ? null : (frequency.role.frequencyUnit ?? null);
+  if (inCells !== null) {
+    if (asked !== null && asked !== frequency.unit?.name) {
+      const params = { where: "cells", unit: frequency.unit?.name ?? inCells, given: asked } as const;
+      findings.push(finding("caution", "unit-stated", params));
+    }
+    refuseImpossible(frequency.values, inCells, dialect.isDecimalStated, file);
+    return { ...first, unit: inCells };
   }
-  const asPrinted = readIn("Hz");
-  const inferred = frequencyUnitFor(asPrinted.columns[index] as Float64Array, file);
+  if (asked !== null) return { ...first, unit: asked };
+  if (known !== null) {
+    refuseImpossible(frequency.values, known, dialect.isDecimalStated, file);
+    return { ...first, unit: known };
+  }
+  const inferred = frequencyUnitFor(frequency.values, file);
   findings.push(finding("caution", "frequency-unit-inferred", { unit: inferred }));
-  return { table: inferred === "Hz" ? asPrinted : readIn(inferred), unit: inferred };
+  return { ...(inferred === "Hz" ? first : readIn(inferred)), unit: inferred };
 }
 
-/** The unit that stands beside the frequencies of some rows, the first among them, where those of the others are of its size. */
-function unitOfSomeRows(lines: TextLines, dialect: Dialect, index: number): FrequencyUnit | null {
-  const { firstDataLine, delimiter, decimal } = dialect;
-  const rows = splitLines(lines.texts(firstDataLine, firstDataLine + ROWS_FOR_UNITS), delimiter);
-  const cells = rows.map((row) => /^([\d.,]+)\s*([kmg]?hz)?$/i.exec(row[index] ?? "")).filter((cell) => cell !== null);
-  const units = new Set(cells.flatMap(([, , unit]) => (unit === undefined ? [] : [frequencyUnitOf(unit)])));
-  const [unit = null] = units;
-  const sizes = cells.flatMap(([, printed = ""]) => {
-    const cell = readCell(printed, decimal);
-    return cell.kind === "number" ? [cell.value] : [];
-  });
-  const areAlike = sizes.length === rows.length && Math.max(...sizes) < MOST_SPREAD * Math.min(...sizes);
-  return units.size === 1 && cells[0]?.[2] !== undefined && areAlike ? unit : null;
+/** Frequencies that are counted from another one, from 0. */
+function countedFromZero(column: TableColumn): TableColumn {
+  const { quantity, offset } = column.role;
+  if (quantity !== "frequency" || offset === undefined) return column;
+  return { ...column, values: column.values.map((value) => value + offset) };
 }
+
+/** The unit that stands in a cell of its own behind the frequency of the first row. */
+function unitBeside(
+  { lines, dialect }: { readonly lines: TextLines; readonly dialect: Dialect },
+  index: number,
+): FrequencyUnit | null {
+  const cells = splitLine(lines.text(dialect.firstDataLine), dialect.delimiter);
+  return frequencyUnitOf(cells[index + 1] ?? "");
+}
+
+const twoUnits = (
+  beside: FrequencyUnit,
+  stated: FrequencyUnit,
+  lines: TextLines,
+  { firstDataLine }: Dialect,
+  file: string,
+): ReadError =>
+  new ReadError({
+    code: "ambiguous",
+    file,
+    found: `the unit ${quote(beside)} stands beside the numbers (${quote(lines.text(firstDataLine).trim())}), and ${stated} in the header`,
+    remedy: "Say which unit the frequencies have with --unit.",
+  });
+
+export const withoutFrequency = (file: string): ReadError =>
+  new ReadError({
+    code: "no-frequency",
+    file,
+    found: "no column holds a frequency",
+    remedy: "Say which one does with --columns.",
+  });

@@ -1,9 +1,8 @@
-import { NAMED_BANDS } from "../../facts/band-names.js";
-import { UNIT_EXPONENTS } from "../options/units.js";
+import { hertzOf, liesIn, type NoteStyle, numberIn, numberPattern, type Place, placeIn, UNIT } from "./note-place.js";
 import {
   ABOUT_WORD,
   AT_WORD,
-  BAND_WORD,
+  IS_WORD,
   METRES_WORD,
   OFF_SCALE_WORD,
   OTHER_UNIT,
@@ -27,49 +26,95 @@ export interface NotedReading {
   readonly isAtLeast: boolean;
 }
 
-/** How the lines of a note are written. */
-export interface NoteStyle {
-  /** Whether a number that starts a line is a band in metres, a frequency in MHz, or neither */
-  readonly bare: "metres" | "megahertz" | null;
-}
-
-interface Place {
-  readonly name: string;
-  readonly isAtFrequency: boolean;
-  readonly lowHz: number;
-  readonly highHz: number;
-  readonly rest: string;
-}
-
-const UNIT = "(mhz|khz|hz)\\b";
-const HERTZ = { hz: 10 ** UNIT_EXPONENTS.Hz, khz: 10 ** UNIT_EXPONENTS.kHz, mhz: 10 ** UNIT_EXPONENTS.MHz };
 /** Of several readings in one line each starts anew behind one of these. */
-const NEXT_PLACE = new RegExp(`(?:\\s*[;|/]\\s*|,\\s*|\\s{2,})(?=\\d{1,4} ?c?${METRES_WORD}\\b)`);
-const BAND = new RegExp(
-  `^(?:${BAND_WORD} )?(\\d{1,4}) ?-?(c?)${METRES_WORD}(?:[- ]?${BAND_WORD})?(?![\\p{L}\\d])`,
+const NEXT_PLACE = new RegExp(`(?:\\s*[;|/]\\s*|,\\s*|\\s{2,})(?=\\d{1,4}[ -]?c?${METRES_WORD}(?!\\p{L}))`, "u");
+/** Between a place and its SWR, and between several. */
+const GLUE = new RegExp(
+  `^(?:[\\s,;:=|/·()\\[\\]"'–—…-]|\\.(?!\\d)|${SWR_WORD}(?!\\p{L})|${IS_WORD}|${UP_TO_WORD})+`,
   "u",
 );
-/** Between a place and its SWR, and between several. */
-const GLUE = new RegExp(`^(?:[\\s,;:=|/·()\\[\\]"'–—…-]|\\.(?!\\d)|${SWR_WORD}\\b|${UP_TO_WORD})+`, "u");
 /** A reading in a column is negative that no SWR is. */
 const NEGATIVE = /(?:[,;\t]\s*|\d\s+)[-−]\d/;
-/** Bands reach further in some Regions than in all: by these shares of their edges. */
-const BELOW_BAND = 0.01;
-const BEYOND_BAND = 0.1;
-/** No stretch that one notes as a band is wider, in shares of its lower end. */
-const WIDEST_STRETCH = 0.2;
 /** A number of megahertz as high as this is seldom an SWR. */
 const HIGH_HZ = 7_000_000;
 
+/** What people put before a reading: a bullet, a number, a box that was ticked, a date, the word SWR. */
+const LEADS: readonly RegExp[] = [
+  /^(?:[-*•–+>]\s+|\[[ xv✓]?\]\s*|\(?\d{1,2}[.)]\s+)/,
+  /^(?:(?:\d{1,4}[-./]){1,2}\d{0,4}|\d{1,2}\.? \p{L}{3,9}\.?)[,:]?\s+/u,
+  new RegExp(`^${SWR_WORD}\\s*(?:${AT_WORD}|of|in)?\\s*`, "u"),
+];
+/** The SWR before its place: "2.3 @ 1.827 MHz", "I measured 2.77 on 160 m". */
+const VALUE_FIRST = new RegExp(
+  `^(?:[\\p{L} ]*?(?:${SWR_WORD}|measured|read|got|gemessen|mesure|medido|misurato|gemeten)\\s*(?:of\\s*)?)?([<>~]?\\s*\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1)?)\\s*(?:${AT_WORD}|in)\\s*(\\d.*)$`,
+  "u",
+);
+
 /** The readings in a line; null where it is no line of readings. */
-export function readNoteLine(line: string, style: NoteStyle): readonly NotedReading[] | null {
-  if (NEGATIVE.test(line)) return null;
-  const parts = plainNote(line)
+export function readNoteLine(given: string, style: NoteStyle): readonly NotedReading[] | null {
+  if (NEGATIVE.test(given)) return null;
+  const line = plainNote(given)
     .trim()
-    .replace(/^["'*•]+\s*/, "")
-    .split(NEXT_PLACE);
-  const readings = parts.map((part) => readPart(part, style));
-  return readings.every((reading) => reading !== null) ? readings : null;
+    .replace(/^["']+\s*/, "");
+  const first = VALUE_FIRST.exec(line);
+  const asTheyStand =
+    first === null ? null : readParts(`${first[2]}: ${first[1]}`, { bare: style.bare ?? "megahertz" });
+  return asTheyStand ?? readParts(line, style) ?? withoutLead(line, style);
+}
+
+function withoutLead(line: string, style: NoteStyle): readonly NotedReading[] | null {
+  for (const lead of LEADS) {
+    const rest = line.replace(lead, "");
+    const found = rest === line ? null : (readParts(rest, style) ?? withoutLead(rest, style));
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+function readParts(line: string, style: NoteStyle): readonly NotedReading[] | null {
+  const readings = line.split(NEXT_PLACE).map((part) => severalIn(part, style) ?? readPart(part, style));
+  return readings.every((reading) => reading !== null) ? readings.flat() : null;
+}
+
+const PAIR = /^(\d{1,3}[.,]\d{2,})\s*[:= ]\s*(\d+(?:[.,]\d+)?)$/;
+
+/** Several frequencies of a band with their SWR: "40m: 7.030 1.4 / 7.150 1.8". */
+function severalIn(part: string, style: NoteStyle): readonly NotedReading[] | null {
+  const place = placeIn(part, style, numberPattern(part));
+  if (place === null || place.isAtFrequency) return null;
+  const pairs = place.rest
+    .replace(/^[\s:–-]+/, "")
+    .split(/\s*[/;]\s*|,\s+/)
+    .map((piece) => PAIR.exec(piece.trim()));
+  if (pairs.length < 2 || !pairs.every((pair) => pair !== null)) return null;
+  const readings = pairs.map((pair): NotedReading => {
+    const hz = numberIn(pair[1]) * 1e6;
+    return {
+      place: `${hz / 1e6} MHz`,
+      isAtFrequency: true,
+      lowHz: hz,
+      highHz: hz,
+      swr: [numberIn(pair[2])],
+      isAtLeast: false,
+    };
+  });
+  return readings.every(({ lowHz, swr }) => liesIn(lowHz, place) && (swr[0] ?? 0) >= 1) ? readings : null;
+}
+
+/** The band that a line names and nothing else; null where it does not. */
+export function bandTitle(line: string): NoteBand | null {
+  const place = placeIn(plainNote(line).trim(), { bare: null }, numberPattern(line));
+  return place === null || place.isAtFrequency || !/^[\s:.–-]*$/.test(place.rest) ? null : place;
+}
+
+/** A band by its name. */
+export type NoteBand = Pick<Place, "name" | "lowHz" | "highHz">;
+
+/** The SWR in a cell of a table of notes; null where it holds none. */
+export function swrInCell(cell: string): Pick<NotedReading, "swr" | "isAtLeast"> | null {
+  const text = plainNote(cell).trim();
+  const place: Place = { name: "", isAtFrequency: true, lowHz: 0, highHz: 0, rest: text };
+  return valuesIn(place, numberPattern(text));
 }
 
 function readPart(part: string, style: NoteStyle): NotedReading | null {
@@ -88,47 +133,6 @@ function readPart(part: string, style: NoteStyle): NotedReading | null {
     isAtLeast: noted.isAtLeast,
   };
 }
-
-/** A decimal comma in a line without decimal points, unless commas split it. */
-const numberPattern = (part: string): string =>
-  /\d\.\d/.test(part) || /^[^,]*\p{L}["']?\s*,/u.test(part) ? "(\\d+(?:\\.\\d+)?)" : "(\\d+(?:[.,]\\d+)?)";
-const numberIn = (printed: string | undefined): number => Number((printed ?? "").replace(",", "."));
-
-function placeIn(part: string, { bare }: NoteStyle, number: string): Place | null {
-  const band = BAND.exec(part);
-  if (band !== null) return bandPlace(`${band[1]}${band[2]}m`, part.slice(band[0].length));
-  const stretch = new RegExp(`^${number}\\s*${UP_TO_WORD}\\s*${number}\\s*(?:${UNIT})?`).exec(part);
-  if (stretch !== null) return stretchPlace(stretch, part.slice(stretch[0].length));
-  const frequency = new RegExp(`^${number}\\s*${bare === "megahertz" ? `(?:${UNIT})?` : UNIT}`).exec(part);
-  if (frequency !== null) {
-    const hz = numberIn(frequency[1]) * hertzOf(frequency[2]);
-    const isPossible = frequency[2] !== undefined || NAMED_BANDS.some((band) => liesIn(hz, band));
-    const name = `${hz / 1e6} MHz`;
-    if (isPossible) {
-      return { name, isAtFrequency: true, lowHz: hz, highHz: hz, rest: part.slice(frequency[0].length) };
-    }
-  }
-  const metres = bare === "metres" ? /^(\d{1,4})(?![.,]?\d)/.exec(part) : null;
-  return metres === null ? null : bandPlace(`${metres[1]}m`, part.slice(metres[0].length));
-}
-
-const hertzOf = (unit: string | undefined): number => HERTZ[(unit ?? "mhz") as keyof typeof HERTZ];
-
-function bandPlace(name: string, rest: string): Place | null {
-  const band = NAMED_BANDS.find((candidate) => candidate.band === name);
-  return band === undefined ? null : { name, isAtFrequency: false, lowHz: band.lowHz, highHz: band.highHz, rest };
-}
-
-/** A stretch of frequencies, within or around a band. */
-function stretchPlace([, from, to, unit]: RegExpExecArray, rest: string): Place | null {
-  const [lowHz, highHz] = [numberIn(from) * hertzOf(unit), numberIn(to) * hertzOf(unit)];
-  if (!(lowHz < highHz) || highHz > (1 + WIDEST_STRETCH) * lowHz) return null;
-  if (!NAMED_BANDS.some((band) => lowHz <= band.highHz && highHz >= band.lowHz)) return null;
-  return { name: `${lowHz / 1e6}-${highHz / 1e6} MHz`, isAtFrequency: false, lowHz, highHz, rest };
-}
-
-const liesIn = (hz: number, { lowHz, highHz }: { lowHz: number; highHz: number }): boolean =>
-  hz >= lowHz * (1 - BELOW_BAND) && hz <= highHz * (1 + BEYOND_BAND);
 
 interface NotedFrequency {
   readonly hz: number;
@@ -156,6 +160,8 @@ function valuesIn(place: Place, number: string): NotedValues | null {
       frequencyHz === null && !place.isAtFrequency ? frequencyIn(rest, place, number, read.length) : null;
     const reading = frequency === null ? isReading.exec(rest) : null;
     const found = frequency?.length ?? (reading ?? isOffScale.exec(rest))?.[0].length;
+    // Words behind an SWR are a remark, whatever numbers it holds.
+    if (found === undefined && read.length > 0 && /^\(?\p{L}{3,}/u.test(rest)) break;
     if (found === undefined) return null;
     rest = rest.slice(found);
     if (frequency !== null) frequencyHz = frequency.hz;

@@ -4,14 +4,26 @@ import { grouped } from "../../numbers/grouped.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
+import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
-import { roleFromHeader } from "../quantities/columns.js";
 import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
-import { type NotedReading, type NoteStyle, readNoteLine } from "./note-line.js";
+import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
+import type { NoteStyle } from "./note-place.js";
+import { antennasAcross, bandsAcross, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, SWR_WORD } from "./note-words.js";
+
+/** Notes, and the antennas that they tell apart. */
+export interface Notes {
+  readonly groups: readonly NoteGroup[];
+  /** Lines that hold no reading, with what stands in them */
+  readonly words: readonly NoteLine[];
+  /** Line of the first reading */
+  readonly first: number;
+}
 
 /** A line of notes, and the readings in it; null where it holds none. */
 interface NoteLine {
@@ -31,37 +43,79 @@ const MOST_BYTES = 4096;
  * @param places whether notes that name nothing but frequencies count as well: a table does the same
  * @returns null where the text is anything else
  */
-export function notesIn(text: SourceText, places: "bands" | "all"): readonly NoteLine[] | null {
+export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null {
   if (text.bytes.length > MOST_BYTES) return null;
   const lines = contentOf(text);
   if (lines.length > MOST_LINES) return null;
+  const table = bandsAcross(lines) ?? antennasAcross(lines);
+  if (table !== null) {
+    const words = lines.filter(({ line }) => !table.lines.includes(line)).map((line) => ({ ...line, readings: null }));
+    return { groups: table.groups, words, first: Math.min(...table.lines) };
+  }
   const style = styleOf(lines.map((line) => line.text));
-  const notes = lines.map((line) => ({ ...line, readings: readNoteLine(line.text, style) }));
+  const notes = underTitles(
+    lines,
+    lines.map((line) => ({ ...line, readings: readNoteLine(line.text, style) })),
+  );
   const readings = notes.flatMap((note) => note.readings ?? []);
   const others = notes.filter((note) => note.readings === null && mayBeReading(note.text));
   const areMost = readings.length > 0 && others.length <= notes.length / 2 && others.length <= readings.length;
   const nameBands =
-    readings.some(({ isAtFrequency }) => !isAtFrequency) || notes.some(({ text: line }) => /^\W*band\b/i.test(line));
+    readings.some(({ isAtFrequency }) => !isAtFrequency) ||
+    notes.some(({ text: line }) => /^\W*band\b/i.test(line)) ||
+    (notes.some(({ text: line }) => bandTitle(line) !== null) && !notes.some((note) => namesFrequency(note)));
   if (!areMost || (places === "bands" && !nameBands)) return null;
   const words = notes.filter((note) => note.readings === null);
-  if (places === "all" && words.some((note) => rolesIn(note.text).includes("frequency"))) return null;
-  return words.some((note) => namesOtherReadings(note.text)) ? null : notes;
+  if (places === "all" && words.some(namesFrequency)) return null;
+  if (words.some((note) => namesOtherReadings(note.text))) return null;
+  const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
+  return { groups: [{ name: "", readings: rows }], words, first: rows[0]?.line ?? 0 };
+}
+
+/** Whether a line heads a table. */
+const namesFrequency = ({ text, readings }: NoteLine): boolean =>
+  readings === null && rolesIn(text).includes("frequency");
+
+/** Frequencies and their SWR below a line that names nothing but their band. */
+function underTitles(lines: readonly Omit<NoteLine, "readings">[], notes: readonly NoteLine[]): readonly NoteLine[] {
+  let band: NoteBand | null = null;
+  return notes.map((note, i) => {
+    band = bandTitle(lines[i]?.text ?? "") ?? band;
+    if (band === null || note.readings !== null) return note;
+    const readings = readNoteLine(note.text, { bare: "megahertz" });
+    const { lowHz, highHz } = band;
+    const isIn = readings?.every((reading) => reading.lowHz >= 0.95 * lowHz && reading.highHz <= 1.15 * highHz);
+    return isIn ? { ...note, readings } : note;
+  });
 }
 
 /** Reads notes of SWR. One that names its band or a stretch is put at the middle of it; of several the highest counts. */
-export function readNotes(notes: readonly NoteLine[], text: SourceText, options: ReadOptions): ReadPoints {
+export function readNotes({ groups, words, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
   const findings: Finding[] = [];
-  const texts = notes.filter(({ readings }) => readings === null).map((note) => note.text);
-  const referenceOhms = options.referenceOhms ?? statedReference(texts, text.file, findings);
-  const rows = notes.flatMap(({ readings, line }) => (readings ?? []).map((reading) => ({ ...reading, line })));
+  const referenceOhms =
+    options.referenceOhms ??
+    statedReference(
+      words.map((note) => note.text),
+      text.file,
+      findings,
+    );
+  const rows = groups.flatMap(({ readings }) => readings);
   if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("caution", "spot-band", {}));
-  const first = notes.findIndex(({ readings }) => readings !== null);
   // Words above the readings head them; anything below should have been one.
-  const lost = notes.filter(({ readings, text: line }, i) => readings === null && (i > first || mayBeReading(line)));
+  const lost = words.filter(
+    ({ text: line, line: number }) => bandTitle(line) === null && (number > first || mayBeReading(line)),
+  );
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
-  const readings = highestOf(rows, findings);
+  const names = groups.map(({ name }) => name);
+  if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));
+  const perGroup = groups.map(({ readings }) => highestOf(readings, findings));
+  const readings = perGroup.flat();
   return {
     format: "delimited",
+    series:
+      names.length > 1
+        ? { names, of: Uint32Array.from(perGroup.flatMap((group, index) => group.map(() => index))) }
+        : null,
     points: {
       frequencyHz: Float64Array.from(readings, ({ frequencyHz }) => frequencyHz),
       reflectionMagnitude: Float64Array.from(readings, ({ magnitude }) => magnitude),
@@ -72,6 +126,12 @@ export function readNotes(notes: readonly NoteLine[], text: SourceText, options:
       areSpots: true,
       repeatNoise: null,
       rounding: NO_ROUNDING,
+    },
+    ledger: () => {
+      const isLost = new Set(lost.map(({ line }) => line));
+      const isRead = new Set(rows.map(({ line }) => line));
+      const texts = linesOf(text).texts(0, Number.POSITIVE_INFINITY);
+      return ledgerOf(texts, (line) => (isLost.has(line) ? "no-reading" : isRead.has(line) ? "data" : null));
     },
     referenceOhms,
     description: "readings of SWR by hand",
@@ -91,13 +151,16 @@ function styleOf(lines: readonly string[]): NoteStyle {
   const [title = ""] = lines.filter((line) => !rows.includes(line));
   const isTitled = new RegExp(`\\b${SWR_WORD}\\b`, "i").test(title) && !/[,;\t]/.test(title);
   const arePairs = rows.every((line) => /^\s*[\d.,]+\s+\S/.test(line));
-  return { bare: isTitled && arePairs ? "megahertz" : null };
+  const areWorded = rows.length > 0 && rows.every((line) => WORDED.test(line) && isNearBand(Number.parseFloat(line)));
+  return { bare: (isTitled && arePairs) || areWorded ? "megahertz" : null };
 }
 
 /** Whether megahertz lie in or a little above a band. */
 const isNearBand = (mhz: number): boolean =>
   NAMED_BANDS.some(({ lowHz, highHz }) => mhz * 1e6 >= lowHz && mhz * 1e6 <= 1.1 * highHz);
 
+/** A frequency, then a word or dots, then an SWR. */
+const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:)`, "i");
 const FIRST_NUMBER = new RegExp(`^\\W*(?:${BAND_WORD}\\W*)?\\d`, "i");
 const DATE = /^\W*(?:date\W+)?(?:\d{1,4}[-./]\d{1,2}[-./]\d{1,4}|\p{L}+ \d{1,2},? \d{4})/iu;
 /** Begins with a number, and is no date. */

@@ -21,7 +21,13 @@ export type Quantity =
   | "reflection-angle-magnitude"
   | "reflection-real"
   | "reflection-imaginary"
+  /** A share of the forward power, or, beside that, the power itself */
   | "reflected-power"
+  | "forward-power"
+  | "accepted-power"
+  | "mismatch-loss"
+  | "admittance-magnitude"
+  | "admittance-angle"
   | "angle"
   | "real"
   | "imaginary"
@@ -44,6 +50,10 @@ export interface ColumnRole {
   readonly percent?: boolean;
   /** What the values are multiplied by to be in ohms or siemens: 1000 for kΩ */
   readonly factor?: number;
+  /** What is added to the values: 1 to "SWR - 1", Hz to frequencies counted from another one */
+  readonly offset?: number;
+  /** The least or the greatest of several readings, which is left alone beside their mean */
+  readonly isExtreme?: boolean;
   /** The header says that the values are multiples of the reference impedance, or of its inverse */
   readonly isNormalised?: boolean;
   /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */

@@ -226,7 +226,7 @@ function noiseOfRepeats(points: Points, groups: readonly (readonly number[])[]):
   return Math.sqrt(square / freedom / readings);
 }
 
-function pick(points: Points, indices: readonly number[]): Points {
+export function pick(points: Points, indices: readonly number[]): Points {
   const column = (source: Float64Array) => Float64Array.from(indices, (index) => at(source, index));
   return {
     frequencyHz: column(points.frequencyHz),

@@ -1,4 +1,3 @@
-import { at } from "../../numbers/column.js";
 import { type Complex, complex, fromPolarDegrees } from "../../numbers/complex.js";
 import { reflectionFromAdmittance, reflectionFromImpedance } from "../../reflection/impedance.js";
 import { reflectionMagnitudeFromReturnLoss, reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
@@ -6,6 +5,8 @@ import type { Quantity } from "../options/column-role.js";
 
 /** A column of a delimited text as numbers (NaN where a cell holds none) and how finely it is printed. */
 export interface NumberColumn {
+  /** Its place among the columns of its table */
+  readonly place: number;
   readonly quantity: Quantity;
   /** The header's cell, or a description where there is none */
   readonly name: string;
@@ -20,6 +21,8 @@ export interface NumberColumn {
   readonly percent: boolean;
   /** Multiples of the reference impedance, or of its inverse */
   readonly isNormalised: boolean;
+  /** The least or the greatest of several readings */
+  readonly isExtreme: boolean;
   /** Its signs seem lost: with another column it tells the size of the reflection alone */
   readonly isUnsigned: boolean;
 }
@@ -49,6 +52,8 @@ const MAGNITUDES: readonly {
   { quantity: "return-loss", title: "return loss", rho: reflectionMagnitudeFromReturnLoss },
   { quantity: "swr", title: "SWR", rho: reflectionMagnitudeFromSwr },
   { quantity: "reflected-power", title: "reflected power", rho: (value) => Math.sqrt(value / 100) },
+  { quantity: "accepted-power", title: "accepted power", rho: (value) => Math.sqrt(1 - value / 100) },
+  { quantity: "mismatch-loss", title: "mismatch loss", rho: (value) => Math.sqrt(1 - 10 ** (-value / 10)) },
 ];
 
 /** Pairs that give Γ as a complex number. */
@@ -77,6 +82,12 @@ const PAIRS: readonly {
     quantities: ["parallel-resistance", "parallel-reactance"],
     title: "parallel R and X",
     reflection: (r, x, z0) => reflectionFromAdmittance(complex(1 / r, -1 / x), z0),
+  },
+  {
+    quantities: ["admittance-magnitude", "admittance-angle"],
+    title: "|Y| and its angle",
+    reflection: (size, angle, z0, [, column]) =>
+      reflectionFromAdmittance(fromPolarDegrees(size, inDegrees(angle, column)), z0),
   },
   {
     quantities: ["conductance", "susceptance"],
@@ -108,6 +119,12 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
       reflection: isVector ? gamma : (values) => scalar(gamma(values)),
     });
   }
+  const forward = find("forward-power");
+  const reflected = find("reflected-power");
+  if (forward !== undefined && reflected !== undefined && !reflected.percent) {
+    const reflection = ([sent, back]: readonly number[]) => complex(Math.sqrt((back as number) / (sent as number)), 0);
+    return [{ columns: [forward, reflected], isVector: false, title: "forward and reflected power", reflection }];
+  }
   const angle = find("reflection-angle");
   const magnitudes = MAGNITUDES.flatMap(({ quantity, title, rho }) => {
     const column = find(quantity);
@@ -134,6 +151,15 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
     });
   }
   const size = find("impedance-magnitude");
+  if (size !== undefined && resistance !== undefined) {
+    found.push({
+      columns: [size, resistance],
+      isVector: false,
+      title: "|Z| and R",
+      reflection: ([z, r]) =>
+        scalar(reflectionFromImpedance(complex(r as number, sideOf(z as number, r as number)), referenceOhms)),
+    });
+  }
   const unsignedAngle = find("impedance-angle-magnitude");
   if (size !== undefined && unsignedAngle !== undefined) {
     found.push({
@@ -160,87 +186,14 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
   return found;
 }
 
+/** The size of the reactance of an impedance whose size and resistance are known; rounding may leave the first below the second. */
+const sideOf = (size: number, resistance: number): number => Math.sqrt(Math.max(0, size ** 2 - resistance ** 2));
+
 /** Multiples of the reference impedance in ohms; of its inverse in siemens. */
 function inUnits(column: NumberColumn, referenceOhms: number): NumberColumn {
-  const isAdmittance = column.quantity === "conductance" || column.quantity === "susceptance";
+  const isAdmittance = ["conductance", "susceptance", "admittance-magnitude"].includes(column.quantity);
   const factor = isAdmittance ? 1 / referenceOhms : referenceOhms;
   return { ...column, values: column.values.map((value) => value * factor), isNormalised: false };
 }
 
 const scalar = ({ real, imaginary }: Complex): Complex => complex(Math.hypot(real, imaginary), 0);
-
-/**
- * How far rounding to the printed digits may have moved the reflection, as a distance in Γ: the median over the rows.
- * Infinity where a determination gives no number anywhere.
- */
-export function resolutionOf(determination: Determination): number {
-  const sizes = movesOf(
-    determination,
-    determination.columns.map(({ halfUnit }) => halfUnit()),
-    ROWS_FOR_RESOLUTION,
-  );
-  return sizes[sizes.length >> 1] ?? Number.POSITIVE_INFINITY;
-}
-
-const ROWS_FOR_RESOLUTION = 60;
-
-/**
- * How far half of one unit in the last printed place of each column moves the reflection, as distances in Γ, ascending.
- *
- * @param most rows that are looked at, evenly spread over all
- */
-export function movesOf(
-  { columns, reflection }: Determination,
-  halfUnits: readonly number[],
-  most = Number.POSITIVE_INFINITY,
-): readonly number[] {
-  const rows = (columns[0] as NumberColumn).values.length;
-  const every = Math.max(1, Math.floor(rows / most));
-  const sizes: number[] = [];
-  for (let row = 0; row < rows; row += every) {
-    const values = columns.map((column) => at(column.values, row));
-    const centre = reflection(values);
-    let square = 0;
-    halfUnits.forEach((halfUnit, c) => {
-      const moved = reflection(values.map((value, i) => (i === c ? value + halfUnit : value)));
-      square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
-    });
-    if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
-  }
-  return sizes.sort((a, b) => a - b);
-}
-
-/** Rows looked at to compare columns: evenly spread over all. */
-const COMPARED_ROWS = 400;
-
-/** Median difference in ρ between two determinations, over the rows that both give (some hundreds of a long file). */
-export const medianDisagreement = (first: Determination, second: Determination): number =>
-  medianOver(first, second, (one, other) => Math.abs(sizeOf(one) - sizeOf(other)));
-
-/** Median distance in Γ between two determinations that both tell its phase. */
-export const medianDistance = (first: Determination, second: Determination): number =>
-  medianOver(first, second, (one, other) => Math.hypot(one.real - other.real, one.imaginary - other.imaginary));
-
-function medianOver(
-  first: Determination,
-  second: Determination,
-  difference: (one: Complex, other: Complex) => number,
-): number {
-  const differences: number[] = [];
-  const rows = (first.columns[0] as NumberColumn).values.length;
-  for (let row = 0; row < rows; row += Math.ceil(rows / COMPARED_ROWS)) {
-    const found = difference(reflectionAt(first, row), reflectionAt(second, row));
-    if (Number.isFinite(found)) differences.push(found);
-  }
-  return differences.length === 0 ? 0 : middleOf(differences);
-}
-
-const reflectionAt = ({ columns, reflection }: Determination, row: number): Complex =>
-  reflection(columns.map(({ values }) => at(values, row)));
-
-const sizeOf = ({ real, imaginary }: Complex): number => Math.hypot(real, imaginary);
-
-function middleOf(numbers: number[]): number {
-  numbers.sort((a, b) => a - b);
-  return numbers[Math.floor(numbers.length / 2)] as number;
-}

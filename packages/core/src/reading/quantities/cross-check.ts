@@ -1,13 +1,7 @@
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { FindingParams } from "../../sweep/finding-words/words.js";
-import {
-  type Determination,
-  determinationsOf,
-  medianDisagreement,
-  medianDistance,
-  type NumberColumn,
-  resolutionOf,
-} from "./assemble.js";
+import { type Determination, determinationsOf, type NumberColumn } from "./assemble.js";
+import { medianDisagreement, medianDistance, resolutionOf } from "./compare.js";
 
 /** Reference impedances in common use, tried where columns disagree; Ω. */
 const OTHER_REFERENCES = [25, 50, 75, 100, 150, 200, 300, 450, 600];

@@ -1,10 +1,11 @@
-import { quote, ReadError } from "../../input/read-error.js";
+import { NAMED_BANDS } from "../../facts/band-names.js";
+import { ReadError } from "../../input/read-error.js";
 import { at } from "../../numbers/column.js";
-import type { FrequencyUnit } from "../options/units.js";
+import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
 
 /**
  * The unit that numbers without one can only have in a sweep of an antenna between about 100 kHz and 6 GHz. Numbers
- * that fit two units are refused: 7.1 may be MHz or, in a laboratory's file, GHz.
+ * that fit two units are refused, unless one of them alone puts them into amateur bands.
  *
  * @throws ReadError `ambiguous` where it could be two things
  */
@@ -22,12 +23,30 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
   if (greatest === 0) {
     throw new ReadError({ code: "no-data", file, found: "the frequency column holds no number above 0" });
   }
+  const [unit, ...others] = FREQUENCY_UNITS.filter((name) => areInBands(values, UNIT_EXPONENTS[name]));
+  if (unit !== undefined && others.length === 0) return unit;
   throw new ReadError({
     code: "ambiguous",
     file,
     found: `frequencies from ${least} to ${greatest} without a unit`,
     remedy: "Say which it is: --unit Hz, --unit kHz, --unit MHz or --unit GHz.",
   });
+}
+
+const FREQUENCY_UNITS = Object.keys(UNIT_EXPONENTS) as FrequencyUnit[];
+/** A sweep of a band reaches beyond its edges by up to this share of them. */
+const BEYOND_EDGES = 0.05;
+/** So much of a sweep of a band lies in it and beside it. */
+const SHARE_IN_BAND = 0.5;
+
+/** Whether most frequencies lie in amateur bands or beside them. */
+function areInBands(values: Float64Array, exponent: number): boolean {
+  const isNear = (value: number) =>
+    NAMED_BANDS.some(
+      ({ lowHz, highHz }) =>
+        value * 10 ** exponent >= lowHz * (1 - BEYOND_EDGES) && value * 10 ** exponent <= highHz * (1 + BEYOND_EDGES),
+    );
+  return values.filter(isNear).length > SHARE_IN_BAND * values.length;
 }
 
 /** No sweep of an antenna ends below this, or reaches beyond the other; a stated unit that puts it there is wrong. Hz */
@@ -59,22 +78,3 @@ export function refuseImpossible(
     remedy: "The unit or the decimal mark seems to be another; say --unit or --decimal.",
   });
 }
-
-/**
- * Refuses a row in which another unit stands beside the first number than is stated, or any where none is.
- *
- * @throws ReadError `ambiguous`
- */
-export function refuseUnitInRow(row: string, stated: FrequencyUnit | null, file: string): void {
-  const unit = (stated === null ? UNIT_IN_A_CELL : UNIT_AFTER_FIRST).exec(row)?.[1];
-  if (unit === undefined || unit.toLowerCase() === stated?.toLowerCase()) return;
-  throw new ReadError({
-    code: "ambiguous",
-    file,
-    found: `the unit ${quote(unit)} stands beside the numbers (${quote(row)})${stated === null ? "" : `, and ${stated} in the header`}`,
-    remedy: "Say which unit the frequencies have with --unit.",
-  });
-}
-
-const UNIT_IN_A_CELL = /(?:^|[\s,;"\d])([kmg]?hz)(?=$|[\s,;"])/i;
-const UNIT_AFTER_FIRST = /^["\s]*[\d.,]+["\s,;]*([kmg]?hz)(?=$|[\s,;"])/i;

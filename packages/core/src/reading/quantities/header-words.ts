@@ -1,10 +1,14 @@
+import { withoutAccents } from "./name-words.js";
+
 /**
  * Words of header cells by meaning. English and the trade's own signs first, then those of other languages (from memory, no
  * source), with accents as their languages write them: they are compared without.
  */
 export const WORDS = {
   frequency: words(
-    "freq frequency frq f hz khz mhz ghz",
+    "freq frequency frequencies freqs frq f hz khz mhz ghz",
+    "frequenzen fréquences frecuencias frequências frequenze frequenties frekvenser frekvence frekvenciák frecvențe",
+    "częstotliwości kmitočty taajuudet частоты частоти συχνότητες frekanslar częst kmit част συχν",
     "frequenz fréquence frecuencia frequência frequenza frequentie frekvens frekvencia frecvență frekans",
     "częstotliwość kmitočet frekvence taajuus частота συχνότητα 周波数 频率 頻率 주파수",
   ),
@@ -12,20 +16,33 @@ export const WORDS = {
   wave: words("wave onde ondes onda ondas welle"),
   ratio: words("ratio rapport rapporto relación relação razón"),
   swr: words(
-    "swr vswr ros roe tos swv sgv wfs čsv psv svf sbf sas кс ксв ксвн ксх άha áha ddo rus λσκ",
+    "swr vswr ros roe tos coe swv sgv wfs čsv psv svf sbf sas στάσιμα кс ксв ксвн ксх άha áha ddo rus λσκ",
     "stehwellenverhältnis welligkeit staandegolfverhouding ståendevågförhållande ståendevågsförhållande",
     "standbølgeforhold ståbølgeforhold állóhullámarány 定在波比 驻波比 駐波比 정재파비 swr値",
   ),
   loss: words("loss losses verlust perte pertes perdida perda perdita pérdida pérdidas straty pierderi απώλεια kaybı"),
   return: words("return ret rückfluss retour retorno ritorno odbiciowe întoarcere επιστροφής dönüş"),
   returnLoss: words(
-    "rl returnloss rtnloss rückflussdämpfung retourverlies returförlust returtab returtap paluuvaimennus",
+    "rl returnloss retloss rtnloss rloss rückflussdämpfung retourverlies returförlust returtab returtap paluuvaimennus",
     "リターンロス 回波损耗 回波損耗 반사손실",
   ),
-  reflected: words("reflected reflektiert réfléchie reflejada refletida riflessa"),
-  power: words("power leistung puissance potencia potenza pwr"),
+  reflected: words(
+    "reflected reflektiert reflektierte rücklaufend rücklaufende réfléchie reflejada refletida riflessa rev rfl backward prefl pref prev pr",
+  ),
+  power: words("power leistung puissance potencia potenza pwr p"),
+  forward: words(
+    "forward fwd fw incident incidente hinlaufend hinlaufende vorlauf vorwärts pfwd pf directe directa diretta",
+  ),
+  mismatchLoss: words("ml"),
+  accepted: words(
+    "accepted delivered transmitted absorbed aufgenommen aufgenommene acceptée aceptada aceita accettata",
+  ),
+  share: words("share fraction anteil fraction part fracción fração frazione aandeel andel squared"),
+  voltage: words("voltage spannung tension tensión tensão tensione spanning spänning spænding spenning 電圧 电压 전압"),
+  mismatch: words("mismatch fehlanpassung desadaptation désadaptation desadaptación disadattamento misaanpassing"),
+  extreme: words("min max minimum maximum minimal maximal lowest highest kleinste größte mini maxi"),
   reflection: words(
-    "gamma rho reflection refl rc reflexion réflexion reflexión reflexão riflessione odbicia odrazu отражения відбиття",
+    "gamma rho reflection refl rc reflexion réflexion reflexión reflexão riflessione odbicia odrazu odbicie отражения відбиття",
     "reflexionsfaktor reflectiecoëfficiënt reflektionsfaktor refleksionskoefficient refleksjonskoeffisient",
     "heijastuskerroin 反射係数 反射系数 反射係數 reflexiós yansıma reflexie ανάκλασης",
   ),
@@ -60,7 +77,7 @@ export const WORDS = {
     "imaginärdel imaginærdel imaginaariosa мнимая уявна 虚部 허수부 képzetes sanal imaginară φανταστικό",
   ),
   magnitude: words(
-    "mag mg magnitude abs lin linmag linear betrag module módulo modulo modulus moduł modul belopp itseisarvo модуль",
+    "mag mg magnitude unsigned abs size absolute lin linmag linear betrag module módulo modulo modulus moduł modul belopp itseisarvo модуль",
     "絶対値 幅度 크기 genlik μέτρο",
   ),
   angle: words(
@@ -77,16 +94,21 @@ export const WORDS = {
   millisiemens: words("ms millisiemens mmho"),
   microsiemens: words("us microsiemens umho"),
   percent: words("% percent prozent"),
+  watts: words("w watt watts mw"),
   /** Words that say nothing about what the column holds */
   filler: words(
-    "data formatted measured meas value values ant antenna series smith trace channel voltage sign unwrapped u",
-    "of the at in input de di des da d partie parte part deel część część část del μέρος kısım rész часть частина",
+    "mean avg average mittel mittelwert moyenne media médio medio complex cplx",
+    "data formatted measured meas value values ant antenna series trace channel sign unwrapped u",
+    "du by from of the at on to na vid do ad au aux in input della dal von des den vom de di des da partie parte part deel część część část del μέρος kısım rész часть частина",
   ),
 } as const satisfies Record<string, readonly string[]>;
 
+/** What a word of a header may mean. */
+export type Meaning = keyof typeof WORDS | "transmission" | "other-port" | "unknown";
+
 /** A word as it is compared: small letters, no accents. */
 function plainWord(word: string): string {
-  return word.replace(/[ßẞ]/g, "ss").normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
+  return withoutAccents(word).toLowerCase();
 }
 
 function words(...lines: readonly string[]): readonly string[] {

@@ -4,6 +4,8 @@ export function wordsOf(header: string): readonly string[] {
     header
       // What follows a dash with an equals sign is a setting of the run, not part of the name; "x:1" is how SWR is written.
       .replace(/ - [^=]*=.*$/, "")
+      // l'impédance, dell'impedenza
+      .replace(/(?<!\p{L})(?:[ld]|dell|nell|all)['’](?=\p{L})/giu, " ")
       .replace(/\b[xn] ?: ?1\b|\b1 ?: ?[xn]\b/gi, " ")
       // R_s and X_p are one name, S₁₁ is S11, µ the one that keyboards have.
       .replace(/\b([rx])_([sp])\b/gi, "$1$2")
@@ -13,17 +15,17 @@ export function wordsOf(header: string): readonly string[] {
       .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?r(?![\p{L}\d])/giu, "$1 re ")
       .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
       .replaceAll("_", " ")
+      .replace(/ℜ/g, " re ")
+      .replace(/ℑ/g, " im ")
       .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
-      .replace(/[\u00b5\u03bc]/g, "u")
+      .replace(/(?<!\p{Script=Greek})[\u00b5\u03bc](?!\p{Script=Greek})/gu, "u")
       .replace(
         /(?<=[\p{L}\d])\s*(?:\|\||\/\/|[\u2225\u2016])|^\s*(?:\|\||\/\/|[\u2225\u2016])\s*(?=\p{L})/gu,
         " parallel ",
       )
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
       .replace(/\u2126|(?<!\p{Script=Greek})[Ωω](?!\p{Script=Greek})/gu, "ohm")
-      .replace(/[ßẞ]/g, "ss")
-      .normalize("NFD")
-      .replace(/\p{M}/gu, "")
+      .replace(/.+/su, withoutAccents)
       // Greek letters that stand alone are signs.
       .replace(/(?<!\p{Script=Greek})[Γγ](?!\p{Script=Greek})/gu, " gamma ")
       .replace(/(?<!\p{Script=Greek})ρ(?!\p{Script=Greek})/gu, " rho ")
@@ -48,3 +50,27 @@ export function wordsOf(header: string): readonly string[] {
 /** A part and its subject, or a name and its unit of frequency, written as one word: "ReZ", "FreqMHz". */
 const GLUED =
   /^(?:(re|im|mag|ang|arg)(z|s11|s22|gamma)|(z|s11|s22|gamma)(re|im|real|imag|mag|phase|ang)|(f|[a-z]{2,}?)([kmg]?hz))$/;
+
+/** Letters with a stroke or without a dot, and joined ones, which no decomposition parts from what they are written over. */
+const LETTERS: Readonly<Record<string, string>> = {
+  ß: "ss",
+  ẞ: "ss",
+  ł: "l",
+  Ł: "L",
+  ø: "o",
+  Ø: "O",
+  æ: "ae",
+  Æ: "AE",
+  ı: "i",
+  đ: "d",
+  œ: "oe",
+};
+
+/** A text without accents. */
+export const withoutAccents = (text: string): string =>
+  text
+    .replace(/[ßẞłŁøØæÆıđœ]/g, (letter) => LETTERS[letter] ?? letter)
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    // Words are compared as they are composed: Hangul would fall apart into single signs.
+    .normalize("NFC");

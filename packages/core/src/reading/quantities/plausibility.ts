@@ -17,12 +17,16 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
   if (first === undefined || first.values.length < FEWEST) return [];
   // What holds throughout a sweep, or at most of its points, holds at some of them.
   const every = Math.ceil(first.values.length / MOST_LOOKED_AT);
-  const known = first.values.filter((value, i) => i % every === 0 && Number.isFinite(value));
+  const known: number[] = [];
+  for (let i = 0; i < first.values.length; i += every) {
+    const value = at(first.values, i);
+    if (Number.isFinite(value)) known.push(value);
+  }
   if (first.quantity === "swr" && known.length > 0 && known.every((value) => value > ABSURD_SWR))
     return [finding("problem", "readings-absurd", { what: "swr" })];
   if (first.quantity === "swr" && known.length > 0 && known.every((value) => value < 1))
     return [finding("problem", "readings-absurd", { what: "swr-below-1" })];
-  if (first.quantity === "conductance" && known.length > 0 && median(Array.from(known, Math.abs)) > ABSURD_SIEMENS)
+  if (first.quantity === "conductance" && known.length > 0 && median(known.map(Math.abs)) > ABSURD_SIEMENS)
     return [finding("problem", "readings-absurd", { what: "siemens" })];
   if (first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
   const isPolar = first.quantity === "impedance-magnitude";
@@ -39,21 +43,43 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
 
 /** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */
 const SLIP_TOLERANCE = 0.1;
-/** A slip is more than this factor: most rows need no closer look. */
-const LEAST_SLIP = 5;
+/** How far the frequencies on either side of it may be apart, in shares of what lies between them. */
+const NEIGHBOURS = 0.5;
 
-/** A frequency that is ten times what its neighbours let expect, or a tenth: the decimal point may have slipped. */
+/** Frequencies of one sweep do not grow by more than this factor from one row to the next: another unit begins. */
+const MOST_GROWTH = 50;
+/** A row out of order lies this many of its neighbours' steps away from them. */
+const FAR = 5;
+
+/**
+ * A frequency that its neighbours do not let expect: ten times what it should be, or a tenth, where the decimal point may have
+ * slipped; out of their order by far, where a digit may be wrong; or in another unit from there on.
+ */
 export function slippedFrequencies(frequencyHz: Column): readonly Finding[] {
-  for (let i = 1; i < frequencyHz.length - 1; i++) {
+  for (let i = 1; i < frequencyHz.length; i++) {
     const before = at(frequencyHz, i - 1);
     const here = at(frequencyHz, i);
-    if (here > LEAST_SLIP * before === here * LEAST_SLIP < before) continue;
+    if (before > 0 && here > MOST_GROWTH * before) return [slipped(here, before)];
+    if (i === frequencyHz.length - 1) break;
     const after = at(frequencyHz, i + 1);
+    if (after > before === here > before && after > here === after > before) continue;
     const expected = (before + after) / 2;
-    const areNeighbours = Math.abs(after - before) < SLIP_TOLERANCE * expected;
+    const isFar = Math.abs(here - expected) > FAR * Math.abs(after - before);
     const isSlip = [10, 0.1].some((factor) => Math.abs(here / (factor * expected) - 1) < SLIP_TOLERANCE);
-    if (areNeighbours && isSlip)
-      return [finding("caution", "frequency-slipped", { frequencyHz: here, expectedHz: expected })];
+    const areNeighbours = Math.abs(after - before) < NEIGHBOURS * expected && after !== before;
+    if (areNeighbours && (isSlip || (isFar && isBetween(frequencyHz, i)))) return [slipped(here, expected)];
   }
   return [];
 }
+
+/** Whether the rows around one go on in one direction without it. */
+function isBetween(frequencyHz: Column, i: number): boolean {
+  if (i < 2 || i > frequencyHz.length - 3) return false;
+  const before = at(frequencyHz, i - 1) - at(frequencyHz, i - 2);
+  const across = at(frequencyHz, i + 1) - at(frequencyHz, i - 1);
+  const after = at(frequencyHz, i + 2) - at(frequencyHz, i + 1);
+  return before * across > 0 && across * after > 0 && Math.abs(across) < FAR * Math.abs(before);
+}
+
+const slipped = (frequencyHz: number, expectedHz: number): Finding =>
+  finding("caution", "frequency-slipped", { frequencyHz, expectedHz });

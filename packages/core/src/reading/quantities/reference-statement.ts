@@ -37,15 +37,15 @@ const REFERENCE_WORDS = [
   "(?:referen\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imped\\w+",
   "imped\\w+ (?:odniesienia|systemu|falowa|uzorka|sistema)",
   "referans ?empedans\\w*|karakteristik empedans\\w*",
-  "(?:опорн|волнов)\\w+ (?:сопротивлен|импеданс)\\w*|(?:опорний|хвильовий) (?:опір|імпеданс)",
+  "(?:опорн|волнов)\\p{L}+ (?:сопротивлен|импеданс)\\p{L}*|(?:опорн|хвильов)\\p{L}+ (?:опір|імпеданс)|(?:сопротивлен|импеданс)\\p{L}* (?:системы|нагрузки|линии|отсчета)",
   "基準インピーダンス|特性インピーダンス|参考阻抗|特性阻抗|系统阻抗|기준 ?임피던스|특성 ?임피던스",
-  "(?:συνθετη )?αντισταση αναφορασ|χαρακτηριστικη αντισταση",
+  "(?:συνθετη )?(?:αντισταση|εμπεδηση) αναφορασ|χαρακτηριστικη (?:συνθετη )?(?:αντισταση|εμπεδηση)",
 ]
   .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
   .join("|");
 /** What a number of ohms is related to by. */
 const RELATING =
-  "(?:system\\w*|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
+  "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
 
 const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[] = [
   {
@@ -56,14 +56,20 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
     isSure: true,
   },
   { pattern: new RegExp(`${RELATING} ${NUMBER} ?${UNIT}`, "iu"), isSure: true },
+  // Chinese, without blanks: "taking 75 ohms as the base".
+  { pattern: /(?:以|相对于|基于) ?(\d+(?:[.,]\d+)?) ?(k?) ?ohm/iu, isSure: true },
   {
     pattern: new RegExp(`${NUMBER}[ -]?${UNIT}[^\\d\\n]{0,12}(?:system|reference|ref\\b|sistem|systeem|bezug)`, "iu"),
     isSure: true,
   },
   {
-    pattern: new RegExp(`v?swr[ _]*[(\\[]? ?(?:@|at|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`, "iu"),
+    pattern: new RegExp(
+      `v?swr[ _]*[(\\[]? ?(?:@|at|in|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`,
+      "iu",
+    ),
     isSure: true,
   },
+  { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:m\b|points|%))/iu, isSure: true },
   { pattern: /\bv?swr[ _(]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:m\b|points))/iu, isSure: true },
   {
     pattern: new RegExp(
@@ -85,20 +91,44 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
 /** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */
 const plain = (text: string): string =>
   text
-    .replace(/[Ωω\u2126]/gu, "ohm")
+    .replace(/[Ωω\u2126]|欧姆|歐姆|オーム|옴/gu, "ohm")
+    .replace(/(?<!\p{L})ом(?:ов|ах|ам|а)?(?!\p{L})/giu, "ohm")
     .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
     .replace(/ς/g, "σ")
-    .toLowerCase();
+    .toLowerCase()
+    .replace(/ł/g, "l")
+    .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
+    .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
+    .replace(NUMBER_WORDS, (words) => String(numberOfWords(words)));
+
+const UNITS = "one two three four five six seven eight nine".split(" ");
+const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
+const NUMBER_WORDS = new RegExp(
+  `(?<![\\p{L}])(?:(?:a|${UNITS.join("|")}) hundred(?: and)?(?: (?:${TENS.join("|")}))?(?:[ -](?:${UNITS.join("|")}))?|(?:${TENS.join("|")})(?:[ -](?:${UNITS.join("|")}))?)(?=[ -]ohm)`,
+  "gu",
+);
+
+/** "four hundred and fifty" as 450. */
+function numberOfWords(words: string): number {
+  return words.split(/[ -]/).reduce((sum, word) => {
+    if (word === "hundred") return Math.max(1, sum) * 100;
+    const ten = TENS.indexOf(word);
+    return sum + (ten >= 0 ? 10 * (ten + 2) : UNITS.indexOf(word) + 1);
+  }, 0);
+}
 
 const REFERENCE_NAME = new RegExp(`^(?:${REFERENCE_WORDS})\\W*(?:ohms?)?\\W*$`, "iu");
 
 /** Whether a column's name says that it holds the reference impedance. */
 export const isReferenceName = (name: string): boolean => REFERENCE_NAME.test(plain(name).trim());
 
+const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
+
 /** The reference impedance that a line states; null where it states none. */
 function referenceIn(text: string): ReferenceStatement | null {
+  if (!MAY_HOLD_NUMBER.test(text)) return null;
   const line = plain(text);
   for (const { pattern, isSure } of PATTERNS) {
     const match = pattern.exec(line);

@@ -1,25 +1,10 @@
-import type { ColumnRole } from "../options/column-role.js";
+import type { Scale } from "./quantities.js";
 
 /** A run of this many equal greatest values is the end of an instrument's scale. */
 const SATURATED_RUN = 3;
 
 /** A run as long as this is no curve that happens to be flat, if its readings could show it. */
 const LONG_RUN = 8;
-
-/** How far an instrument's scale may reach. */
-interface Scale {
-  /** A scale does not end below this, but at a round number that a long run of finely printed readings keeps to */
-  readonly leastEnd: number;
-  /** Total reflection */
-  readonly greatest: number;
-}
-
-export const SCALES: Readonly<Partial<Record<ColumnRole["quantity"], Scale>>> = {
-  swr: { leastEnd: 4, greatest: Number.POSITIVE_INFINITY },
-  // Of ρ equal values are no sign of an end: noise aside, much of a sweep may reflect everything.
-  "reflection-magnitude": { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
-  reflection: { leastEnd: Number.POSITIVE_INFINITY, greatest: 1 },
-};
 
 /**
  * Puts the least that "more than" cells allow into a column. A cell that states no bound ("inf") counts as at least the

@@ -1,10 +1,23 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { at, type Column } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { Quantity } from "../options/column-role.js";
+import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
+import type { FrequencyUnit } from "../options/units.js";
 import { isAngleOfImpedance, WITH_AN_ANGLE } from "./angle-subject.js";
 import type { NumberColumn } from "./assemble.js";
+import { columnsText, guessedColumns } from "./column-names.js";
+import { isFolded } from "./folded.js";
+import { QUANTITIES } from "./quantities.js";
+
+/** The table that columns are from, and what the user says of it. */
+export interface TableAround {
+  readonly file: string;
+  readonly frequencyHz: Column;
+  readonly unit: FrequencyUnit;
+  readonly roles: readonly ColumnRole[];
+  readonly options: ReadOptions;
+}
 
 /**
  * Settles what a column means from its neighbours and its values: gives angles and parts without a subject theirs, turns
@@ -14,26 +27,28 @@ import type { NumberColumn } from "./assemble.js";
  */
 export function settleColumns(
   columns: readonly NumberColumn[],
-  frequencyHz: Column,
-  options: ReadOptions,
-  file: string,
+  table: TableAround,
   findings: Finding[],
 ): readonly NumberColumn[] {
-  const withSubjects = columns.map((column) => settleSubject(column, columns, options, file, findings));
-  const settled = withSubjects.map((column) =>
-    settleSign(column, frequencyHz, options.signedReactance === true, findings),
+  const plain = columns.filter(
+    ({ isExtreme, quantity }) =>
+      !isExtreme || !columns.some((other) => !other.isExtreme && other.quantity === quantity),
   );
-  refuseDuplicates(settled, file);
+  const withSubjects = plain.map((column) => settleSubject(column, plain, table, findings));
+  const settled = withSubjects.map((column) =>
+    settleSign(column, table.frequencyHz, table.options.signedReactance === true, findings),
+  );
+  refuseDuplicates(settled, table);
   return settled;
 }
 
 function settleSubject(
   column: NumberColumn,
   columns: readonly NumberColumn[],
-  options: ReadOptions,
-  file: string,
+  table: TableAround,
   findings: Finding[],
 ): NumberColumn {
+  const { file, options } = table;
   const { quantity, name, values, isAssumed } = column;
   if (isAssumed) {
     if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION) {
@@ -41,21 +56,30 @@ function settleSubject(
         code: "ambiguous",
         file,
         found: `${quote(name)} does not say of what, and its values are too large for a reflection`,
-        remedy: "Say what the columns hold, such as --columns frequency:MHz,r,x",
+        remedy: `Say what the columns hold, such as ${guessedColumns(table.roles, table.unit)}`,
       });
     }
     findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "reflection" }));
   }
   if (quantity === "real") return { ...column, quantity: "reflection-real" };
   if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
-  if (quantity === "reflection") return settleBareReflection(column, file, findings);
-  if (quantity === "reflected-power" && !column.percent && greatestSize(values) <= 1) {
+  if (quantity === "reflection") return settleBareReflection(column, table, findings);
+  const isPower = columns.some((other) => other.quantity === "forward-power");
+  if (quantity === "reflected-power" && !isPower && !column.percent && greatestSize(values) <= 1) {
     throw new ReadError({
       code: "ambiguous",
       file,
       found: `${quote(name)} holds nothing above 1 and does not say whether it is in per cent or a share of the power`,
-      remedy: "Write % into its name, or name the columns with --columns (skip for this one).",
+      remedy: `Write % into its name, or say ${told(table, column, "reflected-power")}, or skip for this one.`,
     });
+  }
+  if (
+    quantity === "reflected-power" &&
+    column.percent &&
+    !/pow|puiss|leist|poten|effekt|moc|teho|\bp/i.test(name) &&
+    /reflected/i.test(name)
+  ) {
+    findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "power" }));
   }
   if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
   if (quantity !== "angle") return column;
@@ -72,14 +96,14 @@ function settleSubject(
 const GREATEST_REFLECTION = 1.5;
 
 /** "S11" alone: all negative is dB, all between 0 and about 1 a magnitude. */
-function settleBareReflection(column: NumberColumn, file: string, findings: Finding[]): NumberColumn {
+function settleBareReflection(column: NumberColumn, table: TableAround, findings: Finding[]): NumberColumn {
   const isMagnitude = sign(column.values) >= 0 && greatestSize(column.values) <= GREATEST_REFLECTION;
   if (!isMagnitude && sign(column.values) >= 0) {
     throw new ReadError({
       code: "ambiguous",
-      file,
+      file: table.file,
       found: `${quote(column.name)} does not say whether it is in dB or a magnitude`,
-      remedy: "Say it with --columns, such as frequency:MHz,s11-db or frequency:MHz,rho",
+      remedy: `Say it: ${told(table, column, "s11-db")} or ${told(table, column, "rho")}`,
     });
   }
   findings.push(
@@ -96,8 +120,13 @@ function settleBareReflection(column: NumberColumn, file: string, findings: Find
 const LARGEST_IN_RADIANS = 3.15;
 
 function noteAngleUnit({ name, values, radians }: NumberColumn, findings: Finding[]): void {
+  // "grad" is German for a degree, and another word for a gon.
+  if (/\bgrad\b/i.test(name))
+    findings.push(finding("caution", "angle-unit-assumed", { name: quote(name), largest: 360, other: "gons" }));
   if (radians || /deg|grad|°/i.test(name) || greatestSize(values) > LARGEST_IN_RADIANS) return;
-  findings.push(finding("caution", "angle-unit-assumed", { name: quote(name), largest: LARGEST_IN_RADIANS }));
+  findings.push(
+    finding("caution", "angle-unit-assumed", { name: quote(name), largest: LARGEST_IN_RADIANS, other: "radians" }),
+  );
 }
 
 function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean, findings: Finding[]): NumberColumn {
@@ -121,12 +150,9 @@ function settleSign(column: NumberColumn, frequencyHz: Column, isSigned: boolean
   return { ...column, quantity: `${quantity}-magnitude` };
 }
 
-/** Parts of Γ and Y that fall to zero and rise again as a line does that was folded there have lost their signs. */
-const FOLDABLE: readonly Quantity[] = ["reflection-real", "reflection-imaginary", "susceptance", "parallel-reactance"];
-
 function withoutLostSign(column: NumberColumn, isSigned: boolean, findings: Finding[]): NumberColumn {
   const { quantity, values, name } = column;
-  if (isSigned || !FOLDABLE.includes(quantity) || !values.every((value) => !(value < 0)) || !isFolded(values)) {
+  if (isSigned || !QUANTITIES[quantity].isFoldable || !values.every((value) => !(value < 0)) || !isFolded(values)) {
     if (quantity === "reactance" && !isSigned && falls(values)) {
       findings.push(finding("caution", "sign-on-trust", { name: quote(name) }));
     }
@@ -184,33 +210,22 @@ function looksUnsigned(values: Column, frequencyHz: Column): boolean {
   return greatest > 0 && values.length >= 3 && (isWide || least < 0.1 * greatest || isFolded(values));
 }
 
-/** With its first part turned over a column that was folded at zero bends less than this share of what it does as it is. */
-const FOLDED_BEND = 0.4;
-
-/** Whether a column falls and rises as a straight line does that was folded at zero. */
-function isFolded(values: Column): boolean {
-  let lowest = 0;
-  for (let i = 1; i < values.length; i++) if (at(values, i) < at(values, lowest)) lowest = i;
-  if (lowest < 2 || lowest > values.length - 3) return false;
-  const bendWith = (turned: number) => {
-    let bend = 0;
-    const signed = (i: number) => (i < turned ? -at(values, i) : at(values, i));
-    for (let i = 1; i < values.length - 1; i++) bend += Math.abs(signed(i - 1) - 2 * signed(i) + signed(i + 1));
-    return bend;
-  };
-  return Math.min(bendWith(lowest), bendWith(lowest + 1)) < FOLDED_BEND * bendWith(0);
+function refuseDuplicates(columns: readonly NumberColumn[], table: TableAround): void {
+  const twins = columns.filter(
+    ({ quantity }, c) => quantity !== "transmission" && columns.findIndex((other) => other.quantity === quantity) < c,
+  );
+  const [twin] = twins;
+  if (twin === undefined) return;
+  const first = columns.find(({ quantity }) => quantity === twin.quantity);
+  const skipped = new Map(twins.map(({ place }) => [place, "skip"]));
+  throw new ReadError({
+    code: "ambiguous",
+    file: table.file,
+    found: `${quote(first?.name ?? "")} and ${quote(twin.name)} both hold ${twin.quantity.replaceAll("-", " ")}`,
+    remedy: `Say which counts, such as ${columnsText(table.roles, table.unit, skipped)}.`,
+  });
 }
 
-function refuseDuplicates(columns: readonly NumberColumn[], file: string): void {
-  for (const column of columns) {
-    if (column.quantity === "transmission") continue;
-    const twin = columns.find((other) => other !== column && other.quantity === column.quantity);
-    if (twin === undefined) continue;
-    throw new ReadError({
-      code: "ambiguous",
-      file,
-      found: `${quote(column.name)} and ${quote(twin.name)} both hold ${column.quantity.replaceAll("-", " ")}`,
-      remedy: 'Name all columns with --columns, "skip" for those to leave out.',
-    });
-  }
-}
+/** What to say of the columns where one of them holds something else than its name says. */
+const told = ({ roles, unit }: TableAround, { place }: NumberColumn, as: string): string =>
+  columnsText(roles, unit, new Map([[place, as]]));

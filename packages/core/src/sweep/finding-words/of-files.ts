@@ -56,7 +56,8 @@ export const FILE_FINDINGS = {
   },
   "reflection-assumed": {
     meaning: "A column does not say of what; it was read as a reflection.",
-    words: ({ name, readAs }: Named & { readAs: "reflection" | "angle" | "magnitude" | "dB" }) => {
+    words: ({ name, readAs }: Named & { readAs: "reflection" | "angle" | "magnitude" | "dB" | "power" }) => {
+      if (readAs === "power") return `${name} does not say of what; it was read as a share of the power.`;
       if (readAs === "reflection") return `${name} does not say of what; it was read as a reflection.`;
       if (readAs === "angle") return `${name} does not say of what; it was read as that of the reflection.`;
       return `${name} names no unit; it was read as ${readAs === "dB" ? "dB" : "a magnitude"}.`;
@@ -64,8 +65,10 @@ export const FILE_FINDINGS = {
   },
   "angle-unit-assumed": {
     meaning: "Angles without a unit were read as degrees, though they could be radians.",
-    words: ({ name, largest }: Named & { largest: number }) =>
-      `${name} was read in degrees, but none is larger than ${largest}: they may be radians.`,
+    words: ({ name, largest, other }: Named & { largest: number; other: "radians" | "gons" }) =>
+      other === "gons"
+        ? `${name} was read in degrees; its unit may also mean gons, of which a turn has 400.`
+        : `${name} was read in degrees, but none is larger than ${largest}: they may be radians.`,
   },
   "name-contradicts-ports": {
     meaning: "The file's name says another number of ports than it holds.",

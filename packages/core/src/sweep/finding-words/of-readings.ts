@@ -84,9 +84,9 @@ export const READING_FINDINGS = {
     },
   },
   "frequency-slipped": {
-    meaning: "A frequency is ten times its neighbours, or a tenth of them.",
+    meaning: "A frequency is far from its neighbours: ten times as high, a tenth, or out of their order.",
     words: ({ frequencyHz, expectedHz }: { frequencyHz: number; expectedHz: number }) =>
-      `A row at ${frequencyHz / 1e6} MHz stands among rows near ${(expectedHz / 1e6).toPrecision(4)} MHz: a decimal point may have slipped.`,
+      `A row at ${frequencyHz / 1e6} MHz stands among rows near ${(expectedHz / 1e6).toPrecision(4)} MHz: a decimal point may have slipped, a digit be wrong, or the unit another.`,
   },
   "columns-disagree": {
     meaning: "Columns that should say the same do not.",

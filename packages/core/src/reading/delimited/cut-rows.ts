@@ -1,13 +1,13 @@
-import { roleFromHeader } from "../quantities/columns.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import { BAR, COMMA, POINT, SEMICOLON, SPACE, TAB } from "../text/ascii.js";
 import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
-import { type CellValue, isComment, readCell, splitLines } from "./cells.js";
+import { type Cell, readCell } from "./cell-grammar.js";
+import { isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { namesOtherColumns } from "./header.js";
-import { frequencyInCell, remarkedNumber } from "./remarks.js";
-import { type NumberTable, TableBuilder } from "./table-builder.js";
+import { type CutRows, TableBuilder } from "./table-builder.js";
 
 const LONGEST_HEADING = 1000;
 /** Where numbers are scanned to before they are put into their column. */
@@ -15,26 +15,23 @@ const scanned = new Float64Array(1);
 const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: SPACE, bar: BAR } as const;
 
 /**
- * Reads the rows from the first line of numbers to the end of their block.
+ * Cuts the rows from the first line of numbers to the end of their block.
  *
- * Plain rows are scanned from the bytes; any other row (quotes, missing cells, "> 10", text) is split by papaparse. Both
- * ways give the same numbers.
+ * Plain rows are scanned from the bytes; any other row (quotes, missing cells, units, "> 10", text) is split by papaparse and
+ * read cell by cell. Both ways give the same numbers.
  *
+ * @param shifts for each column, the power of ten that plain numbers are multiplied by
  * @param header the header's cells; a line like it is a repeat, another one begins another table
- * @param shifts for each column, the power of ten that its values are multiplied by
- * @param hasOwnUnits whether frequencies may have their unit beside them
  */
-export function readTable(
+export function cutRows(
   lines: TextLines,
   dialect: Dialect,
   shifts: readonly number[],
   header: readonly string[],
-  hasOwnUnits = false,
-): NumberTable {
-  const plain = plainTable(lines, dialect, shifts);
+): CutRows {
+  const plain = plainRows(lines, dialect, shifts);
   if (plain !== null) return plain;
   const table = new TableBuilder(dialect.columns);
-  let next: number | null = null;
   // Between blanks a cell that is missing cannot be told from the one after it.
   const fewest = dialect.delimiter === "space" ? numbersIn(lines.text(dialect.firstDataLine), dialect) : 0;
   for (let line = dialect.firstDataLine; lines.has(line); line++) {
@@ -45,25 +42,18 @@ export function readTable(
     const text = lines.text(line).trim();
     if (text === "") continue;
     if (/^["']?\s*(begin|end)\b/i.test(text)) {
-      next = lineOfMoreNumbers(lines, line + 1, dialect);
-      if (next !== null) break;
-      continue;
-    }
-    if (isAnotherHeading(text, dialect, header) && startsWithNumber(lines, line + 1)) {
-      next = line + 1;
-      break;
-    }
-    if (isComment(text)) {
-      table.note(line + 1);
-      continue;
-    }
-    readSplitRow(text, line + 1, dialect, { shifts, hasOwnUnits, fewest }, table);
+      const next = lineOfMoreNumbers(lines, line + 1, dialect);
+      if (next !== null) return table.build(next);
+    } else if (isAnotherHeading(lines, line, dialect, header)) {
+      return table.build(line + 1);
+    } else if (isComment(text)) table.comment(line + 1);
+    else readSplitRow(text, line + 1, dialect, fewest, table);
   }
-  return { ...table.build(), nextBlockLine: next };
+  return table.build(null);
 }
 
 /** The rest of the text, where it is nothing but full rows of numbers. */
-function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[]): NumberTable | null {
+function plainRows(lines: TextLines, dialect: Dialect, shifts: readonly number[]): CutRows | null {
   const { firstDataLine, delimiter, decimal } = dialect;
   const plain = scanPlainRows(lines.bytes, lines.start(firstDataLine), {
     delimiter: delimiter === "space" ? null : DELIMITER_BYTES[delimiter],
@@ -74,37 +64,55 @@ function plainTable(lines: TextLines, dialect: Dialect, shifts: readonly number[
   return {
     columns: plain.columns,
     lines: linesFrom(firstDataLine + 1, plain.count),
-    atLeast: [],
-    strange: [],
-    notes: [],
+    cells: new Map(),
+    leftOut: [],
+    comments: [],
     remarked: [],
     nextBlockLine: null,
   };
 }
 
 /**
- * Whether a line, behind a comment mark perhaps, names columns otherwise than the header does, so that another
- * table begins if numbers follow. So does one under words, as many as there are columns.
+ * Whether a line above numbers, behind a comment mark perhaps, names columns otherwise than the header does, so that another
+ * table begins. So does one of unknown words, as many as there are columns, and one of any number of words below a blank line.
  */
-function isAnotherHeading(text: string, dialect: Dialect, header: readonly string[]): boolean {
-  if (header.length === 0 || text.length > LONGEST_HEADING) return false;
+function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, header: readonly string[]): boolean {
+  const text = lines.text(line).trim();
+  if (header.length === 0 || text.length > LONGEST_HEADING || !startsWithNumber(lines, line + 1)) return false;
   if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
-  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
+  const cells = splitLine(text, dialect.delimiter);
   if (cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
   if (namesOtherColumns(text, dialect, header)) return true;
-  const areWords = cells.length === dialect.columns && cells.every((cell) => /^\p{L}{2,}/u.test(cell));
-  const isKnown = cells.some((cell) => roleFromHeader(cell).quantity !== "other");
-  return areWords && !isKnown && dialect.delimiter !== "space" && !isComment(text);
+  if (isComment(text) || cells.length < 2 || !cells.every((cell) => /^\p{L}{2,}/u.test(cell))) return false;
+  const quantities = (names: readonly string[]) => names.map((name) => roleFromHeader(name).quantity);
+  const isKnown = quantities(cells).some((quantity) => quantity !== "other");
+  if (isKnown && quantities(cells).join() === quantities(header).join()) return false;
+  const isApart = [line - 1, line - 2].some(
+    (above) => above > dialect.firstDataLine && lines.text(above).trim() === "",
+  );
+  if (dialect.delimiter === "space") return isApart && isKnown;
+  return isApart || (cells.length === dialect.columns && !isKnown && !goesOn(lines, line));
+}
+
+/** A row goes on where its first number is at most so many steps beyond that of the last one. */
+const MOST_STEPS = 3;
+
+/** Whether the numbers below a line go on where those above it ended, in the same direction. */
+function goesOn(lines: TextLines, line: number): boolean {
+  const numberAt = (other: number) => (other < 0 ? Number.NaN : Number.parseFloat(lines.text(other).replace(",", ".")));
+  const step = numberAt(line - 1) - numberAt(line - 2);
+  const next = (numberAt(line + 1) - numberAt(line - 1)) / step;
+  return next > 0 && next <= MOST_STEPS;
 }
 
 const startsWithNumber = (lines: TextLines, line: number): boolean =>
   lines.has(line) && /^[\s"]*[+-]?[.,]?\d/.test(lines.text(line));
 
 /** How many of a row's cells hold a number, or stand for one. */
-const numbersIn = (text: string, { delimiter, decimal, columns }: Dialect): number =>
-  (splitLines([text.trim()], delimiter)[0] ?? [])
-    .slice(0, columns)
-    .filter((cell) => readCell(cell, decimal).kind !== "text").length;
+const numbersIn = (text: string, dialect: Dialect): number =>
+  splitLine(text.trim(), dialect.delimiter)
+    .slice(0, dialect.columns)
+    .filter((cell) => readCell(cell, dialect).kind !== "text").length;
 
 /** The first line from `from` on that is a plain row of numbers, counted from 1. */
 function lineOfMoreNumbers(lines: TextLines, from: number, dialect: Dialect): number | null {
@@ -151,50 +159,25 @@ function scanPlainRow(
 /** Blanks around a number; a tab is one unless it is the delimiter. With blanks as delimiter all of them are skipped. */
 const isBlank = (byte: number, delimiter: number) => byte === SPACE || (byte === TAB && delimiter !== TAB);
 
-function readSplitRow(
-  text: string,
-  line: number,
-  dialect: Dialect,
-  {
-    shifts,
-    hasOwnUnits,
-    fewest,
-  }: { readonly shifts: readonly number[]; readonly hasOwnUnits: boolean; readonly fewest: number },
-  table: TableBuilder,
-): void {
-  const cells = splitLines([text], dialect.delimiter)[0] ?? [];
-  const last = cells.findLastIndex((cell) => cell !== "");
-  let numbers = 0;
-  for (let column = 0; column < dialect.columns; column++) {
-    const text = cells[column] ?? "";
-    const hz = hasOwnUnits ? frequencyInCell(text, dialect.decimal) : null;
-    const cell: CellValue =
-      hz !== null
-        ? { kind: "number", value: hz }
-        : cellWithRemark(text, dialect, shifts[column] ?? 0, () => table.remark(line, text));
-    if (cell.kind === "number") {
-      numbers++;
-      table.put(column, cell.value);
-    } else if (cell.kind === "at-least") table.putAtLeast(column, cell.value);
-    else table.put(column, Number.NaN);
-  }
+function readSplitRow(text: string, line: number, dialect: Dialect, fewest: number, table: TableBuilder): void {
+  const { columns, delimiter } = dialect;
+  const texts = splitLine(text, delimiter);
+  if (texts.every((cell) => cell === "")) return;
+  const cells = Array.from({ length: columns }, (_, c) => readCell(texts[c] ?? "", dialect));
+  const numbers = cells.filter(holdsNumber).length;
   // Words behind the last column are a remark on the row; numbers there belong to another kind of row.
-  const more = cells.slice(dialect.columns).filter((cell) => cell !== "");
-  const hasMoreNumbers = more.some(
-    (cell) => dialect.delimiter === "space" || readCell(cell, dialect.decimal).kind !== "text",
-  );
-  const isShort = cells.length < dialect.columns && numbers < fewest;
-  if (last < 0) table.dropRow();
-  else if (numbers === 0 || hasMoreNumbers || isShort) table.dropStrange(line);
-  else table.endRow(line);
+  const hasMoreNumbers = texts
+    .slice(columns)
+    .some((cell) => cell !== "" && (delimiter === "space" || holdsNumber(readCell(cell, dialect))));
+  if (numbers === 0) table.leaveOut(line, "no-number");
+  else if (hasMoreNumbers) table.leaveOut(line, "too-many-cells");
+  else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");
+  else {
+    for (const [c, cell] of cells.entries()) {
+      if ("isRemarked" in cell && cell.isRemarked) table.remark(line, texts[c] ?? "");
+    }
+    table.addCells(line, cells);
+  }
 }
 
-/** A cell as it stands, or the number in it where it holds one and a remark, which is told. */
-function cellWithRemark(text: string, dialect: Dialect, shift: number, tell: () => void): CellValue {
-  const plain = readCell(text, dialect.decimal, shift);
-  if (plain.kind !== "text" || !/\d/.test(text)) return plain;
-  const remarked = remarkedNumber(text, dialect.decimal, dialect.delimiter === "comma");
-  if (remarked === null) return plain;
-  tell();
-  return remarked.kind === "number" ? { ...remarked, value: remarked.value * 10 ** shift } : remarked;
-}
+const holdsNumber = ({ kind }: Cell): boolean => kind === "number" || kind === "complex";

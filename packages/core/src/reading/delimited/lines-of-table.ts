@@ -1,0 +1,37 @@
+import { once } from "../../numbers/once.js";
+import type { LeftOutReason } from "../points/line-ledger.js";
+import type { TextLines } from "../text/text-lines.js";
+import { readCell } from "./cell-grammar.js";
+import { splitLine } from "./cells.js";
+import type { Dialect } from "./dialect.js";
+import { isRowOfUnits } from "./header.js";
+import type { CutRows } from "./table-builder.js";
+
+/** What a line, counted from 1, is to a table; null for words. */
+export type KindOfLine = (line: number) => "data" | "header" | LeftOutReason | null;
+
+/** What each line, counted from 1, is to the table. */
+export function kindsOfLines(
+  { lines: data, leftOut, nextBlockLine }: CutRows,
+  header: number,
+  decidedFirst: number,
+  dialect: Dialect,
+  lines: TextLines,
+): KindOfLine {
+  const isData = once(() => new Set(data));
+  const reasons = new Map(leftOut.map(({ line, reason }) => [line, reason]));
+  return (line) => {
+    if (isData().has(line)) return "data";
+    if (line === header + 1 || (Math.abs(line - header - 1) === 1 && isRowOfUnits(lines.text(line - 1), dialect)))
+      return "header";
+    if (line > decidedFirst && line <= header && holdsRow(lines.text(line - 1), dialect)) return "above-header";
+    if (nextBlockLine !== null && line >= nextBlockLine) return "another-table";
+    return reasons.get(line) ?? null;
+  };
+}
+
+/** Whether a line has as many numbers as the table has columns. */
+export const holdsRow = (line: string, dialect: Dialect): boolean => {
+  const cells = splitLine(line, dialect.delimiter).map((cell) => readCell(cell, dialect));
+  return cells.length >= dialect.columns && cells.filter(({ kind }) => kind === "number").length >= 2;
+};

@@ -1,0 +1,62 @@
+import { quote, ReadError } from "../../input/read-error.js";
+import type { ColumnRole } from "../options/column-role.js";
+import type { NumberColumn } from "../quantities/assemble.js";
+import { QUANTITIES } from "../quantities/quantities.js";
+import { isReferenceName } from "../quantities/reference-statement.js";
+import { withBounds } from "../quantities/scale-end.js";
+import type { TableColumn } from "./table-column.js";
+
+/** A column as a quantity: empty for frequencies and what is not known. `texts` are the words around the table. */
+export function numberColumn(
+  column: TableColumn,
+  place: number,
+  role: ColumnRole,
+  texts: readonly string[],
+): readonly NumberColumn[] {
+  if (role.quantity === "frequency" || role.quantity === "other") return [];
+  // "More than" makes sense of SWR and ρ only; anywhere else such a cell holds no number.
+  const scale = QUANTITIES[role.quantity].scale;
+  const { settled, ceiling } =
+    scale === undefined ? { settled: column.values, ceiling: null } : withBounds(column.values, column.atLeast, scale);
+  const { factor = 1, offset = 0 } = role;
+  const isAsRead = factor === 1 && offset === 0;
+  return [
+    {
+      place,
+      quantity: role.quantity,
+      name: column.name,
+      values: isAsRead ? settled : settled.map((value) => value * factor + offset),
+      ceiling,
+      halfUnit: column.halfUnit,
+      isAssumed: role.isAssumed ?? false,
+      radians: role.radians ?? false,
+      percent: role.percent ?? false,
+      isNormalised: role.isNormalised ?? areNormalised(texts, role),
+      isExtreme: role.isExtreme ?? false,
+      isUnsigned: false,
+    },
+  ];
+}
+
+/** What a column of reference impedances states. @throws ReadError `ambiguous` where they differ from row to row */
+export function referenceColumn(columns: readonly TableColumn[], file: string): readonly string[] {
+  const column = columns.find(({ name, role }) => role.quantity === "other" && isReferenceName(name));
+  const values = column?.values.filter((value) => Number.isFinite(value)) ?? [];
+  const [first] = values;
+  if (column === undefined || first === undefined) return [];
+  const other = values.find((value) => value !== first);
+  if (other === undefined) return [`${column.name} = ${first}`];
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `the column ${quote(column.name)} holds several reference impedances, ${first} and ${other}`,
+    remedy: "Say which one the readings refer to, such as --reference-ohms 50, or split the file.",
+  });
+}
+
+/** Whether words around the table say that impedances in it are multiples of the reference. */
+const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): boolean =>
+  /^(?:resistance|reactance|impedance-magnitude|parallel-)/.test(quantity) &&
+  texts.some((text) => NORMALISED.test(text));
+const NORMALISED =
+  /\bz ?= ?z ?\/ ?z ?[o0₀]|\bnormali[sz]ed (?:imped\w*|values?|data)|(?:imped\w+|values?|data|r and x|z) (?:are|is|have been)? ?normali[sz]ed|(?:multiples of|divided by|normali[sz]ed to) z ?[o0₀]/i;

@@ -1,0 +1,86 @@
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import type { FormRow, FormTable } from "./form.js";
+
+/** A number with its unit, and before it the words that name it. */
+const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
+const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
+const NAME = "[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*";
+const VALUE = new RegExp(`((?:${NAME}[ \\t]*){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu");
+/** Between a value and the next name. */
+const FILLER =
+  /^(?:[\s,;|/·.–—-]|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|=|:))+\s*$/giu;
+const FREQUENCY = /[kmg]?hz$/i;
+const FEWEST_RECORDS = 2;
+/** Of all lines with a number so many are records, or it is another text. */
+const LEAST_SHARE = 0.6;
+const MOST_NAMES = 12;
+
+interface NamedValue {
+  readonly name: string;
+  readonly value: string;
+  readonly line: number;
+}
+
+/**
+ * Values with their names beside them: "f = 7.0 MHz, R = 40, X = -12" or "7.0 MHz: SWR 1.5" line by line, or a value a line and a
+ * new record where the first name comes again.
+ */
+export function namedValues(content: string): FormTable | null {
+  const lines = content.split(/\r\n|\n|\r/);
+  const values = lines.map((line, i) => valuesIn(line, i + 1));
+  const records = recordsOf(values.filter((found) => found.length > 0));
+  const names = commonNames(records);
+  if (names === null) return null;
+  const own = records.filter((record) => namesOf(record).join("\n") === names.join("\n"));
+  const used = new Set(own.flatMap((record) => record.map(({ line }) => line)));
+  const numbered = values.filter((found) => found.length > 0).length;
+  const isUsed = (found: readonly NamedValue[]) => found.some(({ line }) => used.has(line));
+  if (own.length < FEWEST_RECORDS || values.filter(isUsed).length < LEAST_SHARE * numbered) return null;
+  const rows = own.map(
+    (record): FormRow => ({ cells: record.map(({ value }) => value), line: record[0]?.line ?? null }),
+  );
+  const comments = lines.filter((line, i) => line.trim() !== "" && !used.has(i + 1));
+  return { name: "names and values", comments, header: names, rows };
+}
+
+function valuesIn(line: string, number: number): readonly NamedValue[] {
+  if (!/\p{L}/u.test(line) || !/\d/.test(line)) return [];
+  let waiting = "";
+  return [...line.matchAll(VALUE)].map(([, printed = "", value = ""]) => {
+    const name = printed.replace(FILLER, "").trim();
+    // "SWR at 7.1 MHz = 1.5": the name is that of the next value.
+    const isFrequency = FREQUENCY.test(value) && roleFromHeader(name).quantity !== "frequency";
+    const own = isFrequency ? "frequency" : name || waiting;
+    waiting = isFrequency ? name : "";
+    return { name: own, value: value.trim(), line: number };
+  });
+}
+
+const namesOf = (record: readonly NamedValue[]): readonly string[] => record.map(({ name }) => name.toLowerCase());
+
+/** Each line as a record, or, where lines hold one value each, all up to where the first name comes again. */
+function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonly NamedValue[])[] {
+  if (lines.some((values) => values.length > 1)) return lines;
+  const values = lines.flat();
+  const first = values.find(({ name }) => roleFromHeader(name).quantity === "frequency")?.name;
+  const records: NamedValue[][] = [];
+  for (const value of values) {
+    if (value.name === first) records.push([]);
+    records.at(-1)?.push(value);
+  }
+  return records;
+}
+
+/** The names that most records have, with a frequency and another known quantity among them. */
+function commonNames(records: readonly (readonly NamedValue[])[]): readonly string[] | null {
+  const counts = new Map<string, number>();
+  for (const record of records) {
+    const key = namesOf(record).join("\n");
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  const [best] = [...counts].sort(([, a], [, b]) => b - a);
+  const names = best?.[0].split("\n") ?? [];
+  const roles = names.map((name) => roleFromHeader(name).quantity);
+  const isKnown = roles.includes("frequency") && roles.some((role) => role !== "frequency" && role !== "other");
+  return isKnown && names.length <= MOST_NAMES ? names : null;
+}

@@ -1,0 +1,77 @@
+import type { ColumnRole, Quantity } from "../options/column-role.js";
+import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
+import { QUANTITIES } from "./quantities.js";
+
+/** The names that `--columns` takes, and what each means. */
+const COLUMN_NAMES: ReadonlyMap<string, Quantity> = new Map(
+  (Object.keys(QUANTITIES) as Quantity[]).flatMap((quantity) => {
+    const { columnName } = QUANTITIES[quantity];
+    return columnName === undefined ? [] : [[columnName, quantity] as const];
+  }),
+);
+
+/**
+ * Reads what the user says of the columns: names from the left, the frequency with its unit ("frequency:MHz,r,x"), an angle
+ * with :rad where it is in radians, a share with :percent.
+ *
+ * Names: frequency, r, x, abs-x, z, z-angle, parallel-r, parallel-x, g, b, swr, return-loss, s11-db, rho, angle, real,
+ * imaginary, reflected-power, forward-power, accepted-power, mismatch-loss, y, y-angle, and skip for a column that is left alone.
+ *
+ * @throws TypeError naming the word that is not known and those that are
+ * @example
+ * ```ts
+ * import { parseColumnRoles, readSweeps } from "@feedpoint/core";
+ *
+ * const columns = parseColumnRoles("frequency:MHz,r,x");
+ * const [sweep] = readSweeps("7.0 40 -12\n7.1 46 3\n7.2 53 19\n", { columns });
+ * sweep.kind; // → "vector"
+ * ```
+ */
+export function parseColumnRoles(text: string): readonly ColumnRole[] {
+  return text.split(",").map((part) => {
+    const [name = "", unit] = part.trim().toLowerCase().split(":");
+    const quantity = COLUMN_NAMES.get(name);
+    if (quantity === undefined) {
+      throw new TypeError(`"${name}" is no column name; use ${[...COLUMN_NAMES.keys()].join(", ")}`);
+    }
+    if (quantity === "frequency") {
+      const frequencyUnit = unit === undefined ? null : frequencyUnitOf(unit);
+      if (unit !== undefined && frequencyUnit === null)
+        throw new TypeError(`"${unit}" is no unit of frequency; use Hz, kHz, MHz or GHz`);
+      return { quantity, frequencyUnit };
+    }
+    return {
+      quantity,
+      radians: unit === "rad",
+      percent: unit === "percent" || quantity === "reflected-power" || quantity === "accepted-power",
+    };
+  });
+}
+
+/**
+ * What to say of the columns with `--columns`: what is known of each, and for some what they may hold.
+ *
+ * @param given by their places, what columns may hold
+ */
+export function columnsText(
+  roles: readonly ColumnRole[],
+  unit: FrequencyUnit,
+  given: ReadonlyMap<number, string> = new Map(),
+): string {
+  const texts = roles.map(({ quantity, radians, percent }, place) => {
+    const told = given.get(place);
+    if (told !== undefined) return told;
+    if (quantity === "frequency") return `frequency:${unit}`;
+    const name = QUANTITIES[quantity].columnName ?? "skip";
+    return name + (radians ? ":rad" : percent && quantity === "reflection-magnitude" ? ":percent" : "");
+  });
+  return `--columns ${texts.join(",")}`;
+}
+
+/** The same where nothing is known but where the frequencies stand: SWR for one column of readings, R and X for more. */
+export function guessedColumns(roles: readonly ColumnRole[], unit: FrequencyUnit): string {
+  const first = roles.findIndex(({ quantity }) => quantity === "frequency");
+  const unknown = roles.flatMap((_, place) => (place === first ? [] : [place]));
+  const guesses = unknown.length === 1 ? ["swr"] : ["r", "x", ...unknown.slice(2).map(() => "skip")];
+  return columnsText(roles, unit, new Map(unknown.map((place, i) => [place, guesses[i] ?? "skip"])));
+}

@@ -1,0 +1,152 @@
+import type { ColumnRole, Quantity } from "../options/column-role.js";
+import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
+import { signedWordsOf } from "./header-phrases.js";
+import { meaningByStem } from "./header-stems.js";
+import { type Meaning, WORDS } from "./header-words.js";
+import { QUANTITIES } from "./quantities.js";
+import { roleOfMeanings } from "./role-of-meanings.js";
+
+const MEANINGS: ReadonlyMap<string, Meaning> = new Map(
+  (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
+    WORDS[meaning].map((word) => [word, meaning] as const),
+  ),
+);
+
+function meaningOf(word: string, port: number): Meaning {
+  const parameter = /^s(\d)(\d)$/.exec(word);
+  if (parameter !== null) {
+    if (parameter[1] !== parameter[2]) return "transmission";
+    return Number(parameter[1]) === port ? "reflection" : "other-port";
+  }
+  // Numbers and names of traces ("tr1", "ch1") say nothing.
+  if (/^(\d+|(trc?|ch)\d+)$/.test(word)) return "filler";
+  return MEANINGS.get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
+}
+
+/** A word with its umlauts written by a letter alone: "rueckfluss" for "rückfluss". */
+const withoutDigraphs = (word: string): string => word.replace(/([aou])e/g, "$1").replace(/aa/g, "a");
+
+/**
+ * What a header cell says its column holds. A cell with a word that is not known is left alone: "insertion loss (dB)" must
+ * not pass for a reflection because of its dB.
+ *
+ * @param header the cell's text, brackets and units included
+ * @param port the port whose reflection is wanted
+ */
+export function roleFromHeader(header: string, port = 1): ColumnRole {
+  const key = `${port} ${header}`;
+  const known = KNOWN.get(key);
+  if (known !== undefined) return known;
+  const role = roleOf(header, port);
+  if (KNOWN.size >= MOST_KNOWN) KNOWN.clear();
+  KNOWN.set(key, role);
+  return role;
+}
+
+/** Roles that were told before: the files of a season have the same headers. */
+const KNOWN = new Map<string, ColumnRole>();
+const MOST_KNOWN = 1000;
+
+function roleOf(header: string, port: number): ColumnRole {
+  const named = header.replace(REFERENCE, " ").replace(FORM, " ");
+  if (named !== header) return roleFromHeader(named, port);
+  const bare = header.replace(NORMALISED, " ");
+  if (bare !== header) return normalised(roleFromHeader(bare, port));
+  const words = signedWordsOf(header);
+  const meanings = new Set(words.map((word) => meaningOf(word, port)));
+  meanings.delete("filler");
+  if (meanings.has("frequency") && isOffset(header)) return offsetFrequency(header);
+  if (meanings.has("frequency")) {
+    // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
+    if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
+      return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+    }
+    return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
+  }
+  if (meanings.has("transmission")) return { quantity: "transmission" };
+  const turned = TURNED.exec(header);
+  if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
+  const squared = SQUARE.exec(header)?.[1];
+  if (squared !== undefined && SIZES_OF_REFLECTION.has(roleFromHeader(squared, port).quantity)) return SHARE_OF_POWER;
+  const lessOne = LESS_ONE.exec(header)?.[1];
+  if (lessOne !== undefined) {
+    const role = roleFromHeader(lessOne, port);
+    return role.quantity === "swr" ? { ...role, offset: 1 } : { quantity: "other" };
+  }
+  if (meanings.has("extreme")) {
+    const role = roleFromHeader(header.replace(EXTREME_WORD, " "), port);
+    return role.quantity === "other" || role.quantity === "frequency"
+      ? { quantity: "other" }
+      : { ...role, isExtreme: true };
+  }
+  // Of the two things that English calls so the other is the mismatch loss.
+  if (/reflection loss/i.test(header)) return { quantity: "other" };
+  if (isAltered(header, meanings)) return { quantity: "other" };
+  if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
+  return roleOfMeanings(meanings) ?? { quantity: "other" };
+}
+
+/** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
+const REFERENCE =
+  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
+/** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
+const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
+/** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
+const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
+/** A sign that is turned round: "-X", "−∠S11". */
+const TURNED = /^[\s"']*[-−] ?(?=[|\p{L}∠Γρ])/u;
+const normalised = (role: ColumnRole): ColumnRole =>
+  isOhmsOrSiemens(role.quantity) ? { ...role, isNormalised: true } : { quantity: "other" };
+
+const isOhmsOrSiemens = (quantity: Quantity): boolean =>
+  QUANTITIES[quantity].unit === "ohm" || QUANTITIES[quantity].unit === "siemens";
+
+const negated = (role: ColumnRole): ColumnRole =>
+  QUANTITIES[role.quantity].isTurnable ? { ...role, factor: -(role.factor ?? 1) } : { quantity: "other" };
+
+/** |S11|² is the share of the power that comes back. */
+const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
+const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
+
+const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflection", "reflection-magnitude"]);
+
+/** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
+function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
+  if (/\^ ?\d|[²³]|^[\s"']*1 ?[-−]/u.test(header)) return true;
+  const isNegated = /^[\s"']*[-−] ?[|\p{L}]/u.test(header);
+  return isNegated && !(meanings.has("decibel") && !meanings.has("magnitude"));
+}
+
+/** "SWR-1", "SWR − 1" */
+const LESS_ONE = /^(.*\p{L}.*?)\s*[-−–]\s*1\s*$/u;
+/** The least or the greatest of several readings. */
+const EXTREME_WORD =
+  /(?<!\p{L})(?:min|max|mini|maxi|minim\w+|maxim\w+|lowest|highest|kleinste|größte)(?!\p{L})[._]?/giu;
+
+/** "Offset from 6.9 MHz (kHz)": the frequency that others are counted from, and their unit. */
+function offsetFrequency(header: string): ColumnRole {
+  const unknown: ColumnRole = { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+  const [whole = "", printed = "", from = ""] = /(\d+(?:[.,]\d+)?) ?([kmg]?hz)/iu.exec(header) ?? [];
+  const baseUnit = frequencyUnitOf(from);
+  const units = [...header.replace(whole, " ").matchAll(/(?<![\p{L}])([kmg]?hz)(?!\p{L})/giu)];
+  const unit = frequencyUnitOf(units[0]?.[1] ?? "");
+  const less = LESS_NUMBER.exec(header)?.[1];
+  if (baseUnit === null && less !== undefined && unit !== null) {
+    return {
+      quantity: "frequency",
+      frequencyUnit: unit,
+      offset: Number(less.replace(",", ".")) * 10 ** UNIT_EXPONENTS[unit],
+    };
+  }
+  if (baseUnit === null || unit === null || units.length > 1) return unknown;
+  const offset = Number(printed.replace(",", ".")) * 10 ** UNIT_EXPONENTS[baseUnit];
+  return { quantity: "frequency", frequencyUnit: unit, offset };
+}
+
+/** "f - 14000 (kHz)": the number is in the unit of the column. */
+const LESS_NUMBER = /\p{L}\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;
+
+/** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
+const isOffset = (header: string) => LESS_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
+
+const hasBracket = (header: string) => /[([/]/.test(header);
