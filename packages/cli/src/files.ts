@@ -16,7 +16,16 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import { forRadio, type ReadOptions, readCompanions, readSweeps, type Sweep, withReference } from "@feedpoint/core";
+import {
+  forRadio,
+  type LineLedger,
+  lineLedger,
+  type ReadOptions,
+  readCompanions,
+  readSweeps,
+  type Sweep,
+  withReference,
+} from "@feedpoint/core";
 import { suggestion } from "@feedpoint/core/for-command";
 import { hintedMessage, UsageError } from "./exit.js";
 
@@ -34,6 +43,14 @@ export function readFile(path: string, options: ReadOptions): Sweep[] {
     );
   }
   return readSweeps(bytesOf(path), { ...options, fileName: path === "-" ? "standard input" : path });
+}
+
+/** A file's sweeps, and what became of its lines where that is known. @throws as {@link readFile} */
+export function readWithLedger(path: string, options: ReadOptions): { sweeps: Sweep[]; ledger: LineLedger | null } {
+  if (companionsIn(path) !== null) return { sweeps: readFile(path, options), ledger: null };
+  const bytes = bytesOf(path).slice();
+  const named = { ...options, fileName: path === "-" ? "standard input" : path };
+  return { sweeps: readSweeps(bytes, named), ledger: lineLedger(bytes, named) };
 }
 
 /** The files that "a.csv+b.csv" stands for; null where it is one file's own name, or none of the parts is a file. */

@@ -1,6 +1,5 @@
-import type { Sweep } from "@feedpoint/core";
 import { Command } from "commander";
-import { readFile } from "../files.js";
+import { readWithLedger } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
 import { outputFrom, readingFrom } from "../options/settings.js";
@@ -17,10 +16,10 @@ export function showCommand(): Command {
 function runShow(file: string, raw: RawOptions<"show">): void {
   const { rows = OPTIONS.rows.fallback } = raw;
   const output = outputFrom(raw);
-  const sweeps: readonly Sweep[] = readFile(file, readingFrom(raw));
+  const { sweeps, ledger } = readWithLedger(file, readingFrom(raw));
   const text =
     output.format === "json"
-      ? jsonText(sweeps.map((sweep) => showJson(sweep, rows)))
-      : sweeps.map((sweep) => showText(sweep, rows, output.width)).join("\n\n");
+      ? jsonText(sweeps.map((sweep) => showJson(sweep, rows, ledger)))
+      : sweeps.map((sweep) => showText(sweep, rows, ledger, output.width)).join("\n\n");
   process.stdout.write(`${text}\n`);
 }

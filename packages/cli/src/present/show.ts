@@ -1,4 +1,12 @@
-import { type Sweep, type SweepInfo, sampleImpedance, sweepInfo, swrFromReflectionMagnitude } from "@feedpoint/core";
+import {
+  type LeftOutReason,
+  type LineLedger,
+  type Sweep,
+  type SweepInfo,
+  sampleImpedance,
+  sweepInfo,
+  swrFromReflectionMagnitude,
+} from "@feedpoint/core";
 import { printable } from "./escape.js";
 import { findingLines } from "./findings.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
@@ -10,7 +18,21 @@ const NAME_WIDTH = 10;
 const HINT =
   "If something looks odd, say how the file is meant: --unit, --columns, --delimiter, --decimal, --reference-ohms, --signed-reactance, --port.";
 
-export function showText(sweep: Sweep, rows: number, width: number): string {
+/** Lines left out that are shown. */
+const MOST_LEFT_OUT = 20;
+/** Of a line left out so much is shown. */
+const LONGEST_LINE = 60;
+
+const REASONS: Readonly<Record<LeftOutReason, string>> = {
+  "no-number": "no number in it",
+  "too-many-cells": "more numbers than columns",
+  "too-few-cells": "a cell is missing, and blanks do not tell which",
+  "above-header": "it stands above the header",
+  "another-table": "it belongs to another table",
+  "no-reading": "it gives no reading",
+};
+
+export function showText(sweep: Sweep, rows: number, ledger: LineLedger | null, width: number): string {
   const { source, frequencyHz, referenceOhms, takenAt, findings } = sweep;
   const comments = source.comments.slice(0, MOST_COMMENTS).map((comment) => `  | ${wrap(comment, width - 4, "    ")}`);
   const more =
@@ -30,6 +52,7 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
     ],
     ["Reference", `${referenceOhms} Ω`],
     ["Taken", takenAt ?? "not stated"],
+    ...(ledger === null ? [] : [["Lines", linesText(ledger)] as const]),
   ];
   const found = findingLines(findings, width);
   return [
@@ -38,6 +61,7 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
       const start = `  ${name.padEnd(NAME_WIDTH)} `;
       return start + wrap(value, width - start.length).replaceAll("\n", `\n${" ".repeat(start.length)}`);
     }),
+    ...(ledger === null ? [] : leftOutLines(ledger, width)),
     ...(comments.length > 0 ? ["", ...comments, ...more] : []),
     "",
     textTable(columnsFor(sweep), firstRows(sweep, rows), { indent: "  ", width }),
@@ -47,12 +71,36 @@ export function showText(sweep: Sweep, rows: number, width: number): string {
   ].join("\n");
 }
 
+/** "104: 101 data, 1 header, 2 comments" */
+function linesText({ lines, data, header, comments, blank, leftOut }: LineLedger): string {
+  const kinds = [
+    `${data} data`,
+    ...(header > 0 ? [`${header} header`] : []),
+    ...(comments > 0 ? [`${comments} comment${comments === 1 ? "" : "s"}`] : []),
+    ...(blank > 0 ? [`${blank} blank`] : []),
+    ...(leftOut.length > 0 ? [`${leftOut.length} left out`] : []),
+  ];
+  return `${lines}: ${kinds.join(", ")}`;
+}
+
+/** Each line that is left out, with its reason. */
+function leftOutLines({ leftOut }: LineLedger, width: number): readonly string[] {
+  const shown = leftOut.slice(0, MOST_LEFT_OUT).map(({ line, reason, text }) => {
+    const cut = text.length > LONGEST_LINE ? `${text.slice(0, LONGEST_LINE - 1)}…` : text;
+    return `  ${wrap(`line ${line} left out, ${REASONS[reason]}: ${printable(cut.trim())}`, width - 2, "    ")}`;
+  });
+  const more = leftOut.length - shown.length;
+  return more > 0 ? [...shown, `  … and ${more} more lines left out`] : shown;
+}
+
 /** What show prints as JSON: the sweep's description and its first rows. */
 export interface ShowResult {
   readonly schema: "feedpoint/show@1";
   readonly sweep: SweepInfo;
   readonly continuity: Sweep["continuity"];
   readonly comments: readonly string[];
+  /** What became of each line of the file; null where that is not told */
+  readonly lines: LineLedger | null;
   readonly rows: readonly ShownRow[];
 }
 
@@ -68,13 +116,14 @@ interface ShownRow {
 }
 
 /** The same for a script. */
-export function showJson(sweep: Sweep, rows: number): ShowResult {
+export function showJson(sweep: Sweep, rows: number, ledger: LineLedger | null): ShowResult {
   const count = Math.min(rows, sweep.frequencyHz.length);
   return {
     schema: "feedpoint/show@1",
     sweep: sweepInfo(sweep),
     continuity: sweep.continuity,
     comments: sweep.source.comments,
+    lines: ledger,
     rows: Array.from({ length: count }, (_, i) => {
       const impedance = sweep.kind === "vector" ? sampleImpedance(sweep, i) : null;
       const rho = sweep.reflectionMagnitude[i] ?? Number.NaN;

@@ -105,6 +105,29 @@ const show = z.object({
   sweep: sweepInfo,
   continuity: z.enum(["curve", "spots"]),
   comments: z.array(z.string()),
+  lines: z
+    .object({
+      lines: z.int(),
+      data: z.int(),
+      header: z.int(),
+      comments: z.int(),
+      blank: z.int(),
+      leftOut: z.array(
+        z.object({
+          line: z.int(),
+          reason: z.enum([
+            "no-number",
+            "too-many-cells",
+            "too-few-cells",
+            "above-header",
+            "another-table",
+            "no-reading",
+          ]),
+          text: z.string(),
+        }),
+      ),
+    })
+    .nullable(),
   rows: z.array(
     z.object({
       frequencyHz,
