@@ -175,7 +175,7 @@ function groupingIn(printed: string, dialect: CellDialect): string | null {
 const ABOUT = new RegExp(`^(?:${ABOUT_WORD})\\s*`, "i");
 /** What people put behind a number: marks, brackets, a note. */
 const BEHIND =
-  /^(?:\s*[*?!†]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:@|at|in|re)\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
+  /^(?:\s*[*?!†]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*(?:@|at|in|re)\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
 /** Another unit changes the number, and is no remark. */
 const UNIT_BEHIND = /^\s*(?:[kmg]?hz|[kmg]?ohms?|deg|rad|dbm?|volts?|watts?)\b/i;
 const REMARKED = /^(<=?|≤)?\s*([+-]?\d+(?:[.,]\d+)?)(\+)?/;

@@ -19,7 +19,7 @@ export const HAS_IMAGINARY = /[+−-]\s*[ij]\s*\*?[\d.]|[\d.]\s*\*?[ij](?![\p{L}
 
 /** A complex number: "0.19-0.17i", "(0.19 - j0.17)", "40+j12 ohm", "0.3∠-60°". */
 export function complexCell(cell: string): ComplexCell | null {
-  if (!/[ij∠@<_(]/i.test(cell)) return null;
+  if (!/[ij∠@<_(]|\bat\b/i.test(cell)) return null;
   const bare = cell
     .replace(/\s*(?:ohms?|[ΩΩ])$/iu, "")
     .replace(/\s/g, "")
@@ -29,8 +29,8 @@ export function complexCell(cell: string): ComplexCell | null {
     .replace(/\s*(?:ohms?|[ΩΩ])\s*(?=[∠@])/iu, "")
     .replace(/\s/g, "")
     .replace(/−/g, "-");
-  const [, magnitude, signed, marked] = POLAR.exec(polar) ?? [];
-  const angle = signed ?? marked;
+  const [, magnitude, signed, marked, worded] = POLAR.exec(polar) ?? [];
+  const angle = signed ?? marked ?? worded;
   if (magnitude !== undefined && angle !== undefined) {
     return { kind: "complex", parts: [magnitude.replace(",", "."), angle.replace(",", ".")], isPolar: true };
   }

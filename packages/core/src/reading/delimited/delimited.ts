@@ -11,7 +11,7 @@ import { type Determination, determinationsOf } from "../quantities/assemble.js"
 import { guessedColumns } from "../quantities/column-names.js";
 import { resolutionOf } from "../quantities/compare.js";
 import { crossCheck } from "../quantities/cross-check.js";
-import { absurdReadings, slippedFrequencies } from "../quantities/plausibility.js";
+import { absurdReadings, slippedFrequencies, unlikelyFrequencies } from "../quantities/plausibility.js";
 import { type ReferenceStatement, referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
@@ -73,7 +73,12 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
   const chosen = mostPrecise(determinations);
   if (chosen === null) throw withoutReflection(table);
   findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
-  findings.push(...referenceFindings(stated, options), ...absurdReadings(chosen), ...slippedFrequencies(frequencyHz));
+  findings.push(
+    ...referenceFindings(stated, options),
+    ...absurdReadings(chosen),
+    ...slippedFrequencies(frequencyHz),
+    ...unlikelyFrequencies(frequencyHz),
+  );
   const { points, isKept } = pointsOf(table, chosen, findings);
   return {
     format: "delimited",

@@ -128,6 +128,14 @@ const ENTRY = /^(\d{1,2})[.)]\s+(\p{L}.*)$/u;
 const LISTED =
   /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of columns)?)\s*[:=]\s*(.+)$/iu;
 
+/** "The rows hold the frequency in MHz and R and X in ohm": the names in a line that begins them with the frequency. */
+function namesInSentence(comment: string): readonly string[] {
+  const [, unit, rest = ""] = /\bfreq\w*\.? in ([kmg]?hz),? (?:and )?(.+?)(?:,? without.*|[.;])?$/i.exec(comment) ?? [];
+  if (unit === undefined) return [];
+  const readings = rest.split(/\s*,\s*|\s+and\s+/).map((name) => name.replace(/^the\s+/i, ""));
+  return readings.every((name) => isReading(roleFromHeader(name))) ? [`frequency (${unit})`, ...readings] : [];
+}
+
 /** The names in a list; commas and bars may stand within them where something else parts them. */
 function listedNames(list: string): readonly string[] {
   const mark = [";", "\t", ",", "|"].find((candidate) => list.includes(candidate));
@@ -141,6 +149,8 @@ export function namesFromPreamble(comments: readonly string[], columns: number):
     .filter((match) => match !== null);
   const names = numbered.map(([, , name = ""]) => name);
   const listed = comments.map((comment) => LISTED.exec(comment)?.[1]).find((list) => list !== undefined);
+  const sentence = comments.map(namesInSentence).find((told) => told.length === columns);
+  if (sentence !== undefined) return sentence;
   const found = numbered.length === columns ? names : listedNames(listed ?? "");
   const roles = found.map((name) => roleFromHeader(name));
   const isHeader = roles.some(({ quantity }) => quantity === "frequency") && roles.some(isReading);

@@ -1,3 +1,4 @@
+import { NAMED_BANDS } from "../../facts/band-names.js";
 import { quote, ReadError } from "../../input/read-error.js";
 import type { ColumnRole } from "../options/column-role.js";
 import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
@@ -118,6 +119,8 @@ export function withoutHeader(lines: TextLines, dialect: Dialect, file: string):
 /** The unit that the first number of a line would have as a frequency of an antenna. */
 function likelyUnit(line: string): FrequencyUnit {
   const first = Number.parseFloat(line.replace(",", "."));
+  if (first < 1)
+    return NAMED_BANDS.some(({ lowHz, highHz }) => first * 1e6 >= lowHz && first * 1e6 <= highHz) ? "MHz" : "GHz";
   if (first >= 100_000) return "Hz";
   return first >= 1000 ? "kHz" : "MHz";
 }

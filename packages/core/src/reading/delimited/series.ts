@@ -55,11 +55,12 @@ function sideBySide(table: TableInHz, findings: Finding[]): TableOfSeries | null
   const found = columns.map((column, c) => {
     const { name, role, isNamed } = column;
     const mayBe = c !== index && isNamed && !role.isExtreme && (role.quantity === "other" || isAmongSeveral(column));
-    return mayBe && !NO_SERIES.test(name) ? partOfSeries(name) : null;
+    return mayBe && !NO_SERIES.test(name) && !isConstant(column.values) ? partOfSeries(name) : null;
   });
   for (const [c, { name, role }] of columns.entries()) {
     const isTwin = found.some((part) => part !== null && part.role.quantity === role.quantity);
-    if (found[c] === null && isReading(role) && !role.isExtreme && isTwin) found[c] = { role, series: name };
+    const isOwn = isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
+    if (found[c] === null && isOwn && isTwin) found[c] = { role, series: name };
   }
   const names = [...new Set(found.flatMap((part) => part?.series ?? []))];
   const isPlain = columns.some(({ role }, c) => c !== index && found[c] === null && isReading(role));
@@ -107,6 +108,9 @@ function withOwnFrequencies(table: TableInHz): TableOfSeries | null {
     null,
   );
 }
+
+/** A limit, and no reading. */
+const isConstant = (values: Float64Array): boolean => values.length > 2 && values.every((value) => value === values[0]);
 
 const isReading = ({ quantity }: ColumnRole): boolean =>
   quantity !== "other" && quantity !== "frequency" && quantity !== "transmission";

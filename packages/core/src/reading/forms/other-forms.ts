@@ -3,12 +3,13 @@ import { readDelimited } from "../delimited/delimited.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { SPACE } from "../text/ascii.js";
-import type { SourceText } from "../text/text.js";
+import { rewritten, type SourceText } from "../text/text.js";
 import { type FormTable, formText } from "./form.js";
 import { framed } from "./frames.js";
 import { jsonTable } from "./json.js";
 import { namedValues } from "./named-values.js";
 import { transposed } from "./transposed.js";
+import { withoutWrapping } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
 const FORMS: readonly ((content: string) => FormTable | null)[] = [framed, transposed, namedValues];
@@ -37,14 +38,25 @@ export function readOtherForm(text: SourceText, options: ReadOptions): ReadPoint
     const read = table === null ? null : readForm(table, text, options);
     if (read !== null) return read;
   }
-  return null;
+  const bare = withoutWrapping(content);
+  return bare === null ? null : unlessRefused(() => readDelimited(rewritten(text, bare), options));
+}
+
+/** What is read; null where it is refused. */
+function unlessRefused(read: () => ReadPoints): ReadPoints | null {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof ReadError) return null;
+    throw error;
+  }
 }
 
 /** @returns null where the table is refused */
 function readForm(table: FormTable, source: SourceText, options: ReadOptions): ReadPoints | null {
   const { text, lineOf } = formText(source, table);
   const inFile = (line: number): number | undefined => lineOf[line - 1] ?? undefined;
-  try {
+  return unlessRefused(() => {
     const { ledger: _, ...read } = readDelimited(text, { ...options, delimiter: "tab" });
     return {
       ...read,
@@ -55,8 +67,5 @@ function readForm(table: FormTable, source: SourceText, options: ReadOptions): R
         return own === undefined ? finding : { ...finding, line: own };
       }),
     };
-  } catch (error) {
-    if (error instanceof ReadError) return null;
-    throw error;
-  }
+  });
 }

@@ -41,7 +41,7 @@ const HIGH_HZ = 7_000_000;
 /** What people put before a reading: a bullet, a number, a box that was ticked, a date, the word SWR. */
 const LEADS: readonly RegExp[] = [
   /^(?:[-*•–+>]\s+|\[[ xv✓]?\]\s*|\(?\d{1,2}[.)]\s+)/,
-  /^(?:(?:\d{1,4}[-./]){1,2}\d{0,4}|\d{1,2}\.? \p{L}{3,9}\.?)[,:]?\s+/u,
+  /^(?:\d{1,2}:\d{2}|(?:\d{1,4}[-./]){1,2}\d{0,4}|\d{1,2}\.? \p{L}{3,9}\.?)[,:]?\s+/u,
   new RegExp(`^${SWR_WORD}\\s*(?:${AT_WORD}|of|in)?\\s*`, "u"),
 ];
 /** The SWR before its place: "2.3 @ 1.827 MHz", "I measured 2.77 on 160 m". */

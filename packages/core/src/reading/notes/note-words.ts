@@ -2,7 +2,8 @@
  * Words in notes of SWR by hand: English, German, French, Dutch, Spanish and Italian (common practice, from memory), without
  * accents and in small letters.
  */
-const anyOf = (words: readonly string[]): string => `(?:${words.join("|")})`;
+const anyOf = (words: readonly string[]): string =>
+  `(?:${words.map((word) => word.normalize("NFD").replace(/\p{M}/gu, "")).join("|")})`;
 
 export const SWR_WORD = anyOf([
   ...[
@@ -60,7 +61,7 @@ export const BAND_WORD = anyOf([
 ]);
 export const METRES_WORD = "(?:m(?:et(?:er|re|ro)s?|etri\\p{L}*|etru)?|м(?:етр\\p{L}*)?)";
 /** Says that something is so. */
-export const IS_WORD = anyOf(["(?:is|was|ist|war|est|es|era|er|var)\\b"]);
+export const IS_WORD = anyOf(["(?:gives|gave|shows|showed|reads|has|had|is|was|ist|war|est|es|era|er|var)\\b"]);
 /** Another number than an SWR has one of these beside it. */
 export const OTHER_UNIT = /^\s*(?:db\b|ohms?\b|%|w\b|watts?\b|v\b|°|deg|m\b|ft\b)/;
 

@@ -5,6 +5,9 @@ import { withoutAccents, wordsOf } from "./name-words.js";
  * memory, no source.
  */
 const PHRASES: Readonly<Record<string, string>> = {
+  reflected: "coming back|that comes back|returned",
+  accepted: "into the antenna|into antenna|going out",
+  unsigned: "without sign|without its sign|no sign|sign lost",
   z: "σύνθετη αντίσταση|σύνθετης αντίστασης|полное сопротивление|полного сопротивления|комплексное сопротивление|повний опір|повного опору",
   r: "акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor",
   x: "реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|jalový odpor|meddő ellenállás",
@@ -68,7 +71,6 @@ function parted(word: string): readonly string[] {
 /** The words of a header, with the trade's sign in the place of several that mean it together. */
 export function signedWordsOf(header: string): readonly string[] {
   const words = wordsOf(header).flatMap(parted);
-  if (!words.some((word) => /[^a-z\d°%]/.test(word))) return words;
   let text = ` ${words.join(" ")} `;
   for (const [phrase, sign] of REPLACED) text = text.replaceAll(phrase, sign);
   return text.trim().split(" ");

@@ -46,6 +46,15 @@ const SLIP_TOLERANCE = 0.1;
 /** How far the frequencies on either side of it may be apart, in shares of what lies between them. */
 const NEIGHBOURS = 0.5;
 
+/** Wires that one hangs up are swept below this, Hz: beyond it a file may state another unit than it has. */
+const UNLIKELY_HZ = 3e9;
+
+/** That a sweep lies where no wire antenna is swept. */
+export function unlikelyFrequencies(frequencyHz: Column): readonly Finding[] {
+  const lowest = Math.min(at(frequencyHz, 0), at(frequencyHz, frequencyHz.length - 1));
+  return lowest >= UNLIKELY_HZ ? [finding("caution", "frequency-unlikely", { frequencyHz: lowest })] : [];
+}
+
 /** Frequencies of one sweep do not grow by more than this factor from one row to the next: another unit begins. */
 const MOST_GROWTH = 50;
 /** A row out of order lies this many of its neighbours' steps away from them. */

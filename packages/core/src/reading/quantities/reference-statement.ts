@@ -16,7 +16,7 @@ const LEAST_OHMS = 5;
 const GREATEST_OHMS = 2000;
 
 /** A number of its own: not the 0 of "Z0". */
-const NUMBER = "(?<![\\p{L}\\d]|\\d[.,])(\\d+(?:[.,]\\d+)?)";
+const NUMBER = "(?<![\\p{Script=Latin}\\p{Script=Cyrillic}\\p{Script=Greek}\\d]|\\d[.,])(\\d+(?:[.,]\\d+)?)";
 const UNIT = "(k?) ?(?:ohms?\\b|r\\b)";
 /** Between a name and its value: a few words or marks, but no other number. */
 const BETWEEN = "[^\\d\\n]{0,24}?";
@@ -45,7 +45,7 @@ const REFERENCE_WORDS = [
   .join("|");
 /** What a number of ohms is related to by. */
 const RELATING =
-  "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
+  "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
 
 const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[] = [
   {
@@ -59,12 +59,15 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
   // Chinese, without blanks: "taking 75 ohms as the base".
   { pattern: /(?:以|相对于|基于) ?(\d+(?:[.,]\d+)?) ?(k?) ?ohm/iu, isSure: true },
   {
-    pattern: new RegExp(`${NUMBER}[ -]?${UNIT}[^\\d\\n]{0,12}(?:system|reference|ref\\b|sistem|systeem|bezug)`, "iu"),
+    pattern: new RegExp(
+      `${NUMBER}[ -]?${UNIT}[^\\d\\n]{0,12}(?:gore|vonatkoz|基準|基准|기준|nazaren|base|baz|system|reference|ref\\b|sistem|systeem|bezug)`,
+      "iu",
+    ),
     isSure: true,
   },
   {
     pattern: new RegExp(
-      `v?swr[ _]*[(\\[]? ?(?:@|at|in|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`,
+      `v?swr[ _,]*[(\\[]? ?(?:@|at|in|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`,
       "iu",
     ),
     isSure: true,
@@ -86,6 +89,14 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
     isSure: false,
   },
   { pattern: new RegExp(`\\(${NUMBER} ?${UNIT}\\)`, "iu"), isSure: false },
+  // A line of a few words and a number of ohms may mean the reference, unless it speaks of something that has as many.
+  {
+    pattern: new RegExp(
+      `^(?!.*(?:line|coax|ribbon|cable|feed|twin|ladder|choke|resist|load|transform|terminat|balun|unun))[^\\d]{0,40}${NUMBER} ?${UNIT}[^\\d]{0,40}$`,
+      "iu",
+    ),
+    isSure: false,
+  },
 ];
 
 /** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */

@@ -113,6 +113,8 @@ export function isOptionLine(text: string): boolean {
       /^r?[\d.]+$/i.test(word),
   );
   const isTable = /\br\s+[a-z]/i.test(words.join(" ")) && !words.some((word) => FORMATS.includes(word.toUpperCase()));
+  // "Stop: 28000000 Hz" is a setting.
+  if (words.some((word) => /[:=]/.test(word))) return false;
   return known.length >= 2 && known.length > words.length / 2 && !isTable;
 }
 

@@ -88,6 +88,11 @@ export const READING_FINDINGS = {
     words: ({ frequencyHz, expectedHz }: { frequencyHz: number; expectedHz: number }) =>
       `A row at ${frequencyHz / 1e6} MHz stands among rows near ${(expectedHz / 1e6).toPrecision(4)} MHz: a decimal point may have slipped, a digit be wrong, or the unit another.`,
   },
+  "frequency-unlikely": {
+    meaning: "All frequencies lie where no wire antenna is swept.",
+    words: ({ frequencyHz }: { frequencyHz: number }) =>
+      `The sweep begins at ${Number((frequencyHz / 1e9).toPrecision(4))} GHz, where no wire antenna is swept: the unit may be another.`,
+  },
   "columns-disagree": {
     meaning: "Columns that should say the same do not.",
     words: ({ used, other, part, difference, reason, agreeAtOhms }: Disagreement) =>

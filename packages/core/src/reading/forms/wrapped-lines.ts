@@ -1,0 +1,23 @@
+/** Of all lines so many are wrapped alike. */
+const LEAST_SHARE = 0.8;
+
+/** How whole lines may be wrapped or their cells be joined, and each line without that. */
+const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) => string }[] = [
+  { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
+  { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
+  { is: /^\s*'[^']*'(?:\s*[,;\t]\s*'[^']*')+\s*$/, bare: (line) => line.replace(/'/g, '"') },
+  { is: /^\s*\S.*?\s(?:->|=>|→)\s/, bare: (line) => line.replace(/\s+(?:->|=>|→)\s+/g, "\t") },
+  { is: /^\s*[^:]*\S:\s+\S[^:]*$/, bare: (line) => line.replace(/:\s+/, "\t") },
+];
+
+/** The text without quotes or brackets around its lines or cells, or with blanks for the arrows between these; null for any other. */
+export function withoutWrapping(content: string): string | null {
+  const lines = content.split(/\r\n|\n|\r/);
+  const rows = lines.filter((line) => /\d/.test(line));
+  for (const { is, bare } of WRAPPINGS) {
+    const wrapped = rows.filter((line) => is.test(line)).length;
+    if (rows.length < 2 || wrapped < LEAST_SHARE * rows.length) continue;
+    return lines.map((line) => (is.test(line) ? bare(line) : line)).join("\n");
+  }
+  return null;
+}
