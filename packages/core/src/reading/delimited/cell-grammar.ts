@@ -57,10 +57,16 @@ const JOINABLE = new RegExp(`(\\d)[ \\t]+(?=(?:${UNIT})(?:[ \\t]|$))`, "giu");
 /** Whether a line begins with a number, and a unit stands beside one in it. */
 export const hasUnitBeside = (line: string): boolean => BESIDE.test(line);
 
+/** "0.25 at 147.5 deg" */
+const POLAR_IN_WORDS = /(\d)\s+at\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
+
 /** Puts units, and the parts of complex numbers, that stand after a blank to their numbers, where blanks split the columns. */
 export function withNumbersJoined(line: string): string {
   if (!/^\s*[+-]?[\d.,]/.test(line)) return line;
-  const joined = line.replace(JOINABLE, "$1").replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@");
+  const joined = line
+    .replace(JOINABLE, "$1")
+    .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
+    .replace(POLAR_IN_WORDS, "$1at$2deg");
   return HAS_IMAGINARY.test(joined) || joined.includes("∠") ? joined.replace(/\s*([+−-]|∠)\s+/g, "$1") : joined;
 }
 

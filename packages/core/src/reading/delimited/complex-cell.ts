@@ -8,10 +8,8 @@ export interface ComplexCell {
 
 const PART = "(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:e[+-]?\\d+)?";
 const RECTANGULAR = new RegExp(`^([+-]?${PART})([+-])(?:[ij]\\*?(${PART})|(${PART})\\*?[ij])$`, "i");
-const POLAR = new RegExp(
-  `^([+]?${PART})(?:(?:∠|/_|<)([+-]?${PART})(?:°|deg)?|@([+-]?${PART})(?:°|deg)|@(-${PART}))$`,
-  "i",
-);
+const ANGLES = [`(?:∠|/_|<)([+-]?${PART})(?:°|deg)?`, `@([+-]?${PART})(?:°|deg)?`, `at([+-]?${PART})(?:°|deg)`];
+const POLAR = new RegExp(`^([+]?${PART})(?:${ANGLES.join("|")})$`, "i");
 /** "(40.1, -12)" */
 const PAIR = /^\(\s*([+-]?\d+(?:\.\d+)?)\s*[,;]\s*([+-]?\d+(?:\.\d+)?)\s*\)$/;
 /** Something like "j0.17" or "0.17i", which only a complex number has. */
