@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { withoutAccents, wordsOf } from "./name-words.js";
 
 /**
@@ -14,8 +15,11 @@ const PHRASES: Readonly<Record<string, string>> = {
   x: "реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|jalový odpor|meddő ellenállás",
 };
 
-const REPLACED = Object.entries(PHRASES).flatMap(([sign, phrases]) =>
-  phrases.split("|").map((phrase) => [` ${wordsOf(phrase).join(" ")} `, ` ${sign} `] as const),
+/** Made when they are asked for first, as the tables below: a Touchstone file has no use for them. */
+const replaced = once(() =>
+  Object.entries(PHRASES).flatMap(([sign, phrases]) =>
+    phrases.split("|").map((phrase) => [` ${wordsOf(phrase).join(" ")} `, ` ${sign} `] as const),
+  ),
 );
 
 /** Signs of languages that put no blanks between words, by meaning, as words that mean the same. */
@@ -47,12 +51,15 @@ const SIGNS: Readonly<Record<string, string>> = {
   voltage: "電圧 电压 전압",
   value: "の 之 值 値 값 의 部分",
 };
-const SIGN_OF = new Map(
-  Object.entries(SIGNS).flatMap(([word, signs]) =>
-    signs.split(" ").map((sign) => [withoutAccents(sign), word] as const),
-  ),
+const wordOfSign = once(
+  () =>
+    new Map(
+      Object.entries(SIGNS).flatMap(([word, signs]) =>
+        signs.split(" ").map((sign) => [withoutAccents(sign), word] as const),
+      ),
+    ),
 );
-const LONGEST_SIGN = Math.max(...[...SIGN_OF.keys()].map((sign) => sign.length));
+const longestSign = once(() => Math.max(...[...wordOfSign().keys()].map((sign) => sign.length)));
 const HAS_SIGNS = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
 
 /** A word of such a language as those that it is made of, the longest first. */
@@ -60,10 +67,10 @@ function parted(word: string): readonly string[] {
   if (!HAS_SIGNS.test(word)) return [word];
   const parts: string[] = [];
   for (let i = 0; i < word.length; ) {
-    let length = Math.min(LONGEST_SIGN, word.length - i);
-    while (length > 0 && !SIGN_OF.has(word.slice(i, i + length))) length--;
+    let length = Math.min(longestSign(), word.length - i);
+    while (length > 0 && !wordOfSign().has(word.slice(i, i + length))) length--;
     if (length === 0) return [word];
-    parts.push(SIGN_OF.get(word.slice(i, i + length)) as string);
+    parts.push(wordOfSign().get(word.slice(i, i + length)) as string);
     i += length;
   }
   return parts;
@@ -73,6 +80,6 @@ function parted(word: string): readonly string[] {
 export function signedWordsOf(header: string): readonly string[] {
   const words = wordsOf(header).flatMap(parted);
   let text = ` ${words.join(" ")} `;
-  for (const [phrase, sign] of REPLACED) text = text.replaceAll(phrase, sign);
+  for (const [phrase, sign] of replaced()) text = text.replaceAll(phrase, sign);
   return text.trim().split(" ");
 }

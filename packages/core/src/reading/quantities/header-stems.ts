@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import type { Meaning } from "./header-words.js";
 
 /**
@@ -42,8 +43,8 @@ const STEMS: Readonly<Partial<Record<Meaning, string>>> = {
     "(?:hodnot|wartosc|значен|ertek|deger|valoar|valeur|valor|verdi|vardi|vaerdi|waarde|wert|arvo|τιμη|mess|mierzon|messwert|prumer|srednia|средн|серед|snitt|gemiddel|keskiarv|ortalama|atlag|medi[ao]$)",
 };
 
-const PATTERNS = Object.entries(STEMS).map(
-  ([meaning, stem]) => [new RegExp(`^${stem}`, "u"), meaning as Meaning] as const,
+const patterns = once(() =>
+  Object.entries(STEMS).map(([meaning, stem]) => [new RegExp(`^${stem}`, "u"), meaning as Meaning] as const),
 );
 /** Words shorter than this are known as they are, or not. */
 const SHORTEST = 3;
@@ -53,7 +54,7 @@ export function meaningByStem(word: string): Meaning | null {
   if (word.length < SHORTEST) return null;
   let best: Meaning | null = null;
   let length = 0;
-  for (const [pattern, meaning] of PATTERNS) {
+  for (const [pattern, meaning] of patterns()) {
     const found = pattern.exec(word)?.[0].length ?? 0;
     if (found <= length) continue;
     best = meaning;

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
 import { signedWordsOf } from "./header-phrases.js";
@@ -6,10 +7,13 @@ import { type Meaning, WORDS } from "./header-words.js";
 import { QUANTITIES } from "./quantities.js";
 import { roleOfMeanings } from "./role-of-meanings.js";
 
-const MEANINGS: ReadonlyMap<string, Meaning> = new Map(
-  (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
-    WORDS[meaning].map((word) => [word, meaning] as const),
-  ),
+const meanings = once(
+  (): ReadonlyMap<string, Meaning> =>
+    new Map(
+      (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
+        WORDS[meaning].map((word) => [word, meaning] as const),
+      ),
+    ),
 );
 
 function meaningOf(word: string, port: number): Meaning {
@@ -20,7 +24,7 @@ function meaningOf(word: string, port: number): Meaning {
   }
   // Numbers and names of traces ("tr1", "ch1") say nothing.
   if (/^(\d+|(trc?|ch)\d+)$/.test(word)) return "filler";
-  return MEANINGS.get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
+  return meanings().get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
 }
 
 /** A word with its umlauts written by a letter alone: "rueckfluss" for "rückfluss". */
