@@ -105,16 +105,15 @@ const plainNumber = (text: string, dialect: CellDialect): number => numberFromTe
 const withPoint = (digits: string, { decimal }: CellDialect): string =>
   decimal === "comma" ? digits.replace(",", ".") : digits;
 
-const plain = (printed: string, dialect: CellDialect): NumberCell => ({
-  kind: "number",
-  digits: withPoint(printed, dialect),
-  printed,
-  unit: null,
-  mark: null,
-  isRemarked: false,
-  isSlipped: false,
-  grouped: null,
-});
+const plain = (printed: string, dialect: CellDialect): NumberCell =>
+  numberCell(withPoint(printed, dialect), printed, null, null);
+
+const numberCell = (
+  digits: string,
+  printed: string,
+  unit: NumberCell["unit"],
+  mark: NumberCell["mark"],
+): NumberCell => ({ kind: "number", digits, printed, unit, mark, isRemarked: false, isSlipped: false, grouped: null });
 
 function special(cell: string, dialect: CellDialect): Cell | null {
   if (cell.length > LONGEST_SPECIAL) return null;
@@ -139,16 +138,7 @@ function dressed(cell: string, dialect: CellDialect): NumberCell | null {
   // Blanks may split columns beside commas and tabs: "7,500 100,0" is no 500 100, and "144 100<tab>200" no 144 100.
   if (mark === " " && dialect.delimiter !== "semicolon" && dialect.delimiter !== "bar") return null;
   const digits = mark === null ? withPoint(printed, dialect) : withoutMarks(printed, mark);
-  return {
-    kind: "number",
-    digits,
-    printed,
-    unit: unitOf(unit, other),
-    mark,
-    isRemarked: false,
-    isSlipped: false,
-    grouped: null,
-  };
+  return numberCell(digits, printed, unitOf(unit, other), mark);
 }
 
 /** "950.000" with a decimal comma: no number, unless others of its column have thousands marked so. */
@@ -156,17 +146,7 @@ function perhapsGrouped(cell: string): NumberCell | null {
   const [, printed = "", unit, other] = DRESSED.exec(cell) ?? [];
   const mark = MAY_BE_GROUPED.exec(printed)?.[1];
   if (mark === undefined) return null;
-  const digits = printed.replace(mark, "");
-  return {
-    kind: "number",
-    digits,
-    printed,
-    unit: unitOf(unit, other),
-    mark,
-    isRemarked: false,
-    isSlipped: false,
-    grouped: null,
-  };
+  return numberCell(printed.replace(mark, ""), printed, unitOf(unit, other), mark);
 }
 
 const withoutMarks = (printed: string, mark: string): string => printed.split(mark).join("").replace(",", ".");

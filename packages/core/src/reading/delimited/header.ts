@@ -1,4 +1,4 @@
-import type { ColumnRole } from "../options/column-role.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
 import { DELIMITERS, type Delimiter } from "../options/read-options.js";
 import { frequencyUnitOf } from "../options/units.js";
 import { wordsOf } from "../quantities/name-words.js";
@@ -66,7 +66,7 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     }
     const split = bestSplit(line, dialect, port);
     // "frequency unit MHz" names a frequency, and heads no column.
-    if (split === null || (!namesReading(split.roles) && isStatement(line, dialect))) continue;
+    if (split === null || (!split.roles.some(isReading) && isStatement(line, dialect))) continue;
     const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1, dialect), dialect) : null);
     if (above === null) return { ...split, lineIndex: i };
     const names = split.names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
@@ -89,16 +89,12 @@ export function laterHeader(lines: TextLines, from: number, dialect: Dialect, po
     const text = lines.text(line).slice(0, LONGEST_HEADER);
     if (!/^[#!%;*"'|\s]*\p{L}/u.test(text) || !/^[\s"|]*[+-]?[.,]?\d/.test(lines.text(line + 1))) continue;
     const split = bestSplit(text.replace(COMMENT_MARK, ""), dialect, port);
-    if (split !== null && namesReading(split.roles)) return line;
+    if (split?.roles.some(isReading)) return line;
   }
   return null;
 }
 
 const FURTHEST_HEADER = 400;
-
-/** Whether a column holds something else than frequencies and what is not known. */
-export const namesReading = (roles: readonly ColumnRole[]): boolean =>
-  roles.some(({ quantity }) => quantity !== "frequency" && quantity !== "other");
 
 const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 
@@ -136,7 +132,7 @@ function bestSplit(line: string, dialect: Dialect, port: number): Omit<Header, "
   let bestScore = 0;
   for (const delimiter of delimiters) {
     // A line that the numbers' own delimiter splits is not taken apart otherwise: its blanks belong to the names.
-    if (best !== null && (delimiter === "space" || namesReading(best.roles))) break;
+    if (best !== null && (delimiter === "space" || best.roles.some(isReading))) break;
     if (delimiter === "space" && dialect.delimiter !== "space" && isSplitBy(line, dialect.delimiter)) break;
     for (const names of splitsOf(line, delimiter)) {
       if (names.length < 2 || names.some((name) => isNumber(name, dialect))) continue;

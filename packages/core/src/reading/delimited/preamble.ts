@@ -1,5 +1,5 @@
 import { ReadError } from "../../input/read-error.js";
-import type { ColumnRole } from "../options/column-role.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
 import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
 import { wordsOf } from "../quantities/name-words.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -89,8 +89,6 @@ function namesOfReadings(comments: readonly string[]): readonly string[] | null 
   });
   return name === undefined ? null : [name];
 }
-
-const isReading = ({ quantity }: ColumnRole): boolean => quantity !== "other" && quantity !== "frequency";
 
 /**
  * What the columns hold where no header stands over them but the preamble says it.

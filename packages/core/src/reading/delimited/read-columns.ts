@@ -1,11 +1,12 @@
 import { ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import { isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf, type TextLines } from "../text/text-lines.js";
 import { type DelimitedColumns, readTable } from "./delimited-columns.js";
 import type { Dialect } from "./dialect.js";
-import { laterHeader, namesReading } from "./header.js";
+import { laterHeader } from "./header.js";
 
 /**
  * The columns of the table in a text. Of several tables it is the first, or a longer one below a first one that is no sweep: a
@@ -20,7 +21,7 @@ export function readColumns(text: SourceText, options: ReadOptions, findings: Fi
     const first = readTable(lines, 0, text.file, options, said);
     const { rest } = first;
     const above = rest === null || isLongSweep(first) ? null : rest;
-    const fewest = namesReading(first.roles) ? MUCH_LONGER * first.frequencyHz.length : first.frequencyHz.length;
+    const fewest = first.roles.some(isReading) ? MUCH_LONGER * first.frequencyHz.length : first.frequencyHz.length;
     const other = above === null ? null : laterTable(lines, { ...above, fewest }, text.file, options, findings);
     if (other !== null) return other;
     findings.push(...said);
@@ -37,7 +38,7 @@ const FEWEST_OF_SWEEP = 8;
 const MUCH_LONGER = 3;
 
 const isLongSweep = ({ roles, frequencyHz }: DelimitedColumns): boolean =>
-  frequencyHz.length >= FEWEST_OF_SWEEP && namesReading(roles);
+  frequencyHz.length >= FEWEST_OF_SWEEP && roles.some(isReading);
 
 /** A table below another one that is no sweep; null where there is none that is longer. */
 function laterTable(

@@ -59,3 +59,6 @@ export interface ColumnRole {
   /** The header names a part (dB, real, angle) without saying of what; a reflection was assumed */
   readonly isAssumed?: boolean;
 }
+
+/** Whether a column holds something else than frequencies and what is not known. */
+export const isReading = ({ quantity }: ColumnRole): boolean => quantity !== "frequency" && quantity !== "other";
