@@ -1,7 +1,7 @@
 /** Units and marks between thousands that leave room for doubt, and why the text is refused. Files and numbers invented. */
 import type { ReadErrorCode } from "@feedpoint/core";
-import { test } from "vitest";
-import { expectRefusal, textOf } from "../support/known-load.js";
+import { expect, test } from "vitest";
+import { expectRefusal, notesOf, readOne, textOf } from "../support/known-load.js";
 
 interface Refused {
   readonly what: string;
@@ -109,4 +109,10 @@ const REFUSED: readonly Refused[] = [
 
 test.each(REFUSED)("$what", ({ lines, ...expected }) => {
   expectRefusal(textOf(lines), expected);
+});
+
+test("a number with the unit of something else is no reading, also in a table without units", () => {
+  const sweep = readOne(textOf("frequency_hz,swr", "7000000,2", "7100000,1.5", "40m,1.3", "7200000,2.5"));
+  expect(Array.from(sweep.frequencyHz)).toEqual([7e6, 7.1e6, 7.2e6]);
+  expect(notesOf(sweep)).toContain("row-without-number@4");
 });

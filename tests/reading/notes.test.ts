@@ -27,6 +27,7 @@ describe("a note of a band and its SWR", () => {
     ["80 2\n40 1.5\n20 3"],
     ["Band | SWR\n80m | 2\n40m | 1.5\n20m | 3"],
     ["80m 2 (ok)\n40m 1.5 good\n20m 3 needs tuner"],
+    ["80m 2 (at 14:30)\n40m 1.5, 6 m up\n20m under 3"],
   ])("%j", (text) => {
     const sweep = read(text);
     expect(readingsOf(sweep)).toEqual([
@@ -51,6 +52,13 @@ describe("of several readings of a band", () => {
       expect(sweep.findings.find(({ code }) => code === "frequency-repeated")?.message).toContain("40m");
     },
   );
+});
+
+test("a frequency anywhere in a band as wide as it is in any country", () => {
+  expect(readingsOf(read("1.801 swr 1.28\n3.95 swr 2.5"))).toEqual([
+    [1.801, 1.28],
+    [3.95, 2.5],
+  ]);
 });
 
 describe("a frequency beside the band", () => {

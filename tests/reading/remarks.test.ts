@@ -30,6 +30,7 @@ describe("a number with a remark is that number, and is told", () => {
     ["1.5 # dip"],
     ["1.5 <- look"],
     ["<1.5"],
+    ["under 1.5"],
     ["1,5"],
   ])("%s", (cell) => {
     const sweep = readOne(textOf("Freq (MHz);SWR", "7;3", `7.1;${cell}`, "7.2;2"));

@@ -26,3 +26,11 @@ test("a sweep without repeats has no such noise", () => {
   const bytes = new TextEncoder().encode("# MHz S RI R 50\n7 0.1 0\n7.1 0.2 0\n7.2 0.3 0\n");
   expect(present(readSweeps(bytes)[0], "a sweep").repeatNoise).toBeNull();
 });
+
+test.each([
+  ["2.1", "caution"],
+  ["2", "info"],
+])("rows of one frequency are averaged, with a caution where they differ: 2 and %s", (second, severity) => {
+  const sweep = present(readSweeps(`MHz,SWR\n7.0,1.5\n7.1,2\n7.1,${second}\n7.2,3\n`)[0], "a sweep");
+  expect(sweep.findings.find(({ code }) => code === "frequency-repeated")?.severity).toBe(severity);
+});

@@ -171,6 +171,8 @@ export function tableOf(rng: Rng, options: TableOptions = {}): Table {
       point.tolRho = Math.max(point.tolRho, tolRho * 1.02 + 2e-6);
       return cells.map(({ text }) => text);
     });
+    // The size may be taken from one quantity and the angle from another.
+    point.tol = Math.hypot(point.tol, point.tolRho);
     points.push(point);
     return [number(hz / UNIT_HZ[layout.unit], decimalsHz, layout), ...texts];
   });

@@ -1,4 +1,4 @@
-import { ABOUT_WORD } from "../notes/note-words.js";
+import { ABOUT_WORD, UNDER_WORD } from "../notes/note-words.js";
 import type { DecimalMark, Delimiter } from "../options/read-options.js";
 import { numberFromText } from "../text/scan-numbers.js";
 import { type CellUnit, OTHER_UNIT, UNIT, unitOf } from "./cell-units.js";
@@ -158,13 +158,13 @@ function groupingIn(printed: string, dialect: CellDialect): string | null {
   return dialect.isDecimalStated && mark !== markOf(dialect) ? mark : null;
 }
 
-const ABOUT = new RegExp(`^(?:${ABOUT_WORD})\\s*`, "i");
+const ABOUT = new RegExp(`^(?:${ABOUT_WORD}|${UNDER_WORD})\\s*`, "i");
 /** What people put behind a number: marks, brackets, a note. */
 const BEHIND =
   /^(?:\s*[*?!†]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*(?:@|at|in|re)\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
 /** Another unit changes the number, and is no remark. */
 const UNIT_BEHIND = /^\s*(?:[kmg]?hz|[kmg]?ohms?|deg|rad|dbm?|volts?|watts?)\b/i;
-const REMARKED = /^(<=?|≤)?\s*([+-]?\d+(?:[.,]\d+)?)(\+)?/;
+const REMARKED = /^([+-]?\d+(?:[.,]\d+)?)(\+)?/;
 
 /**
  * A number and a remark, as people leave them in a table: "~2.3", "3.4*", "1.6 (wind)", "10+", "<1.2", "(22)" for a negative
@@ -181,8 +181,8 @@ function remarked(cell: string, dialect: CellDialect): Cell | null {
   if (match === null) return null;
   const rest = text.slice(match[0].length);
   if (rest !== "" && (UNIT_BEHIND.test(rest) || !BEHIND.test(rest))) return null;
-  const number = withRemark(match[2] ?? "", dialect);
-  return number === null || match[3] === undefined
+  const number = withRemark(match[1] ?? "", dialect);
+  return number === null || match[2] === undefined
     ? number
     : { kind: "at-least", digits: number.digits, isRemarked: true };
 }

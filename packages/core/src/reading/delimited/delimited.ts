@@ -153,6 +153,7 @@ function pointsOf(
       file,
       found: `no row gives a reflection from ${chosen.title}`,
       expected: "numbers in those columns",
+      remedy: "If other columns hold them, say what each holds with --columns, from the left.",
     });
   }
   const isKept = (_: number, row: number) => !Number.isNaN(at(real, row));

@@ -55,7 +55,7 @@ function sideBySide(table: TableInHz, findings: Finding[]): TableOfSeries | null
   const found = columns.map((column, c) => {
     const { name, role, isNamed } = column;
     const mayBe = c !== index && isNamed && !role.isExtreme && (role.quantity === "other" || isAmongSeveral(column));
-    return mayBe && !NO_SERIES.test(name) && !isConstant(column.values) ? partOfSeries(name) : null;
+    return mayBe && !NO_SERIES.test(name) ? partOfSeries(name) : null;
   });
   for (const [c, { name, role }] of columns.entries()) {
     const isTwin = found.some((part) => part !== null && part.role.quantity === role.quantity);
@@ -108,9 +108,6 @@ function withOwnFrequencies(table: TableInHz): TableOfSeries | null {
     null,
   );
 }
-
-/** A limit, and no reading. */
-const isConstant = (values: Float64Array): boolean => values.length > 2 && values.every((value) => value === values[0]);
 
 const isReading = ({ quantity }: ColumnRole): boolean =>
   quantity !== "other" && quantity !== "frequency" && quantity !== "transmission";

@@ -91,7 +91,7 @@ function bareColumn(
   const atLeast: { row: number; bound: number | null }[] = [];
   for (const [row, cells] of rows.cells) {
     const cell = cells[c];
-    if (cell?.kind === "number") values[row] = numberOf(cell, shifts[c]);
+    if (cell?.kind === "number") values[row] = belongs(cell, title.role) ? numberOf(cell, shifts[c]) : Number.NaN;
     else if (cell?.kind === "at-least") atLeast.push({ row, bound: boundOf(cell.digits) });
   }
   const halfUnit = () => medianOf(sample().map((cells) => halfUnitIn(cells[c])));

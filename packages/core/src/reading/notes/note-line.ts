@@ -9,6 +9,7 @@ import {
   OVER_WORD,
   plainNote,
   SWR_WORD,
+  UNDER_WORD,
   UP_TO_WORD,
 } from "./note-words.js";
 
@@ -72,8 +73,12 @@ function withoutLead(line: string, style: NoteStyle): readonly NotedReading[] | 
 }
 
 function readParts(line: string, style: NoteStyle): readonly NotedReading[] | null {
-  const readings = line.split(NEXT_PLACE).map((part) => severalIn(part, style) ?? readPart(part, style));
-  return readings.every((reading) => reading !== null) ? readings.flat() : null;
+  const parts = line.split(NEXT_PLACE);
+  const readings = parts.map((part) => severalIn(part, style) ?? readPart(part, style));
+  if (readings.every((reading) => reading !== null)) return readings.flat();
+  // "6 m up" is no place.
+  const whole = parts.length > 1 ? readPart(line, style) : null;
+  return whole === null ? null : [whole];
 }
 
 const PAIR = /^(\d{1,3}[.,]\d{2,})\s*[:= ]\s*(\d+(?:[.,]\d+)?)$/;
@@ -149,7 +154,7 @@ interface NotedValues {
 /** The SWR behind a place, and the frequency where one stands with them. A remark may follow, without numbers. */
 function valuesIn(place: Place, number: string): NotedValues | null {
   const isReading = new RegExp(
-    `^(?:${ABOUT_WORD}\\s*)?(${OVER_WORD}\\s*)?(?:1\\s*:\\s*)?${number}(?:\\s*:\\s*1(?![\\d.,]))?(\\+)?`,
+    `^(?:(?:${ABOUT_WORD}|${UNDER_WORD})\\s*)?(${OVER_WORD}\\s*)?(?:1\\s*:\\s*)?${number}(?:\\s*:\\s*1(?![\\d.,]))?(\\+)?`,
   );
   const isOffScale = new RegExp(`^(?:${OVER_WORD}\\s*)?${OFF_SCALE_WORD}`);
   let rest = place.rest.replace(GLUE, "");
@@ -160,8 +165,7 @@ function valuesIn(place: Place, number: string): NotedValues | null {
       frequencyHz === null && !place.isAtFrequency ? frequencyIn(rest, place, number, read.length) : null;
     const reading = frequency === null ? isReading.exec(rest) : null;
     const found = frequency?.length ?? (reading ?? isOffScale.exec(rest))?.[0].length;
-    // Words behind an SWR are a remark, whatever numbers it holds.
-    if (found === undefined && read.length > 0 && /^\(?\p{L}{3,}/u.test(rest)) break;
+    if (read.length > 0 && isRemark(rest, found === undefined)) break;
     if (found === undefined) return null;
     rest = rest.slice(found);
     if (frequency !== null) frequencyHz = frequency.hz;
@@ -176,6 +180,12 @@ function valuesIn(place: Place, number: string): NotedValues | null {
   const highest = read.reduce((a, b) => (b.swr > a.swr || (b.swr === a.swr && b.isAtLeast) ? b : a));
   return { frequencyHz, swr: read.map(({ swr }) => swr), isAtLeast: highest.isAtLeast };
 }
+
+/** Behind an SWR: a time of day, a height in metres or feet, or words, whatever numbers they hold. */
+const CLOCK_OR_HEIGHT =
+  /^(?:(?:at|@|um|a|à|om|alle)\s*)?(?:\d{1,2}:\d{2}(?!\d)|\d+(?:[.,]\d+)?\s*(?:m|metres?|meters?|ft)\s+(?:up|high|above|agl|hoch|haut|alto|hoog)\b)/;
+const isRemark = (text: string, isNoReading: boolean): boolean =>
+  CLOCK_OR_HEIGHT.test(text) || (isNoReading && /^\(?\p{L}{3,}/u.test(text));
 
 /**
  * A frequency of the place at the start of a text: stated by a word or a unit, written as finely as no SWR is, or the first of

@@ -38,6 +38,11 @@ export const OVER_WORD = anyOf([
   "[>≥]=?",
   "(?:over|above|more than|uber|mehr als|plus de|meer dan|boven|mas de|oltre|piu di)\\s",
 ]);
+/** A reading is lower than what is noted, which counts as noted. */
+export const UNDER_WORD = anyOf([
+  "[<≤]=?",
+  "(?:under|below|less than|unter|weniger als|moins de|minder dan|onder|menos de|meno di)\\s",
+]);
 export const OFF_SCALE_WORD = anyOf(["∞", "inf(?:inity|inite)?\\b", "off\\s?scale\\b", "over\\b(?!\\s*\\d)"]);
 export const UP_TO_WORD = anyOf(["-", "–", "—", "\\.{2,}", "…", "(?:to|bis|until|tot|a|fino a|and|und|et|y|e|en)\\b"]);
 /** What a frequency stands behind. */

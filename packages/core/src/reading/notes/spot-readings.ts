@@ -12,7 +12,7 @@ import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
 import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
-import type { NoteStyle } from "./note-place.js";
+import { liesIn, type NoteStyle } from "./note-place.js";
 import { antennasAcross, bandsAcross, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, SWR_WORD } from "./note-words.js";
 
@@ -155,9 +155,8 @@ function styleOf(lines: readonly string[]): NoteStyle {
   return { bare: (isTitled && arePairs) || areWorded ? "megahertz" : null };
 }
 
-/** Whether megahertz lie in or a little above a band. */
-const isNearBand = (mhz: number): boolean =>
-  NAMED_BANDS.some(({ lowHz, highHz }) => mhz * 1e6 >= lowHz && mhz * 1e6 <= 1.1 * highHz);
+/** Whether megahertz lie in a band as wide as it is anywhere. */
+const isNearBand = (mhz: number): boolean => NAMED_BANDS.some((band) => liesIn(mhz * 1e6, band));
 
 /** A frequency, then a word or dots, then an SWR. */
 const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:)`, "i");

@@ -148,7 +148,7 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
     const isFar = apart > MOST_APART;
     findings.push(
       finding(
-        isFar ? "caution" : "info",
+        apart > 0 ? "caution" : "info",
         "frequency-repeated",
         { band: null, count: repeated.length, apart: isFar ? apart : null },
         { line: points.line[(repeated[0] as number[])[1] as number] as number },
