@@ -167,3 +167,32 @@ describe("what a file leaves open", () => {
     });
   });
 });
+
+describe("one odd row among many is left out, and the others are read", () => {
+  test.each([
+    ["an angle sign in a frequency", "7<100;1.9"],
+    ["a frequency beyond all sweeps", "5.0e12;1.9"],
+  ])("%s", (_, odd) => {
+    const rows = Array.from({ length: 40 }, (_, i) => `${(7 + i / 100).toFixed(2)};${(1.2 + i / 100).toFixed(2)}`);
+    const sweep = readOne(textOf("Frequency (MHz);SWR", ...rows.slice(0, 20), odd, ...rows.slice(20)));
+    expect(sweep.frequencyHz.length).toBe(40);
+    expect(notesOf(sweep)).toContain("row-without-number@22");
+  });
+
+  test("a header of several words that is printed again below a blank line", () => {
+    const rows = ["27.5 4.3", "27.6 4.7", "27.7 5.1", "27.8 5.7"];
+    const header = "FREQUENCY in MHz  RL in dB";
+    expect(readOne(textOf(header, ...rows, "", header, "27.9 6.0", "28.0 6.5")).frequencyHz.length).toBe(6);
+  });
+
+  test("a few bands with their limits below a sweep", () => {
+    const rows = Array.from({ length: 30 }, (_, i) => `${(3.5 + i / 100).toFixed(2)};${(1.2 + i / 100).toFixed(2)}`);
+    const limits = ["Limits wanted", "Band;From MHz;To MHz;SWR limit", "40m;7.0;7.2;2.0", "20m;14.0;14.35;1.5"];
+    expect(readOne(textOf("MHz;SWR", ...rows, ...limits)).frequencyHz.length).toBe(30);
+  });
+});
+
+test("a unit above the table that differs from the header's is told", () => {
+  const sweep = readOne(textOf("All frequencies in GHz", "Frequency (MHz),SWR", "7,2", "7.1,1.5", "7.2,2"));
+  expect(messageOf(sweep, "unit-stated")).toContain("GHz");
+});

@@ -60,12 +60,13 @@ export const hasUnitBeside = (line: string): boolean => BESIDE.test(line);
 /** "0.25 at 147.5 deg" */
 const POLAR_IN_WORDS = /(\d)\s+at\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
 
-/** Puts units, and the parts of complex numbers, that stand after a blank to their numbers, where blanks split the columns. */
+/** Puts units, and the parts of complex numbers and of ratios, that stand after a blank to their numbers, where blanks split the columns. */
 export function withNumbersJoined(line: string): string {
   if (!/^\s*[+-]?[\d.,]/.test(line)) return line;
   const joined = line
     .replace(JOINABLE, "$1")
     .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
+    .replace(/(\d)\s+:\s+(?=\d)/g, "$1:")
     .replace(POLAR_IN_WORDS, "$1at$2deg");
   return HAS_IMAGINARY.test(joined) || joined.includes("∠") ? joined.replace(/\s*([+−-]|∠)\s+/g, "$1") : joined;
 }

@@ -6,7 +6,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { type Cell, readCell } from "./cell-grammar.js";
 import { isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { namesOtherColumns } from "./header.js";
+import { columnsNamedIn } from "./header.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
 
 const LONGEST_HEADING = 1000;
@@ -82,7 +82,8 @@ function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, head
   if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
   const cells = splitLine(text, dialect.delimiter);
   if (cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
-  if (namesOtherColumns(text, dialect, header)) return true;
+  const named = columnsNamedIn(text, dialect, header);
+  if (named !== null) return named === "others";
   if (isComment(text) || cells.length < 2 || !cells.every((cell) => /^\p{L}{2,}/u.test(cell))) return false;
   const quantities = (names: readonly string[]) => names.map((name) => roleFromHeader(name).quantity);
   const isKnown = quantities(cells).some((quantity) => quantity !== "other");

@@ -83,6 +83,10 @@ export function readTable(
     throw unknownUnit(header?.names[index] ?? "", file);
   }
   const above = frequencyUnitIn(comments);
+  if (above !== null && frequency.frequencyUnit != null && above !== frequency.frequencyUnit) {
+    const params = { where: "header", unit: frequency.frequencyUnit, given: above } as const;
+    findings.push(finding("caution", "unit-stated", params));
+  }
   const titles: Titles = { names: header?.names ?? [], roles: header === null ? stated : null };
   const table = tableInHz(
     { lines, dialect, file, port },

@@ -114,15 +114,16 @@ function contentOf(lines: TextLines, line: number, dialect: Dialect): string {
   return first?.at(-1) !== "" || Number(second?.[0]) === Number(first[0]) + 1 ? text : content;
 }
 
-/** Whether a line names columns, two known ones at the least, and otherwise than some names do. */
-export function namesOtherColumns(line: string, dialect: Dialect, names: readonly string[]): boolean {
+/** Whether a line names columns, two known ones at the least: the same as some names do, or others; null where it names none. */
+export function columnsNamedIn(line: string, dialect: Dialect, names: readonly string[]): "same" | "others" | null {
   const split = bestSplit(line.replace(COMMENT_MARK, ""), dialect, 1);
-  if (split === null || split.roles.filter(({ quantity }) => quantity !== "other").length < 2) return false;
+  if (split === null || split.roles.filter(({ quantity }) => quantity !== "other").length < 2) return null;
   const roles = rolesOf(names, 1);
-  return split.roles.some(({ quantity, frequencyUnit = null }, c) => {
+  const areOthers = split.roles.some(({ quantity, frequencyUnit = null }, c) => {
     const { quantity: known = "other", frequencyUnit: knownUnit = null } = roles[c] ?? {};
     return quantity !== known || (frequencyUnit !== null && knownUnit !== null && frequencyUnit !== knownUnit);
   });
+  return areOthers ? "others" : "same";
 }
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */

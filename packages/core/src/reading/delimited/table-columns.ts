@@ -33,6 +33,8 @@ interface Cut {
   readonly file: string;
 }
 
+/** A column is one of complex numbers where at least this share of its rows hold one; "7<100" alone is a slip. */
+const MOST = 0.5;
 /** Rows looked at to see how many digits a column is printed with. */
 const ROWS_FOR_DIGITS = 30;
 
@@ -57,7 +59,7 @@ export function tableColumns(cut: Cut, titles: Titles): readonly TableColumn[] {
         titles.roles === null ? roleFromHeader(name ?? "", cut.port) : (titles.roles[place] ?? { quantity: "other" }),
       isNamed: titles.roles === null,
     });
-    if (special.some((cells) => cells[c]?.kind === "complex")) {
+    if (special.filter((cells) => cells[c]?.kind === "complex").length >= MOST * cut.rows.lines.length) {
       columns.push(...partsOf(c, titles.names[c], all, sample, (i, name) => titleAt(columns.length + i, name)));
       continue;
     }

@@ -48,8 +48,10 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   const lines = contentOf(text);
   if (lines.length > MOST_LINES) return null;
   const table = bandsAcross(lines) ?? antennasAcross(lines);
-  if (table !== null) {
-    const words = lines.filter(({ line }) => !table.lines.includes(line)).map((line) => ({ ...line, readings: null }));
+  const beside = table === null ? [] : lines.filter(({ line }) => !table.lines.includes(line));
+  // A few bands and their limits below a sweep are no notes.
+  if (table !== null && beside.filter(({ text: line }) => mayBeReading(line)).length <= table.lines.length) {
+    const words = beside.map((line) => ({ ...line, readings: null }));
     return { groups: table.groups, words, first: Math.min(...table.lines) };
   }
   const style = styleOf(lines.map((line) => line.text));

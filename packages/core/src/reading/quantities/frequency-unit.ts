@@ -51,6 +51,8 @@ function areInBands(values: Float64Array, exponent: number): boolean {
 
 /** No sweep of an antenna ends below this, or reaches beyond the other; a stated unit that puts it there is wrong. Hz */
 export const LEAST_FREQUENCY = 1e5;
+/** Of the rows no more than this share are slips. */
+const MOST_SLIPS = 0.05;
 /** The same where the user has said what the decimal mark is, so that no thousands pass for a thousandth. */
 const LEAST_SURE_FREQUENCY = 1e4;
 export const GREATEST_FREQUENCY = 3e11;
@@ -67,9 +69,18 @@ export function refuseImpossible(
   file: string,
 ): void {
   let greatest = 0;
-  for (const value of frequencyHz) if (value > greatest) greatest = value;
+  let beyond = 0;
+  for (const value of frequencyHz) {
+    if (value > greatest) greatest = value;
+    if (value > GREATEST_FREQUENCY) beyond++;
+  }
   const least = isDecimalStated ? LEAST_SURE_FREQUENCY : LEAST_FREQUENCY;
-  if (greatest >= least && greatest <= GREATEST_FREQUENCY) return;
+  // A row or two beyond are slips, and left out with the others that hold no frequency.
+  if (greatest >= least && beyond <= MOST_SLIPS * frequencyHz.length) {
+    if (beyond > 0)
+      for (const [i, value] of frequencyHz.entries()) if (value > GREATEST_FREQUENCY) frequencyHz[i] = Number.NaN;
+    return;
+  }
   throw new ReadError({
     code: "ambiguous",
     file,

@@ -14,12 +14,13 @@ const STEMS: Readonly<Partial<Record<Meaning, string>>> = {
   wave: "(?:welle|wave|ond[ae]s?$|golf|golv|vln|fal[ai]?$|волн|хвил|κυμα|hullam|dalga|unde?l?|aalto|aallo|bolge|vag)",
   ratio:
     "(?:taux|verhoud|verhalt|forhold|forhall|suhde|pomer|stosun|отнош|відн|λογο|oran|raport|rapport|rapport|relac|razon|arany)",
-  return: "(?:ruckfl|rucklauf|retour|retur|zpetn|powrotn|обратн|возврат|зворотн|επιστροφ|donus|intoarc|paluu)",
+  return: "(?:ruckfl|rucklauf|retour|retur|zpetn|powrotn|обратн|возврат|зворотн|επιστροφ|donus|geri$|intoarc|paluu)",
   loss: "(?:verlus|perte|perdid|perdit|perda|dampf|dampn|demp|utlum|strat|ztrat|tlumien|vaimenn|havio|потер|втрат|затух|загас|απωλει|kayb|kayip|pierder|csillap|veszteseg|tab$|tap$|verlies|forlust|affaibl|attenua|atenua)",
   returnLoss:
     "(?:ruckflussd|rucklaufd|reflexionsd|retourverl|returforl|returdamp|returtab|returtap|returdemp|refleksionst|refleksjonst|reflektionsd|reflectiev|reflectied|retourd|paluuvaim|heijastusvaim|anpassningsd)",
   reflected: "(?:rucklauf|gereflect)",
-  power: "(?:leistung|puissan|potenc|potenz|effekt|teho|vykon|puter|teljesitmen|guc|ισχυ|мощност|потужн|vermogen)",
+  power:
+    "(?:leistung|puissan|potenc|potenz|effekt|teho|vykon|puter|teljesitmen|guc|ισχυ|мощност|потужн|vermogen|moc$|moci$)",
   reflection: "(?:refle[kxc]|reflet|rifless|heijast|odraz|odbi[ct]|отраж|відб|ανακλ|yans|visszaver)",
   coefficient: "(?:coef|koef|faktor|fattor|facteur|kerto|wsp|cinitel|коэф|коеф|συντελ|katsay|egyuttha|tenyez)",
   impedance: "(?:impedan|impeden|empedan|импеданс|імпеданс|εμπεδησ|scheinwid)",

@@ -87,7 +87,7 @@ export const WORDS = {
   degrees: words("deg degree degrees grad °"),
   radians: words("rad radian radians"),
   gons: words("gon gons gradian gradians"),
-  decibel: words("db logmag log"),
+  decibel: words("db logmag log дб"),
   ohm: words("ohm ohms ом"),
   kiloohm: words("kohm kohms"),
   siemens: words("s siemens mho"),

@@ -70,7 +70,7 @@ const READINGS: readonly {
   { needed: ["reflected"], beside: ["watts"], role: () => ({ quantity: "reflected-power", percent: false }) },
   {
     needed: ["reflection", "power"],
-    beside: ["percent"],
+    beside: ["percent", "watts"],
     role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),
   },
   {
@@ -108,7 +108,12 @@ const READINGS: readonly {
   {
     needed: ["reflection", "percent"],
     beside: ["coefficient", "magnitude"],
-    role: () => ({ quantity: "reflection-magnitude", percent: true }),
+    role: (meanings) => ({
+      quantity: "reflection-magnitude",
+      percent: true,
+      // Of the voltage, or of the power.
+      isAssumed: !meanings.has("coefficient") && !meanings.has("magnitude"),
+    }),
   },
   { needed: ["reflection"], beside: ["coefficient", "voltage"], role: plain("reflection") },
   { needed: ["decibel"], beside: ["magnitude"], role: assumed("s11-db") },

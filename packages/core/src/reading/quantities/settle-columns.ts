@@ -49,9 +49,9 @@ function settleSubject(
   findings: Finding[],
 ): NumberColumn {
   const { file, options } = table;
-  const { quantity, name, values, isAssumed } = column;
+  const { quantity, name, values, isAssumed, percent } = column;
   if (isAssumed) {
-    if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION) {
+    if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION * (percent ? 100 : 1)) {
       throw new ReadError({
         code: "ambiguous",
         file,

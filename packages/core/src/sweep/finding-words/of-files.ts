@@ -5,6 +5,12 @@ type Named = {
   readonly name: string;
 };
 
+const STATED_WHERE = {
+  cells: "The cells themselves state",
+  "option-line": "The option line states",
+  header: "The header states",
+} as const;
+
 /** What is noticed while a file is read. */
 export const FILE_FINDINGS = {
   encoding: {
@@ -44,8 +50,8 @@ export const FILE_FINDINGS = {
   },
   "unit-stated": {
     meaning: "The file itself states the unit of frequency, so that the one given was not used.",
-    words: ({ where, unit, given }: { where: "cells" | "option-line"; unit: string; given: string }) =>
-      `${where === "cells" ? "The cells themselves state" : "The option line states"} ${unit}; ${given}, as was given, was not used.`,
+    words: ({ where, unit, given }: { where: keyof typeof STATED_WHERE; unit: string; given: string }) =>
+      `${STATED_WHERE[where]} ${unit}; ${given}, as ${where === "header" ? "the lines above it say" : "was given"}, was not used.`,
   },
   "reference-mentioned": {
     meaning: "The text mentions a reference impedance, which was not taken at its word.",
