@@ -26,18 +26,7 @@ const NOTES = {
   "2026-08-08-moorhen-wharf-poor-joint.csv": { shape: "inverted vee", height: "7 m", counterpoise: "3.2 m" },
 };
 
-const COLUMNS = [
-  "file",
-  "date",
-  "deployment",
-  "shape",
-  "height",
-  "counterpoise",
-  "feedline",
-  "weather",
-  "data",
-  "note",
-];
+const COLUMNS = ["file", "date", "mooring", "shape", "height", "counterpoise", "feedline", "weather", "data", "note"];
 
 const cell = (text) => (/[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
 

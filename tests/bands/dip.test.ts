@@ -2,8 +2,7 @@
 import { describe, expect, test } from "vitest";
 import { dipNear } from "../../packages/core/src/bands/dip.js";
 import { dipBesideFindings } from "../../packages/core/src/bands/dip-hints.js";
-import { summariseBand } from "../../packages/core/src/bands/summary.js";
-import { analysed, bandOf, resonanceSweep } from "../support/judged.js";
+import { analysed, bandOf, resonanceSweep, summaryFor } from "../support/judged.js";
 import { numbersIn, wordsOf } from "../support/messages.js";
 import { evenly, type Pair, sweepOfMagnitudes } from "../support/sweeps.js";
 
@@ -144,8 +143,11 @@ describe("the dip", () => {
 describe("a hint of a dip beside a band", () => {
   const band = bandOf([7.0e6, 7.2e6]);
   const hints = (resonanceHz: number, q = 15, ohms = 60) => {
-    const analysis = analysed(resonanceSweep({ resonanceHz, ohms, q }, evenly(5.5e6, 9e6, 10_000)));
-    return dipBesideFindings(analysis, [summariseBand(analysis, band)]).map(({ code, severity }) => [code, severity]);
+    const sweep = resonanceSweep({ resonanceHz, ohms, q }, evenly(5.5e6, 9e6, 10_000));
+    return dipBesideFindings([analysed(sweep)], [summaryFor(sweep, band)]).map(({ code, severity }) => [
+      code,
+      severity,
+    ]);
   };
 
   test.each([
@@ -162,8 +164,8 @@ describe("a hint of a dip beside a band", () => {
 
   test("tells where the dip is and by how much the wire is off, in words that turn with the sign", () => {
     const message = (resonanceHz: number) => {
-      const analysis = analysed(resonanceSweep({ resonanceHz, ohms: 60, q: 15 }, evenly(5.5e6, 9e6, 10_000)));
-      return dipBesideFindings(analysis, [summariseBand(analysis, band)])[0]?.message ?? "";
+      const sweep = resonanceSweep({ resonanceHz, ohms: 60, q: 15 }, evenly(5.5e6, 9e6, 10_000));
+      return dipBesideFindings([analysed(sweep)], [summaryFor(sweep, band)])[0]?.message ?? "";
     };
     // 7.1 MHz is the middle; the band has a number in its name.
     expect(numbersIn(message(7.1e6 * 0.95))).toEqual([40, 6.745, 5]);
@@ -173,7 +175,7 @@ describe("a hint of a dip beside a band", () => {
 
   test("is not given where the band has a dip of its own, or the edge is lower than one", () => {
     const codes = (analysis: ReturnType<typeof analysed>) =>
-      dipBesideFindings(analysis, [summariseBand(analysis, band)]).map(({ code }) => code);
+      dipBesideFindings([analysis], [summaryFor(analysis.curve.sweep, band)]).map(({ code }) => code);
     expect(
       codes(
         withDips([

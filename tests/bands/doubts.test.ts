@@ -146,8 +146,8 @@ describe("a mode that was named", () => {
 describe("the sweep itself", () => {
   test("is doubted where it refers to anything but 50 Ω", () => {
     const sweep = rampSweep([7.0e6, 7.2e6], [0.1, 0.1]);
-    expect(referenceFindings(sweep)).toEqual([]);
-    const [other] = referenceFindings({ ...sweep, referenceOhms: 75 });
+    expect(referenceFindings([sweep])).toEqual([]);
+    const [other] = referenceFindings([{ ...sweep, referenceOhms: 75 }]);
     expect(other).toMatchObject({ code: "reference-not-50", severity: "problem" });
   });
 
@@ -157,10 +157,10 @@ describe("the sweep itself", () => {
     [0.79, "low-swr-may-be-loss", "caution"],
   ] as const)("that reflects %d throughout: %s", (rho, code, severity) => {
     const { curve } = analysed(rampSweep([3e6, 30e6], [rho, rho]));
-    expect(lossFindings(curve).map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]]);
+    expect(lossFindings([curve]).map((finding) => [finding.code, finding.severity])).toEqual([[code, severity]]);
   });
 
   test("bounds no loss over less than an octave", () => {
-    expect(lossFindings(analysed(rampSweep([7.0e6, 7.2e6], [0.8, 0.8])).curve)).toEqual([]);
+    expect(lossFindings([analysed(rampSweep([7.0e6, 7.2e6], [0.8, 0.8])).curve])).toEqual([]);
   });
 });

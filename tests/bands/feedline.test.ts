@@ -12,9 +12,8 @@ import {
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "../../packages/core/src/bands/band-feedline.js";
-import { summariseBand } from "../../packages/core/src/bands/summary.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { analysed, bandOf } from "../support/judged.js";
+import { bandOf, summarisedFor } from "../support/judged.js";
 import { numbersIn, wordsOf } from "../support/messages.js";
 import { present, sweepOfMagnitudes } from "../support/sweeps.js";
 
@@ -76,10 +75,7 @@ describe("the antenna's end", () => {
 
 describe("a line on a band", () => {
   const told = (line: Feedline, rows: readonly PowerResult[], sweep: Sweep = RAMP) =>
-    present(
-      bandFeedline(curveOf(sweep), line, summariseBand(analysed(sweep), bandOf([7.0e6, 7.2e6])), rows),
-      "the line",
-    );
+    present(bandFeedline(summarisedFor(sweep, bandOf([7.0e6, 7.2e6])).extremes, line, rows), "the line");
 
   test("bears the power at the best SWR, the greatest of all modes, at the worst point", () => {
     const line = told(lineOf(0), power(50, null, 100, 80));
@@ -101,9 +97,9 @@ describe("a line on a band", () => {
   });
 
   test("is nothing where nothing was swept", () => {
-    const summary = summariseBand(analysed(RAMP), bandOf([7.0e6, 7.2e6]));
-    expect(bandFeedline(curveOf(RAMP), lineOf(0), { ...summary, best: null }, [])).toBeNull();
-    expect(bandFeedline(curveOf(RAMP), lineOf(0), { ...summary, worst: null }, [])).toBeNull();
+    expect(bandFeedline(null, lineOf(0), [])).toBeNull();
+    const { extremes } = summarisedFor(RAMP, bandOf([7.3e6, 7.4e6]));
+    expect(bandFeedline(extremes, lineOf(0), [])).toBeNull();
   });
 });
 
@@ -112,7 +108,7 @@ describe("said of a line", () => {
     line: Feedline,
     sweep: Sweep = RAMP,
     bands: readonly { band: string; feedline: BandFeedline | null }[] = [],
-  ) => feedlineFindings(sweep, line, bands).map(({ code, severity }) => `${severity} ${code}`);
+  ) => feedlineFindings([sweep], line, bands).map(({ code, severity }) => `${severity} ${code}`);
 
   test("its loss is that of its kind, or the least that it can be, or as stated", () => {
     const typical = ["info feedline-loss-typical"];
@@ -122,15 +118,15 @@ describe("said of a line", () => {
   });
 
   test("a loss that is typical and one that is the least are told apart", () => {
-    const message = (lossIs: string) => feedlineFindings(RAMP, lineOf(0.5, { lossIs }), [])[0]?.message;
+    const message = (lossIs: string) => feedlineFindings([RAMP], lineOf(0.5, { lossIs }), [])[0]?.message;
     expect(wordsOf(message("typical"))).not.toBe(wordsOf(message("at-least")));
   });
 
   test("a loss that is too high is told where ρ shows it most", () => {
     // ρ from 0.5 to 0.9: the loss of 3.2 dB is the line's at 7 MHz; at 28 MHz, as the root of frequency, 6.4 dB.
-    const [finding] = feedlineFindings(rampSweep([7.0e6, 28e6], [0.5, 0.9]), lineOf(3.2), []);
+    const [finding] = feedlineFindings([rampSweep([7.0e6, 28e6], [0.5, 0.9])], lineOf(3.2), []);
     expect(numbersIn(finding?.message)).toEqual([6.4, 28]);
-    const [falling] = feedlineFindings(rampSweep([7.0e6, 7.1e6], [0.9, 0.2]), lineOf(3.2), []);
+    const [falling] = feedlineFindings([rampSweep([7.0e6, 7.1e6], [0.9, 0.2])], lineOf(3.2), []);
     expect(numbersIn(falling?.message)).toEqual([3.2, 7]);
   });
 
@@ -179,7 +175,7 @@ describe("said of a line", () => {
   describe("it is overloaded", () => {
     const stress = { volts: 200, amperes: 3 };
     const on = (ratings: object, of: BandFeedline["stress"] = stress) =>
-      feedlineFindings(RAMP, lineOf(0, ratings), [
+      feedlineFindings([RAMP], lineOf(0, ratings), [
         { band: "40m", feedline: { atBest: null, atWorst: null, powerW: 100, stress: of } },
       ]).map(({ code, severity, band }) => `${severity} ${code} ${band}`);
     const overload = ["problem feedline-overload 40m"];
@@ -192,7 +188,7 @@ describe("said of a line", () => {
       expect(on({ ratedAmperes: 2.9 })).toEqual(overload);
       expect(on({ ratedVolts: 199 }, null)).toEqual([]);
       expect(on({})).toEqual([]);
-      expect(feedlineFindings(RAMP, lineOf(0, { ratedVolts: 1 }), [{ band: "40m", feedline: null }])).toEqual([]);
+      expect(feedlineFindings([RAMP], lineOf(0, { ratedVolts: 1 }), [{ band: "40m", feedline: null }])).toEqual([]);
     });
   });
 });

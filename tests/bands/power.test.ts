@@ -3,7 +3,7 @@ import { type Equipment, type Grant, type ModeName, modeOf, usableBands } from "
 import { describe, expect, test } from "vitest";
 import { isLimiting, powersIn, reducedPower } from "../../packages/core/src/bands/power.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
-import { analysed } from "../support/judged.js";
+import { partFor } from "../support/judged.js";
 import { present } from "../support/sweeps.js";
 
 const FLAT = rampSweep([7.0e6, 7.2e6], [0.1, 0.1]);
@@ -17,7 +17,7 @@ function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equ
   }));
   const [first, ...others] = segments;
   const plan = inventedPlan([present(first, "a segment"), ...others], ["full"]);
-  return powersIn(analysed(FLAT), present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], equipment);
+  return powersIn([partFor(FLAT)], present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], equipment);
 }
 
 describe("an antenna's rating", () => {

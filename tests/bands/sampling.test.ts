@@ -7,20 +7,17 @@ import {
   spikeFindings,
   spotFindings,
 } from "../../packages/core/src/bands/sampling.js";
-import { summariseBand } from "../../packages/core/src/bands/summary.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
-import { analysed, bandOf, limitEdges, resonanceSweep } from "../support/judged.js";
+import { analysed, answeringFor, bandOf, limitEdges, partFor, resonanceSweep, summaryFor } from "../support/judged.js";
 import { numbersIn } from "../support/messages.js";
 import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const BAND = bandOf([7.0e6, 7.2e6]);
 const codes = (findings: readonly { readonly code: string }[]) => findings.map(({ code }) => code);
-const ofSampling = (sweep: Sweep) =>
-  codes(samplingFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND)));
-const ofCoarseness = (sweep: Sweep) =>
-  codes(coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND)));
-
-const coarseness = (sweep: Sweep) => coarsenessFindings(analysed(sweep), BAND, summariseBand(analysed(sweep), BAND));
+const sampling = (sweep: Sweep) => samplingFindings(answeringFor(sweep, BAND), BAND, summaryFor(sweep, BAND));
+const ofSampling = (sweep: Sweep) => codes(sampling(sweep));
+const coarseness = (sweep: Sweep) => coarsenessFindings(partFor(sweep), BAND, summaryFor(sweep, BAND));
+const ofCoarseness = (sweep: Sweep) => codes(coarseness(sweep));
 
 describe("samples that stand alone", () => {
   const axis = evenly(6e6, 9e6, 10_000);
@@ -213,9 +210,8 @@ describe("a bandwidth", () => {
         real * Math.sin(angle) + imaginary * Math.cos(angle),
       ];
     });
-    const analysis = analysed(sweepOfReflections(axis, reflections));
-    const summary = summariseBand(analysis, BAND);
-    return { summary, findings: samplingFindings(analysis, BAND, summary) };
+    const sweep = sweepOfReflections(axis, reflections);
+    return { summary: summaryFor(sweep, BAND), findings: sampling(sweep) };
   }
 
   test("of an antenna behind a line is not", () => {

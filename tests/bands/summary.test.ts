@@ -1,16 +1,18 @@
 /** A band in numbers, held against closed forms of a single series resonance. */
-import type { Sweep } from "@feedpoint/core";
+import { DEFAULT_LIMITS, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { isDip, summariseBand, withUncertainty } from "../../packages/core/src/bands/summary.js";
-import { groundsOf } from "../../packages/core/src/curve/uncertainty/band-uncertainty.js";
+import { answeringOn, type Part } from "../../packages/core/src/bands/parts.js";
+import { isDip, summarised } from "../../packages/core/src/bands/summary.js";
+import { withUncertainty } from "../../packages/core/src/bands/sureness.js";
+import type { Instrument } from "../../packages/core/src/curve/uncertainty/instrument.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { analysed, bandOf, limitEdges, resonanceSweep } from "../support/judged.js";
+import { bandOf, limitEdges, partFor, resonanceSweep, summaryFor } from "../support/judged.js";
 import { seededNormal } from "../support/seeded-noise.js";
 import { evenly, type Pair, present, reflectionOf, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const ANTENNA = { resonanceHz: 7.08e6, ohms: 60, q: 15 };
 const BAND: Pair = [7.0e6, 7.2e6];
-const summaryOf = (sweep: Sweep) => summariseBand(analysed(sweep), bandOf(BAND));
+const summaryOf = (sweep: Sweep) => summaryFor(sweep, bandOf(BAND));
 
 /** SWR of the antenna at a frequency: (1 + ρ) / (1 - ρ). */
 function swrAt(frequencyHz: number): number {
@@ -61,7 +63,7 @@ describe("a single resonance", () => {
   });
 
   test("outside the band is no resonance of it", () => {
-    const beside = summariseBand(analysed(resonanceSweep({ ...ANTENNA, resonanceHz: 6.95e6 })), bandOf(BAND));
+    const beside = summaryFor(resonanceSweep({ ...ANTENNA, resonanceHz: 6.95e6 }), bandOf(BAND));
     expect(beside).toMatchObject({ resonances: [], impedanceQ: null });
     expect(beside.best?.frequencyHz).toBe(7.0e6);
   });
@@ -69,7 +71,7 @@ describe("a single resonance", () => {
   test("swept by its size alone has a loaded Q, but no reactance", () => {
     const { frequencyHz, reflectionMagnitude } = resonanceSweep(ANTENNA);
     const scalar = sweepOfMagnitudes([...frequencyHz], [...reflectionMagnitude]);
-    const told = summariseBand(analysed(scalar), bandOf(BAND));
+    const told = summaryFor(scalar, bandOf(BAND));
     expect(told).toMatchObject({
       resonances: [],
       impedanceQ: null,
@@ -82,20 +84,20 @@ describe("a single resonance", () => {
     ["begins", [7.05e6, 7.8e6], { openLow: true, openHigh: false }],
     ["ends", [6.5e6, 7.1e6], { openLow: false, openHigh: true }],
   ] as const)("within whose limit the sweep %s has an open bandwidth, and no Q of it", (_, [first, last], open) => {
-    const cut = summariseBand(analysed(resonanceSweep(ANTENNA, evenly(first, last, 10_000))), bandOf(BAND));
+    const cut = summaryFor(resonanceSweep(ANTENNA, evenly(first, last, 10_000)), bandOf(BAND));
     expect(cut.bandwidth).toMatchObject(open);
     expect(cut.loadedQ).toBeNull();
   });
 
   test("is one of the pieces that hold it alone", () => {
     const pieces = (...[first, ...others]: readonly [Pair, ...Pair[]]) =>
-      summariseBand(analysed(resonanceSweep(ANTENNA)), bandOf(first, ...others)).resonances.length;
+      summaryFor(resonanceSweep(ANTENNA), bandOf(first, ...others)).resonances.length;
     expect(pieces([7.0e6, 7.05e6], [7.1e6, 7.2e6])).toBe(0);
     expect(pieces([7.0e6, 7.05e6], [7.06e6, 7.2e6])).toBe(1);
   });
 
   test("that never meets the limit has no bandwidth", () => {
-    const poor = summariseBand(analysed(resonanceSweep({ ...ANTENNA, ohms: 150 })), bandOf(BAND));
+    const poor = summaryFor(resonanceSweep({ ...ANTENNA, ohms: 150 }), bandOf(BAND));
     expect(poor).toMatchObject({ bandwidth: null, loadedQ: null, need: "wide-range-tuner" });
     expect(present(poor.impedanceQ, "Q")).toBeCloseTo(ANTENNA.q, 2);
   });
@@ -120,7 +122,7 @@ describe("of two resonances", () => {
     ["upper", (frequency: number) => frequency, second],
     ["lower", (frequency: number) => first + second - frequency, first],
   ] as const)("the Q is that of the one at the best point, the %s", (_, map, best) => {
-    const told = summariseBand(analysed(swept(map)), bandOf([6.7e6, 7.3e6]));
+    const told = summaryFor(swept(map), bandOf([6.7e6, 7.3e6]));
     expect(told.resonances).toHaveLength(2);
     expect(Math.abs(present(told.best, "best").frequencyHz - best)).toBeLessThan(20_000);
     // f / (2 R) · √(R'² + X'²) with R = 50 Ω, R' = 100 Ω in 300 kHz, X' = 1 Ω/kHz.
@@ -131,8 +133,7 @@ describe("of two resonances", () => {
 describe("of several pieces", () => {
   test("shares are of all of them, gaps between them left out", () => {
     // ρ is 0.1 at 7 MHz and rises by 0.1 each 100 kHz; the limit lies at 7.2333 MHz.
-    const analysis = analysed(rampSweep([7.0e6, 7.3e6], [0.1, 0.4]));
-    const told = summariseBand(analysis, bandOf([7.0e6, 7.1e6], [7.2e6, 7.4e6]));
+    const told = summaryFor(rampSweep([7.0e6, 7.3e6], [0.1, 0.4]), bandOf([7.0e6, 7.1e6], [7.2e6, 7.4e6]));
     expect(told.sweptFraction).toBeCloseTo(2 / 3, 9);
     expect(told.withinLimit.fraction).toBeCloseTo((100 + 100 / 3) / 300, 5);
     expect(told.withinLimit.widthHz).toBeCloseTo(100e3 + 100e3 / 3, -1);
@@ -145,7 +146,7 @@ describe("of several pieces", () => {
   });
 
   test("what is within reach grows with the tuner", () => {
-    const told = summariseBand(analysed(rampSweep([7.0e6, 7.2e6], [0.2, 1])), bandOf(BAND));
+    const told = summaryFor(rampSweep([7.0e6, 7.2e6], [0.2, 1]), bandOf(BAND));
     expect(told.usable.withoutTuner).toBeCloseTo((1 / 3 - 0.2) / 0.8, 5);
     expect(told.usable.withBuiltInTuner).toBeCloseTo((0.5 - 0.2) / 0.8, 5);
     expect(told.usable.withWideRangeTuner).toBeCloseTo((9 / 11 - 0.2) / 0.8, 5);
@@ -159,7 +160,7 @@ describe("of several pieces", () => {
   });
 
   test("nothing swept is nothing known", () => {
-    const told = summariseBand(analysed(rampSweep([14e6, 14.2e6], [0.1, 0.1])), bandOf(BAND));
+    const told = summaryFor(rampSweep([14e6, 14.2e6], [0.1, 0.1]), bandOf(BAND));
     const nothing = { best: null, worst: null, atLow: null, atHigh: null, bandwidth: null, loadedQ: null };
     expect(told).toMatchObject({ ...nothing, sweptFraction: 0, resonances: [], impedanceQ: null, need: "unknown" });
   });
@@ -181,19 +182,21 @@ describe("how sure it is", () => {
     const [real, imaginary] = reflectionOf([60, 60 * 15 * (frequency / 7.08e6 - 7.08e6 / frequency)]);
     return { frequency, reflection: [real + 0.003 * normal(), imaginary + 0.003 * normal()] as const };
   });
-  const looked = () => {
-    const analysis = analysed(
-      sweepOfReflections(
-        noisy.map(({ frequency }) => frequency),
-        noisy.map(({ reflection }) => reflection),
-      ),
-    );
-    return { analysis, grounds: groundsOf(analysis.trace), plain: summariseBand(analysis, bandOf(BAND)) };
+  const SWEEP = sweepOfReflections(
+    noisy.map(({ frequency }) => frequency),
+    noisy.map(({ reflection }) => reflection),
+  );
+  const band = bandOf(BAND);
+  /** What is known of the band, plain and with how sure it is. */
+  const looked = (part: Part, instrument: Instrument | null = null) => {
+    const answering = answeringOn([part], band.pieces);
+    const bare = summarised(answering, band, DEFAULT_LIMITS);
+    const told = withUncertainty(bare, answering, DEFAULT_LIMITS, { instrument, scatter: 0 });
+    return { plain: bare.summary, told };
   };
 
   test("each number lies within its interval", () => {
-    const { analysis, grounds, plain } = looked();
-    const told = withUncertainty(plain, analysis, grounds, null);
+    const { plain, told } = looked(partFor(SWEEP));
     for (const point of [told.best, told.worst]) {
       const { swr, swrLow = Number.NaN, swrHigh = Number.NaN } = present(point, "point");
       expect(swrLow).toBeLessThan(swr);
@@ -214,8 +217,7 @@ describe("how sure it is", () => {
   });
 
   test("an instrument's error widens what the SWR may be, by its size at the least", () => {
-    const { analysis, grounds, plain } = looked();
-    const told = withUncertainty(plain, analysis, grounds, { directivityDb: 30 });
+    const { told } = looked(partFor(SWEEP), { directivityDb: 30 });
     const rho = (swr: number) => (swr - 1) / (swr + 1);
     const { reflectionMagnitude, swrLow = 0, swrHigh = 0 } = present(told.worst, "worst");
     expect(rho(swrHigh) - reflectionMagnitude).toBeGreaterThan(10 ** (-30 / 20));
@@ -223,13 +225,11 @@ describe("how sure it is", () => {
   });
 
   test("is not asked for where nothing stands behind it, or where even the best point is beyond any tuner", () => {
-    const { analysis, plain } = looked();
-    expect(withUncertainty(plain, analysis, null, null)).toBe(plain);
-    const hopeless = analysed(rampSweep([7.0e6, 7.2e6], [0.83, 0.9]));
-    const poor = summariseBand(hopeless, bandOf(BAND));
-    expect(withUncertainty(poor, hopeless, groundsOf(hopeless.trace), null)).toBe(poor);
-    const barely = analysed(rampSweep([7.0e6, 7.2e6], [0.8, 0.9]));
-    const known = withUncertainty(summariseBand(barely, bandOf(BAND)), barely, groundsOf(barely.trace), null);
-    expect(known.uncertainty).not.toBeNull();
+    const unfounded = looked({ ...partFor(SWEEP), grounds: () => null });
+    expect(unfounded.told).toBe(unfounded.plain);
+    const hopeless = looked(partFor(rampSweep([7.0e6, 7.2e6], [0.83, 0.9])));
+    expect(hopeless.told).toBe(hopeless.plain);
+    const barely = looked(partFor(rampSweep([7.0e6, 7.2e6], [0.8, 0.9])));
+    expect(barely.told.uncertainty).not.toBeNull();
   });
 });

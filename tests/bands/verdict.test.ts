@@ -2,8 +2,10 @@
 import { feedlineFrom, modeOf, type Sweep, swrFromReflectionMagnitude } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { type BandContext, checkBand } from "../../packages/core/src/bands/band-result.js";
+import { knownOf } from "../../packages/core/src/bands/known.js";
+import { asDeployment } from "../../packages/core/src/sweep/deployment.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { analysed, bandOf } from "../support/judged.js";
+import { bandOf, SOME_PLAN } from "../support/judged.js";
 import { type Pair, present } from "../support/sweeps.js";
 
 const BAND: Pair = [7.0e6, 7.2e6];
@@ -11,7 +13,7 @@ const BAND: Pair = [7.0e6, 7.2e6];
 const LIMIT = 1 / 3;
 const judged = (sweep: Sweep, context: BandContext = {}, ...segments: readonly Pair[]) => {
   const [first = BAND, ...others] = segments;
-  return checkBand(analysed(sweep), bandOf(first, ...others), null, context);
+  return checkBand(knownOf(asDeployment(sweep), { plan: SOME_PLAN }), bandOf(first, ...others), context);
 };
 
 describe("a band", () => {

@@ -1,7 +1,7 @@
 /** Charts in the terminal, as they look: read the difference before changing a picture here. */
-import { check, diff, onSameTerms, planById } from "@feedpoint/core";
+import { type CheckResult, check, deploymentOf, diff, onSameTerms, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { checkCharts, diffCharts } from "../../packages/cli/src/present/chart/charts.js";
+import { checkCharts, diffCharts, type Screen } from "../../packages/cli/src/present/chart/charts.js";
 import { ASCII, glyphsFor, UNICODE } from "../../packages/cli/src/present/chart/glyphs.js";
 import { evenly, present, sweepOfMagnitudes } from "../support/sweeps.js";
 
@@ -15,6 +15,10 @@ const dipAt = (centreHz: number, axis = evenly(6.9e6, 7.3e6, 5e3)) =>
     axis.map((hz) => Math.hypot(0.1, (hz - centreHz) / 200e3)).map((rho) => Math.min(0.9, rho)),
   );
 
+/** Charts of a sweep that is all that is known of its deployment. */
+const chartsOf = (sweep: Sweep, result: CheckResult, screen: Screen) =>
+  checkCharts(deploymentOf([sweep]), result, screen);
+
 /** Lines without blanks at their ends, framed so that the picture stands clear of the code. */
 const framed = (text: string) => `\n${text}\n`;
 
@@ -22,7 +26,7 @@ describe("a chart of one band", () => {
   const sweep = dipAt(7.08e6);
 
   test("in Unicode", () => {
-    expect(framed(checkCharts(sweep, check(sweep, options), { width: 44, glyphs: UNICODE }))).toMatchInlineSnapshot(`
+    expect(framed(chartsOf(sweep, check(sweep, options), { width: 44, glyphs: UNICODE }))).toMatchInlineSnapshot(`
       "
       40m  partial
         5 ┤                                      ⢀
@@ -45,7 +49,7 @@ describe("a chart of one band", () => {
   });
 
   test("in ASCII, of nothing but ASCII", () => {
-    const chart = checkCharts(sweep, check(sweep, options), { width: 44, glyphs: ASCII });
+    const chart = chartsOf(sweep, check(sweep, options), { width: 44, glyphs: ASCII });
     expect(chart).toMatch(/^[\n -~]*$/);
     expect(framed(chart)).toMatchInlineSnapshot(`
       "
@@ -72,7 +76,7 @@ describe("a chart of one band", () => {
   test("with a gap where the sweep has one", () => {
     const parts = [...evenly(6.95e6, 7.05e6, 5e3), ...evenly(7.12e6, 7.25e6, 5e3)];
     const broken = dipAt(7.08e6, parts);
-    const chart = checkCharts(broken, check(broken, options), { width: 44, glyphs: ASCII });
+    const chart = chartsOf(broken, check(broken, options), { width: 44, glyphs: ASCII });
     const drawn = chart.split("\n").filter((line) => /[+|]/.test(line));
     // From 7.05 to 7.12 MHz, in the columns that are surely between, there is no curve in any row.
     const first = 5 + Math.ceil((38 * 51) / 200);
@@ -84,14 +88,17 @@ describe("a chart of one band", () => {
 
 test("a single reading between the columns is drawn all the same", () => {
   const spots = { ...sweepOfMagnitudes([7.0123e6, 7.1234e6], [0.5, 0.2]), continuity: "spots" as const };
-  const chart = checkCharts(spots, check(spots, options), { width: 44, glyphs: ASCII });
+  const chart = chartsOf(spots, check(spots, options), { width: 44, glyphs: ASCII });
   expect(chart.match(/\*/g)).toHaveLength(2);
 });
 
 describe("a chart of a change", () => {
   test("tells before from after without colour", () => {
     const [before, after] = [dipAt(7.02e6), dipAt(7.12e6)];
-    const charts = diffCharts(diff(before, after, options), onSameTerms(before, after), { width: 60, glyphs: ASCII });
+    const charts = diffCharts(diff(before, after, options), onSameTerms(before, after, options), {
+      width: 60,
+      glyphs: ASCII,
+    });
     expect(charts).toMatch(/^[\n -~]*$/);
     expect(framed(charts)).toMatchInlineSnapshot(`
       "
@@ -126,7 +133,7 @@ describe("several bands", () => {
   );
   const result = check(sweep, { plan, bands: ["40m", "30m", "20m"] });
   const titles = (width: number) =>
-    checkCharts(sweep, result, { width, glyphs: ASCII })
+    chartsOf(sweep, result, { width, glyphs: ASCII })
       .split("\n")
       .filter((line) => /\dm {2}/.test(line))
       .map((line) => line.split(/ {3,}/));
@@ -138,7 +145,7 @@ describe("several bands", () => {
   });
 
   test.each([60, 80, 120, 160])("are no wider than %i columns", (width) => {
-    const lines = checkCharts(sweep, result, { width, glyphs: UNICODE }).split("\n");
+    const lines = chartsOf(sweep, result, { width, glyphs: UNICODE }).split("\n");
     expect(Math.max(...lines.map((line) => line.length))).toBeLessThanOrEqual(width);
   });
 });

@@ -71,13 +71,13 @@ describe("a folder of good and bad files", () => {
   test("has a log written by log init that finds each file again", () => {
     expect(run(["log", "init", "mixed"]).exit).toBe(0);
     const log = readFileSync(join(mixed, "deployments.csv"), "utf8");
-    writeFileSync(join(mixed, "deployments.csv"), log.replaceAll(/^(?!file)([^,]*,[^,]*),/gm, "$1,somewhere"));
+    writeFileSync(join(mixed, "deployments.csv"), log.replaceAll(/^(?!file)([^,]*,[^,]*,[^,]*),/gm, "$1,somewhere"));
     const { stdout } = run(["grade", "mixed", "--format", "json"]);
     const { sweeps, findings } = JSON.parse(stdout) as {
       sweeps: { log: Record<string, string> | null }[];
       findings: { code: string; message: string }[];
     };
-    expect(sweeps.map(({ log: row }) => row?.deployment)).toEqual(wanted.map(() => "somewhere"));
+    expect(sweeps.map(({ log: row }) => row?.shape)).toEqual(wanted.map(() => "somewhere"));
     expect(findings.filter(({ code }) => code === "log-row-missing")).toEqual([]);
     rmSync(join(mixed, "deployments.csv"));
   });

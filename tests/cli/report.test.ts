@@ -47,7 +47,7 @@ test("the cautions stand whole in every report", () => {
 
 test("a folder's report holds what its deployment log teaches, as grade tells it", () => {
   const asked = ["sweeps", "--plan", "itu-r1", "--bands", "20m", "--group-by", "counterpoise", "--best", "20m"];
-  expect(runCommand(["report", ...asked, "--over-time", "deployment", "-o", at("season.html")]).exit).toBe(0);
+  expect(runCommand(["report", ...asked, "--over-time", "mooring", "-o", at("season.html")]).exit).toBe(0);
   const page = readFileSync(at("season.html"), "utf8");
   for (const title of ["Ranking for 20m", "By counterpoise", "Over time"]) expect(page).toContain(`<h2>${title}</h2>`);
   // What the log says of a sweep stands at its head.

@@ -48,7 +48,7 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
   ],
   [
     "grade",
-    "grade sweeps --group-by counterpoise --over-time deployment --best 20m",
+    "grade sweeps --group-by counterpoise --over-time mooring --best 20m",
     "grade sweeps --plan us-part97 --bands 40m --no-log",
   ],
   ["graded-sweep", "grade sweeps --format ndjson", "grade sweeps --format ndjson --no-log --bands 2m"],

@@ -20,7 +20,7 @@ const LINES = [
   `check ${SLOPER} --station stations/every-field.json --at 7.030`,
   `diff ${SLOPER} ${POLE} --station stations/canal-boat.json --chart`,
   `diff --before ${SLOPER} ${AGAIN} --after ${POLE}`,
-  "grade sweeps --best 20m --group-by counterpoise --over-time deployment",
+  "grade sweeps --best 20m --group-by counterpoise --over-time mooring",
   "grade --criteria",
   `trim ${POLE} --band 40m --wire-length 20 --feedline rg-58 --feedline-length 12`,
   "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",

@@ -149,7 +149,13 @@ describe("a change counts", () => {
         thinned: [],
         areOfFits: true,
       };
-      return { ...side, grounds: { trace: side.middle.trace, noise: 0, replicatesBetween: () => replicates } };
+      const { trace } = present(side.middle.parts[0], "the part").analysis;
+      const grounds = { trace, noise: 0, replicatesBetween: () => replicates };
+      const middle = {
+        ...side.middle,
+        parts: side.middle.parts.map((part) => ({ ...part, grounds: () => grounds })),
+      };
+      return { ...side, all: [middle], middle };
     };
 
     test.each([

@@ -1,5 +1,5 @@
 /** What diff names as the cause where it is known, with and without phase; what moved; what does not count. */
-import { type CauseCode, diff, planById, type Sweep } from "@feedpoint/core";
+import { type CauseCode, DEFAULT_THRESHOLDS, diff, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { evenly, type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 import { type Resonance, resonance, swept, sweptWithoutPhase } from "./resonances.js";
@@ -195,7 +195,7 @@ describe("what does not count", () => {
   });
 
   test("is what lies below the threshold", () => {
-    const thresholds = { reflectionMagnitude: 0.2, fraction: 0.5 };
+    const thresholds = { ...DEFAULT_THRESHOLDS, reflectionMagnitude: 0.2, fraction: 0.5 };
     expect(diff(before, after, { plan, thresholds }).bands.map(({ verdict }) => verdict)).toEqual(["unchanged"]);
   });
 });

@@ -1,22 +1,23 @@
 /** What counts as a difference, and single signs of what changed, each at a size where it is told and at one where it is not. */
-import { type CauseCode, curveOf, type Sweep, scalarSweep } from "@feedpoint/core";
+import { type CauseCode, type Sweep, scalarSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import type { Curve } from "../../packages/core/src/curve/curve.js";
 import { interference, jumpCause } from "../../packages/core/src/jobs/diff/interference.js";
+import type { SideCurve } from "../../packages/core/src/jobs/diff/side-curve.js";
 import { showsLoss, suspectedLoss } from "../../packages/core/src/jobs/diff/suspected-loss.js";
 import { isSurelyLine, tolerancesFor } from "../../packages/core/src/jobs/diff/thresholds.js";
 import { whatMoved } from "../../packages/core/src/jobs/diff/what-moved.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { limitEdges, resonanceSweep } from "../support/judged.js";
+import { limitEdges, resonanceSweep, sideCurveFor } from "../support/judged.js";
 import { numbersIn, wordsOf } from "../support/messages.js";
 import { evenly, sweepOfMagnitudes } from "../support/sweeps.js";
 
 const told = (causes: readonly { code: CauseCode; confidence: string }[]) =>
   causes.map(({ code, confidence }) => `${confidence} ${code}`);
-const known = (noise: number | null, rho = 0.2, rounding = 0): Curve => {
-  const curve = curveOf(rampSweep([7e6, 7.2e6], [rho, rho]));
-  return { ...curve, noise, sweep: { ...curve.sweep, rounding } } as Curve;
-};
+const known = (noise: number | null, rho = 0.2, rounding = 0): SideCurve => ({
+  ...sideCurveFor(rampSweep([7e6, 7.2e6], [rho, rho])),
+  noise,
+  rounding,
+});
 
 describe("what is overlooked", () => {
   test("is 0.012 of Γ, twice the noise, half as much again as the scatter, or the errors of both instruments", () => {
@@ -46,7 +47,7 @@ describe("what is overlooked", () => {
 });
 
 describe("interference", () => {
-  const spiked = (count: number) => ({ ...known(0), spikes: Array.from({ length: count }, (_, i) => i) });
+  const spiked = (spikes: number) => ({ ...known(0), spikes });
 
   test("is likely where one sweep has two lone samples more", () => {
     expect(told(interference(spiked(0), spiked(2)))).toEqual(["likely interference"]);
@@ -72,7 +73,7 @@ describe("interference", () => {
   });
 
   test("is told with its numbers, of the sweep that has it", () => {
-    const messages = (before: Curve, after: Curve) => interference(before, after).map(({ message }) => message);
+    const messages = (before: SideCurve, after: SideCurve) => interference(before, after).map(({ message }) => message);
     const [second] = messages(spiked(1), spiked(4));
     const [first] = messages(spiked(4), spiked(1));
     expect([numbersIn(second), numbersIn(first)]).toEqual([
@@ -94,8 +95,8 @@ describe("interference", () => {
 });
 
 describe("loss by what comes back far from a match", () => {
-  const flat = (rho: number, points = 20) => curveOf(rampSweep([3e6, 30e6], [rho, rho], points));
-  const codes = (before: Curve, after: Curve) => told(suspectedLoss(before, after));
+  const flat = (rho: number, points = 20) => sideCurveFor(rampSweep([3e6, 30e6], [rho, rho], points));
+  const codes = (before: SideCurve, after: SideCurve) => told(suspectedLoss(before, after));
 
   test.each([
     // 20 log10(0.9 / 0.85) = 0.496 dB, 20 log10(0.9 / 0.849) = 0.507 dB.
@@ -128,13 +129,13 @@ describe("loss by what comes back far from a match", () => {
     const frequencies = evenly(3e6, 22e6, 1e6);
     const showing = (count: number) =>
       suspectedLoss(
-        curveOf(
+        sideCurveFor(
           sweepOfMagnitudes(
             frequencies,
             frequencies.map(() => 0.85),
           ),
         ),
-        curveOf(
+        sideCurveFor(
           sweepOfMagnitudes(
             frequencies,
             frequencies.map((_, i) => (i < count ? 0.75 : 0.9)),
@@ -146,14 +147,14 @@ describe("loss by what comes back far from a match", () => {
 
   test("leaves out what means at least", () => {
     const frequencyHz = Float64Array.from(evenly(3e6, 30e6, 1e6));
-    const atEnd = curveOf(
+    const atEnd = sideCurveFor(
       scalarSweep(
         { label: "end", source: { file: "end", format: "computed", description: "", comments: [] }, referenceOhms: 50 },
         { frequencyHz, reflectionMagnitude: frequencyHz.map(() => 0.8) },
         0.8,
       ),
     );
-    const free = curveOf(
+    const free = sideCurveFor(
       sweepOfMagnitudes(
         [...frequencyHz],
         [...frequencyHz].map(() => 0.9),
@@ -168,7 +169,7 @@ describe("loss by what comes back far from a match", () => {
 describe("what moved", () => {
   const antenna = { resonanceHz: 7.0e6, ohms: 60, q: 15 };
   const moved = { resonanceHz: 7.2e6, ohms: 70, q: 15 };
-  const evidence = (first: Sweep, second: Sweep) => whatMoved(curveOf(first), curveOf(second)).evidence;
+  const evidence = (first: Sweep, second: Sweep) => whatMoved(sideCurveFor(first), sideCurveFor(second)).evidence;
 
   test("is the deepest dip, its resistance and its width at 2:1", () => {
     const found = evidence(resonanceSweep(antenna), resonanceSweep(moved));
@@ -182,7 +183,7 @@ describe("what moved", () => {
   });
 
   test("is told with its numbers, as many as both have", () => {
-    const text = (first: Sweep, second: Sweep) => numbersIn(whatMoved(curveOf(first), curveOf(second)).text);
+    const text = (first: Sweep, second: Sweep) => numbersIn(whatMoved(sideCurveFor(first), sideCurveFor(second)).text);
     const kilohertz = (of: typeof antenna) => Math.round((limitEdges(of, 2)[1] - limitEdges(of, 2)[0]) / 1000);
     // MHz and SWR of both dips; the limit of 2:1 and both widths in kHz; both resistances.
     const dips = [7, 1.2, 7.2, 1.4];

@@ -1,20 +1,20 @@
 /** Why two sweeps differ: one invented pair for each explanation. */
-import { type CauseCode, curveOf, DEFAULT_LIMITS, type Sweep } from "@feedpoint/core";
+import { type CauseCode, DEFAULT_LIMITS, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import type { VectorCurve } from "../../packages/core/src/curve/curve.js";
 import { explanationOf } from "../../packages/core/src/jobs/diff/explanation.js";
 import { findCauses } from "../../packages/core/src/jobs/diff/find-causes.js";
 import { magnitudeCauses } from "../../packages/core/src/jobs/diff/magnitude-causes.js";
 import { sideOf } from "../../packages/core/src/jobs/diff/sides.js";
+import { asDeployment } from "../../packages/core/src/sweep/deployment.js";
+import { SOME_PLAN, sideCurveFor } from "../support/judged.js";
 import { evenly, type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 import { resonance, swept, sweptWithoutPhase } from "./resonances.js";
 
 /** Forty samples do for what has no noise. */
 const axis = evenly(5.5e6, 10e6, 112_500);
-const vector = (changes: Parameters<typeof resonance>[0] = {}) =>
-  curveOf(swept(resonance(changes), { axis })) as VectorCurve;
+const vector = (changes: Parameters<typeof resonance>[0] = {}) => sideCurveFor(swept(resonance(changes), { axis }));
 const scalar = (changes: Parameters<typeof resonance>[0] = {}) =>
-  curveOf(sweptWithoutPhase(resonance(changes), { axis }));
+  sideCurveFor(sweptWithoutPhase(resonance(changes), { axis }));
 const told = (causes: readonly { code: CauseCode; confidence: string }[]) =>
   causes.map(({ code, confidence }) => `${confidence} ${code}`);
 
@@ -97,7 +97,7 @@ describe("of two vector sweeps", () => {
         return hz > 0 ? [(p * s + q * t) / square, (q * s - p * t) / square] : [0, 0];
       }),
     );
-    const { causes } = findCauses(vector(), curveOf(after) as VectorCurve, tolerances);
+    const { causes } = findCauses(vector(), sideCurveFor(after), tolerances);
     expect(told(causes)).toEqual(["likely reference-changed"]);
     expect(causes[0]?.evidence.referenceOhms).toBeCloseTo(75, 1);
   });
@@ -105,14 +105,14 @@ describe("of two vector sweeps", () => {
   test("a few samples that jump, and beneath them what changed", () => {
     /** Two and three samples in a row that are off; so many are no lone samples, and stay in the curve. */
     const dense = evenly(5.5e6, 10e6, 45_000);
-    const before = curveOf(swept(resonance(), { axis: dense })) as VectorCurve;
+    const before = sideCurveFor(swept(resonance(), { axis: dense }));
     const jumping = (changes: Parameters<typeof resonance>[0]) => {
       const { reflectionReal, reflectionImaginary } = swept(resonance(changes), { axis: dense });
       const pairs = [...reflectionReal].map((real, i): Pair => {
         const jump = [20, 21, 60, 61, 62].includes(i) ? 0.5 : 0;
         return [real - jump, reflectionImaginary[i] ?? 0];
       });
-      return curveOf(sweepOfReflections(dense, pairs)) as VectorCurve;
+      return sideCurveFor(sweepOfReflections(dense, pairs));
     };
     expect(told(findCauses(before, jumping({}), tolerances).causes)).toEqual(["likely interference"]);
     expect(told(findCauses(before, jumping({ delayS: 160e-9 }), tolerances).causes)).toContain(
@@ -122,8 +122,7 @@ describe("of two vector sweeps", () => {
 
   test("too few samples in common say nothing", () => {
     const few = evenly(7.0e6, 7.5e6, 50_000);
-    const short = (changes: Parameters<typeof resonance>[0]) =>
-      curveOf(swept(resonance(changes), { axis: few })) as VectorCurve;
+    const short = (changes: Parameters<typeof resonance>[0]) => sideCurveFor(swept(resonance(changes), { axis: few }));
     expect(findCauses(short({}), short({ ohms: 120 }), tolerances)).toEqual({ causes: [], line: null });
   });
 });
@@ -155,7 +154,7 @@ describe("of sweeps without phase", () => {
   test("loss that grows otherwise is told as loss", () => {
     const rho = (factor: (hz: number) => number) => {
       const sweep = sweptWithoutPhase(resonance(), { axis });
-      return curveOf(
+      return sideCurveFor(
         sweepOfMagnitudes(
           axis,
           axis.map((hz, i) => (sweep.reflectionMagnitude[i] ?? 0) * factor(hz)),
@@ -178,7 +177,7 @@ describe("of sweeps without phase", () => {
 });
 
 describe("where no cause is sure", () => {
-  const side = (sweep: Sweep) => sideOf([sweep], DEFAULT_LIMITS);
+  const side = (sweep: Sweep) => sideOf([asDeployment(sweep)], DEFAULT_LIMITS, SOME_PLAN);
   const wide = evenly(3e6, 20e6, 340_000);
 
   test("loss may have changed as well", () => {

@@ -1,8 +1,9 @@
 /** Groups of repeated sweeps: which one stands for them, what their scatter may make of a change, and what it hides. */
-import { curveOf, diff, planById } from "@feedpoint/core";
+import { diff, planById } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { groupChange, indexOfMiddle, scatterAround } from "../../packages/core/src/jobs/diff/repeats.js";
 import { rampSweep } from "../support/invented-plan.js";
+import { sideCurveFor } from "../support/judged.js";
 import { present, sweepOfMagnitudes } from "../support/sweeps.js";
 import { resonance, swept } from "./resonances.js";
 
@@ -33,7 +34,7 @@ describe("a change of one number", () => {
 });
 
 describe("of several repeats", () => {
-  const curves = [7.05e6, 7.1e6, 7.3e6].map((resonanceHz) => curveOf(swept(resonance({ resonanceHz }))));
+  const curves = [7.05e6, 7.1e6, 7.3e6].map((resonanceHz) => sideCurveFor(swept(resonance({ resonanceHz }))));
 
   test("the one closest to all others stands for them", () => {
     expect(indexOfMiddle(curves)).toBe(1);
@@ -49,25 +50,28 @@ describe("of several repeats", () => {
 describe("the scatter of flat sweeps", () => {
   const flat = (real: number) => rampSweep([7.0e6, 7.2e6], [real, real]);
   const curveWithout = (real: number) =>
-    curveOf(sweepOfMagnitudes([...flat(real).frequencyHz], Array(101).fill(Math.abs(real))));
+    sideCurveFor(sweepOfMagnitudes([...flat(real).frequencyHz], Array(101).fill(Math.abs(real))));
 
   test("is the root mean square of what lies between Γ of the middle one and of the others", () => {
-    const middle = curveOf(flat(0.1));
-    expect(scatterAround(middle, [middle, curveOf(flat(0.4)), curveOf(flat(-0.3))])).toBeCloseTo(Math.sqrt(0.125), 9);
+    const middle = sideCurveFor(flat(0.1));
+    expect(scatterAround(middle, [middle, sideCurveFor(flat(0.4)), sideCurveFor(flat(-0.3))])).toBeCloseTo(
+      Math.sqrt(0.125),
+      9,
+    );
   });
 
   test("is that of ρ where one of them has no phase", () => {
-    const middle = curveOf(flat(0.1));
+    const middle = sideCurveFor(flat(0.1));
     expect(scatterAround(middle, [middle, curveWithout(-0.3)])).toBeCloseTo(0.2, 9);
     const without = curveWithout(0.1);
-    expect(scatterAround(without, [without, curveOf(flat(-0.3))])).toBeCloseTo(0.2, 9);
+    expect(scatterAround(without, [without, sideCurveFor(flat(-0.3))])).toBeCloseTo(0.2, 9);
   });
 
   test("is none where the sweeps have nothing in common", () => {
-    const middle = curveOf(flat(0.1));
-    const elsewhere = curveOf(rampSweep([14e6, 14.2e6], [0.5, 0.5]));
+    const middle = sideCurveFor(flat(0.1));
+    const elsewhere = sideCurveFor(rampSweep([14e6, 14.2e6], [0.5, 0.5]));
     expect(scatterAround(middle, [middle, elsewhere])).toBe(0);
-    expect(indexOfMiddle([elsewhere, middle, curveOf(flat(0.3))])).toBe(0);
+    expect(indexOfMiddle([elsewhere, middle, sideCurveFor(flat(0.3))])).toBe(0);
   });
 });
 

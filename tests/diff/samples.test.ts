@@ -1,5 +1,4 @@
 /** Two sweeps at the same frequencies, and what is taken for a jump among them. Numbers are invented and exact. */
-import { curveOf } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import {
   type CommonSamples,
@@ -13,11 +12,12 @@ import {
   thinnedAxis,
   withoutJumps,
 } from "../../packages/core/src/jobs/diff/common-samples.js";
+import { sideCurveFor } from "../support/judged.js";
 import { evenly, type Pair, present, reflectionOf, sweepOfReflections } from "../support/sweeps.js";
 
 const flat = (first: number, last: number, step: number, pair: Pair = [0.1, 0.2]) => {
   const axis = evenly(first, last, step);
-  return curveOf(
+  return sideCurveFor(
     sweepOfReflections(
       axis,
       axis.map(() => pair),
@@ -67,7 +67,7 @@ describe("the common axis", () => {
 describe("samples of both", () => {
   test("are Γ before and Γ after, where both were swept", () => {
     const axis = [...evenly(1000, 1200, 10), ...evenly(1800, 2000, 10)];
-    const gap = curveOf(
+    const gap = sideCurveFor(
       sweepOfReflections(
         axis,
         axis.map((): Pair => [-0.3, 0.4]),

@@ -179,6 +179,7 @@ function ceiling(rho: number): Sweep {
     frequencyHz,
     reflectionMagnitude: sweep.reflectionMagnitude.map((value) => Math.min(value, rho)),
     ceilingMagnitude: rho,
+    readings: [],
   };
 }
 

@@ -1,5 +1,5 @@
 /** What diff says beside its verdicts: codes and severities, a pair of invented sweeps for each and one without. */
-import { CAUTIONS, type DiffOptions, diff, planById, type Sweep } from "@feedpoint/core";
+import { CAUTIONS, DEFAULT_THRESHOLDS, type DiffOptions, diff, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { DEFAULT_LIMITS } from "../../packages/core/src/facts/limits.js";
 import type { BandDiff } from "../../packages/core/src/jobs/diff/band-diff.js";
@@ -13,6 +13,7 @@ import {
   samplingDoubts,
 } from "../../packages/core/src/jobs/diff/diff-findings.js";
 import { sideOf } from "../../packages/core/src/jobs/diff/sides.js";
+import { asDeployment } from "../../packages/core/src/sweep/deployment.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
 import { bandOf, resonanceSweep } from "../support/judged.js";
 import { numbersIn } from "../support/messages.js";
@@ -26,6 +27,7 @@ const result = (
   after: Sweep | readonly Sweep[],
   options: Partial<DiffOptions> = {},
 ) => diff(before, after, { plan: PLAN, ...options });
+const sideWith = (sweep: Sweep) => sideOf([asDeployment(sweep)], DEFAULT_LIMITS, PLAN);
 const said = (findings: readonly { code: string; severity: string }[]) =>
   findings.map(({ code, severity }) => `${severity} ${code}`);
 
@@ -34,7 +36,7 @@ describe("a comparison", () => {
     const { before, after, plan, limits, thresholds, cautions } = result([flat(0.1), flat(0.12)], flat(0.3));
     expect([before.length, after.length, plan.id]).toEqual([2, 1, "invented"]);
     expect(limits).toEqual(DEFAULT_LIMITS);
-    expect(thresholds).toEqual({ reflectionMagnitude: 0.03, fraction: 0.03 });
+    expect(thresholds).toEqual({ reflectionMagnitude: 0.03, fraction: 0.03, readingSwr: 0.2 });
     expect(cautions).toBe(CAUTIONS);
   });
 
@@ -53,7 +55,7 @@ describe("a comparison", () => {
   });
 
   test("goes by the operator's own thresholds and limits", () => {
-    const thresholds = { reflectionMagnitude: 0.1, fraction: 0.03 };
+    const thresholds = { ...DEFAULT_THRESHOLDS, reflectionMagnitude: 0.1, fraction: 0.03 };
     expect(result(flat(0.1), flat(0.19), { thresholds }).bands[0]?.verdict).toBe("unchanged");
     const limits = { ...DEFAULT_LIMITS, swr: 1.5 };
     expect(result(flat(0.1), flat(0.3), { limits }).bands[0]?.change.withinLimitFraction).toBe(-1);
@@ -107,9 +109,9 @@ describe("samples and steps", () => {
       axis.map((_, i): Pair => (i === spike ? [0, 0.99] : [reflectionReal[i] ?? 0, reflectionImaginary[i] ?? 0])),
     );
   };
-  const side = (of: Sweep) => sideOf([of], DEFAULT_LIMITS);
   const changed = [{ band: "40m", verdict: "worse" } as BandDiff];
-  const spikesIn = (before: Sweep, after: Sweep) => samplingDoubts(side(before), side(after), changed, []).length;
+  const spikesIn = (before: Sweep, after: Sweep) =>
+    samplingDoubts(sideWith(before), sideWith(after), changed, []).length;
 
   test("that stand alone are told of either side, where a band changed", () => {
     expect(spikesIn(sweep(55, 60), sweep(100, null))).toBe(1);
@@ -126,21 +128,23 @@ describe("samples and steps", () => {
       const [summary] = result(coarse(0.1), coarse(0.3)).bands;
       return [{ ...present(summary, "40m"), verdict } as BandDiff];
     };
-    const doubts = (verdict: string) => said(samplingDoubts(side(coarse(0.1)), side(coarse(0.3)), of(verdict), [band]));
+    const doubts = (verdict: string) =>
+      said(samplingDoubts(sideWith(coarse(0.1)), sideWith(coarse(0.3)), of(verdict), [band]));
     const both = ["caution step-too-coarse", "caution step-too-coarse"];
     expect(["improved", "worse", "mixed"].map(doubts)).toEqual([both, both, both]);
     expect(["unchanged", "not-comparable"].map(doubts)).toEqual([[], []]);
-    expect(samplingDoubts(side(coarse(0.1)), side(coarse(0.3)), of("worse"), [])).toEqual([]);
+    expect(samplingDoubts(sideWith(coarse(0.1)), sideWith(coarse(0.3)), of("worse"), [])).toEqual([]);
   });
 });
 
 describe("repeats", () => {
   test("that differ by more than counts are told, of their side", () => {
-    const side = { ...sideOf([flat(0.1)], DEFAULT_LIMITS), scatter: 0.031 };
-    const thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
+    const alone = sideWith(flat(0.1));
+    const side = { ...alone, all: [alone.middle, alone.middle], scatter: 0.031 };
+    const thresholds = { ...DEFAULT_THRESHOLDS, reflectionMagnitude: 0.03, fraction: 0.03 };
     expect(said(repeatFindings("before", side, thresholds))).toEqual(["caution repeats-differ"]);
     expect(repeatFindings("before", { ...side, scatter: 0.03 }, thresholds)).toEqual([]);
-    expect(numbersIn(repeatFindings("before", side, thresholds)[0]?.message)).toEqual([1, 0.03]);
+    expect(numbersIn(repeatFindings("before", side, thresholds)[0]?.message)).toEqual([2, 0.03]);
     const code = "caution repeats-differ";
     expect(said(result([flat(0.1), flat(0.2)], flat(0.1)).findings)).toContain(code);
     expect(said(result(flat(0.1), [flat(0.1), flat(0.2)]).findings)).toContain(code);
@@ -149,17 +153,23 @@ describe("repeats", () => {
 });
 
 describe("the same sweep on both sides", () => {
+  const sameIn = (befores: readonly Sweep[], afters: readonly Sweep[]) =>
+    sameSweeps(
+      befores.map((sweep) => asDeployment(sweep)),
+      afters.map((sweep) => asDeployment(sweep)),
+    );
+
   test("is one with the same frequencies and the same readings", () => {
     const code = ["caution same-sweep"];
-    expect(said(sameSweeps([flat(0.1)], [flat(0.1)]))).toEqual(code);
-    expect(said(sameSweeps([flat(0.2), flat(0.1)], [flat(0.3), flat(0.1)]))).toEqual(code);
-    expect(sameSweeps([flat(0.1)], [flat(0.2)])).toEqual([]);
-    expect(sameSweeps([flat(0.1)], [flat(0.1, [7.0e6, 7.3e6])])).toEqual([]);
-    expect(sameSweeps([flat(0.1)], [rampSweep(BAND, [0.1, 0.1], 51)])).toEqual([]);
-    const named = sameSweeps([flat(0.1), { ...flat(0.2), label: "lock 7" }], [{ ...flat(0.2), label: "other" }]);
+    expect(said(sameIn([flat(0.1)], [flat(0.1)]))).toEqual(code);
+    expect(said(sameIn([flat(0.2), flat(0.1)], [flat(0.3), flat(0.1)]))).toEqual(code);
+    expect(sameIn([flat(0.1)], [flat(0.2)])).toEqual([]);
+    expect(sameIn([flat(0.1)], [flat(0.1, [7.0e6, 7.3e6])])).toEqual([]);
+    expect(sameIn([flat(0.1)], [rampSweep(BAND, [0.1, 0.1], 51)])).toEqual([]);
+    const named = sameIn([flat(0.1), { ...flat(0.2), label: "lock 7" }], [{ ...flat(0.2), label: "other" }]);
     expect(named[0]?.message).toContain("lock 7");
     expect(named[0]?.message).not.toContain("computed");
-    expect(sameSweeps([rampSweep(BAND, [0.1, 0.2])], [rampSweep(BAND, [0.1, 0.3])])).toEqual([]);
+    expect(sameIn([rampSweep(BAND, [0.1, 0.2])], [rampSweep(BAND, [0.1, 0.3])])).toEqual([]);
   });
 });
 
@@ -171,7 +181,7 @@ describe("loss", () => {
     evidence: {},
     message: "",
   });
-  const [near, far] = [0.3, 0.9].map((rho) => sideOf([flat(rho)], DEFAULT_LIMITS));
+  const [near, far] = [0.3, 0.9].map((rho) => sideWith(flat(rho)));
   const told = (verdict: string, causes: readonly Cause[] = [], side = near) =>
     said(lossNotTold(present(side, "side"), present(side, "side"), [band(verdict)], causes));
 

@@ -152,7 +152,7 @@ test("a list of sweeps is no sweep but for a comparison", () => {
   expect(() => diff([sweep], [sweep, wrong<Sweep>(null)], { plan })).toThrow(
     /^after\[1\] must be a sweep, .*, got null$/,
   );
-  expect(() => onSameTerms(wrong<Sweep>("a"), sweep)).toThrow(/^before must be a sweep, /);
+  expect(() => onSameTerms(wrong<Sweep>("a"), sweep, { plan })).toThrow(/^before must be a sweep, /);
 });
 
 test.each<[object, string]>([
@@ -167,7 +167,7 @@ test.each<[object, string]>([
 });
 
 test.each<[object, string]>([
-  [{ thresholds: { reflectionMagnitude: 0.05 } }, "thresholds.fraction must be a number of 0 or more, got undefined"],
+  [{ thresholds: { fraction: -1 } }, "thresholds.fraction must be a number of 0 or more, got -1"],
   [{ thresholds: 0.05 }, "thresholds must be an object such as DEFAULT_THRESHOLDS, got 0.05"],
 ])("diff refuses %j", (options, message) => {
   expect(() => diff(sweep, sweep, { plan, ...options })).toThrow(new TypeError(message));

@@ -138,9 +138,11 @@ describe("a reading marked as more than", () => {
 });
 
 describe("readings by hand", () => {
-  test("of one band noted twice: the higher counts, and that is said", () => {
+  test("of one band noted twice: both ends of the range count, and that is said", () => {
     const sweep = read("40m 1.5\n40m 2.5\n20m 1.2\n", "noted.txt");
-    expect(bandOf(sweep).best?.swr).toBeCloseTo(2.5, 12);
+    expect(sweep).toMatchObject({ readings: [{ band: "40m", swrLow: 1.5, swrHigh: 2.5 }, { band: "20m" }] });
+    expect(bandOf(sweep).best?.swr).toBeCloseTo(1.5, 12);
+    expect(bandOf(sweep).worst?.swr).toBeCloseTo(2.5, 12);
     expect(codesOf(sweep)).toContain("frequency-repeated");
   });
 

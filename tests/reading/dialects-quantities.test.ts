@@ -155,13 +155,13 @@ describe("spot readings", () => {
     ["40m 1.5\n20m 3\n10m 2\n"],
     ["Band;SWR\n40 m;1,5\n20 m;3,0:1\n10 m;2\n"],
     ["10m: SWR 2\n20m: SWR 3\n40m: SWR 1.5:1"],
-  ])("%j names bands: placed at their middles, and said", (text) => {
+  ])("%j names bands: each stands for its whole band, and that is said", (text) => {
     const sweep = readOne(text);
     expectMagnitudes(sweep, BANDS);
     expect(sweep.continuity).toBe("spots");
     const codes = sweep.findings.map(({ code }) => code);
     expect(codes).toContain("spot-band");
-    expect(codes).toContain("spot-readings");
+    expect(codes).not.toContain("spot-readings");
   });
 
   test("by frequency are no curve, and that is said", () => {

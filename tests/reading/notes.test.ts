@@ -12,6 +12,10 @@ const readingsOf = ({ frequencyHz, reflectionMagnitude }: Sweep) =>
     Number(swrFromReflectionMagnitude(reflectionMagnitude[i] ?? Number.NaN).toFixed(6)),
   ]);
 
+/** What was noted of each place: its band, and the least and the greatest SWR. */
+const rangesOf = (sweep: Sweep) =>
+  sweep.kind === "scalar" ? sweep.readings.map(({ band, swrLow, swrHigh }) => [band, swrLow, swrHigh]) : [];
+
 // Middles of what all ITU Regions share: 3.5-3.8, 7.0-7.2 and 14.0-14.35 MHz.
 const [M80, M40, M20] = [3.65, 7.1, 14.175];
 
@@ -35,21 +39,38 @@ describe("a note of a band and its SWR", () => {
       [M40, 1.5],
       [M20, 3],
     ]);
-    expect(notesOf(sweep).some((note) => note.startsWith("spot-band"))).toBe(true);
+    expect(sweep.findings.find(({ code }) => code === "spot-band")?.severity).toBe("info");
     expect(sweep.continuity).toBe("spots");
   });
 });
 
 describe("of several readings of a band", () => {
-  test.each(["40m 1.5 to 2\n20m 3", "40 m: 1,5 bis 2\n20 m: 3", "Band;low;mid;high\n40m;2.0;1.2;1.5\n20m;3.0;2.1;2.2"])(
-    "the highest counts, and that is said: %j",
+  test.each([
+    ["40m 1.5 to 2\n20m 3", [1.5, 2], [3, 3]],
+    ["40 m: 1,5 bis 2\n20 m: 3", [1.5, 2], [3, 3]],
+    ["Band;low;mid;high\n40m;2.0;1.2;1.5\n20m;3.0;2.1;2.2", [1.2, 2], [2.1, 3]],
+    ["40m 1.5\n20m 3\n40m 2", [1.5, 2], [3, 3]],
+  ])("the range is kept, and the highest counts for its sample: %j", (text, forty, twenty) => {
+    const sweep = read(text);
+    expect(rangesOf(sweep)).toEqual([
+      ["40m", ...forty],
+      ["20m", ...twenty],
+    ]);
+    expect(readingsOf(sweep)).toEqual([
+      [M40, 2],
+      [M20, 3],
+    ]);
+  });
+
+  test.each(["40m 1.5 to 2\n20m 3", "40 m: 1,5 bis 2\n20 m: 3"])("a range needs no word: %j", (text) => {
+    expect(read(text).findings.map(({ code }) => code)).not.toContain("frequency-repeated");
+  });
+
+  test.each(["Band;low;mid;high\n40m;2.0;1.2;1.5\n20m;3.0;2.1;2.2", "40m 1.5\n20m 3\n40m 2"])(
+    "that they are taken for one is said: %j",
     (text) => {
-      const sweep = read(text);
-      expect(readingsOf(sweep)).toEqual([
-        [M40, 2],
-        [M20, 3],
-      ]);
-      expect(sweep.findings.find(({ code }) => code === "frequency-repeated")?.message).toContain("40m");
+      const said = read(text).findings.find(({ code }) => code === "frequency-repeated");
+      expect(said?.message).toContain("40m");
     },
   );
 });

@@ -172,6 +172,7 @@ describe("one odd row among many is left out, and the others are read", () => {
   test.each([
     ["an angle sign in a frequency", "7<100;1.9"],
     ["a frequency beyond all sweeps", "5.0e12;1.9"],
+    ["marks between thousands that no other number has", "5.000.550;1.9"],
   ])("%s", (_, odd) => {
     const rows = Array.from({ length: 40 }, (_, i) => `${(7 + i / 100).toFixed(2)};${(1.2 + i / 100).toFixed(2)}`);
     const sweep = readOne(textOf("Frequency (MHz);SWR", ...rows.slice(0, 20), odd, ...rows.slice(20)));

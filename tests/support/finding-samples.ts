@@ -60,6 +60,8 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "frequency-repeated": { band: null, count: 2, apart: 0.2 },
   "beyond-total-reflection": { count: 3, points: 4, areMost: true },
   "single-point": {},
+  "group-value-missing": { column: "shape", labels: ["may.s1p"] },
+  "parts-differ": { labels: ["40m.s1p", "wide.s1p"], lowHz: 7.0e6, highHz: 7.2e6, distance: 0.05 },
   "spot-outside-bands": { frequenciesHz: [6.5e6] },
   "bands-closed": { bands: ["60m"], licenceClass: "technician", modes: [] },
   "band-not-permitted": { bands: ["60m"], licenceClass: null, modes: ["am"] },

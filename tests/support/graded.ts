@@ -10,6 +10,8 @@ const BAND: BandGrade = {
   withinLimitFraction: 1,
   sweptFraction: 1,
   need: "none",
+  worstSwr: 1.8,
+  restsOn: "curve",
 };
 
 /** A graded sweep of one band, as much of it said as a test is about. */

@@ -1,10 +1,34 @@
 /** A band and sweeps of it whose numbers follow from closed forms. All are invented. */
 import { DEFAULT_LIMITS, type Sweep, type UsableBand, usableBands } from "@feedpoint/core";
 import { type Analysis, analyse } from "../../packages/core/src/bands/analysis.js";
+import { type Answering, answeringOn, type Part, partsOf } from "../../packages/core/src/bands/parts.js";
+import { type BandSummary, type Summarised, summarised } from "../../packages/core/src/bands/summary.js";
+import { type SideCurve, sideCurve } from "../../packages/core/src/jobs/diff/side-curve.js";
+import { asDeployment } from "../../packages/core/src/sweep/deployment.js";
 import { inventedPlan } from "./invented-plan.js";
 import { evenly, type Pair, present, reflectionOf, sweepOfReflections } from "./sweeps.js";
 
 export const analysed = (sweep: Sweep): Analysis => analyse(sweep, DEFAULT_LIMITS);
+
+/** For what asks for a plan though no band was noted by its name. */
+export const SOME_PLAN = inventedPlan([{ lowHz: 7.0e6, highHz: 7.2e6 }]);
+
+/** A sweep as all that is known of its deployment. */
+export const partFor = (sweep: Sweep): Part =>
+  present(partsOf(asDeployment(sweep), DEFAULT_LIMITS, SOME_PLAN)[0], "the part");
+
+/** The same, asked about a band. */
+export const answeringFor = (sweep: Sweep, band: UsableBand): readonly Answering[] =>
+  answeringOn([partFor(sweep)], band.pieces);
+
+/** What a sweep says of a band, and from where. */
+export const summarisedFor = (sweep: Sweep, band: UsableBand): Summarised =>
+  summarised(answeringFor(sweep, band), band, DEFAULT_LIMITS);
+
+export const summaryFor = (sweep: Sweep, band: UsableBand): BandSummary => summarisedFor(sweep, band).summary;
+
+/** A sweep as one side of a comparison knows it. */
+export const sideCurveFor = (sweep: Sweep): SideCurve => present(sideCurve([partFor(sweep)]), "the curve");
 
 /** The band 40m with one segment for each pair of edges. */
 export const bandOf = (first: Pair, ...others: readonly Pair[]): UsableBand =>

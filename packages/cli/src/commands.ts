@@ -34,7 +34,7 @@ const EXAMPLES: Readonly<Record<string, readonly string[]>> = {
   ],
   grade: [
     "grade sweeps --plan itu-r1 --bands 40m,20m --sort 40m",
-    "grade sweeps --group-by counterpoise --best 20m --over-time deployment",
+    "grade sweeps --group-by counterpoise --best 20m --over-time mooring",
     "grade sweeps --format ndjson --shard 1/2",
   ],
   trim: ["trim sweep.s1p --to 7.1 --wire-length 20", "trim sweep.s1p --band 40m --feedline rg-58 --feedline-length 12"],

@@ -27,14 +27,14 @@ import {
   withReference,
 } from "@feedpoint/core";
 import { suggestion } from "@feedpoint/core/for-command";
-import { hintedMessage, UsageError } from "./exit.js";
+import { UsageError } from "./exit.js";
 
 /**
  * Reads a file's sweeps; "-" is standard input, "a.csv+b.csv" two files that each hold one part of a sweep.
  *
  * @throws ReadError, or UsageError where a file cannot be opened
  */
-export function readFile(path: string, options: ReadOptions): Sweep[] {
+function readFile(path: string, options: ReadOptions): Sweep[] {
   const companions = companionsIn(path);
   if (companions !== null) {
     return readCompanions(
@@ -79,23 +79,6 @@ export function readReferred(path: string, { reading, systemOhms = null, radioOh
       `${path}: without phase, a sweep against ${sweep.referenceOhms} Ω cannot be judged against ${systemOhms} Ω.`,
     );
   });
-}
-
-/** Reads the sweeps of several files for judging; what cannot be read is told beside them. */
-export function readAllReferred(
-  paths: readonly string[],
-  settings: ReadingSettings,
-): { readonly sweeps: readonly Sweep[]; readonly unreadable: readonly Problem[] } {
-  const sweeps: Sweep[] = [];
-  const unreadable: Problem[] = [];
-  for (const file of paths) {
-    try {
-      sweeps.push(...readReferred(file, settings));
-    } catch (error) {
-      unreadable.push({ file, reason: hintedMessage(error) });
-    }
-  }
-  return { sweeps, unreadable };
 }
 
 /** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */

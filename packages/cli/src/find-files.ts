@@ -1,4 +1,4 @@
-import { type Dirent, readdirSync, statSync } from "node:fs";
+import { type Dirent, existsSync, readdirSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { LOG_FILE } from "@feedpoint/core/for-command";
 import { UsageError } from "./exit.js";
@@ -11,17 +11,25 @@ const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
 /** Sweep files, and what of the paths could not be looked into. */
 export interface FoundFiles {
   readonly files: readonly string[];
+  /** Those of them that were named by themselves */
+  readonly named: ReadonlySet<string>;
   readonly problems: readonly Problem[];
 }
 
 /**
  * The sweep files that paths stand for: files as named, folders searched to the bottom, patterns matched; sorted within each
- * path, each file once. What is not there or cannot be looked into is told beside them.
+ * path, each file once. What cannot be looked into is told beside them.
+ *
+ * @param missing what is not there is told as well, or kept as a file, which says more when it is read
  */
-export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundFiles> {
+export async function findSweepFilesIn(
+  paths: readonly string[],
+  missing: "told" | "kept" = "told",
+): Promise<FoundFiles> {
   const search = newSearch();
   for (const path of paths) {
-    if (!isPattern(path)) searchPath(path, search);
+    if (missing === "kept" && !existsSync(path) && companionsIn(path) === null) name(path, search);
+    else if (!isPattern(path)) searchPath(path, search);
     else {
       const { folder, depth, matches } = await patternOf(path);
       const before = search.problems.length;
@@ -37,11 +45,11 @@ export async function findSweepFilesIn(paths: readonly string[]): Promise<FoundF
       }
     }
   }
-  return { files: [...search.files.values()], problems: search.problems };
+  return { files: [...search.files.values()], named: search.named, problems: search.problems };
 }
 
 /** The sweep files of files and folders. @throws UsageError where one does not exist or cannot be looked into */
-export function findSweepFiles(paths: readonly string[]): readonly string[] {
+function findSweepFiles(paths: readonly string[]): readonly string[] {
   const search = newSearch();
   for (const path of paths) searchPath(path, search);
   if (search.problems[0] !== undefined) throw new UsageError(search.problems[0].reason);
@@ -52,21 +60,28 @@ export function findSweepFiles(paths: readonly string[]): readonly string[] {
 interface Search {
   /** By where each lies, so that "x.s1p" and "./x.s1p" are one file */
   readonly files: Map<string, string>;
+  readonly named: Set<string>;
   readonly problems: Problem[];
 }
 
-const newSearch = (): Search => ({ files: new Map(), problems: [] });
+const newSearch = (): Search => ({ files: new Map(), named: new Set(), problems: [] });
 
 function add(path: string, { files }: Search): void {
   const place = path === "-" ? path : resolve(path);
   if (!files.has(place)) files.set(place, path);
 }
 
+/** Adds a file that was named by itself. */
+function name(path: string, search: Search): void {
+  add(path, search);
+  search.named.add(path);
+}
+
 function searchPath(path: string, search: Search): void {
   try {
     const isDirectory = path !== "-" && companionsIn(path) === null && statSync(path).isDirectory();
     if (isDirectory) searchFolder(path, search, (_, name) => SWEEP_NAMES.test(name) && name !== LOG_FILE);
-    else add(path, search);
+    else name(path, search);
   } catch (error) {
     search.problems.push({ file: path, reason: `${path}: ${reasonOf(error)}.` });
   }

@@ -1,7 +1,8 @@
 /**
- * What the command `feedpoint` needs of the library's own tools. Not part of the public surface: these have nothing to do with
- * sweeps, and change without notice.
+ * What the command `feedpoint` needs of the library's own tools. Not part of the public surface: these tell nothing of
+ * antennas, and change without notice.
  */
+export { drawnSweep } from "./bands/drawn-sweep.js";
 export { lookUp } from "./input/look-up.js";
 export { suggestion } from "./input/nearest.js";
 export { printableText } from "./input/printable.js";

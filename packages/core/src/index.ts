@@ -3,6 +3,7 @@ export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "
 export type { BandFeedline } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
 export type { DialResult } from "./bands/dials.js";
+export type { PartInfo } from "./bands/known.js";
 export { type LossBound, lossBound } from "./bands/loss-bound.js";
 export type { Point } from "./bands/point.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./bands/power.js";
@@ -140,7 +141,7 @@ export {
   rowFinder,
 } from "./jobs/season/deployment-log.js";
 export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./jobs/season/drift.js";
-export { type BandGroups, type GroupOnBand, groupGrades, type Spread } from "./jobs/season/groups.js";
+export { type BandGroups, type GroupOnBand, groupFindings, groupGrades, type Spread } from "./jobs/season/groups.js";
 export type { LogRow } from "./jobs/season/log-row.js";
 export { type Ranked, rankFor } from "./jobs/season/ranking.js";
 export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./jobs/trim.js";
@@ -167,8 +168,10 @@ export {
   returnLossDb,
   swrFromReflectionMagnitude,
 } from "./reflection/swr.js";
+export { type Deployment, deploymentOf } from "./sweep/deployment.js";
 export { type Finding, type FindingPlace, placed, type Severity } from "./sweep/finding.js";
 export { FINDING_CODES, type FindingCode, type FindingParams } from "./sweep/finding-words/words.js";
+export type { Reading } from "./sweep/reading.js";
 export {
   referredTo,
   type ScalarSweep,

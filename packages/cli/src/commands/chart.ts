@@ -1,28 +1,38 @@
 import type { CheckResult, Sweep } from "@feedpoint/core";
+import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
 import { UsageError } from "../exit.js";
-import { onlySweepIn, writeOutput } from "../files.js";
+import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
 import { settingsFrom } from "../options/settings.js";
 import type { ChartKind } from "../present/svg/picture.js";
+import { onlyDeploymentFrom } from "../read-deployments.js";
 
 export function chartCommand(): Command {
   const command = new Command("chart")
     .description("Draws one chart of a sweep as a picture: SVG, or PNG by the ending of the file's name.")
-    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
+    .argument(
+      "<file...>",
+      "sweep: Touchstone or delimited text (- is standard input), or a folder that is one deployment",
+    );
   return withOptions(command, "chart").action(runChart);
 }
 
-async function runChart(file: string, raw: RawOptions<"chart">): Promise<void> {
+async function runChart(files: readonly string[], raw: RawOptions<"chart">): Promise<void> {
   const { what = OPTIONS.what.fallback, output, force = false } = raw;
   const ending =
     output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
-  const sweep = onlySweepIn(file, settings);
-  const svg = await draw(sweep, checkedBy(settings, sweep), what, raw.note ?? null);
+  const deployment = await onlyDeploymentFrom(files, settings, raw);
+  const svg = await draw(
+    drawnSweep(deployment, settings.plan),
+    checkedBy(settings, deployment),
+    what,
+    raw.note ?? null,
+  );
   writeOutput(output, ending === "svg" ? svg : await png(svg), force);
 }
 

@@ -2,7 +2,6 @@ import type { CheckResult, Verdict } from "@feedpoint/core";
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
 import { EXIT } from "../exit.js";
-import { readAllReferred } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
@@ -11,6 +10,7 @@ import { checkCharts } from "../present/chart/charts.js";
 import { type CheckTextOptions, checkCsv, checkMarkdown, checkText } from "../present/check.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
+import { deploymentsFrom } from "../read-deployments.js";
 import { codesOf, problemsIn, talkOf } from "../words/severity.js";
 
 type Requirement = (typeof OPTIONS.checkRequire.choices)[number];
@@ -20,22 +20,23 @@ const MEETS: Readonly<Record<Requirement, readonly Verdict[]>> = { pass: ["pass"
 export function checkCommand(): Command {
   const command = new Command("check")
     .description("Says for each band whether, where and with what tuner the antenna can be used.")
-    .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input)");
+    .argument("<file...>", "sweeps: Touchstone or delimited text (- is standard input), or folders of them");
   return withOptions(command, "check").action(runCheck);
 }
 
 async function runCheck(files: readonly string[], raw: RawOptions<"check">): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  const { sweeps, unreadable } = readAllReferred(files, settings);
+  const { deployments, unreadable } = await deploymentsFrom(files, settings, raw);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
-  const checked = sweeps.map((sweep) => ({ sweep, result: checkedBy(settings, sweep, raw.at) }));
+  const checked = deployments.map((deployment) => ({ deployment, result: checkedBy(settings, deployment, raw.at) }));
   const results = checked.map(({ result }) => result);
   const tuner = settings.equipment.radio?.tuner ?? "none";
-  const charts = screen === null ? [] : checked.map(({ sweep, result }) => checkCharts(sweep, result, screen));
+  const charts =
+    screen === null ? [] : checked.map(({ deployment, result }) => checkCharts(deployment, result, screen));
   if (results.length > 0)
     process.stdout.write(
-      `${render(results, settings, { areSeveral: files.length > 1 || results.length > 1, withSegments: raw.segments === true, tuner, charts })}\n`,
+      `${render(results, settings, { areSeveral: (files.length > 1 && raw.together !== true) || results.length > 1, withSegments: raw.segments === true, tuner, charts })}\n`,
     );
   if (settings.format === "csv") {
     for (const { sweep, findings } of results)

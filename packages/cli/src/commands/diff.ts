@@ -1,18 +1,20 @@
+import { existsSync } from "node:fs";
 import {
   DEFAULT_THRESHOLDS,
+  type Deployment,
   type DiffOptions,
   type DiffResult,
   type DiffVerdict,
   diff,
   onSameTerms,
-  type Sweep,
 } from "@feedpoint/core";
 import { Command } from "commander";
+import { type ReadDeployments, readGroups } from "../deployments.js";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn } from "../files.js";
-import { findSweepFiles, isFolder, type Pairing, pairedByName } from "../find-files.js";
+import { isFolder, type Pairing, pairedByName } from "../find-files.js";
+import type { Condition } from "../options/arguments.js";
 import { withOptions } from "../options/declare.js";
-import { filesWhere, findLogs, readLog } from "../options/log-file.js";
+import { findLogs, groupsWhere, readLog } from "../options/log-file.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -20,6 +22,7 @@ import { diffCharts } from "../present/chart/charts.js";
 import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
 import { printable } from "../present/escape.js";
 import { jsonText, ndjsonText } from "../present/json.js";
+import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
 import { comparedFindings } from "../words/compared.js";
 import { codesOf, problemsIn, talkOf } from "../words/severity.js";
 import { diffVerdictText } from "../words/verdicts.js";
@@ -35,17 +38,17 @@ const MEETS: Readonly<Record<Requirement, readonly DiffVerdict[]>> = {
 
 type RawDiffOptions = RawOptions<"diff">;
 
-/** What is compared: one sweep on each side, or several repeats. */
+/** What is compared: one deployment on each side, or several repeats. */
 interface Sides {
-  readonly before: readonly string[];
-  readonly after: readonly string[];
+  readonly before: readonly Deployment[];
+  readonly after: readonly Deployment[];
 }
 
 export function diffCommand(): Command {
   const command = new Command("diff")
     .description("Says what a change did: better, worse or no difference on each band, and the likely cause.")
-    .argument("[before]", "sweep before the change, or a folder of them")
-    .argument("[after]", "sweep after the change, or a folder: files of the same name are compared in pairs");
+    .argument("[before]", "sweep before the change, or a folder: one deployment, or several sweeps")
+    .argument("[after]", "the same after it; sweeps of one range in two folders are compared in pairs by their names");
   return withOptions(command, "diff").action(runDiff);
 }
 
@@ -53,10 +56,8 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
   const options = diffOptions(raw, settings);
-  const compared = sidesFrom(before, after, raw).map((files) => {
-    const sides = { before: readSide(files.before, settings), after: readSide(files.after, settings) };
-    return { sides, result: diff(sides.before, sides.after, options) };
-  });
+  const sidesOf = await sidesFrom(before, after, raw, settings);
+  const compared = sidesOf.map((sides) => ({ sides, result: diff(sides.before, sides.after, options) }));
   const results = compared.map(({ result }) => result);
   const charts =
     screen === null
@@ -92,32 +93,56 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
 
 const labelsOf = ({ before, after }: DiffResult) => [...before, ...after].map(({ label }) => label).join(", ");
 
-/** What is to be compared with what: two files, two groups of repeats, or the pairs of two folders. */
-function sidesFrom(before: string | undefined, after: string | undefined, raw: RawDiffOptions): readonly Sides[] {
-  if (raw.beforeWhere !== undefined || raw.afterWhere !== undefined) return [byLog(before, after, raw)];
+/** What is to be compared with what: two deployments, two groups of repeats, or the pairs of two folders. */
+async function sidesFrom(
+  before: string | undefined,
+  after: string | undefined,
+  raw: RawDiffOptions,
+  settings: Settings,
+): Promise<readonly Sides[]> {
+  if (raw.beforeWhere !== undefined || raw.afterWhere !== undefined) return [await byLog(before, after, raw, settings)];
   if (raw.before !== undefined || raw.after !== undefined) {
     if (before !== undefined || raw.before === undefined || raw.after === undefined) {
       throw new UsageError("Say both --before and --after, and nothing else: diff --before a1 a2 --after b1 b2");
     }
-    return [{ before: findSweepFiles(raw.before), after: findSweepFiles(raw.after) }];
+    return [{ before: await repeatsIn(raw.before, settings), after: await repeatsIn(raw.after, settings) }];
   }
   if (before === undefined || after === undefined) {
     throw new UsageError("Name two sweeps: feedpoint diff before.s1p after.s1p (or --before and --after for repeats).");
   }
-  if (!isFolder(before) && !isFolder(after)) return [{ before: [before], after: [after] }];
-  const { pairs, alone } = isFolder(before) && isFolder(after) ? pairedByName(before, after) : NOTHING_PAIRED;
-  if (pairs.length > 0) {
-    if (alone.length > 0)
-      process.stderr.write(`feedpoint: no namesake on the other side: ${printable(alone.join(", "))}\n`);
-    return pairs.map(([first, second]) => ({ before: [first], after: [second] }));
+  if (!isFolder(before) && !isFolder(after)) {
+    return [{ before: await deploymentNamed(before, settings), after: await deploymentNamed(after, settings) }];
   }
-  return [{ before: findSweepFiles([before]), after: findSweepFiles([after]) }];
+  const [first, second] = [await repeatsIn([before], settings), await repeatsIn([after], settings)];
+  // Two folders that are a deployment each are compared as such; of many sweeps those of one name.
+  if (first.length === 1 && second.length === 1) return [{ before: first, after: second }];
+  const { pairs, alone } = isFolder(before) && isFolder(after) ? pairedByName(before, after) : NOTHING_PAIRED;
+  if (pairs.length === 0) return [{ before: first, after: second }];
+  if (alone.length > 0)
+    process.stderr.write(`feedpoint: no namesake on the other side: ${printable(alone.join(", "))}\n`);
+  return Promise.all(
+    pairs.map(async ([one, other]) => ({
+      before: await deploymentNamed(one, settings),
+      after: await deploymentNamed(other, settings),
+    })),
+  );
 }
 
 const NOTHING_PAIRED: Pairing = { pairs: [], alone: [] };
 
+/** A file, or several with commas between them that are one deployment. */
+async function deploymentNamed(path: string, settings: Settings): Promise<readonly Deployment[]> {
+  const parts = existsSync(path) ? [path] : path.split(",");
+  return [await onlyDeploymentFrom(parts, settings, { together: parts.length > 1 })];
+}
+
 /** The sweeps of a folder that its deployment log tells apart. */
-function byLog(folder: string | undefined, after: string | undefined, raw: RawDiffOptions): Sides {
+async function byLog(
+  folder: string | undefined,
+  after: string | undefined,
+  raw: RawDiffOptions,
+  settings: Settings,
+): Promise<Sides> {
   const { beforeWhere, afterWhere } = raw;
   if (folder === undefined || !isFolder(folder) || after !== undefined || !beforeWhere || !afterWhere) {
     throw new UsageError(
@@ -127,18 +152,28 @@ function byLog(folder: string | undefined, after: string | undefined, raw: RawDi
   const [file = null] = findLogs(raw.log, [folder]);
   if (file === null) throw new UsageError(`There is no deployment log in ${folder}; feedpoint log init writes one.`);
   const log = readLog(file);
-  return { before: filesWhere(folder, log, beforeWhere), after: filesWhere(folder, log, afterWhere) };
+  const read = async (condition: Condition) => sideOf(readGroups(await groupsWhere(folder, log, condition), settings));
+  return { before: await read(beforeWhere), after: await read(afterWhere) };
 }
 
-function readSide(files: readonly string[], settings: Settings): readonly Sweep[] {
-  if (files.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
-  return files.map((file) => onlySweepIn(file, settings));
+/** Deployments that are repeats of each other. */
+const repeatsIn = async (paths: readonly string[], settings: Settings): Promise<readonly Deployment[]> =>
+  sideOf(await deploymentsFrom(paths, settings, {}));
+
+function sideOf({ deployments, unreadable }: ReadDeployments): readonly Deployment[] {
+  if (unreadable[0] !== undefined) throw new UsageError(unreadable[0].reason);
+  if (deployments.length === 0) throw new UsageError("One of the two sides holds no sweep files.");
+  return deployments;
 }
 
-const diffOptions = ({ samePlane, threshold }: RawDiffOptions, settings: Settings): DiffOptions => ({
+const diffOptions = ({ samePlane, threshold, readingSwr }: RawDiffOptions, settings: Settings): DiffOptions => ({
   ...settings,
   isSamePlane: samePlane === true,
-  ...(threshold === undefined ? {} : { thresholds: { ...DEFAULT_THRESHOLDS, reflectionMagnitude: threshold } }),
+  thresholds: {
+    ...DEFAULT_THRESHOLDS,
+    ...(threshold === undefined ? {} : { reflectionMagnitude: threshold }),
+    ...(readingSwr === undefined ? {} : { readingSwr }),
+  },
 });
 
 function render(results: readonly DiffResult[], charts: readonly string[], settings: Settings): string {

@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import { criteriaWith, type Finding, type Grade, logNotRead } from "@feedpoint/core";
 import { Command } from "commander";
+import { type FileGroup, fileGroups, placesInLog } from "../deployments.js";
 import { EXIT, UsageError } from "../exit.js";
 import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
@@ -23,7 +24,7 @@ type RawGradeOptions = RawOptions<"grade">;
 
 export function gradeCommand(): Command {
   const command = new Command("grade")
-    .description("Grades every sweep in folders, band by band, by what you need to transmit.")
+    .description("Grades every deployment in folders, band by band, by what you need to transmit.")
     .argument("[path...]", "folders (searched to the bottom), files, and patterns such as 'sweeps/**/*.s1p'");
   return withOptions(command, "grade").action(runGrade);
 }
@@ -46,13 +47,18 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   const isStreamed = settings.format === "ndjson";
   const { require, minGrade, jobs } = raw;
   const run = { criteria, log: season.log, require, minGrade, isStreamed };
-  const outcome = await gradeAll(shardOf(found, raw.shard), gradingSettings(settings, run), jobs);
+  const groups = fileGroups(found, { said: raw.each === true ? "each" : null, log: season.log });
+  const outcome = await gradeAll(
+    shardOf({ groups, problems: found.problems }, raw.shard),
+    gradingSettings(settings, run),
+    jobs,
+  );
   // The log is held against all files, so the first shard speaks for the others.
   const unreadable = new Set(outcome.unreadable.map(({ file }) => file));
   const logged =
     (raw.shard?.part ?? 1) > 1
       ? []
-      : [...logsNotRead(otherLogs, logFile), ...logFindingsOf(season, found, unreadable, paths)];
+      : [...logsNotRead(otherLogs, logFile), ...logFindingsOf(season, groups, unreadable, paths)];
   if (isStreamed) for (const finding of logged) process.stderr.write(`feedpoint: ${printable(findingText(finding))}\n`);
   else {
     const report = gradeReport(outcome, season, { settings, criteria, logged, minGrade });
@@ -89,12 +95,15 @@ function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, be
  */
 function logFindingsOf(
   season: Season,
-  { files }: FoundFiles,
+  groups: readonly FileGroup[],
   unreadable: ReadonlySet<string>,
   paths: readonly string[],
 ): readonly Finding[] {
-  const sweeps = files.filter((file) => !unreadable.has(file));
-  return [...missingRows(season, sweeps), ...(paths.some(isFolder) ? unmatchedRows(season, files) : [])];
+  const read = groups
+    .map((group) => ({ ...group, files: group.files.filter((file) => !unreadable.has(file)) }))
+    .filter(({ files }) => files.length > 0);
+  const places = (of: readonly FileGroup[]) => placesInLog(of, season.log);
+  return [...missingRows(season, places(read)), ...(paths.some(isFolder) ? unmatchedRows(season, places(groups)) : [])];
 }
 
 function logsNotRead(others: readonly string[], read: string | null): readonly Finding[] {
@@ -102,15 +111,21 @@ function logsNotRead(others: readonly string[], read: string | null): readonly F
 }
 
 /** A log that is called something else than deployments.csv lies among the sweeps and is none. */
-function withoutFile({ files, problems }: FoundFiles, left: string | null): FoundFiles {
+function withoutFile(found: FoundFiles, left: string | null): FoundFiles {
   const place = left === null ? null : resolve(left);
-  return { files: files.filter((file) => file === "-" || resolve(file) !== place), problems };
+  return { ...found, files: found.files.filter((file) => file === "-" || resolve(file) !== place) };
 }
 
-function shardOf({ files, problems }: FoundFiles, shard: Shard | undefined): FoundFiles {
-  if (shard === undefined) return { files, problems };
+/** What is to be graded, and what of the paths could not be looked into. */
+interface ToGrade {
+  readonly groups: readonly FileGroup[];
+  readonly problems: FoundFiles["problems"];
+}
+
+function shardOf({ groups, problems }: ToGrade, shard: Shard | undefined): ToGrade {
+  if (shard === undefined) return { groups, problems };
   const { part, of } = shard;
-  return { files: files.filter((_, i) => i % of === part - 1), problems: part === 1 ? problems : [] };
+  return { groups: groups.filter((_, i) => i % of === part - 1), problems: part === 1 ? problems : [] };
 }
 
 function exitOf({ unreadable, areAllRequired, isInterrupted }: Outcome, require: Grade | undefined): number {

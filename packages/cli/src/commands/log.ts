@@ -3,9 +3,10 @@ import { join, relative } from "node:path";
 import { type DeploymentLog, rowFinder, type Sweep } from "@feedpoint/core";
 import { LOG_FILE } from "@feedpoint/core/for-command";
 import { Command } from "commander";
+import { DEPLOYMENT, type FileGroup, fileGroups, readGroup } from "../deployments.js";
 import { UsageError } from "../exit.js";
-import { readFile, writeWhole } from "../files.js";
-import { findSweepFiles, isFolder } from "../find-files.js";
+import { writeWhole } from "../files.js";
+import { findSweepFilesIn, isFolder } from "../find-files.js";
 import { withOptions } from "../options/declare.js";
 import { readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
@@ -21,30 +22,36 @@ export function logCommand(): Command {
     .addCommand(
       withOptions(
         new Command("init")
-          .description(`Writes ${LOG_FILE} into a folder of sweeps, a row for each, to fill in.`)
+          .description(`Writes ${LOG_FILE} into a folder of sweeps, a row for each deployment, to fill in.`)
           .argument("<folder>", "folder of sweeps, searched to the bottom"),
         "log init",
       ).action(runInit),
     )
     .addCommand(
       new Command("update")
-        .description(`Adds a row to ${LOG_FILE} for each sweep of a folder that has none; the rest stays as it is.`)
+        .description(
+          `Adds a row to ${LOG_FILE} for each deployment of a folder that has none; the rest stays as it is.`,
+        )
         .argument("<folder>", "folder of sweeps, searched to the bottom")
         .action(runUpdate),
     );
 }
 
-function runInit(folder: string, { force = false }: RawOptions<"log init">): void {
+async function runInit(folder: string, { force = false }: RawOptions<"log init">): Promise<void> {
   if (!isFolder(folder)) throw new UsageError(`${folder}: this is no folder.`);
-  const files = findSweepFiles([folder]);
-  if (files.length === 0) throw new UsageError(`There are no sweep files in ${folder}.`);
-  const rows = files.map((file) => [relative(folder, file), dateIn(file), ...EMPTY_COLUMNS.map(() => "")]);
+  const entries = (await groupsIn(folder, null)).flatMap(entriesOf);
+  if (entries.length === 0) throw new UsageError(`There are no sweep files in ${folder}.`);
+  const rows = entries.map(({ file, date, deployment }) => [
+    relative(folder, file),
+    date,
+    ...EMPTY_COLUMNS.map((column) => (column === DEPLOYMENT ? deployment : "")),
+  ]);
   const target = join(folder, LOG_FILE);
   writeWhole(target, `${csvTable(["file", "date", ...EMPTY_COLUMNS], rows)}\n`, force);
   process.stderr.write(`feedpoint: wrote ${printable(target)} with ${rowCount(rows)}. Fill it in; grade reads it.\n`);
 }
 
-function runUpdate(folder: string): void {
+async function runUpdate(folder: string): Promise<void> {
   if (!isFolder(folder)) throw new UsageError(`${folder}: this is no folder.`);
   const target = join(folder, LOG_FILE);
   if (!existsSync(target)) throw new UsageError(`There is no ${target}. feedpoint log init ${folder} writes one.`);
@@ -52,22 +59,58 @@ function runUpdate(folder: string): void {
   if (log.hasOpenQuote)
     throw new UsageError(`${target}: a quote is not closed, so that rows after it would be lost. Close it first.`);
   const rowOf = rowFinder(log);
-  const rows = findSweepFiles([folder])
-    .filter((file) => rowOf(file) === null)
-    .map((file) => emptyRow(log, relative(folder, file), dateIn(file)));
+  const rows = (await groupsIn(folder, log))
+    .filter(({ file, files }) => rowOf(file) === null && files.every((each) => rowOf(each) === null))
+    .flatMap(entriesOf)
+    .map(({ file, date, deployment }) => emptyRow(log, { file: relative(folder, file), date, deployment }));
   if (rows.length > 0) writeWhole(target, withRows(target, rows), true);
   process.stderr.write(
     rows.length === 0
-      ? `feedpoint: ${printable(target)} has a row for every sweep already.\n`
+      ? `feedpoint: ${printable(target)} has a row for every deployment already.\n`
       : `feedpoint: added ${rowCount(rows)} to ${printable(target)}. Fill in; grade reads it.\n`,
   );
 }
 
 const rowCount = ({ length }: readonly unknown[]) => `${length} row${length === 1 ? "" : "s"}`;
 
-/** A row of a log that states a file and its date. */
-function emptyRow({ header, fileColumn, delimiter }: DeploymentLog, file: string, date: string): string {
-  const cellOf = (column: string) => (column === fileColumn ? file : column.toLowerCase() === "date" ? date : "");
+/** The files of a folder as they belong together. */
+const groupsIn = async (folder: string, log: DeploymentLog | null): Promise<readonly FileGroup[]> =>
+  fileGroups(await findSweepFilesIn([folder]), { said: null, log });
+
+/** What a row begins with. */
+interface Entry {
+  readonly file: string;
+  readonly date: string;
+  /** The name that several files share; nothing where one row stands for all of it */
+  readonly deployment: string;
+}
+
+/**
+ * A row for a deployment: its folder, where all of that is one, or its file. Several deployments of one folder have a row for
+ * each of their files. Files that hold no sweep have none.
+ */
+function entriesOf(group: FileGroup): readonly Entry[] {
+  const { deployments } = readGroup(group, { reading: {} });
+  const [only, ...others] = deployments;
+  if (only === undefined) return [];
+  const dateOf = ({ takenAt }: { readonly takenAt: string | null }) => takenAt ?? "";
+  if (others.length === 0 && only.parts.length > 1) {
+    if (existsSync(group.file)) return [{ file: group.file, date: dateOf(only), deployment: "" }];
+    return filesOf(only.parts).map((file) => ({ file, date: dateOf(only), deployment: group.label }));
+  }
+  return filesOf(deployments.flatMap(({ parts }) => parts)).map((file) => ({
+    file,
+    date: dateOf(deployments.find(({ parts }) => parts[0].source.file === file) ?? only),
+    deployment: "",
+  }));
+}
+
+const filesOf = (sweeps: readonly Sweep[]): readonly string[] => [...new Set(sweeps.map(({ source }) => source.file))];
+
+/** A row of a log that states its file, the date and the deployment, as far as the log has columns for them. */
+function emptyRow({ header, fileColumn, delimiter }: DeploymentLog, { file, date, deployment }: Entry): string {
+  const stated: Readonly<Record<string, string>> = { date, [DEPLOYMENT]: deployment };
+  const cellOf = (column: string) => (column === fileColumn ? file : (stated[column.toLowerCase()] ?? ""));
   return header.map((column) => csvCell(cellOf(column), delimiter)).join(delimiter);
 }
 
@@ -82,15 +125,4 @@ function withRows(target: string, rows: readonly string[]): string {
   const lineEnd = text.includes("\r\n") ? "\r\n" : "\n";
   const whole = /[\r\n]$/.test(text) ? text : `${text}${lineEnd}`;
   return `${whole}${rows.join(lineEnd)}${lineEnd}`;
-}
-
-/** The date that a sweep's file states; nothing where it states none or cannot be read. */
-function dateIn(file: string): string {
-  let sweeps: readonly Sweep[];
-  try {
-    sweeps = readFile(file, {});
-  } catch {
-    return "";
-  }
-  return sweeps[0]?.takenAt ?? "";
 }

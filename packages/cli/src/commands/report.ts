@@ -1,17 +1,19 @@
 import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@feedpoint/core";
+import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
+import { deploymentRowFinder } from "../deployments.js";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn, type Problem, readAllReferred, writeOutput } from "../files.js";
-import { findSweepFiles } from "../find-files.js";
+import { type Problem, writeOutput } from "../files.js";
 import { type Graded, gradeReport } from "../grading/grade-report.js";
-import { logRowFinder, missingRows, seasonFrom } from "../grading/season.js";
+import { missingRows, seasonFrom } from "../grading/season.js";
 import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printable } from "../present/escape.js";
 import { seasonTables } from "../present/season.js";
+import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
 
 type RawReportOptions = RawOptions<"report">;
 
@@ -50,33 +52,34 @@ async function reportChange(
     throw new UsageError(
       "A report compares one sweep with one, and nothing else: report --before a.s1p --after b.s1p (diff takes repeats)",
     );
-  const read = (file: string) => onlySweepIn(file, settings);
+  const read = (path: string) => onlyDeploymentFrom([path], settings);
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
-  const [first, second] = [read(before), read(after)];
+  const [first, second] = [await read(before), await read(after)];
   const options = { ...settings, isSamePlane: samePlane };
-  return { page: diffReport(diff(first, second, options), onSameTerms(first, second, options)), unreadable: [] };
+  const page = diffReport(diff(first, second, options), onSameTerms(first, second, options), settings.plan);
+  return { page, unreadable: [] };
 }
 
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
   const [logFile = null] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
-  const rowOf = logRowFinder(season);
-  const { sweeps, unreadable } = readAllReferred(findSweepFiles(paths), settings);
+  const rowOf = deploymentRowFinder(season.log);
+  const { deployments, unreadable } = await deploymentsFrom(paths, settings, raw);
   const criteria = criteriaWith(settings.station.criteria ?? {});
   const tuner = settings.equipment.radio?.tuner ?? "none";
-  const checked = sweeps.map((sweep) => {
-    const log = rowOf(sweep.source.file);
-    const grade = { ...gradeSweep(sweep, { ...settings, criteria }), log };
-    return { sweep, result: checkedBy(settings, sweep, raw.at), log, grade, tuner };
+  const checked = deployments.map((deployment) => {
+    const log = rowOf(deployment);
+    const grade = { ...gradeSweep(deployment, { ...settings, criteria }), log };
+    const result = checkedBy(settings, deployment, raw.at);
+    return { sweep: drawnSweep(deployment, settings.plan), parts: deployment.parts, result, log, grade, tuner };
   });
   const [only] = checked;
   if (only === undefined)
     throw new UsageError(
-      [
-        "There is no sweep to report. Name one, or a folder: feedpoint report sweep.s1p -o report.html",
-        ...unreadable.map(({ reason }) => reason),
-      ].join(" "),
+      unreadable.length > 0
+        ? unreadable.map(({ reason }) => reason).join(" ")
+        : "There is no sweep to report. Name one, or a folder: feedpoint report sweep.s1p -o report.html",
     );
   const { collectionReport, sweepReport } = await import("../present/html/report.js");
   if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
@@ -87,7 +90,9 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
     criteria,
     logged: missingRows(
       season,
-      sweeps.map(({ source }) => source.file),
+      deployments.flatMap((deployment) =>
+        rowOf(deployment) === null ? deployment.parts.map(({ source }) => source.file) : [],
+      ),
     ),
   });
   return { page: collectionReport(ordered, report, seasonTables(report, season)), unreadable };

@@ -1,13 +1,13 @@
-import { type Sweep, type TrimResult, trim } from "@feedpoint/core";
+import { type TrimResult, trim } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
-import { onlySweepIn } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { bandName } from "../options/find-plan.js";
 import { OPTIONS, type RawOptions, stated } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { jsonText, ndjsonText } from "../present/json.js";
 import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
+import { onlyDeploymentFrom } from "../read-deployments.js";
 import { talkOf } from "../words/severity.js";
 
 type RawTrimOptions = RawOptions<"trim">;
@@ -15,17 +15,20 @@ type RawTrimOptions = RawOptions<"trim">;
 export function trimCommand(): Command {
   const command = new Command("trim")
     .description("Says how much to lengthen or shorten a wire for a band, and what that should do to all bands.")
-    .argument("<file>", "sweep: Touchstone or delimited text (- is standard input)");
+    .argument(
+      "<file...>",
+      "sweep: Touchstone or delimited text (- is standard input), or a folder that is one deployment",
+    );
   return withOptions(command, "trim").action(runTrim);
 }
 
-async function runTrim(file: string, raw: RawTrimOptions): Promise<void> {
+async function runTrim(files: readonly string[], raw: RawTrimOptions): Promise<void> {
   const settings = await settingsFrom(raw);
   const band = wantedBand(raw, settings);
   const wantedHz = raw.to ?? settings.station.wantedHz?.[band];
   const wireLengthM = stated(OPTIONS.wireLength, raw.wireLength, settings.station);
-  const sweep: Sweep = onlySweepIn(file, settings);
-  const result = trim(sweep, {
+  const deployment = await onlyDeploymentFrom(files, settings, raw);
+  const result = trim(deployment, {
     ...settings,
     isAtAntenna: raw.feedline === false,
     // A wire is trimmed for one band, and what that does to the others matters.

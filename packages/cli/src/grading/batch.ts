@@ -27,11 +27,11 @@ export const countsTogether = (one: Counts, other: Counts): Counts => ({
   areAllRequired: one.areAllRequired && other.areAllRequired,
 });
 
-/** A batch of one file that could not be read. */
-export const unreadBatch = (problem: Problem): Batch => ({
+/** A batch of files of which none could be read. */
+export const unreadBatch = (problems: readonly Problem[]): Batch => ({
   ...NO_COUNTS,
-  files: 1,
-  unreadable: [problem],
+  files: problems.length,
+  unreadable: problems,
   sweeps: [],
   lines: "",
 });

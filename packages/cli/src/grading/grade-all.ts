@@ -1,6 +1,7 @@
 import { availableParallelism } from "node:os";
 import type { SweepGrade } from "@feedpoint/core";
-import type { FoundFiles } from "../find-files.js";
+import type { FileGroup } from "../deployments.js";
+import type { Problem } from "../files.js";
 import { type Batch, countsTogether, NO_COUNTS } from "./batch.js";
 import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";
@@ -16,17 +17,22 @@ export interface Outcome extends Omit<Batch, "lines"> {
  *
  * @param jobs threads to use; one for each processor where it is absent
  */
-export async function gradeAll(found: FoundFiles, settings: GradingSettings, jobs?: number): Promise<Outcome> {
+export async function gradeAll(
+  { groups, problems }: { readonly groups: readonly FileGroup[]; readonly problems: readonly Problem[] },
+  settings: GradingSettings,
+  jobs?: number,
+): Promise<Outcome> {
+  const total = groups.reduce((sum, { files }) => sum + files.length, 0);
   const sweeps: SweepGrade[] = [];
-  const unreadable = [...found.problems];
+  const unreadable = [...problems];
   let counts = NO_COUNTS;
   let isInterrupted = false;
   const interrupt = () => {
     isInterrupted = true;
   };
   process.once("SIGINT", interrupt);
-  const progress = progressOf(found.files.length);
-  for await (const batch of gradeFiles(found.files, settings, jobs ?? availableParallelism())) {
+  const progress = progressOf(total);
+  for await (const batch of gradeFiles(groups, settings, jobs ?? availableParallelism())) {
     progress.advance(batch.files);
     sweeps.push(...batch.sweeps);
     unreadable.push(...batch.unreadable);
@@ -37,10 +43,9 @@ export async function gradeAll(found: FoundFiles, settings: GradingSettings, job
   progress.stop();
   process.removeListener("SIGINT", interrupt);
   if (isInterrupted) {
-    process.stderr.write(`feedpoint: interrupted after ${counts.files} of ${found.files.length} files.\n`);
+    process.stderr.write(`feedpoint: interrupted after ${counts.files} of ${total} files.\n`);
   }
-  const files = found.files.length + found.problems.length;
-  return { ...counts, files, sweeps, unreadable, isInterrupted };
+  return { ...counts, files: total + problems.length, sweeps, unreadable, isInterrupted };
 }
 
 /** Writes to standard output, waiting where its reader is slower. */

@@ -1,43 +1,45 @@
+import type { FileGroup } from "../deployments.js";
 import { type Batch, joined, unreadBatch } from "./batch.js";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { GradingWorker } from "./grading-worker.js";
 
-/** Below this many files starting workers costs more than they save. */
+/** Below this many deployments starting workers costs more than they save. */
 const WORTH_WORKERS = 1000;
 const BATCH = 16;
 /** Batches that each worker has in hand, so that it never waits; more would only fill memory. */
 const AHEAD = 3;
 
 /**
- * Grades files batch after batch, in their order whatever the number of workers.
+ * Grades deployments batch after batch, in their order whatever the number of workers.
  *
  * @param jobs workers to use; 1: none, all in this thread
  */
 export async function* gradeFiles(
-  files: readonly string[],
+  groups: readonly FileGroup[],
   settings: GradingSettings,
   jobs: number,
 ): AsyncGenerator<Batch> {
-  if (jobs === 1 || files.length < WORTH_WORKERS || files.includes("-")) yield* gradeHere(files, settings);
-  else yield* gradeInWorkers(files, settings, jobs);
+  const readsInput = groups.some(({ files }) => files.includes("-"));
+  if (jobs === 1 || groups.length < WORTH_WORKERS || readsInput) yield* gradeHere(groups, settings);
+  else yield* gradeInWorkers(groups, settings, jobs);
 }
 
-async function* gradeHere(files: readonly string[], settings: GradingSettings): AsyncGenerator<Batch> {
+async function* gradeHere(groups: readonly FileGroup[], settings: GradingSettings): AsyncGenerator<Batch> {
   const grade = graderOf(settings);
-  for (const file of files) {
-    yield grade([file]);
+  for (const group of groups) {
+    yield grade([group]);
     // Lets an interrupt and the progress bar have their turn.
     await new Promise(setImmediate);
   }
 }
 
 async function* gradeInWorkers(
-  files: readonly string[],
+  groups: readonly FileGroup[],
   settings: GradingSettings,
   jobs: number,
 ): AsyncGenerator<Batch> {
-  const batches = Math.ceil(files.length / BATCH);
+  const batches = Math.ceil(groups.length / BATCH);
   const workers = Array.from({ length: Math.min(jobs, batches) }, () => new GradingWorker(settings));
   const waiting: Promise<Batch>[] = [];
   let next = 0;
@@ -51,7 +53,7 @@ async function* gradeInWorkers(
   };
   const send = () => {
     if (next === batches) return;
-    const batch = files.slice(next * BATCH, (next + 1) * BATCH);
+    const batch = groups.slice(next * BATCH, (next + 1) * BATCH);
     const worker = workerAt(next % workers.length);
     waiting.push(worker.grade(batch).catch(() => (isOver ? joined([]) : gradeEachAlone(batch, settings))));
     next++;
@@ -70,15 +72,16 @@ async function* gradeInWorkers(
 }
 
 /**
- * What becomes of a batch whose worker died, by a file that fills all memory perhaps: each file has a worker of its own, so
+ * What becomes of a batch whose worker died, by a file that fills all memory perhaps: each deployment has a worker of its own, so
  * that only the one that kills it is lost.
  */
-async function gradeEachAlone(files: readonly string[], settings: GradingSettings): Promise<Batch> {
+async function gradeEachAlone(groups: readonly FileGroup[], settings: GradingSettings): Promise<Batch> {
   const results: Batch[] = [];
-  for (const file of files) {
+  for (const group of groups) {
     const worker = new GradingWorker(settings);
-    const lost = (error: Error) => unreadBatch({ file, reason: `${file}: ${error.message}.` });
-    results.push(await worker.grade([file]).catch(lost));
+    const lost = (error: Error) =>
+      unreadBatch(group.files.map((file) => ({ file, reason: `${file}: ${error.message}.` })));
+    results.push(await worker.grade([group]).catch(lost));
     await worker.stop();
   }
   return joined(results);

@@ -1,4 +1,12 @@
-import { CAUTIONS, driftFindings, type Finding, type Grade, type GradeCriterion, planInfo } from "@feedpoint/core";
+import {
+  CAUTIONS,
+  driftFindings,
+  type Finding,
+  type Grade,
+  type GradeCriterion,
+  groupFindings,
+  planInfo,
+} from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
 import type { Batch } from "./batch.js";
 import { type GradeReport, reaches } from "./report.js";
@@ -32,7 +40,11 @@ export function gradeReport(
     sweeps: order === null ? shown : shown.toSorted(order),
     unreadable,
     ...result,
-    findings: [...logged, ...driftFindings(result.drifts)],
+    findings: [
+      ...logged,
+      ...(season.groupBy === null ? [] : groupFindings(sweeps, season.groupBy)),
+      ...driftFindings(result.drifts),
+    ],
     cautions: CAUTIONS,
     totals: { files, graded, unreadable: unreadable.length, points },
   };

@@ -1,39 +1,36 @@
 import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
-import { readReferred } from "../files.js";
+import { deploymentRowFinder, type FileGroup, readGroup } from "../deployments.js";
 import { ndjsonText } from "../present/json.js";
-import { type Batch, joined, unreadBatch } from "./batch.js";
+import { type Batch, joined } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { type GradedLine, reaches } from "./report.js";
-import { logRowFinder } from "./season.js";
 
-/** Prepares to grade files, batch after batch. */
-export function graderOf(settings: GradingSettings): (files: readonly string[]) => Batch {
-  const rowOf = logRowFinder(settings);
+/** Prepares to grade groups of files, batch after batch. */
+export function graderOf(settings: GradingSettings): (groups: readonly FileGroup[]) => Batch {
+  const rowOf = deploymentRowFinder(settings.log);
 
-  const gradeFile = (file: string): Batch => {
-    try {
-      const sweeps = readReferred(file, settings).map((sweep) => ({
-        ...gradeSweep(sweep, settings),
-        log: rowOf(sweep.source.file),
-      }));
-      return batchOf(sweeps, settings);
-    } catch (error) {
-      return unreadBatch({ file, reason: (error as Error).message });
-    }
+  const gradeGroup = (group: FileGroup): Batch => {
+    const { deployments, unreadable } = readGroup(group, settings, (error) => (error as Error).message);
+    const sweeps = deployments.map((deployment) => ({
+      ...gradeSweep(deployment, settings),
+      log: rowOf(deployment),
+    }));
+    return { ...batchOf(sweeps, settings), files: group.files.length, unreadable };
   };
-  return (files) => joined(files.map(gradeFile));
+  return (groups) => joined(groups.map(gradeGroup));
 }
 
-/** The batch of one file that could be read. */
-function batchOf(sweeps: readonly SweepGrade[], { require, minGrade, isStreamed }: GradingSettings): Batch {
+/** The batch of one group of files. */
+function batchOf(
+  sweeps: readonly SweepGrade[],
+  { require, minGrade, isStreamed }: GradingSettings,
+): Omit<Batch, "files" | "unreadable"> {
   const streamed = isStreamed ? sweeps.filter(({ grade }) => minGrade === undefined || reaches(grade, minGrade)) : [];
   return {
-    files: 1,
     graded: sweeps.length,
     points: sweeps.reduce((sum, { sweep }) => sum + sweep.points, 0),
     areAllRequired:
       require === undefined || sweeps.every((graded) => reaches(graded.grade, require) && !hasProblem(graded)),
-    unreadable: [],
     sweeps: isStreamed ? [] : sweeps,
     lines: streamed.map((sweep) => `${ndjsonText([lineOf(sweep)])}\n`).join(""),
   };

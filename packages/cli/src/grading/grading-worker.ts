@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
+import type { FileGroup } from "../deployments.js";
 import type { Batch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 
@@ -9,7 +10,7 @@ interface Waiting {
   readonly reject: (reason: Error) => void;
 }
 
-/** A thread that grades files, batch after batch, and answers in their order. */
+/** A thread that grades deployments, batch after batch, and answers in their order. */
 export class GradingWorker {
   readonly #worker: Worker;
   readonly #waiting: Waiting[] = [];
@@ -28,11 +29,11 @@ export class GradingWorker {
   }
 
   /** Rejects where the thread ends before it has answered. */
-  grade(files: readonly string[]): Promise<Batch> {
+  grade(groups: readonly FileGroup[]): Promise<Batch> {
     if (this.#failure !== null) return Promise.reject(this.#failure);
     return new Promise((resolve, reject) => {
       this.#waiting.push({ resolve, reject });
-      this.#worker.postMessage(files);
+      this.#worker.postMessage(groups);
     });
   }
 

@@ -6,7 +6,6 @@ import {
   groupGrades,
   logFindings,
   rankFor,
-  rowFinder,
   type SweepGrade,
 } from "@feedpoint/core";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
@@ -26,10 +25,6 @@ export interface Season {
   readonly best: string | null;
   readonly order: Compare | null;
 }
-
-/** Finds what the log says of a file; null where there is no log, or no row. */
-export const logRowFinder = ({ log }: Pick<Season, "log">): ((file: string) => SweepGrade["log"]) =>
-  log === null ? () => null : rowFinder(log);
 
 /** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */
 export const missingRows = ({ log }: Season, files: readonly string[]): readonly Finding[] =>

@@ -63,6 +63,14 @@ export const COMMAND_OPTIONS = {
     parse: positiveArgument,
     fallback: DEFAULT_THRESHOLDS.reflectionMagnitude,
   },
+  readingSwr: {
+    name: "readingSwr",
+    flags: "--reading-swr <swr>",
+    help: `least change of an SWR noted by hand that counts (default ${DEFAULT_THRESHOLDS.readingSwr})`,
+    of: ["diff"],
+    parse: positiveArgument,
+    fallback: DEFAULT_THRESHOLDS.readingSwr,
+  },
   diffRequire: {
     name: "require",
     flags: "--require <verdict>",
@@ -82,6 +90,18 @@ export const COMMAND_OPTIONS = {
     help: "exit with 1 unless every sweep reaches this grade",
     of: ["grade"],
     choices: GRADES,
+  },
+  each: {
+    name: "each",
+    flags: "--each",
+    help: "a row for each file, also where the files of a folder are parts of one deployment",
+    of: ["check", "grade", "report"],
+  },
+  together: {
+    name: "together",
+    flags: "--together",
+    help: "all files named are one deployment: a sweep a band, repeats, readings",
+    of: ["check", "trim", "chart", "report"],
   },
   minGrade: {
     name: "minGrade",

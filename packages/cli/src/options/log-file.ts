@@ -1,10 +1,11 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { type DeploymentLog, readDeploymentLog, rowFinder } from "@feedpoint/core";
 import { LOG_FILE, suggestion } from "@feedpoint/core/for-command";
+import { type FileGroup, fileGroups } from "../deployments.js";
 import { UsageError } from "../exit.js";
 import { reasonOf } from "../files.js";
-import { findSweepFiles, folderOf } from "../find-files.js";
+import { findSweepFilesIn, folderOf } from "../find-files.js";
 import type { Condition } from "./arguments.js";
 import { plainName } from "./find-plan.js";
 
@@ -42,14 +43,20 @@ export function logColumn(log: DeploymentLog | null, name: string): string {
   return found;
 }
 
-/** Sweep files below a folder whose row in the log says something. @throws UsageError where none does */
-export function filesWhere(folder: string, log: DeploymentLog, { column, value }: Condition): readonly string[] {
+/** The deployments below a folder whose row in the log says something. @throws UsageError where none does */
+export async function groupsWhere(
+  folder: string,
+  log: DeploymentLog,
+  { column, value }: Condition,
+): Promise<readonly FileGroup[]> {
   const name = logColumn(log, column);
   const rowOf = rowFinder(log);
+  const found = await findSweepFilesIn([folder]);
+  const rowFor = (file: string) => rowOf(file) ?? rowOf(dirname(file));
+  const said = found.files.map((file) => ({ file, text: rowFor(file)?.[name] ?? "" }));
   // As with bands, "8m" is "8 m".
-  const said = findSweepFiles([folder]).map((file) => ({ file, text: rowOf(file)?.[name] ?? "" }));
   const files = said.filter(({ text }) => plainName(text) === plainName(value)).map(({ file }) => file);
-  if (files.length > 0) return files;
+  if (files.length > 0) return fileGroups({ ...found, files }, { said: null, log });
   const values = [...new Set(said.map(({ text }) => text))].filter((text) => text !== "");
   throw new UsageError(
     `The log has no sweep of ${folder} with "${value}" under ${name}.${suggestion(value, values)} It says there: ${values.join(", ") || "nothing"}.`,

@@ -40,6 +40,7 @@ export function checkText(
       chart === "" ? null : `\n${chart}`,
       withSegments ? `\n${textTable(segments.columns, segments.rows, { width })}` : null,
       ...stationTexts(result, width).map((table) => `\n${table}`),
+      result.parts.length > 1 ? `\n${wrap(partsLine(result), width, "  ")}` : null,
       notSwept.length > 0 ? `\n${wrap(`Not swept: ${notSwept.join(", ")}`, width, "  ")}` : null,
       findings === "" ? null : `\n${findings}`,
     ]
@@ -66,10 +67,21 @@ export function checkMarkdown(result: CheckResult, tuner: Tuner): string {
     `**${markdownCell(bands.rows.length === 0 ? nothingJudged(result) : checkHeadline(result, tuner))}**`,
     markdownCell(`${planLine(plan)}, ${certaintyText(plan.certainty)}`),
     ...(bands.rows.length === 0 ? [] : [markdownTable(bands.columns, bands.rows)]),
+    ...(result.parts.length > 1 ? [markdownCell(partsLine(result))] : []),
     ...station,
     ...findingItems(findingsOf(result)),
     cautionItems(cautions),
   ].join("\n\n");
+}
+
+/** Which part of a deployment answers where: "Answered by 40m.s1p (40m), wide.s1p (160m, 60m); not needed: 40m-again.s1p". */
+export function partsLine({ parts }: CheckResult): string {
+  const used = parts
+    .filter(({ bands }) => bands.length > 0)
+    .map(({ label, bands }) => `${label} (${bands.join(", ")})`);
+  const others = parts.filter(({ bands }) => bands.length === 0).map(({ label }) => label);
+  const rest = others.length === 0 ? "" : `; not needed: ${others.join(", ")}`;
+  return `Answered by ${used.join(", ")}${rest}`;
 }
 
 /** One row a band. */

@@ -23,7 +23,11 @@ export function gradeText(
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines([...problemsOf(sweeps), ...report.findings], width);
   const table = gradeTable(sweeps);
-  const counted = `${count(totals.graded, "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.`;
+  const areGrouped = totals.graded < totals.files - totals.unreadable;
+  const grouped = areGrouped
+    ? " Files of a folder that cover different ranges are one deployment; --each grades each file."
+    : "";
+  const counted = `${count(totals.graded, areGrouped ? "deployment" : "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.${grouped}`;
   if (totals.graded === 0) return wrap(counted, width);
   return [
     wrap(planLine(plan), width, "  "),

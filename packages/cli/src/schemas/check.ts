@@ -86,6 +86,12 @@ const dial = z.object({
 export const check = z.object({
   schema: z.literal("feedpoint/check@1"),
   sweep: sweepInfo,
+  parts: z.array(
+    sweepInfo.extend({
+      isByHand: z.boolean().describe("true: readings noted by hand"),
+      bands: z.array(z.string()).describe("on which it answers"),
+    }),
+  ),
   plan: planInfo,
   limits,
   feedline: feedline.nullable(),
@@ -95,6 +101,7 @@ export const check = z.object({
       segments: z.array(segment),
       power: z.array(power),
       feedline: bandFeedline.nullable(),
+      answeredBy: z.array(z.number()).describe("places among the parts; empty: nothing was swept"),
     }),
   ),
   dials: z.array(dial),

@@ -20,6 +20,8 @@ const bandGrade = z.object({
   withinLimitFraction: fraction,
   sweptFraction: fraction,
   need,
+  worstSwr: finite,
+  restsOn: z.enum(["curve", "spots", "stretch"]).nullable().describe(about("restsOn")),
 });
 
 const sweepGrade = z.object({

@@ -137,6 +137,10 @@ export const bandSummary = z.object({
   impedanceQ: finite,
   need,
   uncertainty: uncertainty.nullable(),
+  restsOn: z
+    .enum(["curve", "spots", "stretch"])
+    .nullable()
+    .describe("stretch: an SWR noted for all of it, so that best and worst stand for no frequency"),
 }) satisfies z.ZodType<JsonOf<BandSummary>>;
 
 export const powerLimit = z.object({

@@ -29,7 +29,7 @@ const diff = z.object({
   after: z.array(sweepInfo),
   plan: planInfo,
   limits,
-  thresholds: z.object({ reflectionMagnitude: z.number(), fraction: z.number() }),
+  thresholds: z.object({ reflectionMagnitude: z.number(), fraction: z.number(), readingSwr: z.number() }),
   headline: z.string(),
   bands: z.array(
     z.object({

@@ -29,6 +29,10 @@ export const sweptRows = (result: CheckResult): readonly CheckRow[] =>
 /** The column with the ends of each band. */
 export const RANGE_KEY = "range";
 
+/** Which parts of the deployment a band rests on. */
+const partsText = ({ result, band }: CheckRow): string =>
+  band.answeredBy.map((place) => result.parts[place]?.label ?? "").join(", ");
+
 const findingsOf = ({ result, band }: CheckRow) => aboutBand([...result.sweep.findings, ...result.findings], band.band);
 
 /** What check tells of each band. With a tuner stated, the megahertz that it reaches stand beside those without one. */
@@ -105,6 +109,12 @@ export const checkColumns = (limits: Limits, tuner: Tuner = "none"): readonly Co
   },
   { key: "severity", about: "of the gravest finding", value: (row) => gravest(findingsOf(row)) },
   { key: "findings", about: "codes, the gravest first", value: (row) => codesOf(findingsOf(row)) },
+  {
+    key: "restsOn",
+    about: "curve, spots (single readings) or stretch (an SWR noted for all of it)",
+    value: ({ band }) => band.restsOn,
+  },
+  { key: "answeredBy", about: "labels of the parts that it rests on", value: (row) => partsText(row) },
 ];
 
 /** The span of megahertz within the reach of the tuner that was stated. */
@@ -136,6 +146,9 @@ function reachesOf({ swr: limit, builtInTunerSwr, wideRangeTunerSwr }: Limits) {
 /** More spans or pieces than these are counted, not listed. */
 const MOST_SPANS = 2;
 
+/** An SWR that was noted for a band lies within the limit on some of it, without saying where. */
+const isOpen = ({ restsOn, verdict }: BandResult) => restsOn === "stretch" && verdict === "partial";
+
 /** Of single readings no share of a band is known. */
 const areSpots = ({ sweptFraction }: BandResult) => sweptFraction === 0;
 
@@ -144,7 +157,7 @@ const rangeText = (band: BandResult): string =>
 
 function spansText(band: BandResult, spans: readonly Span[]): string {
   if (areSpots(band)) return "–";
-  if (spans.length === 0) return "none";
+  if (spans.length === 0) return isOpen(band) ? "–" : "none";
   const more = spans.length > MOST_SPANS ? ` +${spans.length - MOST_SPANS} more` : "";
   return spans.slice(0, MOST_SPANS).map(span).join(", ") + more;
 }
@@ -152,7 +165,7 @@ function spansText(band: BandResult, spans: readonly Span[]): string {
 /** Where the best point is, and how sure that is; "edge" where it is no dip. */
 function placeText(result: BandResult): string {
   const { best, uncertainty } = result;
-  if (best === null) return "–";
+  if (best === null || result.restsOn === "stretch") return "–";
   const place = megahertz(best.frequencyHz);
   return isDip(result) ? place + doubt([uncertainty?.bestHz ?? null]) : `${place} edge`;
 }

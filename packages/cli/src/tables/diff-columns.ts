@@ -17,7 +17,14 @@ export const diffRows = (results: readonly DiffResult[]): readonly DiffRow[] =>
 const findingsOf = ({ result, band }: DiffRow) => aboutBand(comparedFindings(result), band.band);
 const files = (sweeps: DiffResult["before"]) => sweeps.map(({ file }) => file).join(" ");
 const pair = (first: string, second: string) => `${first} → ${second}`;
-const place = ({ best }: BandDiff["before"]) => (best === null ? "–" : megahertz(best.frequencyHz));
+const place = ({ best, restsOn }: BandDiff["before"]) =>
+  best === null || restsOn === "stretch" ? "–" : megahertz(best.frequencyHz);
+
+/** The share within the limit; an SWR noted for all of a band may not tell it. */
+function shareText({ best, withinLimit: { fraction, limitSwr }, restsOn }: BandDiff["before"]): string {
+  const isOpen = restsOn === "stretch" && fraction === 0 && best !== null && best.swr <= limitSwr;
+  return isOpen ? "some" : percent(fraction);
+}
 
 /** What diff tells of each band. */
 export const diffColumns = (limits: Limits): readonly Column<DiffRow>[] => [
@@ -65,8 +72,7 @@ export const diffColumns = (limits: Limits): readonly Column<DiffRow>[] => [
     key: "withinLimit",
     title: `Within ${limits.swr}:1`,
     align: "right",
-    text: ({ band: { before, after } }) =>
-      pair(percent(before.withinLimit.fraction), percent(after.withinLimit.fraction)),
+    text: ({ band: { before, after } }) => pair(shareText(before), shareText(after)),
   },
   { key: "withinLimitHzChange", value: ({ band }) => band.change.withinLimitWidthHz },
   { key: "gainedHz", value: ({ band }) => band.change.gainedHz },
@@ -86,7 +92,11 @@ export const diffColumns = (limits: Limits): readonly Column<DiffRow>[] => [
 ];
 
 const moveText = ({ before, after, change }: BandDiff): string =>
-  isDip(before) && isDip(after) && change.bestFrequencyHz !== null
+  before.restsOn === "curve" &&
+  after.restsOn === "curve" &&
+  isDip(before) &&
+  isDip(after) &&
+  change.bestFrequencyHz !== null
     ? `${signed(change.bestFrequencyHz / 1000, 0)} kHz`
     : "–";
 

@@ -39,7 +39,9 @@ export function gradeColumns(sweeps: readonly SweepGrade[]): readonly Column<Swe
 
 function bandText(entry: BandGrade | undefined): string {
   if (entry === undefined || entry.bestSwr === null) return "–";
-  return `${entry.grade ?? "?"} ${entry.isBestAtLeast ? "≥" : ""}${swr(entry.bestSwr)}`;
+  const { grade, bestSwr, worstSwr, isBestAtLeast, restsOn } = entry;
+  const range = restsOn === "stretch" && worstSwr !== null && swr(worstSwr) !== swr(bestSwr) ? `-${swr(worstSwr)}` : "";
+  return `${grade ?? "?"} ${isBestAtLeast ? "≥" : ""}${swr(bestSwr)}${range}`;
 }
 
 const sweptBands = (sweeps: readonly SweepGrade[]) =>
@@ -78,4 +80,6 @@ export const gradeBandColumns = (plan: { id: string; certainty: string }): reado
   { key: "planCertainty", value: () => plan.certainty },
   { key: "severity", about: "of the gravest finding", value: (row) => gravest(ofBand(row)) },
   { key: "findings", about: "codes, the gravest first", value: (row) => codesOf(ofBand(row)) },
+  { key: "worstSwr", value: ({ band }) => band.worstSwr },
+  { key: "restsOn", about: "curve, spots or stretch", value: ({ band }) => band.restsOn },
 ];

@@ -55,12 +55,15 @@ function usableBy(bands: readonly BandResult[], { share }: Means): string {
   const names = (is: (fraction: number, band: BandResult) => boolean) =>
     swept.filter((band) => is(share(band), band)).map(({ band }) => band);
   const whole = names((fraction) => fraction === 1);
-  const none = names((fraction) => fraction === 0);
+  const isOpen = ({ restsOn, verdict }: BandResult) => restsOn === "stretch" && verdict === "partial";
+  const open = names((fraction, band) => fraction === 0 && isOpen(band));
+  const none = names((fraction, band) => fraction === 0 && !isOpen(band));
   const parts = [
     ...(whole.length === 0 ? [] : [`all of ${listed(whole)}`]),
     ...swept
       .filter((band) => share(band) > 0 && share(band) < 1)
       .map((band) => `${percent(share(band))} of ${band.band}`),
+    ...(open.length === 0 ? [] : [`some of ${listed(open)} (the readings do not tell where)`]),
     ...(none.length === 0 ? [] : [`none of ${listed(none)}`]),
   ];
   return parts.length === 0 ? "nothing that was swept" : listed(parts);

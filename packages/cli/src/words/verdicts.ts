@@ -13,8 +13,13 @@ const VERDICTS: Readonly<Record<Verdict, string>> = {
 export const verdictWord = (verdict: Verdict): string => VERDICTS[verdict];
 
 /** A verdict, with the share that was swept where that is not all of the band. */
-export function verdictText({ verdict, sweptFraction }: Pick<BandResult, "verdict" | "sweptFraction">): string {
+export function verdictText({
+  verdict,
+  sweptFraction,
+  restsOn,
+}: Pick<BandResult, "verdict" | "sweptFraction" | "restsOn">): string {
   if (sweptFraction === 0) return "single reading";
+  if (restsOn === "stretch") return `${VERDICTS[verdict]}, from readings`;
   return sweptFraction < 1 ? `${VERDICTS[verdict]} (${percent(sweptFraction)} swept)` : VERDICTS[verdict];
 }
 

@@ -36,7 +36,11 @@ export interface AntennaEnd {
  */
 export function antennaEndAt(curve: Curve, feedline: Feedline, frequencyHz: number): AntennaEnd | null {
   const inputMagnitude = magnitudeOnLine(curve, feedline, frequencyHz);
-  if (inputMagnitude === null) return null;
+  return inputMagnitude === null ? null : antennaEndOf(inputMagnitude, feedline, frequencyHz);
+}
+
+/** The same of a ρ that is known at the analyser's end, against the line's own impedance. */
+export function antennaEndOf(inputMagnitude: number, feedline: Feedline, frequencyHz: number): AntennaEnd {
   const matched = matchedLossDb(feedline, frequencyHz);
   const loadMagnitude = magnitudeAtLoad(inputMagnitude, matched);
   const total = totalLossDb(matched, loadMagnitude);

@@ -1,13 +1,12 @@
-import type { Curve } from "../curve/curve.js";
 import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
 import { greatestStress, type LineStress, magnitudeAtLoad } from "../facts/feedline/line.js";
 import { at } from "../numbers/column.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { type AntennaEnd, antennaEndAt, magnitudeOnLine } from "./antenna-end.js";
+import { type AntennaEnd, antennaEndOf, magnitudeOnLine } from "./antenna-end.js";
 import type { PowerResult } from "./power.js";
-import type { BandSummary } from "./summary.js";
+import type { Extremes, PointOfPart } from "./reach.js";
 
 /** What the feedline does on a band. */
 export interface BandFeedline {
@@ -22,25 +21,33 @@ export interface BandFeedline {
 }
 
 export function bandFeedline(
-  curve: Curve,
+  extremes: Extremes | null,
   feedline: Feedline,
-  { best, worst }: BandSummary,
   power: readonly PowerResult[],
 ): BandFeedline | null {
-  if (best === null || worst === null) return null;
+  if (extremes === null) return null;
   const watts = power.flatMap(({ bestWatts }) => (bestWatts === null ? [] : [bestWatts]));
   const powerW = watts.length === 0 ? null : Math.max(...watts);
-  const atWorst = antennaEndAt(curve, feedline, worst.frequencyHz);
-  const worstMagnitude = magnitudeOnLine(curve, feedline, worst.frequencyHz);
+  const endAt = ({ frequencyHz }: PointOfPart, magnitude: number | null) =>
+    magnitude === null ? null : antennaEndOf(magnitude, feedline, frequencyHz);
+  const [bestMagnitude, worstMagnitude] = [extremes.best, extremes.worst].map((point) => magnitudeOf(point, feedline));
+  const atWorst = endAt(extremes.worst, worstMagnitude ?? null);
   return {
-    atBest: antennaEndAt(curve, feedline, best.frequencyHz),
+    atBest: endAt(extremes.best, bestMagnitude ?? null),
     atWorst,
     powerW,
     stress:
-      powerW === null || atWorst === null || worstMagnitude === null || worstMagnitude >= 1
+      powerW === null || atWorst === null || worstMagnitude == null || worstMagnitude >= 1
         ? null
         : greatestStress(powerW, feedline.characteristicOhms, worstMagnitude, atWorst.matchedLossDb),
   };
+}
+
+/** ρ of a point against the line's own impedance; null where it cannot be known. */
+function magnitudeOf({ part, frequencyHz, reflectionMagnitude }: PointOfPart, feedline: Feedline): number | null {
+  const { curve } = part.analysis;
+  if (part.knows !== "stretch") return magnitudeOnLine(curve, feedline, frequencyHz);
+  return curve.sweep.referenceOhms === feedline.characteristicOhms ? reflectionMagnitude : null;
 }
 
 /** A sweep may contradict the stated loss by this much in ρ before that is said: noise and the spread of a kind (our own choice). */
@@ -48,21 +55,19 @@ const TOLERATED_EXCESS = 0.02;
 
 /** What the stated feedline leaves in doubt. */
 export function feedlineFindings(
-  sweep: Sweep,
+  sweeps: readonly Sweep[],
   feedline: Feedline,
   bands: readonly { readonly band: string; readonly feedline: BandFeedline | null }[],
 ): readonly Finding[] {
   return [
     ...lossDoubt(feedline),
-    ...contradiction(sweep, feedline),
-    ...(sweep.kind === "scalar" && sweep.referenceOhms !== feedline.characteristicOhms
-      ? [
-          finding("caution", "feedline-needs-phase", {
-            referenceOhms: sweep.referenceOhms,
-            lineOhms: feedline.characteristicOhms,
-          }),
-        ]
-      : []),
+    ...contradiction(sweeps, feedline),
+    ...sweeps
+      .filter(({ kind, referenceOhms }) => kind === "scalar" && referenceOhms !== feedline.characteristicOhms)
+      .slice(0, 1)
+      .map(({ referenceOhms }) =>
+        finding("caution", "feedline-needs-phase", { referenceOhms, lineOhms: feedline.characteristicOhms }),
+      ),
     ...unsureEnds(feedline, bands),
     ...bands.flatMap(({ band, feedline: result }) => overload(feedline, band, result)),
   ];
@@ -94,13 +99,15 @@ function lossDoubt({ lossIs, title }: Feedline): readonly Finding[] {
 }
 
 /** A passive antenna reflects no more than everything; a line that would need more of it loses less than stated. */
-function contradiction(sweep: Sweep, feedline: Feedline): readonly Finding[] {
-  if (sweep.referenceOhms !== feedline.characteristicOhms) return [];
+function contradiction(sweeps: readonly Sweep[], feedline: Feedline): readonly Finding[] {
   let worst = { frequencyHz: 0, magnitude: 1 + TOLERATED_EXCESS };
-  for (let i = 0; i < sweep.frequencyHz.length; i++) {
-    const frequencyHz = at(sweep.frequencyHz, i);
-    const magnitude = magnitudeAtLoad(at(sweep.reflectionMagnitude, i), matchedLossDb(feedline, frequencyHz));
-    if (magnitude > worst.magnitude) worst = { frequencyHz, magnitude };
+  for (const sweep of sweeps) {
+    if (sweep.referenceOhms !== feedline.characteristicOhms) continue;
+    for (let i = 0; i < sweep.frequencyHz.length; i++) {
+      const frequencyHz = at(sweep.frequencyHz, i);
+      const magnitude = magnitudeAtLoad(at(sweep.reflectionMagnitude, i), matchedLossDb(feedline, frequencyHz));
+      if (magnitude > worst.magnitude) worst = { frequencyHz, magnitude };
+    }
   }
   if (worst.frequencyHz === 0) return [];
   const { frequencyHz } = worst;

@@ -1,16 +1,17 @@
-import { extremesOver, share, widthWithin } from "../curve/pieces.js";
-import { sweptWidthHz } from "../curve/trace.js";
-import type { Grounds } from "../curve/uncertainty/band-uncertainty.js";
 import type { Instrument } from "../curve/uncertainty/instrument.js";
 import type { Emission, PlanSegment, UsableBand } from "../facts/band-plan/band-plan.js";
 import { emissionsIn } from "../facts/band-plan/privileges.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
+import type { Limits } from "../facts/limits.js";
 import { COMMON_MODES, type Mode } from "../facts/modes.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
-import type { Analysis } from "./analysis.js";
 import { type BandFeedline, bandFeedline } from "./band-feedline.js";
+import type { Known } from "./known.js";
+import { answeringOn, type Part } from "./parts.js";
 import { type Equipment, isLimiting, type PowerResult, powersIn } from "./power.js";
-import { type BandSummary, summariseBand, withUncertainty } from "./summary.js";
+import { reachOf } from "./reach.js";
+import { type BandSummary, summarised } from "./summary.js";
+import { withUncertainty } from "./sureness.js";
 
 /** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
 export type Verdict = "pass" | "partial" | "fail" | "not-swept";
@@ -42,6 +43,8 @@ export interface BandResult extends BandSummary {
   readonly power: readonly PowerResult[];
   /** What the feedline does on this band; null where it is not known or nothing was swept */
   readonly feedline: BandFeedline | null;
+  /** Which of the deployment's parts it rests on, by their places in the result's `parts`; empty where nothing was swept */
+  readonly answeredBy: readonly number[];
 }
 
 /** What is known beside the sweep when a band is checked. */
@@ -58,44 +61,62 @@ export interface BandContext {
 
 /** Checks one band: its numbers and how sure they are, each segment of the plan, power by mode, and the line. */
 export function checkBand(
-  analysis: Analysis,
+  { deployment, parts, limits, scatterOn }: Known,
   band: UsableBand,
-  grounds: Grounds | null,
   { licenceClass = null, instrument = null, feedline = null, modes, equipment = {} }: BandContext,
 ): BandResult {
-  const summary = withUncertainty(summariseBand(analysis, band), analysis, grounds, instrument);
-  const { sweptFraction, withinLimit } = summary;
+  const answering = answeringOn(parts, band.pieces);
+  const bare = summarised(answering, band, limits);
+  const summary = withUncertainty(bare, answering, limits, { instrument, scatter: scatterOn(band) });
   const powered = modes ?? (isLimiting(equipment) ? COMMON_MODES : []);
-  const power = summary.best === null ? [] : powersIn(analysis, band, licenceClass, powered, equipment);
+  const power = summary.best === null ? [] : powersIn(parts, band, licenceClass, powered, equipment);
+  const places = summary.best === null ? [] : answering.map(({ part }) => deployment.parts.indexOf(part.sweep));
   return {
     ...summary,
-    verdict: verdictOf(sweptFraction, withinLimit.fraction),
-    segments: band.segments.map((segment) => checkSegment(analysis, segment, licenceClass)),
+    verdict: verdictOf(summary),
+    segments: band.segments.map((segment) => checkSegment(parts, segment, limits, licenceClass)),
     power,
-    feedline: feedline && bandFeedline(analysis.curve, feedline, summary, power),
+    feedline: feedline && bandFeedline(bare.extremes, feedline, power),
+    answeredBy: [...new Set(places)],
   };
 }
 
-function checkSegment(analysis: Analysis, segment: PlanSegment, licenceClass: string | null): SegmentResult {
+function checkSegment(
+  parts: readonly Part[],
+  segment: PlanSegment,
+  limits: Limits,
+  licenceClass: string | null,
+): SegmentResult {
   const { use, lowHz, highHz } = segment;
-  const piece = { lowHz, highHz };
-  const sweptFraction = share(sweptWidthHz(analysis.curve, lowHz, highHz), highHz - lowHz);
-  const withinLimitFraction = share(widthWithin(analysis.spans, [piece]), highHz - lowHz);
-  const extremes = extremesOver(analysis.trace, [piece]);
+  const pieces = [{ lowHz, highHz }];
+  const { sweptFraction, usable, extremes } = reachOf(answeringOn(parts, pieces), { pieces });
+  const swrOf = (point: { readonly reflectionMagnitude: number } | undefined) =>
+    point === undefined ? null : swrFromReflectionMagnitude(point.reflectionMagnitude);
+  const best = swrOf(extremes?.best);
+  const withinLimit = { limitSwr: limits.swr, fraction: usable.withoutTuner };
   return {
     use,
     emissions: emissionsIn(segment, licenceClass),
     lowHz,
     highHz,
     sweptFraction,
-    withinLimitFraction,
-    worstSwr: extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude),
-    verdict: verdictOf(sweptFraction, withinLimitFraction),
+    withinLimitFraction: usable.withoutTuner,
+    worstSwr: swrOf(extremes?.worst),
+    verdict: verdictOf({ sweptFraction, withinLimit, best: best === null ? null : { swr: best } }),
   };
 }
 
-function verdictOf(sweptFraction: number, withinFraction: number): Verdict {
+/** An SWR that was noted for all of a band may lie within the limit on some of it, without saying where: partial. */
+function verdictOf({
+  sweptFraction,
+  withinLimit: { limitSwr, fraction },
+  best,
+}: {
+  readonly sweptFraction: number;
+  readonly withinLimit: { readonly limitSwr: number; readonly fraction: number };
+  readonly best: { readonly swr: number } | null;
+}): Verdict {
   if (sweptFraction === 0) return "not-swept";
-  if (withinFraction === 0) return "fail";
-  return sweptFraction === 1 && withinFraction === 1 ? "pass" : "partial";
+  if (fraction === 0) return best !== null && best.swr <= limitSwr ? "partial" : "fail";
+  return sweptFraction === 1 && fraction === 1 ? "pass" : "partial";
 }

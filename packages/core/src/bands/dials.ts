@@ -1,14 +1,14 @@
 import { share } from "../curve/pieces.js";
-import { type CurvePoint, extremesBetween, sweptWidthHz } from "../curve/trace.js";
+import { extremesBetween, sweptWidthHz } from "../curve/trace.js";
 import type { Dial } from "../facts/activity/dial.js";
 import type { BandPlan, PowerLimit } from "../facts/band-plan/band-plan.js";
 import { privilegeFor } from "../facts/band-plan/privileges.js";
 import type { Need } from "../facts/limits.js";
 import { type Mode, occupiedBy } from "../facts/modes.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
-import type { Analysis } from "./analysis.js";
-import { type Point, pointAt } from "./point.js";
-import { needOf } from "./reach.js";
+import type { Part } from "./parts.js";
+import { type Point, pointAt, pointOn } from "./point.js";
+import { needOf, type PointOfPart } from "./reach.js";
 
 /** What holds at a dial frequency for a mode, over all that the signal occupies. */
 export interface DialResult {
@@ -36,7 +36,7 @@ export interface DialResult {
 
 /** Judges a dial frequency. */
 export function dialResult(
-  analysis: Analysis,
+  parts: readonly Part[],
   plan: BandPlan,
   licenceClass: string | null,
   { frequencyHz, mode, activity }: Dial,
@@ -53,7 +53,7 @@ export function dialResult(
       licenceClass,
       occupied,
     });
-  const worst = worstBetween(analysis, lowHz, highHz);
+  const worst = worstBetween(parts, lowHz, highHz);
   return {
     frequencyHz,
     mode: mode?.name ?? null,
@@ -63,14 +63,34 @@ export function dialResult(
     band: plan.bands.find((band) => highHz >= band.lowHz && lowHz <= band.highHz)?.band ?? null,
     isPermitted: privilege?.allowed ?? null,
     licenceLimits: privilege?.limits ?? [],
-    point: pointAt(analysis.curve, frequencyHz),
+    point: pointIn(parts, frequencyHz) ?? (worst && pointOn(worst.part.analysis.curve, worst)),
     worstSwr: worst && swrFromReflectionMagnitude(worst.reflectionMagnitude),
-    need: needOf(analysis, worst),
+    need: worst === null ? "unknown" : needOf(worst.part.analysis, worst),
   };
 }
 
-/** The worst point from one frequency to another; null unless all between them was swept. */
-function worstBetween({ curve, trace }: Analysis, lowHz: number, highHz: number): CurvePoint | null {
-  const isSwept = lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1;
-  return isSwept ? (extremesBetween(trace, lowHz, highHz)?.worst ?? null) : null;
+/** What the first part that knows a frequency says of it. */
+const pointIn = (parts: readonly Part[], frequencyHz: number): Point | null =>
+  inOrder(parts)
+    .map(({ analysis }) => pointAt(analysis.curve, frequencyHz))
+    .find((point) => point !== null) ?? null;
+
+/**
+ * The worst point from one frequency to another by the first part that knows all between them: a curve, single readings within,
+ * or one of the whole band; null where none does.
+ */
+function worstBetween(parts: readonly Part[], lowHz: number, highHz: number): PointOfPart | null {
+  for (const part of inOrder(parts)) {
+    const { curve, trace } = part.analysis;
+    const isKnown =
+      part.knows === "spots" || lowHz === highHz || share(sweptWidthHz(curve, lowHz, highHz), highHz - lowHz) === 1;
+    const worst = isKnown ? (extremesBetween(trace, lowHz, highHz)?.worst ?? null) : null;
+    if (worst !== null) return { ...worst, part };
+  }
+  return null;
 }
+
+/** What a reading at a frequency says of it counts before one of the whole band. */
+const ORDER: readonly Part["knows"][] = ["curve", "spots", "stretch"];
+const inOrder = (parts: readonly Part[]): readonly Part[] =>
+  ORDER.flatMap((what) => parts.filter(({ knows }) => knows === what));

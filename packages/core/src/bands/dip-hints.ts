@@ -7,12 +7,14 @@ import { type BandSummary, isDip } from "./summary.js";
 const GREATEST_HINT = 0.08;
 
 /** For bands whose best point is only an edge, because the dip lies outside: how much too long or too short the wire is. */
-export function dipBesideFindings(analysis: Analysis, bands: readonly BandSummary[]): readonly Finding[] {
+export function dipBesideFindings(analyses: readonly Analysis[], bands: readonly BandSummary[]): readonly Finding[] {
   const beside = bands.flatMap((summary) => {
-    const { band, best, lowHz, highHz, withinLimit } = summary;
+    const { band, best, lowHz, highHz, withinLimit, restsOn } = summary;
     if (withinLimit.fraction === 1) return [];
     const middleHz = (lowHz + highHz) / 2;
-    const dip = best !== null && !isDip(summary) ? dipNear(analysis, middleHz).dip : null;
+    const isSought = best !== null && restsOn === "curve" && !isDip(summary);
+    const dips = isSought ? analyses.flatMap((analysis) => dipNear(analysis, middleHz).dip ?? []) : [];
+    const [dip = null] = dips.sort((a, b) => a.reflectionMagnitude - b.reflectionMagnitude);
     if (dip === null || (dip.frequencyHz >= lowHz && dip.frequencyHz <= highHz)) return [];
     const change = dip.frequencyHz / middleHz - 1;
     if (Math.abs(change) > GREATEST_HINT) return [];

@@ -62,14 +62,18 @@ export function powerFindings(results: readonly BandResult[], feedline: Feedline
 }
 
 /** A sweep against another impedance than the radio is made for: its SWR is not what the radio sees. */
-export function referenceFindings({ referenceOhms, kind }: Sweep, radioOhms = RADIO_OHMS): readonly Finding[] {
-  if (referenceOhms === radioOhms) return [];
-  return [finding("problem", "reference-not-50", { referenceOhms, radioOhms, hasPhase: kind === "vector" })];
+export function referenceFindings(parts: readonly Sweep[], radioOhms = RADIO_OHMS): readonly Finding[] {
+  const others = new Map(
+    parts.filter(({ referenceOhms }) => referenceOhms !== radioOhms).map((sweep) => [sweep.referenceOhms, sweep]),
+  );
+  return [...others.values()].map(({ referenceOhms, kind }) =>
+    finding("problem", "reference-not-50", { referenceOhms, radioOhms, hasPhase: kind === "vector" }),
+  );
 }
 
 /** What the sweep itself says about loss on the way to the antenna. */
-export function lossFindings(curve: Curve): readonly Finding[] {
-  const bound = lossBoundOf(curve);
+export function lossFindings(curves: readonly Curve[]): readonly Finding[] {
+  const bound = lossBoundOf(curves);
   if (bound === null) return [];
   const { lossDb, frequencyHz, reflectionMagnitude } = bound;
   if (lossDb <= HIDING_LOSS_DB) return [finding("info", "loss-bound", { lossDb, frequencyHz })];

@@ -1,4 +1,5 @@
 import { type Curve, curveOf } from "../curve/curve.js";
+import type { CurvePoint } from "../curve/trace.js";
 import { at } from "../numbers/column.js";
 import { returnLossDb } from "../reflection/swr.js";
 import type { Sweep } from "../sweep/sweep.js";
@@ -29,7 +30,7 @@ export const HIDING_LOSS_DB = 1;
  *
  * @returns null for a sweep of less than an octave, and for a handful of readings
  */
-export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf(curveOf(sweep));
+export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf([curveOf(sweep)]);
 
 /**
  * Bounds the loss of the feedline by the sweep alone: a passive antenna reflects at most everything, so at every frequency
@@ -39,24 +40,29 @@ export const lossBound = (sweep: Sweep): LossBound | null => lossBoundOf(curveOf
  * Source: half the return loss with the far end shorted is the cable loss, Anritsu application note "Average Cable Loss
  * Measurement" (abstract read); that it bounds from above with any passive end is derived.
  *
- * @returns null for a sweep of less than an octave, and for a handful of readings
+ * @param curves of one way of putting the antenna up
+ * @returns null where they reach over less than an octave, and for a handful of readings
  */
-export function lossBoundOf(curve: Curve): LossBound | null {
-  const { frequencyHz, continuity } = curve.sweep;
-  if (continuity === "spots" || frequencyHz.length < FEWEST_POINTS) return null;
-  if (at(frequencyHz, frequencyHz.length - 1) < LEAST_SPAN * at(frequencyHz, 0)) return null;
-  const { reflectionMagnitude: magnitude } = curve;
-  let greatest = 0;
-  for (let i = 1; i < magnitude.length; i++) if (at(magnitude, i) > at(magnitude, greatest)) greatest = i;
-  const rho = at(magnitude, greatest);
-  const lossDb = Math.max(0, returnLossDb(rho) / 2);
+export function lossBoundOf(curves: readonly Curve[]): LossBound | null {
+  const swept = curves.filter(({ sweep }) => sweep.continuity === "curve" && sweep.frequencyHz.length >= FEWEST_POINTS);
+  const starts = swept.map(({ sweep }) => at(sweep.frequencyHz, 0));
+  const ends = swept.map(({ sweep }) => at(sweep.frequencyHz, sweep.frequencyHz.length - 1));
+  if (swept.length === 0 || Math.max(...ends) < LEAST_SPAN * Math.min(...starts)) return null;
+  const { frequencyHz, reflectionMagnitude } = swept
+    .map(greatestOf)
+    .reduce((a, b) => (b.reflectionMagnitude > a.reflectionMagnitude ? b : a));
+  const lossDb = Math.max(0, returnLossDb(reflectionMagnitude) / 2);
   // Stretches on the bands alone may be well matched by themselves.
-  if (lossDb > HIDING_LOSS_DB && sweptRatio(curve) < LEAST_SPAN) return null;
-  return {
-    lossDb,
-    frequencyHz: at(frequencyHz, greatest),
-    reflectionMagnitude: rho,
-  };
+  if (lossDb > HIDING_LOSS_DB && Math.max(...swept.map(sweptRatio)) < LEAST_SPAN) return null;
+  return { lossDb, frequencyHz, reflectionMagnitude };
+}
+
+function greatestOf({ sweep, reflectionMagnitude }: Curve): CurvePoint {
+  let greatest = 0;
+  for (let i = 1; i < reflectionMagnitude.length; i++) {
+    if (at(reflectionMagnitude, i) > at(reflectionMagnitude, greatest)) greatest = i;
+  }
+  return { frequencyHz: at(sweep.frequencyHz, greatest), reflectionMagnitude: at(reflectionMagnitude, greatest) };
 }
 
 /** Ratio of the frequencies that were swept, gaps left out. */

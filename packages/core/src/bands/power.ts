@@ -1,10 +1,12 @@
-import { clipSpans, extremesOver, type Piece, share, totalWidth, widthWithin } from "../curve/pieces.js";
+import { clipSpans, type Piece, share, totalWidth, widthOf } from "../curve/pieces.js";
 import type { PlanSegment, PowerLimit, UsableBand } from "../facts/band-plan/band-plan.js";
 import { powerLimitsIn, takesSignal } from "../facts/band-plan/privileges.js";
 import type { Mode } from "../facts/modes.js";
 import type { AntennaDetails, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
+import { answeringOn, type Part } from "./parts.js";
+import { extremesIn } from "./reach.js";
 
 /** What sets the greatest power. The radio does so by its own output, which it may reduce as the SWR rises. */
 export type PowerLimiter = "licence" | "antenna" | "radio";
@@ -55,7 +57,7 @@ const DIPOLE_GAIN_DBI = 2.15;
  * not credited, so that a loss figure that is wrong cannot lead beyond a limit.
  */
 export function powersIn(
-  analysis: Analysis,
+  parts: readonly Part[],
   band: UsableBand,
   licenceClass: string | null,
   modes: readonly Mode[],
@@ -63,13 +65,13 @@ export function powersIn(
 ): readonly PowerResult[] {
   return modes.flatMap((mode) =>
     segmentsByLimit(band, licenceClass, mode).map(({ limits, pieces }) =>
-      powerOver(analysis, band.band, mode, pieces, limits, equipment),
+      powerOver(parts, band.band, mode, pieces, limits, equipment),
     ),
   );
 }
 
 function powerOver(
-  analysis: Analysis,
+  parts: readonly Part[],
   band: string,
   mode: Mode,
   pieces: readonly Piece[],
@@ -77,11 +79,11 @@ function powerOver(
   { radio = {}, antenna = {} }: Equipment,
 ): PowerResult {
   const { tuner = "none" } = radio;
-  const spans = spansInReach(analysis, tuner);
-  const inReach = extremesOver(
-    analysis.trace,
-    pieces.flatMap((piece) => clipSpans(spans, piece)),
-  );
+  const withinReach = answeringOn(parts, pieces).map(({ part, pieces: own }) => {
+    const spans = spansInReach(part.analysis, tuner);
+    return { part, pieces: own.flatMap((piece) => clipSpans(spans, piece)) };
+  });
+  const inReach = extremesIn(withinReach);
   const worstSwr = inReach && swrFromReflectionMagnitude(inReach.worst.reflectionMagnitude);
   const bestSwr = inReach && swrFromReflectionMagnitude(inReach.best.reflectionMagnitude);
   const fixed: readonly Limit[] = [
@@ -105,7 +107,7 @@ function powerOver(
     band,
     mode: mode.name,
     pieces,
-    usableFraction: share(widthWithin(spans, pieces), totalWidth(pieces)),
+    usableFraction: share(widthOf(withinReach.flatMap((each) => each.pieces)), totalWidth(pieces)),
     licenceLimits,
     watts: worst?.watts ?? null,
     limitedBy: worst?.by ?? null,

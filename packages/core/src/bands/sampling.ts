@@ -2,9 +2,10 @@ import { type Curve, isVectorCurve } from "../curve/curve.js";
 import type { BandPlan, UsableBand } from "../facts/band-plan/band-plan.js";
 import { at, firstIndexAbove } from "../numbers/column.js";
 import { type Finding, finding } from "../sweep/finding.js";
-import type { Sweep } from "../sweep/sweep.js";
+import { readingsOf, type Sweep } from "../sweep/sweep.js";
 import type { Analysis } from "./analysis.js";
 import { bandwidthFromQ } from "./impedance-q.js";
+import type { Answering, Part } from "./parts.js";
 import type { BandSummary } from "./summary.js";
 
 /** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
@@ -34,23 +35,35 @@ export function spikeFindings(curve: Curve): readonly Finding[] {
 }
 
 /** Single readings that no band of the plan holds: noted by hand, the decimal point slips. */
-export function spotFindings({ continuity, frequencyHz }: Sweep, { bands }: BandPlan): readonly Finding[] {
-  if (continuity !== "spots") return [];
-  const outside = Array.from(frequencyHz).filter(
-    (frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz),
-  );
+export function spotFindings(sweep: Sweep, { bands }: BandPlan): readonly Finding[] {
+  if (sweep.continuity !== "spots") return [];
+  const named = readingsOf(sweep).filter(({ band }) => bands.some((each) => each.band === band));
+  const middles = new Set(named.map(({ lowHz, highHz }) => (lowHz + highHz) / 2));
+  const outside = Array.from(sweep.frequencyHz)
+    .filter((frequency) => !middles.has(frequency))
+    .filter((frequency) => !bands.some(({ lowHz, highHz }) => frequency >= lowHz && frequency <= highHz));
   return outside.length === 0 ? [] : [finding("caution", "spot-outside-bands", { frequenciesHz: outside })];
 }
 
-/** What the step of the sweep leaves open on a band, and whether its bandwidth is that of one resonance. */
-export function samplingFindings(analysis: Analysis, band: UsableBand, result: BandSummary): readonly Finding[] {
-  if (result.sweptFraction === 0) return [];
-  return [...coarsenessFindings(analysis, band, result), ...qFindings(analysis, result)];
+/** What the steps of the curves leave open on a band, and whether its bandwidth is that of one resonance. */
+export function samplingFindings(
+  answering: readonly Answering[],
+  band: UsableBand,
+  result: BandSummary,
+): readonly Finding[] {
+  return answering.flatMap(({ part }) => [
+    ...coarsenessFindings(part, band, result),
+    ...(answering.length > 1 || result.restsOn !== "curve" ? [] : qFindings(part.analysis, result)),
+  ]);
 }
 
 /** Where the step is too coarse for a band: for the curve between the samples, or for its dip. */
-export function coarsenessFindings(analysis: Analysis, band: UsableBand, result: BandSummary): readonly Finding[] {
-  if (result.sweptFraction === 0) return [];
+export function coarsenessFindings(
+  { analysis, knows }: Part,
+  band: UsableBand,
+  result: BandSummary,
+): readonly Finding[] {
+  if (result.sweptFraction === 0 || knows !== "curve") return [];
   return [...stepFindings(analysis, band), ...thinDipFindings(analysis.curve, result)];
 }
 

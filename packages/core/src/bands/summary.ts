@@ -2,20 +2,13 @@ import { type Curve, isVectorCurve } from "../curve/curve.js";
 import type { Piece, Span } from "../curve/pieces.js";
 import { reflectiveCrossings } from "../curve/resonances.js";
 import { type LimitSpan, spanAt, type Trace } from "../curve/trace.js";
-import {
-  type BandUncertainty,
-  bandUncertainty,
-  type Grounds,
-  type Interval,
-} from "../curve/uncertainty/band-uncertainty.js";
-import type { Instrument } from "../curve/uncertainty/instrument.js";
+import type { BandUncertainty } from "../curve/uncertainty/band-uncertainty.js";
 import type { UsableBand } from "../facts/band-plan/band-plan.js";
-import type { Need } from "../facts/limits.js";
-import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../reflection/swr.js";
-import type { Analysis } from "./analysis.js";
+import type { Limits, Need } from "../facts/limits.js";
 import { impedanceQ } from "./impedance-q.js";
+import type { Answering } from "./parts.js";
 import { type Point, pointAt, pointOn } from "./point.js";
-import { reachOf, type TunerSpans, type UsableShares } from "./reach.js";
+import { type Extremes, reachOf, type TunerSpans, type UsableShares } from "./reach.js";
 
 /** What a curve does within one band. Nothing that was not swept counts as good. */
 export interface BandSummary {
@@ -61,6 +54,11 @@ export interface BandSummary {
   readonly need: Need;
   /** How sure all this is; null where it was not asked for or the samples are too few */
   readonly uncertainty: BandUncertainty | null;
+  /**
+   * What it rests on: a curve; single readings, between which nothing is known; or an SWR noted by hand for a stretch. Then the
+   * best and the worst point are the ends of what was noted, and stand for no frequency. null where nothing was swept
+   */
+  readonly restsOn: "curve" | "spots" | "stretch" | null;
 }
 
 /**
@@ -78,57 +76,48 @@ export const isDip = ({
 }): boolean =>
   best !== null && pieces.every(({ lowHz, highHz }) => best.frequencyHz !== lowHz && best.frequencyHz !== highHz);
 
-/** All that a curve does within a band. */
-export function summariseBand(analysis: Analysis, band: UsableBand): BandSummary {
-  const { curve, trace, limits, spans } = analysis;
-  const { sweptFraction, within, widthHz, usable, tunerSpans, extremes, need } = reachOf(analysis, band);
-  const bandwidth = extremes === null ? null : spanAround(spans, extremes.best.frequencyHz);
-  const resonances = extremes === null ? [] : resonancesIn(trace, band.pieces);
-  return {
+/** A band's summary, and the parts that its best and its worst point were found in; null where nothing was swept. */
+export interface Summarised {
+  readonly summary: BandSummary;
+  readonly extremes: Extremes | null;
+}
+
+/** All that is known of a band. */
+export const summariseBand = (answering: readonly Answering[], band: UsableBand, limits: Limits): BandSummary =>
+  summarised(answering, band, limits).summary;
+
+/** The same with the parts that the best and the worst point come from. */
+export function summarised(answering: readonly Answering[], band: UsableBand, limits: Limits): Summarised {
+  const { sweptFraction, within, widthHz, usable, tunerSpans, extremes, need } = reachOf(answering, band);
+  const curves = answering.filter(({ part }) => part.knows !== "stretch");
+  const best = extremes?.best ?? null;
+  const ofBest = best === null || best.part.knows === "stretch" ? null : best.part.analysis;
+  const bandwidth = best === null || ofBest === null ? null : spanAround(ofBest.spans, best.frequencyHz);
+  const resonances = curves.flatMap(({ part, pieces }) => resonancesIn(part.analysis.trace, pieces));
+  const edgeAt = (frequencyHz: number) =>
+    curves.map(({ part }) => pointAt(part.analysis.curve, frequencyHz)).find((point) => point !== null) ?? null;
+  const summary: BandSummary = {
     band: band.band,
     lowHz: band.lowHz,
     highHz: band.highHz,
     pieces: band.pieces,
     sweptFraction,
-    best: extremes && pointOn(curve, extremes.best),
-    worst: extremes && pointOn(curve, extremes.worst),
-    atLow: extremes && pointAt(curve, band.lowHz),
-    atHigh: extremes && pointAt(curve, band.highHz),
+    best: best && pointOn(best.part.analysis.curve, best),
+    worst: extremes && pointOn(extremes.worst.part.analysis.curve, extremes.worst),
+    atLow: extremes && edgeAt(band.lowHz),
+    atHigh: extremes && edgeAt(band.highHz),
     withinLimit: { limitSwr: limits.swr, widthHz, fraction: usable.withoutTuner, spans: within },
     usable,
     tunerSpans,
     bandwidth,
-    resonances,
-    impedanceQ: extremes === null ? null : qNearest(curve, resonances, extremes.best.frequencyHz),
-    loadedQ: extremes === null ? null : loadedQ(bandwidth, extremes.best.reflectionMagnitude, limits.swr),
+    resonances: extremes === null ? [] : resonances.sort((a, b) => a.frequencyHz - b.frequencyHz),
+    impedanceQ: best === null || ofBest === null ? null : qNearest(ofBest.curve, resonances, best.frequencyHz),
+    loadedQ: best === null ? null : loadedQ(bandwidth, best.reflectionMagnitude, limits.swr),
     need,
     uncertainty: null,
+    restsOn: best?.part.knows ?? null,
   };
-}
-
-/** The same summary with both ends of what its numbers may be. Costs some dozens of times the summary itself. */
-export function withUncertainty(
-  summary: BandSummary,
-  { limits }: Analysis,
-  grounds: Grounds | null,
-  instrument: Instrument | null,
-): BandSummary {
-  const { best, worst, pieces, bandwidth } = summary;
-  // Where even the best point is beyond any tuner, nobody needs to know by how much.
-  if (grounds === null || best === null || worst === null || best.swr > limits.wideRangeTunerSwr) return summary;
-  const limit = reflectionMagnitudeFromSwr(limits.swr);
-  const uncertainty = bandUncertainty(grounds, pieces, limit, best.frequencyHz, bandwidth, instrument);
-  if (uncertainty === null) return summary;
-  const between = ({ low, high }: Interval) => ({
-    swrLow: swrFromReflectionMagnitude(low),
-    swrHigh: swrFromReflectionMagnitude(high),
-  });
-  return {
-    ...summary,
-    best: { ...best, ...between(uncertainty.bestMagnitude) },
-    worst: { ...worst, ...between(uncertainty.worstMagnitude) },
-    uncertainty,
-  };
+  return { summary, extremes };
 }
 
 function qNearest(curve: Curve, resonances: readonly Point[], frequencyHz: number): number | null {

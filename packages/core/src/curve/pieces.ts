@@ -22,6 +22,17 @@ export function share(widthHz: number, wholeHz: number): number {
 export const totalWidth = (pieces: readonly Piece[]): number =>
   pieces.reduce((sum, { lowHz, highHz }) => sum + highHz - lowHz, 0);
 
+/** Pieces in ascending order, those that meet joined. */
+export function joinPieces(pieces: readonly Piece[]): readonly Piece[] {
+  const joined: Piece[] = [];
+  for (const piece of [...pieces].sort((a, b) => a.lowHz - b.lowHz)) {
+    const last = joined.at(-1);
+    if (last === undefined || piece.lowHz > last.highHz) joined.push(piece);
+    else joined[joined.length - 1] = { lowHz: last.lowHz, highHz: Math.max(last.highHz, piece.highHz) };
+  }
+  return joined;
+}
+
 /** The parts of spans that lie within a piece. A span cut by the piece's edge is not open there. */
 export function clipSpans(spans: readonly LimitSpan[], { lowHz, highHz }: Piece): Span[] {
   return spans.flatMap((span) => {
@@ -38,6 +49,21 @@ export function clipSpans(spans: readonly LimitSpan[], { lowHz, highHz }: Piece)
       },
     ];
   });
+}
+
+/** Spans of several parts in ascending order, those that meet joined. */
+export function joinSpans(spans: readonly Span[]): readonly Span[] {
+  const joined: Span[] = [];
+  for (const span of [...spans].sort((a, b) => a.lowHz - b.lowHz)) {
+    const last = joined.at(-1);
+    if (last === undefined || span.lowHz > last.highHz) joined.push(span);
+    else {
+      const { lowHz, openLow } = last;
+      const { highHz, openHigh } = span;
+      joined[joined.length - 1] = { lowHz, highHz, widthHz: highHz - lowHz, openLow, openHigh };
+    }
+  }
+  return joined;
 }
 
 /** Width of the spans that lies within some pieces, Hz. */

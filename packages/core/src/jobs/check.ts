@@ -1,29 +1,32 @@
-import { analyse } from "../bands/analysis.js";
 import { feedlineFindings } from "../bands/band-feedline.js";
 import { type BandContext, type BandResult, checkBand } from "../bands/band-result.js";
 import { type DialResult, dialResult } from "../bands/dials.js";
 import { dipBesideFindings } from "../bands/dip-hints.js";
 import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "../bands/doubts.js";
+import { knownOf, type PartInfo, partInfos } from "../bands/known.js";
 import { checkDials, checkFeedline, checkInstrument, checkScope } from "../bands/option-checks.js";
+import { answeringOn } from "../bands/parts.js";
 import { samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
+import { scatterFindings } from "../bands/scatter.js";
 import { closedBands, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { sweptWidthHz } from "../curve/trace.js";
-import { groundsOf } from "../curve/uncertainty/band-uncertainty.js";
 import type { Dial } from "../facts/activity/dial.js";
 import { cautionsFor } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { type Limits, limitsWith } from "../facts/limits.js";
+import type { Limits } from "../facts/limits.js";
+import { asDeployment, type Deployment, deploymentInfo } from "../sweep/deployment.js";
 import type { Finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { checkSweep } from "../sweep/sweep-check.js";
-import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
+import type { SweepInfo } from "../sweep/sweep-info.js";
 
 /** What a check says. Plain data: as JSON it is what `feedpoint check --json` prints. */
 export interface CheckResult {
   /** Name and version of this form */
   readonly schema: "feedpoint/check@1";
-  /** What was read */
+  /** What was read: the deployment as a whole */
   readonly sweep: SweepInfo;
+  /** Its sweeps and lists of readings, one at least */
+  readonly parts: readonly PartInfo[];
   /** What it was held against */
   readonly plan: PlanInfo;
   /** The limits that were used, filled up */
@@ -47,9 +50,10 @@ export interface CheckOptions extends Scope, Omit<BandContext, "licenceClass" | 
 }
 
 /**
- * Judges a sweep against a band plan: what it does on each band and segment, and what that takes to transmit.
+ * Judges a sweep, or all that is known of a deployment, against a band plan: what it does on each band and segment, and what
+ * that takes to transmit. Each band is answered by the best part for it.
  *
- * @param sweep such as {@link readSweeps} gives
+ * @param given a sweep such as {@link readSweeps} gives, or several as {@link deploymentOf} joins them
  * @param options only the plan must be given
  * @throws TypeError for an argument that is not what it must be, which it names
  * @throws RangeError for a band or a licence class that the plan does not know
@@ -63,43 +67,50 @@ export interface CheckOptions extends Scope, Omit<BandContext, "licenceClass" | 
  * bands[0]?.best?.swr; // → 1.3
  * ```
  */
-export function check(sweep: Sweep, options: CheckOptions): CheckResult {
-  checkSweep(sweep);
+export function check(given: Sweep | Deployment, options: CheckOptions): CheckResult {
+  const deployment = asDeployment(given);
   checkScope(options);
   const { plan, licenceClass = null, feedline = null, dials = [] } = options;
   checkFeedline(feedline);
   checkInstrument(options.instrument);
   checkDials(dials);
-  const limits = limitsWith(options.limits);
-  const analysis = analyse(sweep, limits);
+  const known = knownOf(deployment, options);
+  const { parts, limits, overlaps } = known;
   const selected = selectBands(options);
-  const grounds = groundsOf(analysis.trace);
-  const bands = selected.map((band) => ({ band, result: checkBand(analysis, band, grounds, options) }));
+  const bands = selected.map((band) => ({ band, result: checkBand(known, band, options) }));
+  const curves = parts.filter(({ knows }) => knows !== "stretch").map(({ analysis }) => analysis.curve);
   const results = bands.map(({ result }) => result);
   return {
     schema: "feedpoint/check@1",
-    sweep: sweepInfo(sweep),
+    sweep: deploymentInfo(deployment),
+    parts: partInfos(deployment, results),
     plan: planInfo(options),
     limits,
     feedline,
     bands: results,
-    dials: dials.map((dial) => dialResult(analysis, plan, licenceClass, dial)),
+    dials: dials.map((dial) => dialResult(parts, plan, licenceClass, dial)),
     findings: [
       ...planFindings(
         options,
         bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
       ),
-      ...closedBands(options, selected, (lowHz, highHz) => sweptWidthHz(analysis.curve, lowHz, highHz) > 0),
-      ...spotFindings(sweep, plan),
-      ...spikeFindings(analysis.curve),
-      ...bands.flatMap(({ band, result }) => samplingFindings(analysis, band, result)),
+      ...closedBands(options, selected, (lowHz, highHz) =>
+        parts.some(({ analysis }) => sweptWidthHz(analysis.curve, lowHz, highHz) > 0),
+      ),
+      ...scatterFindings(overlaps),
+      ...deployment.parts.flatMap((sweep) => spotFindings(sweep, plan)),
+      ...curves.flatMap(spikeFindings),
+      ...bands.flatMap(({ band, result }) => samplingFindings(answeringOn(parts, band.pieces), band, result)),
       ...doubtFindings(results, limits),
       ...modeFindings(bands, options),
       ...powerFindings(results, feedline),
-      ...dipBesideFindings(analysis, results),
-      ...lossFindings(analysis.curve),
-      ...(feedline === null ? [] : feedlineFindings(sweep, feedline, results)),
-      ...referenceFindings(sweep, options.equipment?.radio?.ohms),
+      ...dipBesideFindings(
+        parts.filter(({ knows }) => knows === "curve").map(({ analysis }) => analysis),
+        results,
+      ),
+      ...lossFindings(curves),
+      ...(feedline === null ? [] : feedlineFindings(deployment.parts, feedline, results)),
+      ...referenceFindings(deployment.parts, options.equipment?.radio?.ohms),
     ],
     cautions: cautionsFor({ hasHighVoltage: results.some(hasHighVoltage) }),
   };

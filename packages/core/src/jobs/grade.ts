@@ -1,19 +1,19 @@
-import { type Analysis, analyse } from "../bands/analysis.js";
 import { referenceFindings } from "../bands/doubts.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
 import { checkScope } from "../bands/option-checks.js";
+import { type Answering, answeringOn, partsOf } from "../bands/parts.js";
 import { reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
-import { isDip } from "../bands/summary.js";
+import { type BandSummary, isDip } from "../bands/summary.js";
 import { isBeyondScale } from "../curve/trace.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
-import { limitsWith, type Need } from "../facts/limits.js";
+import { type Limits, limitsWith, type Need } from "../facts/limits.js";
 import { demand } from "../input/argument.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
+import { asDeployment, type Deployment, deploymentInfo } from "../sweep/deployment.js";
 import type { Finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { checkSweep } from "../sweep/sweep-check.js";
-import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
+import type { SweepInfo } from "../sweep/sweep-info.js";
 
 /** Whether nothing told of a graded sweep is to be believed before something is settled. */
 export const hasProblem = ({ sweep, findings }: Pick<SweepGrade, "sweep" | "findings">): boolean =>
@@ -43,6 +43,10 @@ export interface BandGrade {
   readonly sweptFraction: number;
   /** What the worst swept point needs */
   readonly need: Need;
+  /** Greatest SWR within the swept part; null where nothing was swept */
+  readonly worstSwr: number | null;
+  /** What it rests on, as in {@link BandSummary} */
+  readonly restsOn: BandSummary["restsOn"];
 }
 
 /** The grades of a sweep. A season is a list of these: see {@link groupGrades}, {@link driftsOf} and {@link rankFor}. */
@@ -69,7 +73,7 @@ export interface GradeOptions extends Scope {
 }
 
 /**
- * Grades a sweep on every band, and over all, by what the operator needs to transmit there.
+ * Grades a sweep, or all that is known of a deployment, on every band, and over all, by what the operator needs to transmit there.
  *
  * @throws TypeError for an argument that is not what it must be, which it names
  * @throws RangeError for a band or a licence class that the plan does not know
@@ -83,36 +87,40 @@ export interface GradeOptions extends Scope {
  * bands[0]?.need; // → "built-in-tuner"
  * ```
  */
-export function gradeSweep(sweep: Sweep, options: GradeOptions): SweepGrade {
-  checkSweep(sweep);
+export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): SweepGrade {
+  const deployment = asDeployment(given);
   checkScope(options);
   const { criteria = GRADE_CRITERIA } = options;
   demand(Array.isArray(criteria), "criteria", "a list of criteria, as criteriaWith gives one", criteria);
-  const analysis = analyse(sweep, limitsWith(options.limits));
+  const limits = limitsWith(options.limits);
+  const parts = partsOf(deployment, limits, options.plan);
   const bands = selectBands(options).map((band): BandGrade => {
-    const { usable, sweptFraction, extremes, pieces, need } = reachOf(analysis, band);
+    const answering = answeringOn(parts, band.pieces);
+    const { usable, sweptFraction, extremes, pieces, need } = reachOf(answering, band);
     const best = extremes?.best ?? null;
     const gradeOf = (shares: UsableShares) => gradeFor(shares, criteria);
     const grade = gradeOf(usable);
-    const isSure = grade === gradeOf(atTheMost(analysis, usable, sweptFraction));
+    const isSure = grade === gradeOf(atTheMost(answering, limits, usable, sweptFraction));
     return {
       band: band.band,
       grade: sweptFraction >= LEAST_SWEPT_FRACTION && isSure ? grade : null,
       bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
       bestHz: best?.frequencyHz ?? null,
-      isBestAtLeast: best && isBeyondScale(analysis.curve, best.reflectionMagnitude),
-      dipHz: best && isDip({ best, pieces }) ? best.frequencyHz : null,
+      isBestAtLeast: best && isBeyondScale(best.part.analysis.curve, best.reflectionMagnitude),
+      dipHz: best && best.part.knows !== "stretch" && isDip({ best, pieces }) ? best.frequencyHz : null,
       withinLimitFraction: usable.withoutTuner,
       sweptFraction,
       need,
+      worstSwr: extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude),
+      restsOn: best?.part.knows ?? null,
     };
   });
   return {
-    sweep: sweepInfo(sweep),
+    sweep: deploymentInfo(deployment),
     grade: overall(bands),
     bands,
-    lossBoundDb: lossBoundOf(analysis.curve)?.lossDb ?? null,
-    findings: referenceFindings(sweep, options.radioOhms ?? undefined),
+    lossBoundDb: lossBoundOf(parts.map(({ analysis }) => analysis.curve))?.lossDb ?? null,
+    findings: referenceFindings(deployment.parts, options.radioOhms ?? undefined),
     log: null,
   };
 }
@@ -126,10 +134,18 @@ const gradeFor = (shares: UsableShares, criteria: readonly GradeCriterion[]): Gr
   )?.grade ?? null;
 
 /** Shares within reach if all that means "at least" an SWR were within it where that is possible. */
-function atTheMost({ curve, limits }: Analysis, usable: UsableShares, sweptFraction: number): UsableShares {
-  const ceiling = curve.sweep.kind === "scalar" ? curve.sweep.ceilingMagnitude : null;
-  if (ceiling === null) return usable;
-  const swr = swrFromReflectionMagnitude(ceiling);
+function atTheMost(
+  answering: readonly Answering[],
+  limits: Limits,
+  usable: UsableShares,
+  sweptFraction: number,
+): UsableShares {
+  const ceilings = answering.flatMap(({ part }) => {
+    const { sweep } = part.analysis.curve;
+    return sweep.kind === "scalar" && sweep.ceilingMagnitude !== null ? [sweep.ceilingMagnitude] : [];
+  });
+  if (ceilings.length === 0) return usable;
+  const swr = swrFromReflectionMagnitude(Math.min(...ceilings));
   return {
     withoutTuner: limits.swr > swr ? sweptFraction : usable.withoutTuner,
     withBuiltInTuner: limits.builtInTunerSwr > swr ? sweptFraction : usable.withBuiltInTuner,

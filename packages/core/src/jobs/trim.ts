@@ -1,7 +1,7 @@
-import { type Analysis, analyse } from "../bands/analysis.js";
 import { sweepAtAnalyser, sweepAtAntenna } from "../bands/antenna-end.js";
-import { dipNear, USELESS_SWR } from "../bands/dip.js";
+import { type DipNear, dipNear, USELESS_SWR } from "../bands/dip.js";
 import { checkBandName, checkFeedline, checkScope } from "../bands/option-checks.js";
+import { answeringOn, type Part, partsOf } from "../bands/parts.js";
 import type { Point } from "../bands/point.js";
 import { coarsenessFindings, spikeFindings } from "../bands/sampling.js";
 import { closedOn, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
@@ -10,11 +10,11 @@ import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import { type Limits, limitsWith } from "../facts/limits.js";
 import { demand, isFiniteAbove0 } from "../input/argument.js";
+import { asDeployment, type Deployment, deploymentInfo, deploymentOf } from "../sweep/deployment.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import { closedText } from "../sweep/finding-words/of-bands.js";
 import { type Sweep, scalarSweep, type VectorSweep, vectorSweep } from "../sweep/sweep.js";
-import { checkSweep } from "../sweep/sweep-check.js";
-import { type SweepInfo, sweepInfo } from "../sweep/sweep-info.js";
+import type { SweepInfo } from "../sweep/sweep-info.js";
 
 /** What a change of length should do to a band. */
 export interface TrimmedBand {
@@ -95,8 +95,8 @@ export interface TrimOptions extends Scope {
  * trim(sweep, options).lengthChangeM; // → -0.28
  * ```
  */
-export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
-  checkSweep(sweep);
+export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResult {
+  const deployment = asDeployment(given);
   checkTrimOptions(options);
   const { feedline = null, isAtAntenna = false, wireLengthM = null } = options;
   const limits = limitsWith(options.limits);
@@ -105,17 +105,22 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
   const band = bands.find((each) => each.band === options.band);
   if (band === undefined) throw new RangeError(closedText(closedOn(options, [options.band])));
   const wantedHz = options.wantedHz ?? (band.lowHz + band.highHz) / 2;
-  const before = analyse(sweep, limits);
-  const { dip, loneHz } = dipNear(before, wantedHz);
-  const after = dip && analyse(stretched(sweep, wantedHz / dip.frequencyHz, feedline), limits);
+  const partsIn = (each: Deployment) => partsOf(each, limits, options.plan).filter(({ knows }) => knows !== "stretch");
+  const before = partsIn(deployment);
+  const { dip, loneHz } = nearestDip(before, wantedHz);
+  const factor = dip && wantedHz / dip.frequencyHz;
+  const after =
+    factor === null ? null : partsIn(deploymentOf(deployment.parts.map((sweep) => stretched(sweep, factor, feedline))));
   const lengthChange = dip && dip.frequencyHz / wantedHz - 1;
-  const summaryOf = (analysis: Analysis | null, judged: (typeof bands)[number]) => {
-    const summary = analysis && summariseBand(analysis, judged);
-    return summary?.best ? summary : null;
+  const summaryOf = (parts: readonly Part[] | null, judged: (typeof bands)[number]) => {
+    if (parts === null || parts.length === 0) return null;
+    const summary = summariseBand(answeringOn(parts, judged.pieces), judged, limits);
+    return summary.best === null ? null : summary;
   };
+  const summary = summaryOf(before, band);
   return {
     schema: "feedpoint/trim@1",
-    sweep: sweepInfo(sweep),
+    sweep: deploymentInfo(deployment),
     plan: planInfo(options),
     limits,
     feedline,
@@ -129,12 +134,27 @@ export function trim(sweep: Sweep, options: TrimOptions): TrimResult {
       .filter((each) => each.before !== null || each.after !== null),
     findings: [
       ...planFindings(options, [band]),
-      ...spikeFindings(before.curve),
-      ...coarsenessFindings(before, band, summariseBand(before, band)),
-      ...predictionFindings(sweep, dip, loneHz, wantedHz, feedline !== null || isAtAntenna),
+      ...before.flatMap(({ analysis }) => spikeFindings(analysis.curve)),
+      ...(summary === null
+        ? []
+        : answeringOn(before, band.pieces).flatMap(({ part }) => coarsenessFindings(part, band, summary))),
+      ...predictionFindings(deployment.parts, dip, loneHz, wantedHz, feedline !== null || isAtAntenna),
     ],
     cautions: CAUTIONS,
   };
+}
+
+/** Dips of two parts that lie together as closely as this, as a share of their frequency, are one. */
+const SAME_DIP = 0.02;
+
+/** The lowest dip near a frequency, as the part that answers first knows it. */
+function nearestDip(parts: readonly Part[], wantedHz: number): DipNear {
+  const found = parts.map(({ analysis }) => dipNear(analysis, wantedHz));
+  const dips = found.flatMap(({ dip }) => dip ?? []);
+  if (dips.length === 0) return { dip: null, loneHz: found.find(({ loneHz }) => loneHz !== null)?.loneHz ?? null };
+  const lowest = dips.reduce((a, b) => (b.reflectionMagnitude < a.reflectionMagnitude ? b : a));
+  const isSame = (dip: Point) => Math.abs(dip.frequencyHz / lowest.frequencyHz - 1) < SAME_DIP;
+  return { dip: dips.find(isSame) ?? lowest, loneHz: null };
 }
 
 function checkTrimOptions(options: TrimOptions): void {
@@ -150,14 +170,14 @@ function checkTrimOptions(options: TrimOptions): void {
 
 /** What is to be kept in mind when reading the prediction. */
 function predictionFindings(
-  sweep: Sweep,
+  parts: readonly Sweep[],
   dip: Point | null,
   loneHz: number | null,
   wantedHz: number,
   isLineKnown: boolean,
 ): readonly Finding[] {
   if (dip === null) return [finding("problem", "no-dip", { wantedHz, loneHz, leastSwr: USELESS_SWR })];
-  if (sweep.kind === "scalar") return [finding("info", "prediction-rough", { why: "no-phase" })];
+  if (parts.every(({ kind }) => kind === "scalar")) return [finding("info", "prediction-rough", { why: "no-phase" })];
   return isLineKnown ? [] : [finding("info", "prediction-rough", { why: "no-feedline" })];
 }
 

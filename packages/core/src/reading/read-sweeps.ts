@@ -3,6 +3,7 @@ import { demand } from "../input/argument.js";
 import { bytesOf, type FileContent } from "../input/file-content.js";
 import { ReadError } from "../input/read-error.js";
 import { type Finding, finding } from "../sweep/finding.js";
+import { isOverStretch, type Reading } from "../sweep/reading.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../sweep/sweep.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
 import { readJson, readOtherForm } from "./forms/other-forms.js";
@@ -131,17 +132,21 @@ function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [
     }
     const areSpots = isSpots(points);
     const number = arranged.length > 1 ? ` (sweep ${index + 1} of ${arranged.length})` : "";
-    return build(points, {
-      label: baseName(file) + number,
-      source: { file, format: read.format, description: read.description, comments },
-      takenAt: takenAtFrom(comments, options.fileName),
-      referenceOhms: read.referenceOhms,
-      continuity: areSpots ? "spots" : "curve",
-      repeatNoise: points.repeatNoise,
-      rounding: Math.max(points.rounding.usual, noted.usual),
-      greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
-      findings: [...findings, ...findingsAbout(points, areSpots)],
-    });
+    return build(
+      points,
+      {
+        label: baseName(file) + number,
+        source: { file, format: read.format, description: read.description, comments },
+        takenAt: takenAtFrom(comments, options.fileName),
+        referenceOhms: read.referenceOhms,
+        continuity: areSpots ? "spots" : "curve",
+        repeatNoise: points.repeatNoise,
+        rounding: Math.max(points.rounding.usual, noted.usual),
+        greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
+        findings: [...findings, ...findingsAbout(points, areSpots, read.readings?.[index])],
+      },
+      read.readings?.[index],
+    );
   });
   // Points are arranged into one set at least.
   return sweeps as [Sweep, ...Sweep[]];
@@ -174,10 +179,10 @@ function isMeantAsTouchstone(text: SourceText, options: ReadOptions): boolean {
   return /\.(s\d+p|ts)$/i.test(options.fileName ?? "");
 }
 
-function build(points: Points, details: SweepDetails): Sweep {
+function build(points: Points, details: SweepDetails, readings: readonly Reading[] | undefined): Sweep {
   const { frequencyHz, reflectionMagnitude, reflectionReal, reflectionImaginary } = points;
   return reflectionReal === null || reflectionImaginary === null
-    ? scalarSweep(details, { frequencyHz, reflectionMagnitude }, points.ceiling)
+    ? scalarSweep(details, { frequencyHz, reflectionMagnitude }, points.ceiling, readings)
     : vectorSweep(details, { frequencyHz, reflectionReal, reflectionImaginary });
 }
 
@@ -195,7 +200,11 @@ function isSpots({ frequencyHz, areSpots }: Points): boolean {
 /** Noise and calibration lift the edges of a sweep beyond total reflection, not as much of it as this. */
 const MOST_BEYOND_SHARE = 0.5;
 
-function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSpots: boolean): readonly Finding[] {
+function findingsAbout(
+  { frequencyHz, reflectionMagnitude, line }: Points,
+  areSpots: boolean,
+  readings: readonly Reading[] = [],
+): readonly Finding[] {
   const findings: Finding[] = [];
   let beyond = 0;
   let first = -1;
@@ -211,10 +220,11 @@ function findingsAbout({ frequencyHz, reflectionMagnitude, line }: Points, areSp
       finding(areMost ? "problem" : "caution", "beyond-total-reflection", params, { line: line[first] as number }),
     );
   }
-  if (areSpots) {
-    findings.push(finding("caution", "spot-readings", { count: frequencyHz.length }));
+  const spots = frequencyHz.length - readings.filter(isOverStretch).length;
+  if (areSpots && spots > 0) {
+    findings.push(finding("caution", "spot-readings", { count: spots }));
   }
-  if (frequencyHz.length === 1) {
+  if (frequencyHz.length === 1 && spots === 1) {
     findings.push(finding("caution", "single-point", {}));
   }
   return findings;

@@ -2,6 +2,7 @@ import { at, type Column, magnitudesOf } from "../numbers/column.js";
 import type { Complex } from "../numbers/complex.js";
 import { changeReference, impedanceFromReflection } from "../reflection/impedance.js";
 import type { Finding } from "./finding.js";
+import type { Reading } from "./reading.js";
 
 /** Where a sweep came from and how its file was understood. */
 export interface SweepSource {
@@ -54,6 +55,8 @@ export interface ScalarSweep extends SweepCommon {
   readonly kind: "scalar";
   /** ρ from which on a reading means "at least", where the instrument's scale ended; null where it did not */
   readonly ceilingMagnitude: number | null;
+  /** What was noted by hand, where that is what the file holds: then a sample stands for each, at the middle of its place */
+  readonly readings: readonly Reading[];
 }
 
 /**
@@ -127,18 +130,27 @@ export function vectorSweep(
  * Builds a scalar sweep; rules and ownership as for {@link vectorSweep}.
  *
  * @param ceilingMagnitude ρ from which on a reading means "at least"; null where the scale of the instrument did not end
+ * @param readings what was noted by hand; none of a sweep
  * @throws TypeError as there, and for a ρ below 0
  */
 export function scalarSweep(
   details: SweepDetails,
   columns: { frequencyHz: Float64Array; reflectionMagnitude: Float64Array },
   ceilingMagnitude: number | null = null,
+  readings: readonly Reading[] = [],
 ): ScalarSweep {
   const { frequencyHz, reflectionMagnitude } = columns;
   checkAxis(frequencyHz, details.referenceOhms);
   checkColumn("reflectionMagnitude", reflectionMagnitude, frequencyHz.length);
   if (reflectionMagnitude.some((value) => value < 0)) throw new TypeError("reflectionMagnitude holds a negative value");
-  return Object.freeze({ kind: "scalar", ...common(details), frequencyHz, reflectionMagnitude, ceilingMagnitude });
+  return Object.freeze({
+    kind: "scalar",
+    ...common(details),
+    frequencyHz,
+    reflectionMagnitude,
+    ceilingMagnitude,
+    readings: Object.freeze([...readings]),
+  });
 }
 
 /**
@@ -166,6 +178,11 @@ export function withReference(sweep: VectorSweep, referenceOhms: number): Vector
     changeReference(reflection, sweep.referenceOhms, referenceOhms),
   );
 }
+
+/** What was noted by hand, where that is what a sweep stands for. */
+export const readingsOf = (sweep: Sweep): readonly Reading[] =>
+  // A sweep that was put together by hand, or written by an earlier version, may lack them.
+  sweep.kind === "scalar" ? ((sweep.readings as readonly Reading[] | undefined) ?? []) : [];
 
 /** The same sweep with more said of it. */
 export const withFindings = (sweep: VectorSweep, findings: readonly Finding[]): VectorSweep =>

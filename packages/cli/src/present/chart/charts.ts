@@ -1,9 +1,10 @@
 import {
+  type BandResult,
   type CheckResult,
+  type Deployment,
   type DiffResult,
   type Limits,
   type SameTerms,
-  type Sweep,
   traceOfSweep,
 } from "@feedpoint/core";
 import { diffVerdictText, verdictText } from "../../words/verdicts.js";
@@ -18,15 +19,15 @@ export interface Screen {
   readonly glyphs: Glyphs;
 }
 
-/** Charts of the bands that a sweep covers. */
-export function checkCharts(sweep: Sweep, { bands, limits }: CheckResult, screen: Screen): string {
-  const { curve } = traceOfSweep(sweep);
-  const curves = [curve];
-  const swept = bands.filter(({ best }) => best !== null);
+/** Charts of the bands that were swept, each by the parts that answer there. */
+export function checkCharts({ parts }: Deployment, { bands, limits }: CheckResult, screen: Screen): string {
+  const swept = bands.filter(({ best, restsOn }) => best !== null && restsOn !== "stretch");
+  const curvesOf = ({ answeredBy }: BandResult) =>
+    answeredBy.flatMap((place) => parts[place] ?? []).map((sweep) => traceOfSweep(sweep).curve);
   const greatestSwr = greatestShownSwr(limits, worstOf(swept));
   const charts = swept.map((result) => ({
     title: `${result.band}  ${verdictText(result)}`,
-    sides: [{ name: "only" as const, curves, summary: result }],
+    sides: [{ name: "only" as const, curves: curvesOf(result), summary: result }],
     limits,
     greatestSwr,
   }));
@@ -36,7 +37,8 @@ export function checkCharts(sweep: Sweep, { bands, limits }: CheckResult, screen
 /** Charts of the bands that were compared: every sweep of both sides, as it was compared. */
 export function diffCharts({ bands, limits }: DiffResult, { before, after }: SameTerms, screen: Screen): string {
   const { glyphs } = screen;
-  const curvesOf = (side: readonly Sweep[]) => side.map((sweep) => traceOfSweep(sweep).curve);
+  const curvesOf = (side: readonly Deployment[]) =>
+    side.flatMap(({ parts }) => parts.map((sweep) => traceOfSweep(sweep).curve));
   const greatestSwr = greatestShownSwr(limits, worstOf(bands.flatMap((band) => [band.before, band.after])));
   const charts = bands.map((band) => ({
     title: `${band.band}  ${diffVerdictText(band)}`,

@@ -1,4 +1,5 @@
-import { type DiffResult, headlineSentences, type SameTerms, type Sweep } from "@feedpoint/core";
+import { type BandPlan, type DiffResult, headlineSentences, type SameTerms, type Sweep } from "@feedpoint/core";
+import { drawnSweep } from "@feedpoint/core/for-command";
 import { comparedFindings, reasonsOf } from "../../words/compared.js";
 import { diffVerdictText } from "../../words/verdicts.js";
 import { diffTable } from "../diff.js";
@@ -13,9 +14,9 @@ import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
 /** All of what a comparison of two sweeps says, before and after in the same charts. */
-export function diffSection(result: DiffResult, { before, after }: SameTerms): Markup {
+export function diffSection(result: DiffResult, { before, after }: SameTerms, plan: BandPlan): Markup {
   const { bands, limits, causes } = result;
-  const [first, second] = [onlyOne(before), onlyOne(after)];
+  const [first, second] = [drawnSweep(before[0], plan), drawnSweep(after[0], plan)];
   const series: readonly [Series, Series] = [
     seriesOf(
       "before",
@@ -51,9 +52,4 @@ export function diffSection(result: DiffResult, { before, after }: SameTerms): M
       [series[1], "After in numbers"],
     ]),
   ]}</article>`;
-}
-
-function onlyOne([only]: readonly Sweep[]): Sweep {
-  if (only === undefined) throw new RangeError("a comparison needs a sweep on each side");
-  return only;
 }

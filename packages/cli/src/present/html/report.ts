@@ -1,4 +1,5 @@
 import {
+  type BandPlan,
   CAUTIONS,
   type DiffResult,
   type Limits,
@@ -18,16 +19,16 @@ import { page } from "./page.js";
 import { cautionSection, findingList } from "./remarks.js";
 import { type CheckedSweep, sweepSection } from "./sweep-section.js";
 
-/** The report of one sweep. */
+/** The report of one deployment. */
 export function sweepReport(checked: CheckedSweep): string {
   return page(checked.result.sweep.label, [sweepSection(checked, 0), closing(checked.result)]);
 }
 
 /** The report of a change. */
-export function diffReport(result: DiffResult, terms: SameTerms): string {
+export function diffReport(result: DiffResult, terms: SameTerms, plan: BandPlan): string {
   const { before, after } = result;
   return page([...before, ...after].map(({ label }) => label).join(" and "), [
-    diffSection(result, terms),
+    diffSection(result, terms, plan),
     closing(result),
   ]);
 }

@@ -1,9 +1,10 @@
-import type { CheckResult, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
+import type { CheckResult, Deployment, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
 import { checkColumns, RANGE_KEY, sweptRows } from "../../tables/check-columns.js";
 import { shown } from "../../tables/column.js";
 import { SEGMENT_COLUMNS, segmentRows } from "../../tables/segment-columns.js";
 import { checkHeadline } from "../../words/headline.js";
 import { verdictText } from "../../words/verdicts.js";
+import { partsLine } from "../check.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
@@ -15,9 +16,11 @@ import { sourceSection } from "./source-section.js";
 import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
-/** A sweep with its verdict, as one part of a page. */
+/** A deployment with its verdict, as one part of a page. */
 export interface CheckedSweep {
+  /** What is drawn and listed of it */
   readonly sweep: Sweep;
+  readonly parts: Deployment["parts"];
   readonly result: CheckResult;
   /** The deployment log's row for it; null where there is none */
   readonly log: SweepGrade["log"];
@@ -25,8 +28,8 @@ export interface CheckedSweep {
   readonly tuner: Tuner;
 }
 
-/** All of what a check says of one sweep. `index` tells the sweeps of a page apart. */
-export function sweepSection({ sweep, result, log, tuner }: CheckedSweep, index: number): Markup {
+/** All of what a check says of one deployment. `index` tells the sweeps of a page apart. */
+export function sweepSection({ sweep, parts, result, log, tuner }: CheckedSweep, index: number): Markup {
   const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
   const columns = checkColumns(result.limits, tuner).filter(({ key }) => key !== RANGE_KEY);
   // Without the ends of each band, which the table of segments has.
@@ -36,7 +39,7 @@ export function sweepSection({ sweep, result, log, tuner }: CheckedSweep, index:
   const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
   return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
-  }${logFacts(log)}</header>${[
+  }${parts.length === 1 ? null : html`<p>${partsLine(result)}.</p>`}${logFacts(log)}</header>${[
     table.rows.length === 0
       ? null
       : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", table)}</section>`,
@@ -49,8 +52,8 @@ export function sweepSection({ sweep, result, log, tuner }: CheckedSweep, index:
       ({ name, intro, outro, ...rows }) =>
         html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
     ),
-    html`<section><h2>Findings</h2>${findingList([...sweep.findings, ...result.findings])}</section>`,
-    sourceSection([{ sweep, role: "only" }]),
+    html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings])}</section>`,
+    sourceSection(parts.map((part) => ({ sweep: part, role: "only" }))),
     valuesSection([[series[0], "Show the numbers"]]),
   ]}</article>`;
 }

@@ -88,6 +88,7 @@ export function groundsOf(trace: Trace): Grounds | null {
  *
  * @param limit ρ of the SWR limit
  * @param bandwidth span around the best point, null where the best is not within the limit
+ * @param errors the analyser's own, and half of what ρ may be off by the scatter of the set-up
  * @returns null where a number of the band may not exist
  */
 export function bandUncertainty(
@@ -96,7 +97,7 @@ export function bandUncertainty(
   limit: number,
   bestHz: number,
   bandwidth: Span | null,
-  instrument: Instrument | null,
+  errors: { readonly instrument: Instrument | null; readonly scatter: number },
 ): BandUncertainty | null {
   const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
@@ -113,7 +114,7 @@ export function bandUncertainty(
     keyof Features,
     Interval | null
   >;
-  return withInstrument(random, looks.estimate, trace, pieces, limit, instrument, noise);
+  return withInstrument(random, looks.estimate, trace, pieces, limit, errors, noise);
 }
 
 /** A band's numbers as they are, and in the copies. */
@@ -150,14 +151,14 @@ function withInstrument(
   trace: Trace,
   pieces: readonly Piece[],
   limit: number,
-  instrument: Instrument | null,
+  { instrument, scatter }: { readonly instrument: Instrument | null; readonly scatter: number },
   noise: number,
 ): BandUncertainty | null {
   const { bestMagnitude, bestHz, worstMagnitude, withinHz, lowEdgeHz, highEdgeHz } = random;
   if (bestMagnitude === null || bestHz === null || worstMagnitude === null || withinHz === null) return null;
   const roundingAt = roundingOf(trace.curve.sweep);
   const error = (rho: number) =>
-    roundingAt(rho) + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
+    roundingAt(rho) + scatter + (instrument === null ? 0 : instrumentError(Math.max(0, rho), instrument));
   const widen = ({ low, high }: Interval): Interval => ({
     low: Math.max(0, low - error(low)),
     high: high + error(high),

@@ -1,9 +1,12 @@
-import { type BandSummary, summariseBand, withUncertainty } from "../../bands/summary.js";
-import type { Curve } from "../../curve/curve.js";
+import { answeringOn, type Part } from "../../bands/parts.js";
+import { scatterOn } from "../../bands/scatter.js";
+import { type BandSummary, type Summarised, summarised } from "../../bands/summary.js";
+import { withUncertainty } from "../../bands/sureness.js";
 import { ASSUMED_NOISE } from "../../curve/noise/noise.js";
-import { clipSpans, type Piece, type Span, totalWidth } from "../../curve/pieces.js";
+import { clipSpans, joinPieces, type Piece, type Span, totalWidth } from "../../curve/pieces.js";
 import { type Instrument, instrumentError } from "../../curve/uncertainty/instrument.js";
 import type { UsableBand } from "../../facts/band-plan/band-plan.js";
+import type { Limits } from "../../facts/limits.js";
 import { at } from "../../numbers/column.js";
 import type { Cause } from "./cause.js";
 import { type GroupChange, groupChange } from "./repeats.js";
@@ -53,10 +56,12 @@ export interface Thresholds {
   readonly reflectionMagnitude: number;
   /** Change of the share of a band within the limit (our own choice) */
   readonly fraction: number;
+  /** Change of an SWR read off a scale by eye (common practice, no source) */
+  readonly readingSwr: number;
 }
 
-/** The thresholds where nobody states others: 0.03 of ρ, 0.03 of the band. */
-export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03 };
+/** The thresholds where nobody states others: 0.03 of ρ, 0.03 of the band, 0.2 of a reading. */
+export const DEFAULT_THRESHOLDS: Thresholds = { reflectionMagnitude: 0.03, fraction: 0.03, readingSwr: 0.2 };
 
 /** A difference of two points must exceed this many standard deviations of their noise. */
 const SIGNIFICANCE = 3;
@@ -73,20 +78,38 @@ export function diffBand(
   band: UsableBand,
   first: Side,
   second: Side,
-  { thresholds, instrument }: { thresholds: Thresholds; instrument: Instrument | null },
+  { thresholds, instrument, limits }: { thresholds: Thresholds; instrument: Instrument | null; limits: Limits },
   causes: readonly Cause[] | null,
 ): BandDiff | null {
   const pieces = [...first.all, ...second.all].reduce<readonly Piece[]>(
-    (common, { curve }) => piecesWithin(curve, common),
+    (common, { parts }) => piecesKnown(parts, common),
     band.pieces,
   );
   if (pieces.length === 0) return null;
   const common: UsableBand = { ...band, pieces };
-  const summaries = (side: Side) => side.all.map((analysis) => summariseBand(analysis, common));
-  const [befores, afters] = [summaries(first), summaries(second)];
-  const middleOf = ({ all, middle, grounds }: Side, ofSide: readonly BandSummary[]) =>
-    withUncertainty(ofSide[all.indexOf(middle)] as BandSummary, middle, grounds, instrument);
-  const [before, after] = [middleOf(first, befores), middleOf(second, afters)];
+  const all = (side: Side) =>
+    side.all.map(({ parts }) => summarised(answeringOn(parts, common.pieces), common, limits));
+  const middleOf = ({ all, middle }: Side, ofSide: readonly Summarised[]) =>
+    withUncertainty(ofSide[all.indexOf(middle)] as Summarised, answeringOn(middle.parts, common.pieces), limits, {
+      instrument,
+      scatter: scatterOn(middle.overlaps, band),
+    });
+  const [summarisedBefore, summarisedAfter] = [all(first), all(second)];
+  const [before, after] = [middleOf(first, summarisedBefore), middleOf(second, summarisedAfter)];
+  const [befores, afters] = [summarisedBefore, summarisedAfter].map((of) => of.map(({ summary }) => summary)) as [
+    BandSummary[],
+    BandSummary[],
+  ];
+  if (before.restsOn !== "curve" || after.restsOn !== "curve") {
+    const seen = readingSign(befores, afters, thresholds);
+    return {
+      band: band.band,
+      before,
+      after,
+      change: changeOf(befores, afters, before, after),
+      ...(causes === null ? INCOMPARABLE : verdictOf([seen], null)),
+    };
+  }
   const noise = Math.hypot(noiseToReckonWith(first), noiseToReckonWith(second));
   const measured = verdictOf(
     (["best", "worst"] as const).map((which) =>
@@ -109,16 +132,54 @@ const INCOMPARABLE: ReasonedVerdict = {
   isHidden: false,
 };
 
-/** The parts of some pieces that a curve knows. */
-function piecesWithin(curve: Curve, pieces: readonly Piece[]): readonly Piece[] {
-  return pieces.flatMap((piece) =>
-    curve.stretches.flatMap((stretch) => {
-      const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
-      const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
-      return lowHz < highHz ? [{ lowHz, highHz }] : [];
-    }),
-  );
+/** Of some pieces what the parts of a deployment know. */
+function piecesKnown(parts: readonly Part[], pieces: readonly Piece[]): readonly Piece[] {
+  const known = answeringOn(parts, pieces)
+    .filter(({ part }) => part.knows !== "spots")
+    .flatMap(({ part, pieces: own }) => own.flatMap((piece) => piecesWithin(part, piece)));
+  return joinPieces(known);
 }
+
+function piecesWithin({ analysis: { curve } }: Part, piece: Piece): readonly Piece[] {
+  return curve.stretches.flatMap((stretch) => {
+    const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
+    const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
+    return lowHz < highHz ? [{ lowHz, highHz }] : [];
+  });
+}
+
+/** Whether what was noted by hand changed: where the ranges do not touch, by more than a reading off a scale is sure to. */
+function readingSign(
+  befores: readonly BandSummary[],
+  afters: readonly BandSummary[],
+  { readingSwr }: Thresholds,
+): Seen {
+  const [before, after] = [rangeOf(befores), rangeOf(afters)];
+  const isBetter = after.high < before.low - readingSwr;
+  const isWorse = after.low > before.high + readingSwr;
+  return isBetter || isWorse
+    ? { isBetter, text: `SWR ${rangeText(before)} → ${rangeText(after)}, from readings` }
+    : null;
+}
+
+interface SwrRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** From the least to the greatest SWR of a side; what means "more than" has no end. */
+function rangeOf(summaries: readonly BandSummary[]): SwrRange {
+  const lows = summaries.map(({ best }) => best?.swr ?? Number.NaN);
+  const highs = summaries.map(({ worst }) =>
+    worst?.isAtLeast ? Number.POSITIVE_INFINITY : (worst?.swr ?? Number.NaN),
+  );
+  return { low: Math.min(...lows), high: Math.max(...highs) };
+}
+
+const rangeText = ({ low, high }: SwrRange): string => {
+  if (high === Number.POSITIVE_INFINITY) return `≥${formatSwr(low)}`;
+  return low === high ? formatSwr(low) : `${formatSwr(low)}-${formatSwr(high)}`;
+};
 
 interface Middles {
   readonly before: BandSummary;
@@ -221,5 +282,5 @@ function widthOutside(spans: readonly Span[], others: readonly Span[]): number {
 }
 
 /** Noise of a side, where the sweep does not tell it the usual one. */
-const noiseToReckonWith = ({ middle }: Side) => middle.curve.noise ?? ASSUMED_NOISE;
+const noiseToReckonWith = ({ middle }: Side) => middle.curve?.noise ?? ASSUMED_NOISE;
 const formatSwr = (swr: number) => (swr === Number.POSITIVE_INFINITY ? "∞" : swr.toFixed(2));

@@ -1,7 +1,7 @@
 import { median, rootMeanSquare } from "simple-statistics";
-import { type Curve, reflectionAt } from "../../curve/curve.js";
 import { at, type Column, magnitudesOf } from "../../numbers/column.js";
 import { changeReference } from "../../reflection/impedance.js";
+import { type CurvePiece, reflectionAt, type SideCurve } from "./side-curve.js";
 
 /** Two vector sweeps at the same frequencies: Γ before and after, over their common range. */
 export interface CommonSamples {
@@ -17,29 +17,36 @@ const MOST_SAMPLES = 400;
 export const FEWEST_SAMPLES = 12;
 
 /**
- * Frequencies at which two curves are compared, the same ones whichever comes first: those of the sweep with fewer samples
+ * Frequencies at which two sides are compared, the same ones whichever comes first: those of the sweep with fewer samples
  * over what both cover (of the one that begins lower, where they have as many), since between them the other one tells more;
  * of the other one where these are too few to explain anything.
  */
-export function commonAxis(one: Curve, other: Curve): Column {
-  const axes = [one, other].map(({ sweep }) => sweep.frequencyHz).sort((a, b) => at(a, 0) - at(b, 0));
-  const low = Math.max(...axes.map((axis) => at(axis, 0)));
-  const high = Math.min(...axes.map((axis) => at(axis, axis.length - 1)));
-  const [coarser, finer] = axes
+export function commonAxis(one: SideCurve, other: SideCurve): Column {
+  const axes = one.pieces.flatMap((first) => other.pieces.map((second) => axisOf(first, second)));
+  return axes.length === 1 ? (axes[0] as Float64Array) : Float64Array.from(new Set(axes.flatMap((axis) => [...axis])));
+}
+
+/** The same of two curves where both answer; empty where that is nowhere. */
+function axisOf(one: CurvePiece, other: CurvePiece): Float64Array {
+  const low = Math.max(one.lowHz, other.lowHz);
+  const high = Math.min(one.highHz, other.highHz);
+  const [coarser, finer] = [one, other]
+    .map(({ curve }) => curve.sweep.frequencyHz)
+    .sort((a, b) => at(a, 0) - at(b, 0))
     .map((axis) => axis.filter((frequency) => frequency >= low && frequency <= high))
     .sort((a, b) => a.length - b.length) as [Float64Array, Float64Array];
   return coarser.length < FEWEST_SAMPLES ? finer : coarser;
 }
 
 /** The same, thinned evenly to a few hundred. */
-export function thinnedAxis(one: Curve, other: Curve): Column {
+export function thinnedAxis(one: SideCurve, other: SideCurve): Column {
   const axis = commonAxis(one, other);
   const every = Math.max(1, Math.floor(axis.length / MOST_SAMPLES));
   return axis.filter((_, i) => i % every === 0);
 }
 
-/** Both curves at the same frequencies, thinned evenly, where both were swept. */
-export function commonSamples(before: Curve, after: Curve): CommonSamples {
+/** Both sides at the same frequencies, thinned evenly, where both were swept. */
+export function commonSamples(before: SideCurve, after: SideCurve): CommonSamples {
   const rows: number[][] = [];
   for (const frequency of thinnedAxis(before, after)) {
     const first = reflectionAt(before, frequency);

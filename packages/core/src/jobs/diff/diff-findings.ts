@@ -1,7 +1,10 @@
+import { answeringOn } from "../../bands/parts.js";
 import { coarsenessFindings, spikeFindings } from "../../bands/sampling.js";
+import { scatterFindings } from "../../bands/scatter.js";
 import type { BandSummary } from "../../bands/summary.js";
 import type { UsableBand } from "../../facts/band-plan/band-plan.js";
 import { at, type Column } from "../../numbers/column.js";
+import type { Deployment } from "../../sweep/deployment.js";
 import { type Finding, finding, placed } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import type { BandDiff, Thresholds } from "./band-diff.js";
@@ -20,13 +23,15 @@ export function repeatFindings(
   { all, scatter }: Side,
   { reflectionMagnitude }: Thresholds,
 ): readonly Finding[] {
-  if (scatter <= reflectionMagnitude) return [];
-  return [finding("caution", "repeats-differ", { sweeps: all.length, which, scatter })];
+  const ofParts = all.flatMap(({ overlaps }) => scatterFindings(overlaps)).map((each) => placed(each, { side: which }));
+  if (all.length === 1 || scatter <= reflectionMagnitude) return ofParts;
+  return [...ofParts, finding("caution", "repeats-differ", { sweeps: all.length, which, scatter })];
 }
 
 /** Says so where a sweep is held against itself. */
-export function sameSweeps(befores: readonly Sweep[], afters: readonly Sweep[]): readonly Finding[] {
-  const shared = befores.filter((sweep) => afters.some((other) => haveSameReadings(sweep, other)));
+export function sameSweeps(befores: readonly Deployment[], afters: readonly Deployment[]): readonly Finding[] {
+  const sweepsOf = (side: readonly Deployment[]) => side.flatMap(({ parts }) => parts);
+  const shared = sweepsOf(befores).filter((sweep) => sweepsOf(afters).some((other) => haveSameReadings(sweep, other)));
   if (shared.length === 0) return [];
   return [finding("caution", "same-sweep", { labels: [...new Set(shared.map(({ label }) => label))] })];
 }
@@ -48,10 +53,13 @@ export function samplingDoubts(
   if (changed.length === 0) return [];
   const of = (side: "before" | "after", { middle }: Side, summaryOf: (band: BandDiff) => BandSummary) =>
     [
-      ...spikeFindings(middle.curve),
+      ...middle.parts.filter(({ knows }) => knows === "curve").flatMap(({ analysis }) => spikeFindings(analysis.curve)),
       ...changed.flatMap((band) => {
         const asked = judged.find((candidate) => candidate.band === band.band);
-        return asked === undefined ? [] : coarsenessFindings(middle, asked, summaryOf(band));
+        if (asked === undefined) return [];
+        return answeringOn(middle.parts, asked.pieces).flatMap(({ part }) =>
+          coarsenessFindings(part, asked, summaryOf(band)),
+        );
       }),
     ].map((doubt) => placed(doubt, { side }));
   return [...of("before", first, ({ before }) => before), ...of("after", second, ({ after }) => after)];
@@ -65,7 +73,9 @@ export function lossNotTold(
   causes: readonly Cause[],
 ): readonly Finding[] {
   const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
-  if (better.length === 0 || causes.some(isLikely) || showsLoss(first.middle.curve, second.middle.curve)) return [];
+  const [before, after] = [first.middle.curve, second.middle.curve];
+  const isShown = before !== null && after !== null && showsLoss(before, after);
+  if (better.length === 0 || causes.some(isLikely) || isShown) return [];
   return [finding("caution", "loss-not-told", { bands: better })];
 }
 

@@ -3,9 +3,10 @@ import { type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "
 import { CAUTIONS } from "../../facts/cautions.js";
 import { type Limits, limitsWith } from "../../facts/limits.js";
 import { demand, isRecord } from "../../input/argument.js";
+import { type Deployment, deploymentInfo } from "../../sweep/deployment.js";
 import type { Finding } from "../../sweep/finding.js";
-import type { Sweep } from "../../sweep/sweep.js";
-import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
+import { readingsOf } from "../../sweep/sweep.js";
+import type { SweepInfo } from "../../sweep/sweep-info.js";
 import { type BandDiff, DEFAULT_THRESHOLDS, diffBand, type Thresholds } from "./band-diff.js";
 import { type Cause, possible } from "./cause.js";
 import {
@@ -21,13 +22,13 @@ import {
 import { explanationOf } from "./explanation.js";
 import { headlineOf } from "./headline.js";
 import { onSameTerms, type TermsOptions } from "./same-terms.js";
-import { groupOf, sideOf } from "./sides.js";
+import { type Given, groupOf, sideOf } from "./sides.js";
 
 /** What a comparison says. Plain data: as JSON it is what `feedpoint diff --json` prints. */
 export interface DiffResult {
   /** Name and version of this form */
   readonly schema: "feedpoint/diff@1";
-  /** The sweeps as they were given */
+  /** The sweeps and deployments as they were given */
   readonly before: readonly SweepInfo[];
   readonly after: readonly SweepInfo[];
   /** What the bands were taken from */
@@ -50,14 +51,15 @@ export interface DiffResult {
 
 /** What a comparison is held against, and how. */
 export interface DiffOptions extends Scope, TermsOptions {
-  /** What a change must exceed to count; {@link DEFAULT_THRESHOLDS} where absent */
-  readonly thresholds?: Thresholds;
+  /** What a change must exceed to count; what is left out is {@link DEFAULT_THRESHOLDS} */
+  readonly thresholds?: Partial<Thresholds>;
 }
 
 /**
  * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.
  *
- * @param before one sweep, or several repeats; the same for `after`
+ * @param before a sweep, or all that is known of a deployment as {@link deploymentOf} joins it, or several repeats; the same for
+ *   `after`
  * @throws TypeError for an argument that is not what it must be, which it names
  * @throws RangeError for a side without a sweep, and for a band or a licence class that the plan does not know
  * @example
@@ -86,24 +88,24 @@ export interface DiffOptions extends Scope, TermsOptions {
  * ```
  */
 export function diff(
-  before: Sweep | readonly Sweep[],
-  after: Sweep | readonly Sweep[],
+  before: Given | readonly Given[],
+  after: Given | readonly Given[],
   options: DiffOptions,
 ): DiffResult {
   checkScope(options);
-  const { thresholds = DEFAULT_THRESHOLDS, instrument = null } = options;
+  const { instrument = null } = options;
   checkInstrument(instrument);
-  checkThresholds(thresholds);
+  const thresholds = thresholdsWith(options.thresholds);
   const limits = limitsWith(options.limits);
   const befores = groupOf(before, "before");
   const afters = groupOf(after, "after");
   const terms = onSameTerms(before, after, options);
-  const first = sideOf(terms.before, limits);
-  const second = sideOf(terms.after, limits);
+  const first = sideOf(terms.before, limits, options.plan);
+  const second = sideOf(terms.after, limits, options.plan);
   const { causes: found } = explanationOf(first, second, instrument);
   const asked = selectBands(options);
   const bands = asked.flatMap(
-    (band) => diffBand(band, first, second, { thresholds, instrument }, terms.isMatched ? found : null) ?? [],
+    (band) => diffBand(band, first, second, { thresholds, instrument, limits }, terms.isMatched ? found : null) ?? [],
   );
   const doubts = samplingDoubts(first, second, bands, asked);
   // What a step too long for a dip shows may be the step's doing.
@@ -111,8 +113,8 @@ export function diff(
     doubts.length === 0 ? found : found.map((cause) => (cause.code === "antenna-changed" ? possible(cause) : cause));
   return {
     schema: "feedpoint/diff@1",
-    before: befores.map(sweepInfo),
-    after: afters.map(sweepInfo),
+    before: befores.map(deploymentInfo),
+    after: afters.map(deploymentInfo),
     plan: planInfo(options),
     limits,
     thresholds,
@@ -128,7 +130,7 @@ export function diff(
       ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options.bands ?? [], bands)),
       ...doubts,
       ...lossNotTold(first, second, bands, causes),
-      ...([...terms.before, ...terms.after].some(({ kind }) => kind === "scalar") ? [SCALAR_COMPARISON] : []),
+      ...(isWithoutPhase([...terms.before, ...terms.after]) ? [SCALAR_COMPARISON] : []),
       ...planFindings(
         options,
         asked.filter(({ band }) => bands.some((result) => result.band === band)),
@@ -138,10 +140,16 @@ export function diff(
   };
 }
 
-function checkThresholds(thresholds: Thresholds): void {
-  demand(isRecord(thresholds), "thresholds", "an object such as DEFAULT_THRESHOLDS", thresholds);
-  for (const name of ["reflectionMagnitude", "fraction"] as const) {
+/** Whether a curve that is compared knows the size of the reflection alone. */
+const isWithoutPhase = (deployments: readonly Deployment[]): boolean =>
+  deployments.some(({ parts }) => parts.some((sweep) => sweep.kind === "scalar" && readingsOf(sweep).length === 0));
+
+function thresholdsWith(given: Partial<Thresholds> = {}): Thresholds {
+  demand(isRecord(given), "thresholds", "an object such as DEFAULT_THRESHOLDS", given);
+  const thresholds = { ...DEFAULT_THRESHOLDS, ...given };
+  for (const name of ["reflectionMagnitude", "fraction", "readingSwr"] as const) {
     const value = thresholds[name];
     demand(typeof value === "number" && value >= 0, `thresholds.${name}`, "a number of 0 or more", value);
   }
+  return thresholds;
 }

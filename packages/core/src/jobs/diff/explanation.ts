@@ -1,4 +1,3 @@
-import { isVectorCurve } from "../../curve/curve.js";
 import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import { type CauseCode, isLikely } from "./cause.js";
 import { type Explained, findCauses } from "./find-causes.js";
@@ -13,9 +12,10 @@ const LEAVES_LOSS_OPEN: ReadonlySet<CauseCode> = new Set(["antenna-changed", "in
 /** The causes that the data support; where none is sure, loss that the far-from-matched parts of the sweeps suggest as well. */
 export function explanationOf(first: Side, second: Side, instrument: Instrument | null): Explained {
   const [before, after] = [first.middle.curve, second.middle.curve];
+  if (before === null || after === null) return { causes: [], line: null };
   const tolerances = tolerancesFor(before, after, Math.max(first.scatter, second.scatter), instrument);
   const found =
-    isVectorCurve(before) && isVectorCurve(after)
+    before.isVector && after.isVector
       ? findCauses(before, after, tolerances)
       : { causes: magnitudeCauses(before, after, tolerances), line: null };
   const isSure = found.causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));

@@ -1,5 +1,3 @@
-import type { VectorCurve } from "../../curve/curve.js";
-import { at } from "../../numbers/column.js";
 import { type Cause, isLikely, possible } from "./cause.js";
 import { lengthCause, referenceCause, scaleCause } from "./cause-words.js";
 import {
@@ -17,6 +15,7 @@ import { fitLine, fitLineOf, type LineFit, withBestLaw } from "./line-fit.js";
 import { fitReference, isAnotherReference } from "./reference-fit.js";
 import { fitScale, type ScaleFit } from "./scale-fit.js";
 import { LEAST_SCALE } from "./scale-search.js";
+import { bulkDelayOf, type SideCurve, widestSpanHz } from "./side-curve.js";
 import { CLEARLY, isSurelyLine, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
@@ -46,7 +45,7 @@ const NOTHING: Explained = { causes: [], line: null };
  * a longer or shorter wire, perhaps behind another line. The first that leaves nothing but noise is likely, a later one that
  * would do as well is possible. What none of them explains is the antenna itself.
  */
-export function findCauses(before: VectorCurve, after: VectorCurve, tolerances: Tolerances): Explained {
+export function findCauses(before: SideCurve, after: SideCurve, tolerances: Tolerances): Explained {
   const unrest = interference(before, after);
   const samples = commonSamples(before, after);
   if (samples.frequencyHz.length < FEWEST_SAMPLES) return { causes: unrest, line: null };
@@ -66,8 +65,8 @@ const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 /** The simplest explanation of some samples that leaves nothing but noise. */
 function simplestOf(
   samples: CommonSamples,
-  before: VectorCurve,
-  after: VectorCurve,
+  before: SideCurve,
+  after: SideCurve,
   { negligible, enough }: Tolerances,
 ): Explained {
   const difference = meanDifference(samples);
@@ -75,7 +74,7 @@ function simplestOf(
   const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
   const wellExplained = enough * WELL_EXPLAINED_SHARE;
   const line = withBestLaw(samples, fitLine(samples), wellExplained);
-  const { referenceOhms } = before.sweep;
+  const { referenceOhms } = before;
   const reference = fitReference(samples, referenceOhms);
   const isReference = explains(reference.residual) && isAnotherReference(reference.ohms, referenceOhms);
   if (isLineChange(line) && explains(line.residual)) {
@@ -105,20 +104,19 @@ function simplestOf(
 }
 
 /** A wire of another length, and with it the change of the line that goes beyond what the fit itself may make up. */
-function scaleFindings(scaled: ScaleFit, before: VectorCurve, difference: number): Explained {
+function scaleFindings(scaled: ScaleFit, before: SideCurve, difference: number): Explained {
   const { line, scale } = scaled;
   // The bulk delay of a sweep is the line's only roughly, and the less so the narrower the sweep; stretching the axis
   // turns its error into a delay.
-  const { frequencyHz } = before.sweep;
-  const spanHz = at(frequencyHz, frequencyHz.length - 1) - at(frequencyHz, 0);
-  const doubtM = electricalLengthM((Math.abs(before.delayS) + 1 / (2 * spanHz)) * Math.abs(1 - 1 / scale));
+  const doubtS = Math.abs(bulkDelayOf(before)) + 1 / (2 * widestSpanHz(before));
+  const doubtM = electricalLengthM(doubtS * Math.abs(1 - 1 / scale));
   const changes = lineCauses(line, difference, LEAST_LENGTH_M + doubtM);
   return { causes: [scaleCause(scaled), ...changes], line: changes.length > 0 ? line : null };
 }
 
 function antennaCause(
-  before: VectorCurve,
-  after: VectorCurve,
+  before: SideCurve,
+  after: SideCurve,
   { difference, line, scaled }: { difference: number; line: LineFit; scaled: ScaleFit },
 ): Cause {
   const moved = whatMoved(before, after);

@@ -1,5 +1,5 @@
-import type { Curve } from "../../curve/curve.js";
 import type { Cause } from "./cause.js";
+import type { SideCurve } from "./side-curve.js";
 
 /** Samples that stand alone in one sweep more than in the other, to speak of interference (our own choice). */
 const LEAST_SPIKES = 2;
@@ -8,8 +8,8 @@ const JUMPINESS = 3;
 const LEAST_NOISE = 0.0015;
 
 /** One sweep much rougher than the other, or with samples that stand alone: interference or a bad contact. */
-export function interference(before: Curve, after: Curve): readonly Cause[] {
-  const [first, second] = [before.spikes.length, after.spikes.length];
+export function interference(before: SideCurve, after: SideCurve): readonly Cause[] {
+  const [first, second] = [before.spikes, after.spikes];
   if (Math.abs(second - first) >= LEAST_SPIKES) {
     const [which, many] = second > first ? ["second", second] : ["first", first];
     return [
@@ -22,7 +22,7 @@ export function interference(before: Curve, after: Curve): readonly Cause[] {
     ];
   }
   // Noise of rounding in print is no roughness.
-  if (before.noise === null || after.noise === null || before.sweep.rounding + after.sweep.rounding > 0) return [];
+  if (before.noise === null || after.noise === null || before.rounding + after.rounding > 0) return [];
   const [calm, rough] = before.noise < after.noise ? [before.noise, after.noise] : [after.noise, before.noise];
   if (rough < LEAST_NOISE || rough < JUMPINESS * calm) return [];
   return [

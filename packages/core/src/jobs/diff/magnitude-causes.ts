@@ -1,5 +1,3 @@
-import { type Curve, reflectionMagnitudeAt } from "../../curve/curve.js";
-import { isBeyondScale } from "../../curve/trace.js";
 import { leastBetween } from "../../numbers/search.js";
 import { type Cause, isLikely, possible } from "./cause.js";
 import { lostPercent, scaleCause } from "./cause-words.js";
@@ -7,6 +5,7 @@ import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
 import { bestScale, LEAST_SCALE } from "./scale-search.js";
+import { knownMagnitudeAt, type SideCurve } from "./side-curve.js";
 import { CLEARLY, isSurelyLine, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
@@ -22,7 +21,11 @@ const GREATEST_LOSS_DB = 10;
  * Why two sweeps differ, as far as ρ alone can tell: nothing; loss; a longer or shorter wire. How long the line is does not
  * show in ρ but for its loss, and another reference impedance cannot be told from another antenna.
  */
-export function magnitudeCauses(before: Curve, after: Curve, { negligible, enough }: Tolerances): readonly Cause[] {
+export function magnitudeCauses(
+  before: SideCurve,
+  after: SideCurve,
+  { negligible, enough }: Tolerances,
+): readonly Cause[] {
   const unrest = interference(before, after);
   const all = magnitudesAt(before, after, 1);
   if (all.frequencyHz.length < FEWEST_SAMPLES) return unrest;
@@ -40,12 +43,11 @@ export function magnitudeCauses(before: Curve, after: Curve, { negligible, enoug
   return [...unrest, possible(antennaCause(difference, loss.residual, scaled.residual))];
 }
 
-function magnitudesAt(before: Curve, after: Curve, scale: number): Magnitudes {
+function magnitudesAt(before: SideCurve, after: SideCurve, scale: number): Magnitudes {
   const rows = Array.from(thinnedAxis(before, after)).flatMap((frequencyHz) => {
-    const first = reflectionMagnitudeAt(before, frequencyHz / scale);
-    const second = reflectionMagnitudeAt(after, frequencyHz);
-    const isKnown = !(isBeyondScale(before, first) || isBeyondScale(after, second) || Number.isNaN(first + second));
-    return isKnown ? [{ frequencyHz, first, second }] : [];
+    const first = knownMagnitudeAt(before, frequencyHz / scale);
+    const second = knownMagnitudeAt(after, frequencyHz);
+    return Number.isNaN(first + second) ? [] : [{ frequencyHz, first, second }];
   });
   return {
     frequencyHz: rows.map(({ frequencyHz }) => frequencyHz),
@@ -78,7 +80,7 @@ function fitLoss(magnitudes: Magnitudes): LossFit {
   return fits.reduce((best, next) => (next.residual < CLEARLY * best.residual ? next : best));
 }
 
-function fitScale(before: Curve, after: Curve): { scale: number; residual: number } {
+function fitScale(before: SideCurve, after: SideCurve): { scale: number; residual: number } {
   const residualAt = (scale: number) => {
     const magnitudes = magnitudesAt(before, after, scale);
     return magnitudes.frequencyHz.length < FEWEST_SAMPLES ? Number.POSITIVE_INFINITY : residualOf(magnitudes, () => 1);

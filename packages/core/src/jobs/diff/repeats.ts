@@ -1,7 +1,7 @@
 import { mean, rootMeanSquare, sampleVariance } from "simple-statistics";
-import { type Curve, isVectorCurve, reflectionMagnitudeAt } from "../../curve/curve.js";
 import { student95 } from "../../numbers/student.js";
 import { commonSamples, meanDifference, thinnedAxis } from "./common-samples.js";
+import { magnitudeAt, type SideCurve } from "./side-curve.js";
 
 /** How two groups of repeats differ in one number. */
 export interface GroupChange {
@@ -28,17 +28,17 @@ export function groupChange(before: readonly number[], after: readonly number[])
 }
 
 /** Which of several curves has a ρ that lies closest to that of all others. */
-export function indexOfMiddle(curves: readonly Curve[]): number {
+export function indexOfMiddle(curves: readonly (SideCurve | null)[]): number {
   const sums = curves.map((curve) => curves.reduce((sum, other) => sum + distanceBetween(curve, other), 0));
   return sums.indexOf(Math.min(...sums));
 }
 
 /** Root mean square of what lies between the middle one of some repeats and the others, of Γ where all know it, else of ρ; 0 for one alone. */
-export function scatterAround(middle: Curve, curves: readonly Curve[]): number {
+export function scatterAround(middle: SideCurve | null, curves: readonly (SideCurve | null)[]): number {
   const distances = curves
     .filter((curve) => curve !== middle)
     .map((curve) =>
-      isVectorCurve(middle) && isVectorCurve(curve)
+      middle?.isVector && curve?.isVector
         ? meanDifference(commonSamples(middle, curve))
         : distanceBetween(middle, curve),
     )
@@ -47,10 +47,10 @@ export function scatterAround(middle: Curve, curves: readonly Curve[]): number {
 }
 
 /** Root mean square of the difference of ρ where both curves are known; 0 where they never are. */
-function distanceBetween(first: Curve, second: Curve): number {
-  if (first === second) return 0;
+function distanceBetween(first: SideCurve | null, second: SideCurve | null): number {
+  if (first === second || first === null || second === null) return 0;
   const differences = Array.from(thinnedAxis(first, second))
-    .map((frequencyHz) => reflectionMagnitudeAt(first, frequencyHz) - reflectionMagnitudeAt(second, frequencyHz))
+    .map((frequencyHz) => magnitudeAt(first, frequencyHz) - magnitudeAt(second, frequencyHz))
     .filter((difference) => !Number.isNaN(difference));
   return differences.length === 0 ? 0 : rootMeanSquare(differences);
 }

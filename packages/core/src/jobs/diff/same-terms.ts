@@ -1,18 +1,20 @@
+import type { Scope } from "../../bands/scope.js";
 import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import { DEFAULT_LIMITS } from "../../facts/limits.js";
+import type { Deployment } from "../../sweep/deployment.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { mapReflections, referredTo, type Sweep } from "../../sweep/sweep.js";
 import type { Cause } from "./cause.js";
 import { explanationOf } from "./explanation.js";
 import { type LineChange, throughChange } from "./line-change.js";
-import { groupOf, sideOf } from "./sides.js";
+import { type Given, type Group, groupOf, sideOf } from "./sides.js";
 
-/** The sweeps of both sides as they are compared: at one reference impedance, and where that was asked for at one place on the line. */
+/** Both sides as they are compared: at one reference impedance, and where that was asked for at one place on the line. */
 export interface SameTerms {
-  /** At the reference impedance of the first of them */
-  readonly before: readonly Sweep[];
-  /** At that of the first sweep before, with a change of the line taken out where that was asked for */
-  readonly after: readonly Sweep[];
+  /** At the reference impedance of the first sweep of them */
+  readonly before: Group;
+  /** The same, with a change of the line taken out where that was asked for */
+  readonly after: Group;
   /** false: without phase they stay at different reference impedances, and cannot be compared */
   readonly isMatched: boolean;
   /** The change of the line that was taken out of the second sweeps, in words; empty where none was */
@@ -30,47 +32,58 @@ export interface TermsOptions {
 }
 
 /**
- * Brings the sweeps of both sides to the first one's reference impedance and, where that is asked for, takes the change of
- * the line between them out of the second ones. {@link diff} compares what this gives; a picture shows it.
+ * Brings both sides to the first sweep's reference impedance and, where that is asked for, takes the change of the line
+ * between them out of the second ones. {@link diff} compares what this gives; a picture shows it.
  *
- * @param before one sweep, or several repeats; the same for `after`
- * @throws TypeError for what is no sweep
- * @throws RangeError for a side without a sweep
+ * @param before a sweep or a deployment, or several repeats; the same for `after`
+ * @param options the plan, which says how far the bands reach that readings were noted for, and how
+ * @throws TypeError for what is neither a sweep nor a deployment
+ * @throws RangeError for a side without one
  */
 export function onSameTerms(
-  before: Sweep | readonly Sweep[],
-  after: Sweep | readonly Sweep[],
-  { instrument = null, isSamePlane = false }: TermsOptions = {},
+  before: Given | readonly Given[],
+  after: Given | readonly Given[],
+  { plan, instrument = null, isSamePlane = false }: TermsOptions & Pick<Scope, "plan">,
 ): SameTerms {
-  const befores = groupOf(before, "before");
-  const { sweeps, ...matched } = matchReference([...befores, ...groupOf(after, "after")], befores[0].referenceOhms);
-  const [first, second] = [sweeps.slice(0, befores.length), sweeps.slice(befores.length)];
+  const [befores, afters] = [groupOf(before, "before"), groupOf(after, "after")];
+  const { referenceOhms } = befores[0].parts[0];
+  const asOne = (sweep: Sweep) => referredTo(sweep, referenceOhms);
+  const [first, second] = [mapGroup(befores, asOne), mapGroup(afters, asOne)];
   const asMeasured = isSamePlane
-    ? explanationOf(sideOf(first, DEFAULT_LIMITS), sideOf(second, DEFAULT_LIMITS), instrument)
+    ? explanationOf(sideOf(first, DEFAULT_LIMITS, plan), sideOf(second, DEFAULT_LIMITS, plan), instrument)
     : null;
   const line = asMeasured?.line ?? null;
   return {
     before: first,
-    after: line === null ? second : second.map((sweep) => undone(sweep, line)),
+    after: line === null ? second : mapGroup(second, (sweep) => undone(sweep, line)),
     takenOut: asMeasured === null || line === null ? [] : asMeasured.causes,
-    ...matched,
+    ...matched([...befores, ...afters], [...first, ...second], referenceOhms),
   };
 }
 
-/** All sweeps at one reference impedance; scalar ones cannot be converted and stay as they are. */
-function matchReference(
-  sweeps: readonly Sweep[],
+/** Deployments with each part replaced by what a function makes of it. */
+function mapGroup([first, ...others]: Group, map: (sweep: Sweep) => Sweep): Group {
+  const mapped = ({ parts: [part, ...parts], ...deployment }: Deployment): Deployment => ({
+    ...deployment,
+    parts: [map(part), ...parts.map(map)],
+  });
+  return [mapped(first), ...others.map(mapped)];
+}
+
+/** Whether all is at one reference impedance: scalar sweeps cannot be converted and stay as they are. */
+function matched(
+  given: readonly Deployment[],
+  compared: readonly Deployment[],
   referenceOhms: number,
-): { sweeps: readonly Sweep[]; isMatched: boolean; findings: readonly Finding[] } {
-  const others = sweeps.filter((sweep) => sweep.referenceOhms !== referenceOhms);
-  const matched = sweeps.map((sweep) => referredTo(sweep, referenceOhms));
-  const isMatched = matched.every((sweep) => sweep.referenceOhms === referenceOhms);
-  const otherOhms = [...new Set(others.map((sweep) => sweep.referenceOhms))];
+): { isMatched: boolean; findings: readonly Finding[] } {
+  const ohmsOf = (deployments: readonly Deployment[]) =>
+    new Set(deployments.flatMap(({ parts }) => parts.map((sweep) => sweep.referenceOhms)));
+  const otherOhms = [...ohmsOf(given)].filter((ohms) => ohms !== referenceOhms);
+  const isMatched = [...ohmsOf(compared)].every((ohms) => ohms === referenceOhms);
   const params = { firstOhms: referenceOhms, otherOhms, areMatched: isMatched };
   return {
-    sweeps: matched,
     isMatched,
-    findings: others.length === 0 ? [] : [finding(isMatched ? "info" : "problem", "different-reference", params)],
+    findings: otherOhms.length === 0 ? [] : [finding(isMatched ? "info" : "problem", "different-reference", params)],
   };
 }
 

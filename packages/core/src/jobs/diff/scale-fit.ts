@@ -1,8 +1,8 @@
-import { reflectionAt, type VectorCurve } from "../../curve/curve.js";
 import { complex, multiply } from "../../numbers/complex.js";
 import { type CommonSamples, everyFew, FEWEST_SAMPLES, replaceBefore } from "./common-samples.js";
 import { fitLine, type LineFit, withBestLaw } from "./line-fit.js";
 import { bestScale } from "./scale-search.js";
+import { bulkDelayOf, reflectionAt, type SideCurve } from "./side-curve.js";
 
 export interface ScaleFit {
   /** Frequencies of the second sweep over those of the first */
@@ -20,7 +20,7 @@ const SEARCHED_SAMPLES = 100;
  *
  * @param negligible a residual that needs no better explanation
  */
-export function fitScale(samples: CommonSamples, before: VectorCurve, negligible: number): ScaleFit {
+export function fitScale(samples: CommonSamples, before: SideCurve, negligible: number): ScaleFit {
   const few = everyFew(samples, SEARCHED_SAMPLES);
   const residualIn = (compared: CommonSamples) => (scale: number) => {
     const stretched = stretch(compared, before, scale);
@@ -36,11 +36,13 @@ export function fitScale(samples: CommonSamples, before: VectorCurve, negligible
 }
 
 /** The samples as if the antenna had its frequency axis stretched, behind the same line. */
-const stretch = (samples: CommonSamples, before: VectorCurve, scale: number): CommonSamples =>
-  replaceBefore(samples, (frequencyHz) => {
+const stretch = (samples: CommonSamples, before: SideCurve, scale: number): CommonSamples => {
+  const delayS = bulkDelayOf(before);
+  return replaceBefore(samples, (frequencyHz) => {
     const reflection = reflectionAt(before, frequencyHz / scale);
     if (reflection === null) return null;
     // The line does not scale with the wire: its phase is moved from the old frequency to the new one.
-    const angle = -2 * Math.PI * before.delayS * (frequencyHz - frequencyHz / scale);
+    const angle = -2 * Math.PI * delayS * (frequencyHz - frequencyHz / scale);
     return multiply(reflection, complex(Math.cos(angle), Math.sin(angle)));
   });
+};

@@ -1,48 +1,59 @@
-import { type Analysis, analyse } from "../../bands/analysis.js";
-import { type Grounds, groundsOf } from "../../curve/uncertainty/band-uncertainty.js";
+import { type Part, partsOf } from "../../bands/parts.js";
+import { type Overlap, overlapsOf } from "../../bands/scatter.js";
+import type { BandPlan } from "../../facts/band-plan/band-plan.js";
 import type { Limits } from "../../facts/limits.js";
+import { asDeployment, type Deployment } from "../../sweep/deployment.js";
 import type { Sweep } from "../../sweep/sweep.js";
-import { checkSweep } from "../../sweep/sweep-check.js";
 import { indexOfMiddle, scatterAround } from "./repeats.js";
+import { type SideCurve, sideCurve } from "./side-curve.js";
 
-/** The sweeps on one side of a comparison. */
-export interface Side {
-  readonly all: readonly Analysis[];
-  /** The one that lies closest to all others, and what its intervals start from */
-  readonly middle: Analysis;
-  /** How far the sweeps lie apart in the reflection; 0 for one alone */
-  readonly scatter: number;
-  readonly grounds: Grounds | null;
+/** What is known of a deployment on one side of a comparison. */
+interface Repeat {
+  readonly parts: readonly Part[];
+  /** Where its parts overlap they are repeats of each other */
+  readonly overlaps: readonly Overlap[];
+  /** null where it holds nothing but readings by hand */
+  readonly curve: SideCurve | null;
 }
 
-/** One sweep or more, which is what a side of a comparison needs. */
-export type Group = readonly [Sweep, ...Sweep[]];
+/** One side of a comparison: a deployment, or several repeats of it. */
+export interface Side {
+  readonly all: readonly Repeat[];
+  /** The one that lies closest to all others, and what its intervals start from */
+  readonly middle: Repeat;
+  /** How far repeats, and parts that overlap, lie apart in the reflection; 0 where nothing was taken twice */
+  readonly scatter: number;
+}
+
+/** A sweep, or all that is known of a deployment. */
+export type Given = Sweep | Deployment;
+
+/** One deployment or more, which is what a side of a comparison needs. */
+export type Group = readonly [Deployment, ...Deployment[]];
 
 /**
  * @param name the side as the caller knows it
- * @throws TypeError for what is no sweep
+ * @throws TypeError for what is neither a sweep nor a deployment
  * @throws RangeError where there is none
  */
-export function groupOf(sweeps: Sweep | readonly Sweep[], name: "before" | "after"): Group {
-  if (!isList(sweeps)) {
-    checkSweep(sweeps, name);
-    return [sweeps];
-  }
-  sweeps.forEach((sweep, i) => {
-    checkSweep(sweep, `${name}[${i}]`);
-  });
-  const [first, ...others] = sweeps;
+export function groupOf(given: Given | readonly Given[], name: "before" | "after"): Group {
+  if (!isList(given)) return [asDeployment(given, name)];
+  const [first, ...others] = given.map((each, i) => asDeployment(each, `${name}[${i}]`));
   if (first === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
   return [first, ...others];
 }
 
-const isList = (sweeps: Sweep | readonly Sweep[]): sweeps is readonly Sweep[] => Array.isArray(sweeps);
+const isList = (given: Given | readonly Given[]): given is readonly Given[] => Array.isArray(given);
 
 /** What a side is compared by. */
-export function sideOf(sweeps: readonly Sweep[], limits: Limits): Side {
-  const all = sweeps.map((sweep) => analyse(sweep, limits));
+export function sideOf(deployments: readonly Deployment[], limits: Limits, plan: BandPlan): Side {
+  const all = deployments.map((deployment): Repeat => {
+    const parts = partsOf(deployment, limits, plan);
+    return { parts, overlaps: overlapsOf(parts), curve: sideCurve(parts) };
+  });
   const curves = all.map(({ curve }) => curve);
   const middle = all[indexOfMiddle(curves)];
   if (middle === undefined) throw new RangeError("a comparison needs at least one sweep on each side");
-  return { all, middle, scatter: scatterAround(middle.curve, curves), grounds: groundsOf(middle.trace) };
+  const betweenParts = all.flatMap(({ overlaps }) => overlaps.map(({ distance }) => distance));
+  return { all, middle, scatter: Math.max(scatterAround(middle.curve, curves), ...betweenParts) };
 }

@@ -1,10 +1,9 @@
 import { median } from "simple-statistics";
-import { type Curve, reflectionMagnitudeAt } from "../../curve/curve.js";
-import { isBeyondScale } from "../../curve/trace.js";
 import { at } from "../../numbers/column.js";
 import { returnLossDb } from "../../reflection/swr.js";
 import type { Cause } from "./cause.js";
 import { commonAxis } from "./common-samples.js";
+import { knownMagnitudeAt, type SideCurve } from "./side-curve.js";
 
 /** Where one of the sweeps reflected this much, next to nothing reaches the antenna, whatever its shape. */
 const FAR_FROM_MATCHED = 0.7;
@@ -18,7 +17,7 @@ const LEAST_SHARE = 0.8;
  * back, so a return loss that changes one way nearly everywhere there speaks for loss on the way (or in a joint), not for
  * another antenna.
  */
-export function suspectedLoss(before: Curve, after: Curve): readonly Cause[] {
+export function suspectedLoss(before: SideCurve, after: SideCurve): readonly Cause[] {
   const changes = changesFarFromMatched(before, after);
   if (changes.length < FEWEST_SAMPLES) return [];
   const middle = median([...changes]);
@@ -44,18 +43,17 @@ export function suspectedLoss(before: Curve, after: Curve): readonly Cause[] {
 }
 
 /** Whether two sweeps reach far enough from the antenna's bands for loss to show. */
-export const showsLoss = (before: Curve, after: Curve): boolean =>
+export const showsLoss = (before: SideCurve, after: SideCurve): boolean =>
   changesFarFromMatched(before, after).length >= FEWEST_SAMPLES;
 
 /** Changes of the return loss where one of the sweeps was far from matched, dB. */
-function changesFarFromMatched(before: Curve, after: Curve): readonly number[] {
+function changesFarFromMatched(before: SideCurve, after: SideCurve): readonly number[] {
   const changes: number[] = [];
   const frequencyHz = commonAxis(before, after);
   for (let i = 0; i < frequencyHz.length; i++) {
-    const first = reflectionMagnitudeAt(before, at(frequencyHz, i));
-    const second = reflectionMagnitudeAt(after, at(frequencyHz, i));
+    const first = knownMagnitudeAt(before, at(frequencyHz, i));
+    const second = knownMagnitudeAt(after, at(frequencyHz, i));
     const greater = Math.max(first, second);
-    if (isBeyondScale(before, first) || isBeyondScale(after, second)) continue;
     if (greater >= FAR_FROM_MATCHED && greater < 1) changes.push(returnLossDb(second) - returnLossDb(first));
   }
   return changes;

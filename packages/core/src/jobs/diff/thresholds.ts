@@ -1,6 +1,6 @@
-import type { Curve } from "../../curve/curve.js";
 import { type Instrument, instrumentError } from "../../curve/uncertainty/instrument.js";
 import { medianOf } from "../../numbers/column.js";
+import type { SideCurve } from "./side-curve.js";
 
 /** An explanation may leave this much of Γ unexplained (or more, where the sweeps are noisier than that). */
 const EXPLAINED_RESIDUAL = 0.012;
@@ -35,7 +35,12 @@ const NOISE_BETWEEN_CURVES = 1;
  * @param scatter root mean square between repeats of the same; 0 where nothing was repeated
  * @param instrument what is known of the analyser's own errors: each sweep may have them, another way after a new calibration
  */
-export function tolerancesFor(before: Curve, after: Curve, scatter: number, instrument: Instrument | null): Tolerances {
+export function tolerancesFor(
+  before: SideCurve,
+  after: SideCurve,
+  scatter: number,
+  instrument: Instrument | null,
+): Tolerances {
   const noise = jointNoise(before, after);
   const ofScatter = SCATTER_MARGIN * scatter;
   const ofInstrument = instrument === null ? 0 : usualError(before, instrument) + usualError(after, instrument);
@@ -44,13 +49,17 @@ export function tolerancesFor(before: Curve, after: Curve, scatter: number, inst
   return { enough, negligible };
 }
 
-const usualError = ({ reflectionMagnitude }: Curve, instrument: Instrument): number =>
-  instrumentError(medianOf(reflectionMagnitude.slice()), instrument);
+const usualError = ({ pieces }: SideCurve, instrument: Instrument): number => {
+  const magnitudes = [...new Set(pieces.map(({ curve }) => curve))].flatMap(({ reflectionMagnitude }) => [
+    ...reflectionMagnitude,
+  ]);
+  return instrumentError(medianOf(Float64Array.from(magnitudes)), instrument);
+};
 
 /** Whether a change of the line leaves so little of a difference that it surely is one. */
-export function isSurelyLine(residual: number, difference: number, before: Curve, after: Curve): boolean {
+export function isSurelyLine(residual: number, difference: number, before: SideCurve, after: SideCurve): boolean {
   return residual <= Math.max(SURELY_LINE * difference, NOISE_LEFT * jointNoise(before, after));
 }
 
 /** Noise of both sweeps together. */
-const jointNoise = (before: Curve, after: Curve): number => Math.hypot(before.noise ?? 0, after.noise ?? 0);
+const jointNoise = (before: SideCurve, after: SideCurve): number => Math.hypot(before.noise ?? 0, after.noise ?? 0);

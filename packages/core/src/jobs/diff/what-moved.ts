@@ -1,4 +1,4 @@
-import { type Curve, reflectionAt } from "../../curve/curve.js";
+import { reflectionAt } from "../../curve/curve.js";
 import {
   type CurvePoint,
   extremesBetween,
@@ -8,9 +8,9 @@ import {
   type Trace,
   traceOf,
 } from "../../curve/trace.js";
-import { at } from "../../numbers/column.js";
 import { impedanceFromReflection } from "../../reflection/impedance.js";
 import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import type { CurvePiece, SideCurve } from "./side-curve.js";
 
 /** What of a dip is compared, as the place of measurement sees it. */
 interface Dip {
@@ -25,19 +25,13 @@ const LIMIT = 1 / 3;
 const GREATEST_MOVE = 0.15;
 
 /** How the deepest dip of the first sweep moved and changed, as numbers and as a sentence; nothing where it has no dip. */
-export function whatMoved(before: Curve, after: Curve): { evidence: Record<string, number>; text: string } {
-  const [first, second] = [traceOf(before), traceOf(after)];
-  const low = Math.max(startOf(first), startOf(second));
-  const high = Math.min(endOf(first), endOf(second));
-  const was = dipBetween(first, low, high);
-  if (was === null) return { evidence: {}, text: "" };
-  const around = was.point.frequencyHz;
-  const is = dipBetween(
-    second,
-    Math.max(low, around * (1 - GREATEST_MOVE)),
-    Math.min(high, around * (1 + GREATEST_MOVE)),
+export function whatMoved(before: SideCurve, after: SideCurve): { evidence: Record<string, number>; text: string } {
+  const moves = before.pieces.flatMap((first) => after.pieces.flatMap((second) => moveBetween(first, second) ?? []));
+  if (moves.length === 0) return { evidence: {}, text: "" };
+  const { was, is } = moves.reduce((a, b) =>
+    b.was.point.reflectionMagnitude < a.was.point.reflectionMagnitude ? b : a,
   );
-  if (is === null) return { evidence: {}, text: "" };
+  const around = was.point.frequencyHz;
   const evidence: Record<string, number> = {
     dipHzBefore: around,
     dipHzAfter: is.point.frequencyHz,
@@ -45,6 +39,18 @@ export function whatMoved(before: Curve, after: Curve): { evidence: Record<strin
     ...named("widthHz", was.widthHz, is.widthHz),
   };
   return { evidence, text: ` ${sentence(was, is)}` };
+}
+
+/** The deepest dip of the first of two curves, and what became of it in the second; null where one of them has none. */
+function moveBetween(first: CurvePiece, second: CurvePiece): { was: Dip; is: Dip } | null {
+  const low = Math.max(first.lowHz, second.lowHz);
+  const high = Math.min(first.highHz, second.highHz);
+  const was = low < high ? dipBetween(traceOf(first.curve), low, high) : null;
+  if (was === null) return null;
+  const around = was.point.frequencyHz;
+  const from = Math.max(low, around * (1 - GREATEST_MOVE));
+  const is = dipBetween(traceOf(second.curve), from, Math.min(high, around * (1 + GREATEST_MOVE)));
+  return is && { was, is };
 }
 
 function sentence(was: Dip, is: Dip): string {
@@ -64,9 +70,6 @@ function sentence(was: Dip, is: Dip): string {
 
 const named = (name: string, before: number | null, after: number | null): Record<string, number> =>
   before === null || after === null ? {} : { [`${name}Before`]: before, [`${name}After`]: after };
-
-const startOf = ({ frequencyHz }: Trace) => at(frequencyHz, 0);
-const endOf = ({ frequencyHz }: Trace) => at(frequencyHz, frequencyHz.length - 1);
 
 /** The deepest dip between two frequencies; null where the least lies at an end. */
 function dipBetween(trace: Trace, lowHz: number, highHz: number): Dip | null {

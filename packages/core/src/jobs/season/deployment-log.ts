@@ -110,7 +110,10 @@ const baseName = (path: string) => path.replace(/^.*[\\/]/s, "");
  * apostrophe that `log init` puts before a name that a spreadsheet would take for a formula.
  */
 function comparable(path: string): string {
-  const forward = path.replace(/[\\/]+/g, "/").replace(/^(\.\/)+/, "");
+  const forward = path
+    .replace(/[\\/]+/g, "/")
+    .replace(/^(\.\/)+/, "")
+    .replace(/(?<=.)\/$/, "");
   return printableText(forward.replace(/^'(?=[=+\-@])/, "").normalize("NFC"));
 }
 

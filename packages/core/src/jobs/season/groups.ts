@@ -1,6 +1,7 @@
 import { interquartileRange, median } from "simple-statistics";
 import { grouped } from "../../numbers/grouped.js";
 import { chanceOfDifference, leastChance } from "../../numbers/rank-test.js";
+import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
 
 /** Median and spread of one number over some sweeps. */
@@ -71,6 +72,12 @@ export function groupGrades(sweeps: readonly SweepGrade[], column: string): read
     const groups = known.map(({ group }) => group);
     return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(known) }];
   });
+}
+
+/** Says so where the log's rows for some sweeps have nothing under the column that they are grouped by. */
+export function groupFindings(sweeps: readonly SweepGrade[], column: string): readonly Finding[] {
+  const labels = sweeps.filter(({ log }) => (log?.[column] ?? "") === "").map(({ sweep }) => sweep.label);
+  return labels.length === 0 ? [] : [finding("caution", "group-value-missing", { column, labels })];
 }
 
 /** The greater coverage first, of equal ones the lower SWR; one whose SWR is infinite throughout last. */

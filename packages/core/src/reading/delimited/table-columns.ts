@@ -12,7 +12,7 @@ import type { Dialect } from "./dialect.js";
 import { medianOf } from "./half-units.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
-import { grouped, isDecimalMark, refuseDoubt, refuseOtherMarks } from "./thousands.js";
+import { grouped, isDecimalMark, refuseDoubt, refuseOtherMarks, withoutFewMarks } from "./thousands.js";
 
 /** What the columns are called, from the left. */
 export interface Titles {
@@ -117,10 +117,12 @@ function dressedColumn(
   certain: () => string | null,
   { rows, dialect, shifts, port, file }: Cut,
 ): TableColumn {
-  const printed = withoutFewUnits(
-    all.map((row) => row[c] as Cell),
-    given,
-    port,
+  const printed = withoutFewMarks(
+    withoutFewUnits(
+      all.map((row) => row[c] as Cell),
+      given,
+      port,
+    ),
   );
   const mark = printed.map(markIn).find((found) => found !== null) ?? null;
   if (mark !== null) refuseOtherMarks(printed, mark, rows.lines, file);

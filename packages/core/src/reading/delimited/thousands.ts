@@ -1,5 +1,5 @@
 import { quote, ReadError } from "../../input/read-error.js";
-import { type Cell, MAY_BE_GROUPED, type NumberCell } from "./cell-grammar.js";
+import { type Cell, MAY_BE_GROUPED, type NumberCell, TEXT } from "./cell-grammar.js";
 import type { CellUnit } from "./cell-units.js";
 
 /** Whether a mark may also stand before decimals. */
@@ -35,6 +35,20 @@ export function refuseOtherMarks(cells: readonly Cell[], mark: string, lines: Ui
     const isOther = !isGrouped && MAY_BE_GROUPED.test(cell.printed);
     if (isOther || (isDecimalMark(mark) && units.size > 1)) throw doubtful(cell, file);
   }
+}
+
+/** A column without the few numbers that have marks between thousands where more of the others deny it: "5.000.550" among "7.16176". */
+export function withoutFewMarks(cells: readonly Cell[]): readonly Cell[] {
+  const isMarked = (cell: Cell) => cell.kind === "number" && cell.mark !== null && isDecimalMark(cell.mark);
+  const marked = cells.filter(isMarked);
+  const [first] = marked;
+  const mark = first?.kind === "number" ? first.mark : null;
+  if (mark === null) return cells;
+  const denied = cells.filter(
+    (cell) =>
+      cell.kind === "number" && cell.mark === null && cell.printed.includes(mark) && !MAY_BE_GROUPED.test(cell.printed),
+  );
+  return denied.length > marked.length ? cells.map((cell) => (isMarked(cell) ? TEXT : cell)) : cells;
 }
 
 /**

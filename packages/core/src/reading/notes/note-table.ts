@@ -79,9 +79,9 @@ export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
     if (heading === undefined) continue;
     const names = cellsOf(heading.text, split).slice(1);
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
-      const cells = cellsOf(text, split);
+      const cells = [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === names.length + 1) ?? [];
       const band = bandTitle(cells[0] ?? "");
-      return band === null || cells.length !== names.length + 1 ? [] : [{ band, cells: cells.slice(1), line }];
+      return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
     const groups = names.map(
@@ -97,7 +97,7 @@ export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
 
 function readingOf(
   { name, lowHz, highHz }: NoteBand,
-  value: Pick<NotedReading, "swr" | "isAtLeast"> | null,
+  value: Pick<NotedReading, "swr" | "isAtLeast" | "isRange"> | null,
   line: number,
 ): readonly (NotedReading & { readonly line: number })[] {
   return value === null ? [] : [{ place: name, isAtFrequency: false, lowHz, highHz, ...value, line }];

@@ -27,24 +27,63 @@ export const SWR_WORD = anyOf([
   ],
   ...["ксвн?", "ксх", "λσκ", "στασιμα", "定在波比?", "驻波比?", "駐波比?", "정재파비?"],
 ]);
-/** A reading is near what is noted; it counts as noted. */
+/** A reading is near what is noted; it counts as noted. So does the beginning of a range. */
 export const ABOUT_WORD = anyOf([
   "[~≈]",
-  "(?:between|zwischen|entre|tussen|tra|fra|mellan|mellem|mellom)\\s",
-  "(?:about|around|roughly|some|approx\\.?|ca\\.?|circa|etwa|ungefahr|env\\.?|environ|ongeveer|aprox\\.?|unos)\\s",
+  "(?:between|from|anywhere|zwischen|von|entre|de|du|desde|tussen|van|tra|fra|da|dal|mellan|fran|mellem|mellom|miedzy|od|mezi|intre|kozott|от|від|между|між|απο|arasinda|valilla)\\s",
+  "(?:about|around|roughly|some|circa|nearly|almost|close to|approx(?:imately)?\\.?|ca\\.?)\\s",
+  "(?:etwa|ungefahr|rund|gut|knapp|fast|env\\.?|environ|a peu pres|presque|ongeveer|bijna|rond|aprox\\.?|aproximadamente|unos|casi|cerca de|por volta de)\\s",
+  "(?:quasi|intorno a|ungefar|omkring|runt|omtrent|okolo|około|ok\\.?|asi|priblizne|noin|kb\\.?|korulbelul|cam|aproximativ|около|примерно|близько|приблизно|περιπου|yaklasik)\\s",
 ]);
 /** A reading is higher than what is noted. */
 export const OVER_WORD = anyOf([
   "[>≥]=?",
-  "(?:over|above|more than|uber|mehr als|plus de|meer dan|boven|mas de|oltre|piu di)\\s",
+  "(?:over|above|beyond|more than|higher than|greater than|at least|worse than|upwards of|north of)\\s",
+  "(?:uber|mehr als|mindestens|hoher als|grosser als|plus de|au moins|superieure? a|au-dessus de|meer dan|boven|minstens|hoger dan)\\s",
+  "(?:mas de|superior a|por encima de|al menos|mais de|acima de|pelo menos|oltre|piu di|sopra|almeno|superiore a|over|mer an|minst|mere end|mer enn|yli)\\s",
+  "(?:ponad|powyzej|wiecej niz|pres|nad|vic nez|vice nez|tobb mint|peste|mai mult de|больше|более|выше|свыше|більше|понад|вище|πανω απο|fazla|uzerinde)\\s",
 ]);
 /** A reading is lower than what is noted, which counts as noted. */
 export const UNDER_WORD = anyOf([
   "[<≤]=?",
-  "(?:under|below|less than|unter|weniger als|moins de|minder dan|onder|menos de|meno di)\\s",
+  "(?:(?:no|not|never) (?:worse|more|higher) than|(?:no|not|never) (?:over|above)|better than|up to|at most|under|below|less than|lower than|inside|within)\\s",
+  "(?:unter(?:halb)?|hochstens|besser als|weniger als|bis zu|moins de|au plus|mieux que|inferieure? a|sous|en dessous de|minder dan|onder|hoogstens|beter dan|lager dan)\\s",
+  "(?:menos de|inferior a|por debajo de|como mucho|abaixo de|ate|no maximo|meno di|sotto|al massimo|inferiore a|under|mindre an|hogst|mindre end|mindre enn|alle)\\s",
+  "(?:ponizej|mniej niz|najwyzej|pod|mene nez|nejvyse|kevesebb mint|sub|mai putin de|меньше|менее|ниже|менше|нижче|κατω απο|altinda)\\s",
 ]);
-export const OFF_SCALE_WORD = anyOf(["∞", "inf(?:inity|inite)?\\b", "off\\s?scale\\b", "over\\b(?!\\s*\\d)"]);
-export const UP_TO_WORD = anyOf(["-", "–", "—", "\\.{2,}", "…", "(?:to|bis|until|tot|a|fino a|and|und|et|y|e|en)\\b"]);
+/** Behind a number: it is the least, or the greatest. */
+export const OR_MORE = anyOf([
+  "(?:\\+(?!\\d)|or (?:more|worse|higher)|and (?:up|more|above|over)|plus|oder mehr|ou plus|o mas|of meer|o piu|ou mais)",
+]);
+export const OR_LESS = anyOf([
+  "(?:or (?:less|better|lower|under|below)|oder (?:weniger|besser)|ou moins|ou mieux|o menos|of minder|of beter|o meno|ou menos)",
+]);
+export const OFF_SCALE_WORD = anyOf([
+  "∞",
+  "inf(?:inity|inite)?\\b",
+  "off\\s?-?(?:the )?(?:scale|chart|clock|meter|dial)\\b",
+  "over\\b(?!\\s*\\d)",
+  "(?:hors (?:d')?(?:l')?echelle|fuera de (?:la )?escala|fora d[ae] escala|fuori scala|buiten (?:de |het )?(?:schaal|bereik)|(?:ausserhalb|jenseits) der skala|skalenende|(?:voll)?anschlag|en butee)\\b",
+  "(?:poza skala|mimo (?:stupnici|rozsah)|utanfor skalan|uden for skalaen|utenfor skalaen|yli asteikon|in afara scalei|за шкалой|за шкалою|зашкаливает|зашкалює|εκτος κλιμακας|skala disi|skalan kivul)",
+  "(?:pinned|end of the (?:scale|dial)|needle (?:at|against|on|hard against|hits) the (?:stop|peg|pin|end)|full scale|hard over)\\b",
+]);
+/** Says that nothing comes back. */
+export const MATCHED_WORD = anyOf([
+  "(?:dead )?flat",
+  "perfect(?:ly)?(?: matched)?",
+  "perfekt",
+  "parfait",
+  "perfecto",
+  "perfetto",
+]);
+export const UP_TO_WORD = anyOf([
+  "-",
+  "–",
+  "—",
+  "\\.{2,}",
+  "…",
+  "(?:to|bis|until|through|tot|a|hasta|fino a|ate|au|al|and|und|et|y|e|en|i|och|og|do|az|az po|til|till|ja|pana la|до|και|ως|ile)(?!\\p{L})",
+]);
 /** What a frequency stands behind. */
 export const AT_WORD = anyOf(["@", "(?:at|bei|op|on|auf|a|en)\\b"]);
 export const BAND_WORD = anyOf([
@@ -64,11 +103,64 @@ export const BAND_WORD = anyOf([
   "波段",
   "밴드",
 ]);
-export const METRES_WORD = "(?:m(?:et(?:er|re|ro)s?|etri\\p{L}*|etru)?|м(?:етр\\p{L}*)?)";
-/** Says that something is so. */
-export const IS_WORD = anyOf(["(?:gives|gave|shows|showed|reads|has|had|is|was|ist|war|est|es|era|er|var)\\b"]);
-/** Another number than an SWR has one of these beside it. */
-export const OTHER_UNIT = /^\s*(?:db\b|ohms?\b|%|w\b|watts?\b|v\b|°|deg|m\b|ft\b)/;
+export const METRES_WORD = "(?:m(?:trs?|et(?:er|re|ro)s?|etri\\p{L}*|etru)?|м(?:етр\\p{L}*)?)";
+/** Behind an SWR, what says over which frequencies it is not exceeded: "below 2 from 7.0 to 7.15". */
+export const EXTENT_WORD = anyOf(["from|between|for|over|across|all|von|zwischen|de|da|van|tussen|entre|desde"]);
+/** Joins two places, or two numbers. */
+export const JOIN_WORD = anyOf([
+  "&",
+  "both",
+  "all",
+  "each",
+  "and",
+  "und",
+  "et",
+  "y",
+  "e",
+  "en",
+  "beide",
+  "les deux",
+  "ambos",
+  "ambas",
+]);
+/** What may stand beside a place and its SWR without changing them. */
+export const FILLER_WORD = anyOf([
+  "gives|gave|given|shows|showed|reads|read|reading|has|had|is|was|are|were|ist|war|est|era|er|var|c'est|es",
+  "came|comes|come|went|goes|gets?|got|in|out|with|the|an?|of|my|its?|at|on|now|then|still|again|today|yesterday|only|just",
+  "anywhere|measured|measure|noted|found|or so|say|call it|maybe|it",
+  "swr|ratio|to|one|band|bande?s?|metres?|meters?|across|all|over all|everywhere|throughout|here|there",
+  "low(?:er|est)?|mid(?:dle)?|high(?:er|est)?|top|bottom|start|end|begin(?:ning)?|cent(?:re|er)|edges?|ends?|min(?:imum)?|max(?:imum)?|best|worst|dip",
+  "anfang|mitte|ende|unten|oben|debut|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind(?:e)?",
+  "cw|ssb|phone|fone|data|digi(?:tal)?|ft8",
+  "ich|habe|gemessen|mesure|j'ai|he|medido|ho|misurato|ik|heb|gemeten|im|auf|bei|am|an|sur|en|sul|su|op|i",
+]);
+/** A reading of another quantity has one of these beside it. */
+export const READING_UNIT = /^\s*(?:db\b|ohms?\b|%|°)/;
+/** So has a number that is no reading: a power, a voltage, a height, a length, a count, a time, a temperature. */
+export const OTHER_UNIT =
+  /^\s*(?:k?w\b|watts?\b|v\b|volts?\b|deg\b|[cm]?m\b|met(?:er|re)s?\b|f(?:oo|ee)?t\b|s\b|min\b|minutes?\b|h\b|hours?\b|pm\b|am\b|o'?clock\b|uhr\b|st\b|nd\b|rd\b|th\b|turns?\b|radials?\b|wires?\b|times?\b|x\b|days?\b|weeks?\b)/;
+/** Behind metres these make a length of them, and no band. */
+export const LENGTH_WORD = anyOf([
+  "up|high|above|agl|of|over(?! ?\\d)|from|away|long|longer|shorter|lower|further|apart|deep|wire|coax|cable|line|rope|pole|mast|feeder|radial",
+  "hoch|uber|lang|langer|kurzer|kabel|draht|mast|de (?:haut|long|fil|cable|coax)|alto|di (?:filo|cavo)|largo|de (?:alto|largo|hilo|cable)|hoog|draad",
+]);
+
+/** Bands as they are spoken. */
+const SPOKEN: Readonly<Record<string, string>> = {
+  "one ?-?sixty": "160",
+  eighty: "80",
+  sixty: "60",
+  forty: "40",
+  thirty: "30",
+  twenty: "20",
+  seventeen: "17",
+  fifteen: "15",
+  twelve: "12",
+  ten: "10",
+  six: "6",
+  two: "2",
+};
+const SPOKEN_BAND = new RegExp(`\\b(${Object.keys(SPOKEN).join("|")})(?=[ -]met(?:er|re)s?\\b)`, "g");
 
 /** A line without accents and capitals, with one sign for each meaning. */
 export const plainNote = (line: string): string =>
@@ -76,5 +168,12 @@ export const plainNote = (line: string): string =>
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
     .toLowerCase()
+    .replace(/ß/g, "ss")
+    .replace(/ł/g, "l")
+    .replace(/ø/g, "o")
+    .replace(SPOKEN_BAND, (name) => SPOKEN[name] ?? SPOKEN["one ?-?sixty"] ?? name)
     .replace(/[Ωω\u2126]/gu, "ohm")
+    .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
+    .replace(/(\d)\s*½/g, "$1.5")
+    .replace(/[’‘`´]/g, "'")
     .replace(/[-=]+>|→/g, " ");

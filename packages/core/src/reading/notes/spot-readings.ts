@@ -3,6 +3,7 @@ import { quote } from "../../input/read-error.js";
 import { grouped } from "../../numbers/grouped.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import type { Reading } from "../../sweep/reading.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
@@ -12,7 +13,7 @@ import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
 import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
-import { liesIn, type NoteStyle } from "./note-place.js";
+import { isInSomeBand, liesIn, type NoteStyle } from "./note-place.js";
 import { antennasAcross, bandsAcross, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, SWR_WORD } from "./note-words.js";
 
@@ -68,11 +69,15 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
     (notes.some(({ text: line }) => bandTitle(line) !== null) && !notes.some((note) => namesFrequency(note)));
   if (!areMost || (places === "bands" && !nameBands)) return null;
   const words = notes.filter((note) => note.readings === null);
-  if (places === "all" && words.some(namesFrequency)) return null;
+  if (places === "all" && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
   if (words.some((note) => namesOtherReadings(note.text))) return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
   return { groups: [{ name: "", readings: rows }], words, first: rows[0]?.line ?? 0 };
 }
+
+/** No header of a table of two columns has more words. */
+const MOST_WORDS = 5;
+const isSentence = ({ text }: NoteLine): boolean => text.trim().split(/\s+/).length > MOST_WORDS;
 
 /** Whether a line heads a table. */
 const namesFrequency = ({ text, readings }: NoteLine): boolean =>
@@ -91,7 +96,7 @@ function underTitles(lines: readonly Omit<NoteLine, "readings">[], notes: readon
   });
 }
 
-/** Reads notes of SWR. One that names its band or a stretch is put at the middle of it; of several the highest counts. */
+/** Reads notes of SWR: a reading a place, which a sample at its middle stands for with the highest SWR. */
 export function readNotes({ groups, words, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
   const findings: Finding[] = [];
   const referenceOhms =
@@ -102,15 +107,19 @@ export function readNotes({ groups, words, first }: Notes, text: SourceText, opt
       findings,
     );
   const rows = groups.flatMap(({ readings }) => readings);
-  if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("caution", "spot-band", {}));
-  // Words above the readings head them; anything below should have been one.
+  if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("info", "spot-band", {}));
+  // Words above the readings head them, as a band does its frequencies; anything below should have been one.
+  const isHeading = (line: string) => {
+    const band = bandTitle(line);
+    return band !== null && rows.some((row) => row.isAtFrequency && liesIn(row.lowHz, band));
+  };
   const lost = words.filter(
-    ({ text: line, line: number }) => bandTitle(line) === null && (number > first || mayBeReading(line)),
+    ({ text: line, line: number }) => !isHeading(line) && (number > first || mayBeReading(line)),
   );
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
   const names = groups.map(({ name }) => name);
   if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));
-  const perGroup = groups.map(({ readings }) => highestOf(readings, findings));
+  const perGroup = groups.map(({ readings }) => readingsByPlace(readings, findings));
   const readings = perGroup.flat();
   return {
     format: "delimited",
@@ -118,9 +127,10 @@ export function readNotes({ groups, words, first }: Notes, text: SourceText, opt
       names.length > 1
         ? { names, of: Uint32Array.from(perGroup.flatMap((group, index) => group.map(() => index))) }
         : null,
+    readings: perGroup.map((group) => group.map(({ line: _, ...reading }) => reading)),
     points: {
-      frequencyHz: Float64Array.from(readings, ({ frequencyHz }) => frequencyHz),
-      reflectionMagnitude: Float64Array.from(readings, ({ magnitude }) => magnitude),
+      frequencyHz: Float64Array.from(readings, ({ lowHz, highHz }) => (lowHz + highHz) / 2),
+      reflectionMagnitude: Float64Array.from(readings, ({ swrHigh }) => reflectionMagnitudeFromSwr(swrHigh)),
       reflectionReal: null,
       reflectionImaginary: null,
       line: Uint32Array.from(readings, ({ line }) => line),
@@ -149,16 +159,27 @@ function styleOf(lines: readonly string[]): NoteStyle {
   const isTable = lines.some((line) => !rows.includes(line) && rolesIn(line).includes("frequency"));
   const areBands =
     !isTable && starts.length > 1 && starts.every((start) => NAMED_BANDS.some(({ band }) => band === `${start}m`));
-  if (areBands && starts.some((start) => !isNearBand(Number(start)))) return { bare: "metres" };
+  if (areBands && starts.some((start) => !isInSomeBand(Number(start)))) return { bare: "metres" };
   const [title = ""] = lines.filter((line) => !rows.includes(line));
-  const isTitled = new RegExp(`\\b${SWR_WORD}\\b`, "i").test(title) && !/[,;\t]/.test(title);
+  const isTitled = new RegExp(`\\b${SWR_WORD}\\b`, "i").test(title) && !/[;\t]/.test(title);
   const arePairs = rows.every((line) => /^\s*[\d.,]+\s+\S/.test(line));
-  const areWorded = rows.length > 0 && rows.every((line) => WORDED.test(line) && isNearBand(Number.parseFloat(line)));
-  return { bare: (isTitled && arePairs) || areWorded ? "megahertz" : null };
+  const areWorded = rows.length > 0 && rows.every((line) => WORDED.test(line) && isInSomeBand(Number.parseFloat(line)));
+  return { bare: (isTitled && arePairs) || areWorded || areBarePairs(rows) ? "megahertz" : null };
 }
 
-/** Whether megahertz lie in a band as wide as it is anywhere. */
-const isNearBand = (mhz: number): boolean => NAMED_BANDS.some((band) => liesIn(mhz * 1e6, band));
+/** More pairs than these are a table. */
+const MOST_PAIRS = 12;
+const GREATEST_NOTED = 20;
+
+/** Pairs of numbers, each a frequency in another band and an SWR: nothing else comes in such steps. */
+function areBarePairs(rows: readonly string[]): boolean {
+  const pairs = rows.map((row) => /^\s*(\d+[.,]\d+)\s+(\d+(?:[.,]\d+)?)\s*$/.exec(row));
+  if (pairs.length < 2 || pairs.length > MOST_PAIRS || pairs.some((pair) => pair === null)) return false;
+  const numbers = pairs.map((pair) => [pair?.[1], pair?.[2]].map((text) => Number((text ?? "").replace(",", "."))));
+  const bands = numbers.map(([mhz = 0]) => NAMED_BANDS.find((band) => liesIn(mhz * 1e6, band))?.band);
+  const areSwr = numbers.every(([, swr = 0]) => swr >= 1 && swr <= GREATEST_NOTED);
+  return areSwr && !bands.includes(undefined) && new Set(bands).size === bands.length;
+}
 
 /** A frequency, then a word or dots, then an SWR. */
 const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:)`, "i");
@@ -185,41 +206,42 @@ function statedReference(texts: readonly string[], file: string, findings: Findi
   return stated.ohms;
 }
 
-interface SpotReading {
-  readonly frequencyHz: number;
-  readonly magnitude: number;
-  readonly isAtLeast: boolean;
-  readonly line: number;
-}
+/** A reading, and the line that it stands in. */
+type ReadingInLine = Reading & { readonly line: number };
 
-/** Of readings of one place, which may be from both ends of a band, the highest counts. */
-function highestOf(
+/** Several readings of one place, which may be from both ends of a band, are one with their range. */
+function readingsByPlace(
   rows: readonly (NotedReading & { readonly line: number })[],
   findings: Finding[],
-): readonly SpotReading[] {
-  return [...grouped(rows, ({ place }) => place)].map(([place, readings]) => {
-    const highest = readings.reduce((a, b) => (Math.max(...b.swr) > Math.max(...a.swr) ? b : a));
-    const count = readings.reduce((sum, { swr }) => sum + swr.length, 0);
-    const last = readings.at(-1) ?? highest;
-    if (count > 1) {
-      findings.push(
-        finding("caution", "frequency-repeated", { band: place, count: 1, apart: null }, { line: last.line }),
-      );
+): readonly ReadingInLine[] {
+  return [...grouped(rows, ({ place }) => place)].map(([band, noted]) => {
+    if (noted.length > 1 || noted.some(({ isRange }) => !isRange)) {
+      const params = { band, count: 1, apart: null };
+      findings.push(finding("caution", "frequency-repeated", params, { line: noted.at(-1)?.line ?? 0 }));
     }
+    const highest = noted.reduce((a, b) => (Math.max(...b.swr) > Math.max(...a.swr) ? b : a));
+    const { place, isAtFrequency, lowHz, highHz, isAtLeast, line } = highest;
+    const all = noted.flatMap(({ swr }) => swr);
+    const isBand = !isAtFrequency && NAMED_BANDS.some(({ band }) => band === place);
     return {
-      frequencyHz: (highest.lowHz + highest.highHz) / 2,
-      magnitude: reflectionMagnitudeFromSwr(Math.max(...highest.swr)),
-      isAtLeast: highest.isAtLeast,
-      line: highest.line,
+      band: isBand ? place : null,
+      lowHz,
+      highHz,
+      swrLow: Math.min(...all),
+      swrHigh: Math.max(...all),
+      isAtLeast,
+      line,
     };
   });
 }
 
 /** ρ from which on a reading means "at least": the least that is marked so. */
-function leastBound(readings: readonly SpotReading[], findings: Finding[]): number | null {
-  const bounds = readings.filter(({ isAtLeast, magnitude }) => isAtLeast && magnitude < 1);
+function leastBound(readings: readonly ReadingInLine[], findings: Finding[]): number | null {
+  const bounds = readings.flatMap(({ isAtLeast, swrHigh }) =>
+    isAtLeast && Number.isFinite(swrHigh) ? [reflectionMagnitudeFromSwr(swrHigh)] : [],
+  );
   if (bounds.length === 0) return null;
-  const least = Math.min(...bounds.map(({ magnitude }) => magnitude));
+  const least = Math.min(...bounds);
   findings.push(finding("caution", "saturated", { name: null, ceiling: swrFromReflectionMagnitude(least) }));
   return least;
 }

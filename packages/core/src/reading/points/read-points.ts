@@ -1,4 +1,5 @@
 import type { Finding } from "../../sweep/finding.js";
+import type { Reading } from "../../sweep/reading.js";
 import type { Points } from "./arrange.js";
 import type { LineLedger } from "./line-ledger.js";
 
@@ -8,6 +9,8 @@ export interface ReadPoints {
   readonly points: Points;
   /** The series that each point belongs to, by its place among the names; where there are none, their order tells sweeps apart */
   readonly series?: { readonly names: readonly string[]; readonly of: Uint32Array } | null;
+  /** What was noted by hand, of each series by itself; absent for tables and sweeps */
+  readonly readings?: readonly (readonly Reading[])[];
   /** What became of each line; not told of Touchstone, and of tables in other forms than rows */
   readonly ledger?: () => LineLedger;
   readonly referenceOhms: number;

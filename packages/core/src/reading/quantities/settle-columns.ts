@@ -76,7 +76,7 @@ function settleSubject(
   if (
     quantity === "reflected-power" &&
     column.percent &&
-    !/pow|puiss|leist|poten|effekt|moc|teho|\bp/i.test(name) &&
+    !/pow|puiss|leist|poten|effekt|moc|teho|\bp(?!\p{L})/iu.test(name) &&
     /reflected/i.test(name)
   ) {
     findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "power" }));

@@ -37,6 +37,21 @@ const boundText = ({ lossDb, frequencyHz }: LossBound) =>
 
 /** What is noticed when bands are held against a plan. */
 export const BAND_FINDINGS = {
+  "parts-differ": {
+    meaning: "Parts of one deployment differ where they overlap, by more than counts as a change.",
+    words: ({
+      labels,
+      lowHz,
+      highHz,
+      distance,
+    }: {
+      labels: readonly string[];
+      lowHz: number;
+      highHz: number;
+      distance: number;
+    }) =>
+      `${labels.join(" and ")} differ by ${distance.toFixed(3)} in the reflection over ${megahertz(lowHz, 3)}-${megahertz(highHz, 3)} MHz: something was moved or touched between them, wind, current on the outside of the coax, or another calibration. What is told of the antenna is no surer than that.`,
+  },
   "spot-outside-bands": {
     meaning: "Single readings lie in no amateur band, as after a slip of the decimal point.",
     words: ({ frequenciesHz }: { frequenciesHz: readonly number[] }) =>

@@ -29,6 +29,11 @@ export const JOB_FINDINGS = {
         ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
         : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.",
   },
+  "group-value-missing": {
+    meaning: "Sweeps without a value in the column that is grouped by are in no group.",
+    words: ({ column, labels }: { column: string; labels: readonly string[] }) =>
+      `In no group, for the log says nothing of them under ${column}: ${listed(labels)}.`,
+  },
   "log-row-missing": {
     meaning: "The deployment log has no row for some sweeps.",
     words: ({ names }: Names) => `The log has no row for ${listed(names)}.`,

@@ -35,11 +35,14 @@ export const READING_FINDINGS = {
   },
   "spot-readings": {
     meaning: "The file holds single readings, not a curve: nothing is known between them.",
-    words: ({ count }: { count: number }) => `${count} single readings, not a curve: nothing is known between them.`,
+    words: ({ count }: { count: number }) =>
+      count === 1
+        ? "A single reading, not a curve: nothing is known beside it."
+        : `${count} single readings, not a curve: nothing is known between them.`,
   },
   "spot-band": {
-    meaning: "A reading that names only its band was placed at the band's middle.",
-    words: () => "The readings name bands, not frequencies; each was placed at the middle of its band.",
+    meaning: "A reading that names only its band is taken for the whole of the band.",
+    words: () => "Some readings name bands, not frequencies: each is taken for the whole of its band.",
   },
   "cells-remarked": {
     meaning: "Cells hold a remark beside their number, or a mark out of place; the number was taken.",
@@ -118,9 +121,9 @@ export const READING_FINDINGS = {
     words: ({ count }: { count: number }) => `Left out ${counted(count, "row")} at or below 0 Hz.`,
   },
   "frequency-repeated": {
-    meaning: "Rows of the same frequency were averaged, or of readings of one band the highest was taken.",
+    meaning: "Rows of the same frequency were averaged, or several readings of one band taken for its range.",
     words: ({ band, count, apart }: { band: string | null; count: number; apart: number | null }) => {
-      if (band !== null) return `More than one SWR is noted for ${band}; the highest counts.`;
+      if (band !== null) return `More than one SWR is noted for ${band}; they are taken for its range.`;
       const far =
         apart === null
           ? ""

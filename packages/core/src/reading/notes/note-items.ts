@@ -1,0 +1,178 @@
+import {
+  hertzOf,
+  numberIn,
+  type Place,
+  placeNamedBy,
+  placeOfBand,
+  placeOfFrequency,
+  placeOfStretch,
+  UNIT,
+} from "./note-place.js";
+import {
+  ABOUT_WORD,
+  AT_WORD,
+  BAND_WORD,
+  EXTENT_WORD,
+  FILLER_WORD,
+  JOIN_WORD,
+  LENGTH_WORD,
+  MATCHED_WORD,
+  METRES_WORD,
+  OFF_SCALE_WORD,
+  OR_LESS,
+  OR_MORE,
+  OTHER_UNIT,
+  OVER_WORD,
+  READING_UNIT,
+  SWR_WORD,
+  UNDER_WORD,
+  UP_TO_WORD,
+} from "./note-words.js";
+
+/** What stands in a line of notes, in its order. */
+export type NoteItem =
+  /** A band, a stretch or a frequency with its unit; null: a band that there is none of, such as 11 m */
+  | { readonly kind: "place"; readonly place: Place | null; readonly isAt: boolean; readonly isJoined: boolean }
+  /** An SWR, in a form that nothing else has */
+  | { readonly kind: "swr"; readonly swr: number; readonly bound: "under" | "over" | null; readonly isRange: boolean }
+  /** A number by itself: an SWR, a frequency in MHz, or a band in metres */
+  | {
+      readonly kind: "number";
+      readonly value: number;
+      readonly printed: string;
+      readonly bound: "under" | "over" | null;
+      readonly isAt: boolean;
+      /** Stands behind "to" or a dash, and a number before that */
+      readonly isRange: boolean;
+      /** A word stands between it and what is before: "40 is 1.2" */
+      readonly isSaid: boolean;
+    }
+  /** A reading of another quantity */
+  | { readonly kind: "other" }
+  /** A word that no note of an SWR needs */
+  | { readonly kind: "word" };
+
+interface Scan {
+  readonly line: string;
+  position: number;
+  bound: "under" | "over" | null;
+  isAt: boolean;
+  isJoined: boolean;
+  isRange: boolean;
+  isSaid: boolean;
+}
+
+/** A mark, or several, between the items. */
+const GLUE = /[\s,;:=|/·()[\]"'“”–—…!•*+-]+|\.(?!\d)/uy;
+const MONTH =
+  "(?:jan|feb|fev|mar|apr|avr|abr|may|mai|maj|jun|jul|aug|aou|ago|sep|set|oct|okt|ott|out|nov|dec|dez|dic)\\p{L}*";
+const DATE = new RegExp(
+  `(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|\\d{1,2}[/-]\\d{1,2}[/-]\\d{2,4}|\\d{1,2}\\.? (?:de )?${MONTH}(?: \\d{4})?|\\d{1,2}:\\d{2}(?!\\d)(?::\\d{2})?)(?![\\d.,]*\\d)`,
+  "uy",
+);
+const TITLE_BAND = /top band(?!\p{L})/uy;
+const BAND = new RegExp(
+  `(?:${BAND_WORD} )?(\\d{1,4}) ?-?(c?)${METRES_WORD}(?:-?es\\b)?(?:[- ]?${BAND_WORD})?(?![\\p{L}\\d])(?!,? (?:${LENGTH_WORD})(?!\\p{L}))`,
+  "uy",
+);
+const NAMED_BY_MHZ = new RegExp(`(\\d{1,3}) ?(?:${UNIT})?[- ]?${BAND_WORD}(?!\\p{L})`, "uy");
+const BOUNDS = { over: new RegExp(OVER_WORD, "uy"), under: new RegExp(UNDER_WORD, "uy") };
+const ABOUT = new RegExp(ABOUT_WORD, "uy");
+const RANGE = new RegExp(`\\s*${UP_TO_WORD}\\s*(?=(?:${ABOUT_WORD}\\s*)?[\\d<>])`, "uy");
+const AT = new RegExp(`${AT_WORD}(?!\\p{L})`, "uy");
+const JOIN = new RegExp(`(?:${JOIN_WORD})(?!\\p{L})`, "uy");
+const OFF_SCALE = new RegExp(OFF_SCALE_WORD, "uy");
+const MATCHED = new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy");
+const FILLERS = new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy");
+/** What says nothing by itself. */
+const BETWEEN: readonly RegExp[] = [ABOUT, JOIN, GLUE];
+const WORD = /\p{L}[\p{L}'’.-]*/uy;
+const NUMBER_WITH_POINT = "(\\d+(?:\\.\\d+)?)";
+const NUMBER_WITH_COMMA = "(\\d+(?:[.,]\\d+)?)";
+
+/** A comma stands before decimals where no point does, and no word or blank beside it. */
+const numberIsIn = (line: string): string =>
+  /\d\.\d/.test(line) || /^[^,]*\p{L}["']?\s*,/u.test(line) ? NUMBER_WITH_POINT : NUMBER_WITH_COMMA;
+
+/** Takes a line of notes, in small letters and without accents, apart. */
+export function itemsOf(line: string): readonly NoteItem[] {
+  const number = numberIsIn(line);
+  const patterns = {
+    stretch: new RegExp(`${number}\\s*${UP_TO_WORD}\\s*${number}\\s*${UNIT}`, "uy"),
+    frequency: new RegExp(`${number}\\s*${UNIT}`, "uy"),
+    ratio: new RegExp(`(?:${number}\\s*:\\s*1(?![\\d.,])|1\\s*:\\s*${number})`, "uy"),
+    more: new RegExp(`${number}\\s*${OR_MORE}(?!\\p{L})`, "uy"),
+    less: new RegExp(`${number}\\s*${OR_LESS}(?!\\p{L})`, "uy"),
+    limit: new RegExp(
+      `(?:${UNDER_WORD}|(?:within|inside)\\s)\\s*${number}(?:\\s*:\\s*1)?\\s+(?:${EXTENT_WORD})(?!\\p{L})`,
+      "uy",
+    ),
+    number: new RegExp(`${number}(?:ish(?!\\p{L}))?`, "uy"),
+  };
+  const scan: Scan = { line, position: 0, bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false };
+  const items: NoteItem[] = [];
+  const put = (item: NoteItem) => {
+    items.push(item);
+    Object.assign(scan, { bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false });
+  };
+  const take = (pattern: RegExp): RegExpExecArray | null => {
+    pattern.lastIndex = scan.position;
+    const match = pattern.exec(line);
+    if (match !== null) scan.position += match[0].length;
+    return match;
+  };
+  const placed = (place: Place | null): true => {
+    put({ kind: "place", place, isAt: scan.isAt, isJoined: scan.isJoined });
+    return true;
+  };
+  const takePlace = (): boolean => {
+    if (take(TITLE_BAND) !== null) return placed(placeOfBand("160m"));
+    const band = take(BAND);
+    if (band !== null) return placed(placeOfBand(`${band[1]}${band[2]}m`));
+    const named = take(NAMED_BY_MHZ);
+    if (named !== null) return placed(placeNamedBy(Number(named[1]) * hertzOf(named[2])));
+    const stretch = take(patterns.stretch);
+    if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
+    const frequency = take(patterns.frequency);
+    return frequency !== null && placed(placeOfFrequency(numberIn(frequency[1]) * hertzOf(frequency[2])));
+  };
+  const takeValue = (): boolean => {
+    const ratio = take(patterns.ratio);
+    const more = ratio === null ? take(patterns.more) : null;
+    const less = ratio === null && more === null ? take(patterns.less) : null;
+    const plain = ratio === null && more === null && less === null ? take(patterns.number) : null;
+    const { bound, isAt, isRange, isSaid } = scan;
+    if (ratio !== null) put({ kind: "swr", swr: numberIn(ratio[1] ?? ratio[2]), bound, isRange });
+    else if (more !== null) put({ kind: "swr", swr: numberIn(more[1]), bound: "over", isRange });
+    else if (less !== null) put({ kind: "swr", swr: numberIn(less[1]), bound: "under", isRange });
+    else if (plain !== null) {
+      const rest = line.slice(scan.position);
+      const [printed, digits] = plain;
+      if (READING_UNIT.test(rest)) put({ kind: "other" });
+      else if (!OTHER_UNIT.test(rest))
+        put({ kind: "number", value: numberIn(digits), printed, bound, isAt, isRange, isSaid });
+    } else if (take(OFF_SCALE) !== null) put({ kind: "swr", swr: Number.POSITIVE_INFINITY, bound: null, isRange });
+    else if (take(MATCHED) !== null) put({ kind: "swr", swr: 1, bound: null, isRange });
+    else return false;
+    return true;
+  };
+  const takeWord = (): boolean => {
+    if (take(BOUNDS.over) !== null) scan.bound = "over";
+    else if (take(BOUNDS.under) !== null) scan.bound = "under";
+    else if (take(RANGE) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
+    else if (take(AT) !== null) Object.assign(scan, { isAt: true, isSaid: true });
+    else if (take(FILLERS) !== null) scan.isSaid = true;
+    else if (BETWEEN.some((pattern) => take(pattern) !== null)) return true;
+    else if (take(WORD) !== null) {
+      items.push({ kind: "word" });
+      scan.isJoined = false;
+    } else return false;
+    return true;
+  };
+  while (scan.position < line.length) {
+    if (take(patterns.limit) !== null) items.push({ kind: "word" });
+    else if (take(DATE) !== null || takePlace() || takeValue() || takeWord()) continue;
+    scan.position++;
+  }
+  return items;
+}
