@@ -10,7 +10,7 @@ const BAND: BandGrade = {
   withinLimitFraction: 1,
   sweptFraction: 1,
   need: "none",
-  worstSwr: 1.8,
+  notedUpToSwr: null,
   restsOn: "curve",
 };
 

@@ -60,15 +60,18 @@ export function fileGroups({ files, named }: FoundFiles, { said, log }: Grouping
     if (group === undefined) groups.set(key, { files: [file], name });
     else group.files.push(file);
   }
-  const inFolder = (folder: string) =>
-    [...groups.values()].filter(({ files: [one = ""] }) => dirname(one) === folder).length;
+  const inFolder = new Map<string, number>();
+  for (const {
+    files: [one = ""],
+  } of groups.values())
+    inFolder.set(dirname(one), (inFolder.get(dirname(one)) ?? 0) + 1);
   return [...groups.values()].flatMap(({ files: own, name }): readonly FileGroup[] => {
     const [one = ""] = own;
     if (own.length === 1) return [named.has(one) || one === "-" ? alone(one) : inItsFolder(one)];
     if (name !== null) return [{ files: own, label: name, file: one, isOne: true }];
     if (own.length > MOST_PARTS) return own.map(alone);
     const folder = dirname(one);
-    const date = inFolder(folder) > 1 ? (DATE.exec(basename(one))?.[0] ?? null) : null;
+    const date = (inFolder.get(folder) ?? 0) > 1 ? (DATE.exec(basename(one))?.[0] ?? null) : null;
     const label = date === null ? folderName(folder) : `${folderName(folder)}, ${date}`;
     return [{ files: own, label, file: date === null ? folder : `${folder}/${date}`, isOne: false }];
   });

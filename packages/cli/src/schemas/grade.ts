@@ -20,7 +20,7 @@ const bandGrade = z.object({
   withinLimitFraction: fraction,
   sweptFraction: fraction,
   need,
-  worstSwr: finite,
+  notedUpToSwr: finite.describe(about("notedUpToSwr")),
   restsOn: z.enum(["curve", "spots", "stretch"]).nullable().describe(about("restsOn")),
 });
 

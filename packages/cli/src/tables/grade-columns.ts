@@ -39,8 +39,8 @@ export function gradeColumns(sweeps: readonly SweepGrade[]): readonly Column<Swe
 
 function bandText(entry: BandGrade | undefined): string {
   if (entry === undefined || entry.bestSwr === null) return "–";
-  const { grade, bestSwr, worstSwr, isBestAtLeast, restsOn } = entry;
-  const range = restsOn === "stretch" && worstSwr !== null && swr(worstSwr) !== swr(bestSwr) ? `-${swr(worstSwr)}` : "";
+  const { grade, bestSwr, notedUpToSwr, isBestAtLeast } = entry;
+  const range = notedUpToSwr !== null && swr(notedUpToSwr) !== swr(bestSwr) ? `-${swr(notedUpToSwr)}` : "";
   return `${grade ?? "?"} ${isBestAtLeast ? "≥" : ""}${swr(bestSwr)}${range}`;
 }
 
@@ -80,6 +80,6 @@ export const gradeBandColumns = (plan: { id: string; certainty: string }): reado
   { key: "planCertainty", value: () => plan.certainty },
   { key: "severity", about: "of the gravest finding", value: (row) => gravest(ofBand(row)) },
   { key: "findings", about: "codes, the gravest first", value: (row) => codesOf(ofBand(row)) },
-  { key: "worstSwr", value: ({ band }) => band.worstSwr },
+  { key: "notedUpToSwr", about: "greatest SWR noted by hand", value: ({ band }) => band.notedUpToSwr },
   { key: "restsOn", about: "curve, spots or stretch", value: ({ band }) => band.restsOn },
 ];

@@ -60,10 +60,14 @@ export interface Extremes {
 export function reachOf(answering: readonly Answering[], { pieces }: Pick<UsableBand, "pieces">): BandReach {
   const usableHz = totalWidth(pieces);
   const sweptHz = answering.reduce((sum, each) => sum + sweptBy(each), 0);
-  const spansOf = (all: (analysis: Analysis) => readonly LimitSpan[]) =>
-    joinSpans(
-      answering.flatMap(({ part, pieces: own }) => own.flatMap((piece) => clipSpans(all(part.analysis), piece))),
-    );
+  const spansOf = (all: (analysis: Analysis) => readonly LimitSpan[]) => {
+    const spans = answering.flatMap(({ part, pieces: own }) => {
+      const ofPart = all(part.analysis);
+      return own.flatMap((piece) => clipSpans(ofPart, piece));
+    });
+    // Those of one part are in order and apart already.
+    return answering.length === 1 ? spans : joinSpans(spans);
+  };
   const within = spansOf(({ spans }) => spans);
   const widthHz = widthOf(within);
   const tunerSpans = {

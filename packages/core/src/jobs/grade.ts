@@ -43,8 +43,8 @@ export interface BandGrade {
   readonly sweptFraction: number;
   /** What the worst swept point needs */
   readonly need: Need;
-  /** Greatest SWR within the swept part; null where nothing was swept */
-  readonly worstSwr: number | null;
+  /** Greatest SWR that was noted by hand for the band; null where it does not rest on such a reading */
+  readonly notedUpToSwr: number | null;
   /** What it rests on, as in {@link BandSummary} */
   readonly restsOn: BandSummary["restsOn"];
 }
@@ -111,7 +111,8 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
       withinLimitFraction: usable.withoutTuner,
       sweptFraction,
       need,
-      worstSwr: extremes && swrFromReflectionMagnitude(extremes.worst.reflectionMagnitude),
+      notedUpToSwr:
+        best?.part.knows === "stretch" ? swrFromReflectionMagnitude(extremes?.worst.reflectionMagnitude ?? 1) : null,
       restsOn: best?.part.knows ?? null,
     };
   });
