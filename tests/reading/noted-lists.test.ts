@@ -1,4 +1,4 @@
-/** Lists of SWR as people jot them down, all invented, written with their truth by two who did not know the reader. */
+/** Lists of SWR as people jot them down, all invented, written with their truth by three who did not know the reader. */
 import { readFileSync } from "node:fs";
 import { ReadError, type Reading, readSweeps } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";

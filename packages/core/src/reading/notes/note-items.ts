@@ -85,7 +85,7 @@ const OFF_SCALE = new RegExp(OFF_SCALE_WORD, "uy");
 const MATCHED = new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy");
 const FILLERS = new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy");
 /** What says nothing by itself. */
-const BETWEEN: readonly RegExp[] = [ABOUT, JOIN, GLUE];
+const BETWEEN: readonly RegExp[] = [JOIN, GLUE];
 const WORD = /\p{L}[\p{L}'’.-]*/uy;
 const NUMBER_WITH_POINT = "(\\d+(?:\\.\\d+)?)";
 const NUMBER_WITH_COMMA = "(\\d+(?:[.,]\\d+)?)";
@@ -161,7 +161,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else if (take(BOUNDS.under) !== null) scan.bound = "under";
     else if (take(RANGE) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
     else if (take(AT) !== null) Object.assign(scan, { isAt: true, isSaid: true });
-    else if (take(FILLERS) !== null) scan.isSaid = true;
+    else if (take(FILLERS) !== null || take(ABOUT) !== null) scan.isSaid = true;
     else if (BETWEEN.some((pattern) => take(pattern) !== null)) return true;
     else if (take(WORD) !== null) {
       items.push({ kind: "word" });

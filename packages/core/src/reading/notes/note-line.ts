@@ -159,17 +159,21 @@ function isBandBefore(rest: readonly NoteItem[]): boolean {
   const isBand =
     (next?.kind === "place" && next.isJoined && !next.isAt) ||
     (next?.kind === "number" && bandOf(next.printed, null) !== null);
-  return isBand && rest.some((item) => item !== next && (item.kind === "number" || item.kind === "swr"));
+  const isValue = (item: NoteItem) =>
+    item.kind === "swr" || (item.kind === "number" && bandOf(item.printed, null) === null);
+  return isBand && rest.some((item) => item !== next && isValue(item));
 }
 
 /** Whether a number that a word stands before comes next: "40 is a lovely 1.2". */
 function isSaidOf(rest: readonly NoteItem[]): boolean {
   const next = nextOf(rest);
-  return next?.kind === "number" && next.isSaid && !next.isRange;
+  return next?.kind === "swr" || (next?.kind === "number" && next.isSaid && !next.isRange);
 }
 
 /** "2.3 @ 1.827 MHz", "1.4 on 40m and 1.7 on 20m". */
 function readValuesFirst(items: readonly Settled[]): readonly NotedReading[] | null {
+  // "We left lock 7 at 10" is none.
+  if (items[0]?.kind === "word") return null;
   const readings: NotedReading[] = [];
   let values: Value[] = [];
   for (const item of items) {

@@ -29,16 +29,23 @@ const cellsOf = (line: string, split: RegExp): readonly string[] =>
     .split(split)
     .map((cell) => cell.trim());
 
+const IS_BAND_WORD = new RegExp(`^${BAND_WORD}s?:?$`, "u");
+
+/** The band that heads a column: by its number alone where the corner says that these are bands. */
+const bandIn = (title: string, corner: string): NoteBand | null =>
+  bandTitle(title) ?? (IS_BAND_WORD.test(plainNote(corner)) && /^\d{1,3}$/.test(title) ? bandTitle(`${title}m`) : null);
+
 /** A table of SWR with the bands across its top and an antenna in each row; null where the lines are none. */
 export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
-      const [first, ...names] = cellsOf(text, split);
-      return names.length >= 2 && bandTitle(first ?? "") === null && names.every((name) => bandTitle(name) !== null);
+      const [first = "", ...names] = cellsOf(text, split);
+      return names.length >= 2 && bandTitle(first) === null && names.every((name) => bandIn(name, first) !== null);
     });
     const heading = lines[header];
     if (heading === undefined) continue;
-    const bands = cellsOf(heading.text, split).slice(1).map(bandTitle) as readonly NoteBand[];
+    const [corner = "", ...titles] = cellsOf(heading.text, split);
+    const bands = titles.map((title) => bandIn(title, corner)) as readonly NoteBand[];
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
       const values = (by: RegExp) => cellsOf(text, by);
       const cells = [values(split), values(/,\s*(?!\d\d?(?:,|$))|,/)].find(
@@ -65,7 +72,6 @@ const ONE_ANTENNA =
 
 /** A table of SWR with a band in each row and an antenna in each of several columns; null where the lines are none. */
 export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
-  const isBandWord = new RegExp(`^${BAND_WORD}$`, "u");
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
       const [first = "", ...names] = cellsOf(text, split);
@@ -73,7 +79,7 @@ export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
         const { quantity } = roleFromHeader(name);
         return name !== "" && !ONE_ANTENNA.test(name) && (quantity === "other" || /\s/.test(name));
       };
-      return isBandWord.test(plainNote(first)) && names.length >= 2 && names.every(isAntenna);
+      return IS_BAND_WORD.test(plainNote(first)) && names.length >= 2 && names.every(isAntenna);
     });
     const heading = lines[header];
     if (heading === undefined) continue;

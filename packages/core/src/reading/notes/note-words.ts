@@ -65,7 +65,7 @@ export const OFF_SCALE_WORD = anyOf([
   "over\\b(?!\\s*\\d)",
   "(?:hors (?:d')?(?:l')?echelle|fuera de (?:la )?escala|fora d[ae] escala|fuori scala|buiten (?:de |het )?(?:schaal|bereik)|(?:ausserhalb|jenseits) der skala|skalenende|(?:voll)?anschlag|en butee)\\b",
   "(?:poza skala|mimo (?:stupnici|rozsah)|utanfor skalan|uden for skalaen|utenfor skalaen|yli asteikon|in afara scalei|за шкалой|за шкалою|зашкаливает|зашкалює|εκτος κλιμακας|skala disi|skalan kivul)",
-  "(?:pinned|end of the (?:scale|dial)|needle (?:at|against|on|hard against|hits) the (?:stop|peg|pin|end)|full scale|hard over)\\b",
+  "(?:pinned|pegged|pegs|maxed out|end of the (?:scale|dial)|needle (?:at|against|on|hard against|hits) the (?:stop|peg|pin|end)|full scale|hard over)\\b",
 ]);
 /** Says that nothing comes back. */
 export const MATCHED_WORD = anyOf([

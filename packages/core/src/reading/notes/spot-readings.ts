@@ -70,7 +70,8 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   if (!areMost || (places === "bands" && !nameBands)) return null;
   const words = notes.filter((note) => note.readings === null);
   if (places === "all" && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
-  if (words.some((note) => namesOtherReadings(note.text))) return null;
+  const first = notes.find((note) => note.readings !== null)?.line ?? 0;
+  if (words.some((note) => note.line < first && namesOtherReadings(note.text))) return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
   return { groups: [{ name: "", readings: rows }], words, first: rows[0]?.line ?? 0 };
 }
@@ -182,7 +183,7 @@ function areBarePairs(rows: readonly string[]): boolean {
 }
 
 /** A frequency, then a word or dots, then an SWR. */
-const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:)`, "i");
+const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:|=)`, "i");
 const FIRST_NUMBER = new RegExp(`^\\W*(?:${BAND_WORD}\\W*)?\\d`, "i");
 const DATE = /^\W*(?:date\W+)?(?:\d{1,4}[-./]\d{1,2}[-./]\d{1,4}|\p{L}+ \d{1,2},? \d{4})/iu;
 /** Begins with a number, and is no date. */
