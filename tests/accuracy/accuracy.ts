@@ -15,6 +15,7 @@ import {
 import { causeScores, isRight } from "../support/cause-scores.js";
 import { COAX, modelled, sweepModelled } from "../support/modelled-sweeps.js";
 import { type BandTruth, bandTruth, readNec } from "../support/nec-truth.js";
+import { familiesOf, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
 
 const CASES = [
   { name: "dipole-20m", lowHz: 14_000_000, highHz: 14_350_000 },
@@ -152,3 +153,20 @@ for (const noise of NOISES_OF_PAIRS) {
     console.log(`| ${truth} | ${counts.map((count) => (count === 0 ? "" : count)).join(" | ")} |`);
   }
 }
+
+/** What is told of changes and antennas that the thresholds were not chosen by: numbers of pairs, by change and range of the sweep. */
+const STRANGE_SEEDS = [9000, 9977];
+const outcomes = ["right", "possible", "nothing", "wrong"] as const;
+const strange = RANGES.map((range) => ({ range, scores: strangeScores(familiesOf("held-out"), range, STRANGE_SEEDS) }));
+const countsOf = (scores: readonly StrangeScore[]) =>
+  outcomes.map((outcome) => scores.filter((score) => score.outcome === outcome).length).join(" / ");
+console.log(`\nCauses of diff on families held out: ${outcomes.join(" / ")}.\n`);
+console.log(`| change | ${RANGES.join(" | ")} |`);
+console.log(`|---|${RANGES.map(() => "--:|").join("")}`);
+for (const change of new Set(strange.flatMap(({ scores }) => scores.map((score) => score.change)))) {
+  const cells = strange.map(({ scores }) => countsOf(scores.filter((score) => score.change === change)));
+  console.log(`| ${change} | ${cells.join(" | ")} |`);
+}
+console.log(`| all | ${strange.map(({ scores }) => countsOf(scores)).join(" | ")} |`);
+for (const { range, scores } of strange)
+  console.log(`${range}: ${scores.filter(({ isSilent }) => isSilent).length} called better without a word of loss`);

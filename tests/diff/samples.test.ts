@@ -8,7 +8,6 @@ import {
   inReference,
   meanDifference,
   replaceBefore,
-  sizeAfter,
   thinnedAxis,
   withoutJumps,
 } from "../../packages/core/src/jobs/diff/common-samples.js";
@@ -87,7 +86,6 @@ describe("samples of both", () => {
     expect(meanDifference(samplesOf([0.3, 0, 0, 0.4]))).toBeCloseTo(0.25, 12);
     const turned = { ...samplesOf([0.3, 0.3]), afterImaginary: Float64Array.of(0.6, 0.6) };
     expect(meanDifference(turned)).toBeCloseTo(0.5, 12);
-    expect(sizeAfter({ ...turned, afterReal: Float64Array.of(0.8, 0.8) })).toBeCloseTo(1, 12);
   });
 
   test("are thinned to every so many", () => {

@@ -43,6 +43,7 @@ function scoreOf(pair: CausePair, noise: number, seed: number): CauseScore {
   };
 }
 
-/** Whether all that changed was reported, and nothing else. */
+/** Whether all that is to be told was reported, and nothing that did not change. */
 export const isRight = ({ pair, reported }: CauseScore): boolean =>
-  reported.length === pair.causes.length && pair.causes.every((code) => reported.includes(code));
+  pair.causes.every((code) => reported.includes(code)) &&
+  reported.every((code) => pair.causes.includes(code) || (pair.besides ?? []).includes(code));

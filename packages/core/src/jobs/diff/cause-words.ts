@@ -1,8 +1,9 @@
-import type { Cause } from "./cause.js";
+import type { Cause, CauseCode } from "./cause.js";
 import { electricalLengthM, type LossLaw, lossAt10MHzDb } from "./line-change.js";
 import type { LineFit } from "./line-fit.js";
 import type { ReferenceFit } from "./reference-fit.js";
 import type { ScaleFit } from "./scale-fit.js";
+import type { SeriesFit, SeriesPart } from "./series-fit.js";
 
 /** Fits put into words, each as a likely cause. */
 
@@ -87,5 +88,37 @@ export function scaleCause({ scale, residual }: Pick<ScaleFit, "scale" | "residu
       residualRms: residual,
     },
     message: `The whole curve moved ${percent > 0 ? "up" : "down"} by ${Math.abs(percent).toFixed(1)} % in frequency, as if the wire had become ${Math.abs(lengthPercent).toFixed(1)} % ${percent > 0 ? "shorter" : "longer"}.`,
+  };
+}
+
+const SERIES: Readonly<Record<SeriesPart, { code: CauseCode; key: string; text: (value: number) => string }>> = {
+  resistance: {
+    code: "resistance-added",
+    key: "seriesOhms",
+    text: (ohms) =>
+      `A resistance of ${ohms.toFixed(ohms < 10 ? 1 : 0)} Ω in series explains the difference: a corroded joint, a poor contact or ground. What it takes is heat, and lowers the SWR without making a better antenna.`,
+  },
+  coil: {
+    code: "coil-added",
+    key: "seriesHenry",
+    text: (henry) =>
+      `${(henry * 1e6).toPrecision(2)} µH in series explain the difference: a coil, a choke or a longer lead at the place of measuring.`,
+  },
+  capacitor: {
+    code: "capacitor-added",
+    key: "seriesFarad",
+    text: (farad) =>
+      `${(farad * 1e12).toPrecision(2)} pF in series explain the difference: a capacitor, or a joint that only touches.`,
+  },
+};
+
+/** A part in series, as a cause. */
+export function seriesCause({ part, value, residual }: SeriesFit, difference: number): Cause {
+  const { code, key, text } = SERIES[part];
+  return {
+    code,
+    confidence: "likely",
+    evidence: { [key]: value, residualRms: residual, differenceRms: difference },
+    message: text(value),
   };
 }

@@ -1,6 +1,6 @@
 /**
  * What made the difference: another length of line, more or less loss on it, another reference impedance, a resonance that moved,
- * interference or a bad contact, or the antenna itself in another way.
+ * a resistance, a coil or a capacitor in series, interference or a bad contact, or the antenna itself in another way.
  */
 export type CauseCode =
   | "line-length-changed"
@@ -8,6 +8,9 @@ export type CauseCode =
   | "loss-removed"
   | "reference-changed"
   | "resonance-moved"
+  | "resistance-added"
+  | "coil-added"
+  | "capacitor-added"
   | "interference"
   | "antenna-changed";
 

@@ -1,5 +1,5 @@
-import { median, rootMeanSquare } from "simple-statistics";
-import { at, type Column, magnitudesOf } from "../../numbers/column.js";
+import { median } from "simple-statistics";
+import { at, type Column } from "../../numbers/column.js";
 import { changeReference } from "../../reflection/impedance.js";
 import { type CurvePiece, reflectionAt, type SideCurve } from "./side-curve.js";
 
@@ -109,10 +109,6 @@ export function meanDifference({
   }
   return Math.sqrt(square / frequencyHz.length);
 }
-
-/** Root mean square of |Γ after|. */
-export const sizeAfter = ({ afterReal, afterImaginary }: CommonSamples): number =>
-  rootMeanSquare(Array.from(magnitudesOf(afterReal, afterImaginary)));
 
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
 const OUTLIER_RATIO = 6;

@@ -8,9 +8,8 @@ import type { Deployment } from "../../sweep/deployment.js";
 import { type Finding, finding, placed } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import type { BandDiff, Thresholds } from "./band-diff.js";
-import { type Cause, isLikely } from "./cause.js";
+import { type Cause, type CauseCode, isLikely } from "./cause.js";
 import type { Side } from "./sides.js";
-import { showsLoss } from "./suspected-loss.js";
 
 export const samePlaneFindings = (causes: readonly Cause[]): readonly Finding[] =>
   causes
@@ -65,17 +64,20 @@ export function samplingDoubts(
   return [...of("before", first, ({ before }) => before), ...of("after", second, ({ after }) => after)];
 }
 
-/** A lower SWR may be loss; says so where nothing shows whether it is. */
-export function lossNotTold(
-  first: Side,
-  second: Side,
-  bands: readonly BandDiff[],
-  causes: readonly Cause[],
-): readonly Finding[] {
+/** Likely causes that say by themselves why an SWR is lower, or are said to be loss. */
+const LEAVES_NO_DOUBT: ReadonlySet<CauseCode> = new Set([
+  "resonance-moved",
+  "loss-added",
+  "loss-removed",
+  "resistance-added",
+  "coil-added",
+  "capacitor-added",
+]);
+
+/** A lower SWR may be loss, in the line or in series with the antenna; says so where no likely cause says that it is not. */
+export function lossNotTold(bands: readonly BandDiff[], causes: readonly Cause[]): readonly Finding[] {
   const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
-  const [before, after] = [first.middle.curve, second.middle.curve];
-  const isShown = before !== null && after !== null && showsLoss(before, after);
-  if (better.length === 0 || causes.some(isLikely) || isShown) return [];
+  if (better.length === 0 || causes.some((cause) => isLikely(cause) && LEAVES_NO_DOUBT.has(cause.code))) return [];
   return [finding("caution", "loss-not-told", { bands: better })];
 }
 

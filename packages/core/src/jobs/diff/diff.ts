@@ -129,7 +129,7 @@ export function diff(
       ...repeatFindings("after", second, thresholds),
       ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options.bands ?? [], bands)),
       ...doubts,
-      ...lossNotTold(first, second, bands, causes),
+      ...lossNotTold(bands, causes),
       ...(isWithoutPhase([...terms.before, ...terms.after]) ? [SCALAR_COMPARISON] : []),
       ...planFindings(
         options,

@@ -16,8 +16,12 @@ export function explanationOf(first: Side, second: Side, instrument: Instrument 
   const tolerances = tolerancesFor(before, after, Math.max(first.scatter, second.scatter), instrument);
   const found =
     before.isVector && after.isVector
-      ? findCauses(before, after, tolerances)
+      ? findCauses(before, after, tolerances, instrument)
       : { causes: magnitudeCauses(before, after, tolerances), line: null };
   const isSure = found.causes.some((cause) => isLikely(cause) && !LEAVES_LOSS_OPEN.has(cause.code));
-  return isSure ? found : { ...found, causes: [...found.causes, ...suspectedLoss(before, after)] };
+  if (isSure) return found;
+  const suspected = suspectedLoss(before, after).filter(
+    ({ code }) => !found.causes.some((cause) => cause.code === code),
+  );
+  return { ...found, causes: [...found.causes, ...suspected] };
 }

@@ -1,22 +1,13 @@
-import { type Cause, isLikely, possible } from "./cause.js";
-import { lengthCause, referenceCause, scaleCause } from "./cause-words.js";
-import {
-  type CommonSamples,
-  commonSamples,
-  FEWEST_SAMPLES,
-  meanDifference,
-  sizeAfter,
-  withoutJumps,
-} from "./common-samples.js";
+import type { Instrument } from "../../curve/uncertainty/instrument.js";
+import { isWithinCalibration } from "./calibration.js";
+import { type Candidate, candidatesFor } from "./candidates.js";
+import { type Cause, type CauseCode, isLikely, possible } from "./cause.js";
+import { type CommonSamples, commonSamples, FEWEST_SAMPLES, meanDifference, withoutJumps } from "./common-samples.js";
 import { interference, jumpCause } from "./interference.js";
-import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
-import { electricalLengthM, type LineChange } from "./line-change.js";
-import { fitLine, fitLineOf, type LineFit, withBestLaw } from "./line-fit.js";
-import { fitReference, isAnotherReference } from "./reference-fit.js";
-import { fitScale, type ScaleFit } from "./scale-fit.js";
-import { LEAST_SCALE } from "./scale-search.js";
-import { bulkDelayOf, type SideCurve, widestSpanHz } from "./side-curve.js";
-import { CLEARLY, isSurelyLine, LEAST_LENGTH_M, type Tolerances } from "./thresholds.js";
+import type { LineChange } from "./line-change.js";
+import type { SideCurve } from "./side-curve.js";
+import { smoothChange } from "./smooth-change.js";
+import { CLEARLY, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
 /** What may lie between two sweeps. */
@@ -27,34 +18,32 @@ export interface Explained {
   readonly line: LineChange | null;
 }
 
-/** A residual of this share of what is overlooked anyway needs no better explanation. */
-const WELL_EXPLAINED_SHARE = 0.02;
-/** A line longer by this much that leaves less than this share of the difference was changed, whatever else was (our own choice). */
-const SURE_LENGTH_M = 1;
-const MOSTLY = 0.2;
 /** A difference not far beyond what is overlooked may come from wind, warmth or a cable moved: then the antenna is only possible. */
 const SURELY_ANTENNA = 1.5;
-
-/** The other common impedance of coax, that of television. */
-const TELEVISION_OHMS = 75;
 
 const NOTHING: Explained = { causes: [], line: null };
 
 /**
- * Why two vector sweeps differ. Explanations are tried from the simplest on: nothing; another line; another reference impedance;
- * a longer or shorter wire, perhaps behind another line. The first that leaves nothing but noise is likely, a later one that
- * would do as well is possible. What none of them explains is the antenna itself.
+ * Why two sides differ. Every known cause is fitted: another line, another reference impedance, a resistance, a coil or a capacitor
+ * in series, a longer or shorter wire, perhaps behind another line. One is likely where it leaves next to nothing and a smooth change
+ * of any other kind would need clearly more numbers to leave as little; else it is possible. Of two that do as much neither is likely.
+ * What none of them explains is the antenna itself, unless another calibration would do as much.
  */
-export function findCauses(before: SideCurve, after: SideCurve, tolerances: Tolerances): Explained {
+export function findCauses(
+  before: SideCurve,
+  after: SideCurve,
+  tolerances: Tolerances,
+  instrument: Instrument | null,
+): Explained {
   const unrest = interference(before, after);
   const samples = commonSamples(before, after);
   if (samples.frequencyHz.length < FEWEST_SAMPLES) return { causes: unrest, line: null };
-  const found = simplestOf(samples, before, after, tolerances);
+  const found = simplestOf(samples, before, after, tolerances, instrument);
   const withUnrest = (causes: readonly Cause[]) => ({ causes: [...unrest, ...causes], line: found.line });
   if (!found.causes.some(isAntenna)) return withUnrest(found.causes);
   // What seems a change of the antenna may be a few samples that jump.
   const steady = withoutJumps(samples);
-  const calm = steady && simplestOf(steady.calm, before, after, tolerances);
+  const calm = steady && simplestOf(steady.calm, before, after, tolerances, instrument);
   if (steady === null || calm === null || calm.causes.some(isAntenna)) return withUnrest(found.causes);
   const jumps = unrest.some(isLikely) ? unrest : [jumpCause(steady.jumps)];
   return { causes: [...jumps, ...calm.causes], line: calm.line };
@@ -62,73 +51,94 @@ export function findCauses(before: SideCurve, after: SideCurve, tolerances: Tole
 
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
-/** The simplest explanation of some samples that leaves nothing but noise. */
+/** A cause must need this many numbers fewer than any smooth change that leaves as little. */
+const LEAST_SPARE = 3;
+/** One that leaves more than noise, as real line does that is not quite of its impedance, this many, and little of the difference. */
+const AMPLE_SPARE = 8;
+const LITTLE = 0.2;
+/** Between two explanations that leave nearly alike nobody can choose. */
+const ALIKE = 1.25;
+/** An explanation by more numbers must leave less than this share of what a simpler one leaves. */
+const CLEARLY_BETTER = 0.5;
+
+/** What explains some samples, held against any smooth change that would. */
 function simplestOf(
   samples: CommonSamples,
   before: SideCurve,
   after: SideCurve,
-  { negligible, enough }: Tolerances,
+  tolerances: Tolerances,
+  instrument: Instrument | null,
 ): Explained {
+  const { negligible, enough, tight } = tolerances;
   const difference = meanDifference(samples);
   if (difference < negligible) return NOTHING;
-  const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
-  const wellExplained = enough * WELL_EXPLAINED_SHARE;
-  const line = withBestLaw(samples, fitLine(samples), wellExplained);
-  const { referenceOhms } = before;
-  const reference = fitReference(samples, referenceOhms);
-  const isReference = explains(reference.residual) && isAnotherReference(reference.ohms, referenceOhms);
-  if (isLineChange(line) && explains(line.residual)) {
-    const others = isReference ? [possible(referenceCause(reference, referenceOhms))] : [];
-    const isSure = isSurelyLine(line.residual, difference, before, after);
-    const causes = lineCauses(line, difference).map((cause) => (isSure ? cause : possible(cause)));
-    return { causes: [...causes, ...others], line: isSure ? line : null };
-  }
-  const scaled = fitScale(samples, before, wellExplained);
-  const isScaled = explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE;
-  if (isReference) {
-    const others = isScaled ? [possible(scaleCause(scaled))] : [];
-    return { causes: [referenceCause(reference, referenceOhms), ...others], line: null };
-  }
-  if (isScaled) return scaleFindings(scaled, before, difference);
-  const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
-  if (isLonger(ofTelevision, SURE_LENGTH_M) && explains(ofTelevision.residual)) {
-    return { causes: [lengthCause(ofTelevision, difference)], line: ofTelevision };
+  const numbersNeeded = smoothChange(samples);
+  const spareOf = ({ residual, numbers }: Candidate) => numbersNeeded(Math.max(residual, tight)) - numbers;
+  const isSure = (candidate: Candidate) =>
+    !candidate.isDoubtful &&
+    ((candidate.residual <= tight && spareOf(candidate) >= LEAST_SPARE) ||
+      (!candidate.isExact && candidate.residual <= LITTLE * difference && spareOf(candidate) >= AMPLE_SPARE));
+  const explains = ({ residual }: Candidate) =>
+    residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
+  const all = candidatesFor(samples, before, difference, enough);
+  const sure = all.filter(isSure);
+  const best = simplestAmong(sure);
+  const left = (candidates: readonly Candidate[]) =>
+    candidates.flatMap(({ causes }) => causes.map(possible)).filter(isFirstOfCode);
+  if (best !== null) {
+    const rivals = all.filter((other) => other !== best && explains(other) && other.residual <= ALIKE * best.residual);
+    const isAlone = rivals.every((rival) => rival.numbers > best.numbers);
+    const causes = isAlone ? [...best.causes, ...left(rivals)] : left([best, ...rivals]);
+    const remains = best.residual > enough ? [possible(antennaCause(before, after, difference, all))] : [];
+    return { causes: [...causes, ...remains], line: isAlone ? best.line : null };
   }
   if (difference <= enough) return NOTHING;
-  const changed = antennaCause(before, after, { difference, line, scaled });
-  const antenna = difference < SURELY_ANTENNA * enough ? possible(changed) : changed;
-  // Of a reflection that is small after, loss alone would leave little: the line has to explain that one as well.
-  const isElsewhere =
-    isLonger(line, SURE_LENGTH_M) && line.residual < MOSTLY * Math.min(difference, sizeAfter(samples));
-  return isElsewhere ? { causes: [lengthCause(line, difference), antenna], line } : { causes: [antenna], line: null };
+  const explaining = all.filter(explains);
+  const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
+  const antenna = antennaCause(before, after, difference, all);
+  // Loss lowers the SWR: it is named where it would do much of what was seen.
+  const lossy = all
+    .filter(({ residual }) => residual < MUCH_LEFT * difference)
+    .flatMap(({ causes }) => causes.filter(({ code }) => LOSSY.has(code)).map(possible));
+  const isSurelyAntenna =
+    explaining.length === 0 && difference >= SURELY_ANTENNA * enough && !isWithinCalibration(samples, instrument);
+  const named = isSurelyAntenna ? [antenna] : [...left(perhaps.slice(0, MOST_PERHAPS)), unsettled(antenna)];
+  return { causes: [...named, ...lossy].filter(isFirstOfCode), line: null };
 }
 
-/** A wire of another length, and with it the change of the line that goes beyond what the fit itself may make up. */
-function scaleFindings(scaled: ScaleFit, before: SideCurve, difference: number): Explained {
-  const { line, scale } = scaled;
-  // The bulk delay of a sweep is the line's only roughly, and the less so the narrower the sweep; stretching the axis
-  // turns its error into a delay.
-  const doubtS = Math.abs(bulkDelayOf(before)) + 1 / (2 * widestSpanHz(before));
-  const doubtM = electricalLengthM(doubtS * Math.abs(1 - 1 / scale));
-  const changes = lineCauses(line, difference, LEAST_LENGTH_M + doubtM);
-  return { causes: [scaleCause(scaled), ...changes], line: changes.length > 0 ? line : null };
+/** Loss that leaves less than this share of a difference did much of it (our own choice). */
+const MUCH_LEFT = 1 / 3;
+const LOSSY: ReadonlySet<CauseCode> = new Set(["loss-added", "resistance-added"]);
+
+/** More possible causes than these tell nothing. */
+const MOST_PERHAPS = 3;
+
+const isFirstOfCode = ({ code }: Cause, i: number, all: readonly Cause[]): boolean =>
+  all.findIndex((other) => other.code === code) === i;
+
+/** Of several the one of fewest numbers, unless one of more leaves clearly less. */
+function simplestAmong(sure: readonly Candidate[]): Candidate | null {
+  const ranked = [...sure].sort((a, b) => a.numbers - b.numbers || a.residual - b.residual);
+  return ranked.reduce<Candidate | null>(
+    (best, next) => (best === null || next.residual < CLEARLY_BETTER * best.residual ? next : best),
+    null,
+  );
 }
 
-function antennaCause(
-  before: SideCurve,
-  after: SideCurve,
-  { difference, line, scaled }: { difference: number; line: LineFit; scaled: ScaleFit },
-): Cause {
+function antennaCause(before: SideCurve, after: SideCurve, difference: number, tried: readonly Candidate[]): Cause {
   const moved = whatMoved(before, after);
+  const least = Math.min(difference, ...tried.map(({ residual }) => residual));
   return {
     code: "antenna-changed",
     confidence: "likely",
-    evidence: {
-      differenceRms: difference,
-      residualOfLineChange: line.residual,
-      residualOfScaling: scaled.residual,
-      ...moved.evidence,
-    },
-    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor a longer or shorter wire explains the difference.${moved.text}`,
+    evidence: { differenceRms: difference, leastResidual: least, ...moved.evidence },
+    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor a longer or shorter wire, nor a part in series explains the difference.${moved.text}`,
   };
 }
+
+/** The antenna, where the sweeps do not say whether it was it. */
+const unsettled = (antenna: Cause): Cause => ({
+  ...antenna,
+  confidence: "possible",
+  message: `Something changed, and these sweeps do not say what: the antenna, its surroundings, or the way it was measured; another calibration may do as much. Repeats on both sides, and a sweep over a wider range, would tell.`,
+});

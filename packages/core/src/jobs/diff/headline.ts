@@ -50,6 +50,9 @@ const WORDS: Readonly<Record<BandOutcome, string>> = {
 const REASONS: Readonly<Partial<Record<CauseCode, string>>> = {
   "loss-added": "more is lost on the way, and loss lowers the SWR without making a better antenna",
   "loss-removed": "less is lost on the way, which raises the SWR without making a worse antenna",
+  "resistance-added": "a resistance in series takes power, and that lowers the SWR without making a better antenna",
+  "coil-added": "a coil, or as much as one, came in series",
+  "capacitor-added": "a capacitor, or as much as one, came in series",
   "resonance-moved": "the whole curve moved in frequency",
   "antenna-changed": "the antenna itself changed",
   interference: "one of the sweeps jumps",

@@ -13,6 +13,9 @@ const GREATEST_DB_PER_M = Math.max(
   ),
 );
 
+/** As much longer as this a line may seem that only loses more, m. */
+const SLOWED_M = 1.5;
+
 export const isLonger = ({ delayS }: LineChange, leastM = LEAST_LENGTH_M): boolean =>
   Math.abs(electricalLengthM(delayS)) >= leastM;
 
@@ -24,6 +27,8 @@ export const isLineChange = (line: LineChange): boolean => isLonger(line) || isL
 export function lineCauses(line: LineFit, difference: number, leastM = LEAST_LENGTH_M): readonly Cause[] {
   if (!isLonger(line, leastM)) return isLossier(line) ? [lossCause(line, difference)] : [];
   const isExcess = Math.abs(excessLossDb(line)) >= LEAST_LOSS_DB;
+  // A wet line slows the wave, too.
+  if (isExcess && lossAt10MHzDb(line) > 0 && !isLonger(line, SLOWED_M)) return [excessLossCause(line, difference)];
   return [lengthCause(line, difference), ...(isExcess ? [excessLossCause(line, difference)] : [])];
 }
 

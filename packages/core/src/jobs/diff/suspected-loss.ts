@@ -42,10 +42,6 @@ export function suspectedLoss(before: SideCurve, after: SideCurve): readonly Cau
   ];
 }
 
-/** Whether two sweeps reach far enough from the antenna's bands for loss to show. */
-export const showsLoss = (before: SideCurve, after: SideCurve): boolean =>
-  changesFarFromMatched(before, after).length >= FEWEST_SAMPLES;
-
 /** Changes of the return loss where one of the sweeps was far from matched, dB. */
 function changesFarFromMatched(before: SideCurve, after: SideCurve): readonly number[] {
   const changes: number[] = [];

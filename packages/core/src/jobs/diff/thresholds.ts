@@ -4,6 +4,8 @@ import type { SideCurve } from "./side-curve.js";
 
 /** An explanation may leave this much of Γ unexplained (or more, where the sweeps are noisier than that). */
 const EXPLAINED_RESIDUAL = 0.012;
+/** One that is sure leaves no more than this, or than noise. Chosen on pairs of modelled antennas. */
+const TIGHT_RESIDUAL = 0.004;
 /** Times the noise of both sweeps; from noise alone √2 of it is left, and less of smoothed curves. */
 const NOISE_MARGIN = 2;
 /** A change that is small as a whole counts where its explanation leaves less than this share of the difference. */
@@ -26,6 +28,8 @@ export interface Tolerances {
   readonly negligible: number;
   /** What an explanation may leave over */
   readonly enough: number;
+  /** What one leaves that is sure: noise, scatter, the analyser's error, or a floor */
+  readonly tight: number;
 }
 
 /** Of the noise that two sweeps have in each part of Γ, their curves are apart by less than this when nothing changed (our own choice). */
@@ -46,7 +50,8 @@ export function tolerancesFor(
   const ofInstrument = instrument === null ? 0 : usualError(before, instrument) + usualError(after, instrument);
   const enough = Math.max(EXPLAINED_RESIDUAL, NOISE_MARGIN * noise, ofScatter, ofInstrument);
   const negligible = Math.max(NEGLIGIBLE_SHARE * enough, NOISE_BETWEEN_CURVES * noise, ofScatter, ofInstrument);
-  return { enough, negligible };
+  const tight = Math.max(TIGHT_RESIDUAL, NOISE_MARGIN * noise, ofScatter, ofInstrument);
+  return { enough, negligible, tight };
 }
 
 const usualError = ({ pieces }: SideCurve, instrument: Instrument): number => {

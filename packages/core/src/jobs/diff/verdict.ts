@@ -45,6 +45,12 @@ export function verdictOf(points: readonly Seen[], fraction: Seen): ReasonedVerd
   return { verdict, why: signs.map(({ text }) => text).join("; "), isHidden: false };
 }
 
+/** Causes that turn power into heat. */
+const LOSSIER: readonly { readonly code: CauseCode; readonly words: string }[] = [
+  { code: "loss-added", words: "more loss on the way" },
+  { code: "resistance-added", words: "a resistance in series takes power" },
+];
+
 /** What the causes make of a measured verdict: a lower SWR through loss is not better, another place is not comparable. */
 export function explained(measured: ReasonedVerdict, causes: readonly Cause[]): ReasonedVerdict {
   const likely = (code: CauseCode) => causes.some((cause) => cause.code === code && isLikely(cause));
@@ -57,8 +63,9 @@ export function explained(measured: ReasonedVerdict, causes: readonly Cause[]): 
   // Where nothing but the loss changed, that is the verdict; where the antenna did too, the two cannot be weighed.
   const isOnlyLoss = !likely("resonance-moved") && !likely("antenna-changed");
   const names = (code: CauseCode) => causes.some((cause) => cause.code === code);
-  if (names("loss-added")) {
-    if (likely("loss-added") && isOnlyLoss) return reason("worse", `more loss on the way; ${measured.why}`);
+  const lossier = LOSSIER.find(({ code }) => likely(code)) ?? LOSSIER.find(({ code }) => names(code));
+  if (lossier) {
+    if (likely(lossier.code) && isOnlyLoss) return reason("worse", `${lossier.words}; ${measured.why}`);
     if (measured.verdict === "improved") return reason("mixed", `lower SWR, but perhaps only by loss; ${measured.why}`);
   }
   if (names("loss-removed")) {

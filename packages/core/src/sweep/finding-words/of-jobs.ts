@@ -89,9 +89,10 @@ export const JOB_FINDINGS = {
       `On both sides, and so no difference in itself: ${labels.join(", ")}.`,
   },
   "loss-not-told": {
-    meaning: "A lower SWR may be no more than loss; the sweeps are too narrow to tell.",
+    meaning:
+      "A lower SWR may be no more than loss, in the line or in a joint, a ground or a core; nothing in the sweeps rules it out.",
     words: ({ bands }: { bands: readonly string[] }) =>
-      `Better on ${bands.join(", ")}, or only more loss: that lowers the SWR as well, and these sweeps do not reach far enough from the antenna's bands to tell. Sweep as wide as the analyser goes, or measure the line alone.`,
+      `Better on ${bands.join(", ")}, or only more loss (a wet line, a poor joint, ground or core): that lowers the SWR as well, and these sweeps do not rule it out. Sweep as wide as the analyser goes, and measure the line alone.`,
   },
   "repeats-differ": {
     meaning: "The sweeps of one side differ among themselves by more than counts as a change.",

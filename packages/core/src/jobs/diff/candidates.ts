@@ -1,0 +1,122 @@
+import type { Cause } from "./cause.js";
+import { lengthCause, referenceCause, scaleCause, seriesCause } from "./cause-words.js";
+import type { CommonSamples } from "./common-samples.js";
+import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
+import { electricalLengthM, type LineChange, lossAt10MHzDb } from "./line-change.js";
+import { fitLine, fitLineOf, withBestLaw } from "./line-fit.js";
+import { fitReference, isAnotherReference } from "./reference-fit.js";
+import { fitScale, type ScaleFit } from "./scale-fit.js";
+import { LEAST_SCALE } from "./scale-search.js";
+import { fitSeries } from "./series-fit.js";
+import { bulkDelayOf, type SideCurve, widestSpanHz } from "./side-curve.js";
+import { LEAST_LENGTH_M } from "./thresholds.js";
+
+/** A residual of this share of what is overlooked anyway needs no better explanation. */
+const WELL_EXPLAINED_SHARE = 0.02;
+/** Line of 75 Ω shorter than this is not told from another antenna (our own choice). */
+const SURE_LENGTH_M = 1;
+/** The other common impedance of coax, that of television. */
+const TELEVISION_OHMS = 75;
+
+/** One way to explain a difference. */
+export interface Candidate {
+  readonly causes: readonly Cause[];
+  readonly line: LineChange | null;
+  /** Real numbers that it is free in */
+  readonly numbers: number;
+  readonly residual: number;
+  /** Against what physics allows (line that takes loss away), or two changes that these sweeps do not tell apart: never likely */
+  readonly isDoubtful: boolean;
+  /** It must leave nothing but noise: what leaves a little is another antenna */
+  readonly isExact: boolean;
+}
+
+/**
+ * Every cause that is known, fitted.
+ *
+ * @param enough what an explanation may leave over, root mean square of Γ
+ */
+export function candidatesFor(
+  samples: CommonSamples,
+  before: SideCurve,
+  difference: number,
+  enough: number,
+): readonly Candidate[] {
+  const { referenceOhms } = before;
+  const wellExplained = enough * WELL_EXPLAINED_SHARE;
+  const line = withBestLaw(samples, fitLine(samples), wellExplained);
+  const reference = fitReference(samples, referenceOhms);
+  const plain: readonly (Candidate | null)[] = [
+    isLineChange(line)
+      ? {
+          causes: lineCauses(line, difference),
+          line,
+          numbers: (isLonger(line) ? 1 : 0) + line.loss.length,
+          residual: line.residual,
+          isDoubtful: isUnphysical(line),
+          isExact: false,
+        }
+      : null,
+    isAnotherReference(reference.ohms, referenceOhms)
+      ? { ...ONE_NUMBER, causes: [referenceCause(reference, referenceOhms)], residual: reference.residual }
+      : null,
+    ...fitSeries(samples, referenceOhms).map((fit) => ({
+      ...ONE_NUMBER,
+      causes: [seriesCause(fit, difference)],
+      residual: fit.residual,
+    })),
+  ];
+  const known = plain.filter((candidate) => candidate !== null);
+  // What is explained to the last needs no further fits, which take their time.
+  if (known.some(({ residual }) => residual <= wellExplained)) return known;
+  const scaled = fitScale(samples, before, wellExplained);
+  const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
+  const further: readonly (Candidate | null)[] = [
+    Math.abs(scaled.scale - 1) >= LEAST_SCALE
+      ? {
+          ...scaleFindings(scaled, before, difference),
+          numbers: 2 + scaled.line.loss.length,
+          residual: scaled.residual,
+          isExact: true,
+        }
+      : null,
+    isLonger(ofTelevision, SURE_LENGTH_M)
+      ? {
+          causes: [lengthCause(ofTelevision, difference)],
+          line: ofTelevision,
+          numbers: 2,
+          residual: ofTelevision.residual,
+          isDoubtful: isUnphysical(ofTelevision),
+          isExact: false,
+        }
+      : null,
+  ];
+  return [...known, ...further.filter((candidate) => candidate !== null)];
+}
+
+const ONE_NUMBER = { line: null, numbers: 1, isDoubtful: false, isExact: false } as const;
+
+/** Loss that a fit may take away by chance, dB at 10 MHz. */
+const LOSS_BY_CHANCE_DB = 0.1;
+
+/** More line adds no less loss, and less of it takes none on. */
+const isUnphysical = (line: LineChange): boolean =>
+  isLonger(line) && lossAt10MHzDb(line) * Math.sign(line.delayS) < -LOSS_BY_CHANCE_DB;
+
+/** A wire of another length, and with it the change of the line that goes beyond what the fit itself may make up. */
+function scaleFindings(
+  scaled: ScaleFit,
+  before: SideCurve,
+  difference: number,
+): Pick<Candidate, "causes" | "line" | "isDoubtful"> {
+  const { line, scale } = scaled;
+  // The bulk delay of a sweep is the line's only roughly, and the less so the narrower the sweep; stretching the axis
+  // turns its error into a delay.
+  const doubtS = Math.abs(bulkDelayOf(before)) + 1 / (2 * widestSpanHz(before));
+  const doubtM = electricalLengthM(doubtS * Math.abs(1 - 1 / scale));
+  const changes = lineCauses(line, difference, LEAST_LENGTH_M + doubtM);
+  // Line that the stretching itself may make up, and loss that is taken away, leave open what it was.
+  const isOpen = changes.length === 0 && isLonger(line) && Math.abs(electricalLengthM(line.delayS)) > doubtM / 2;
+  const isDoubtful = isOpen || isUnphysical(line) || lossAt10MHzDb(line) < -LOSS_BY_CHANCE_DB;
+  return { causes: [scaleCause(scaled), ...changes], line: changes.length > 0 ? line : null, isDoubtful };
+}
