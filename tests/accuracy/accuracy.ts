@@ -15,7 +15,7 @@ import {
 import { causeScores, isRight } from "../support/cause-scores.js";
 import { COAX, modelled, sweepModelled } from "../support/modelled-sweeps.js";
 import { type BandTruth, bandTruth, readNec } from "../support/nec-truth.js";
-import { familiesOf, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
+import { familiesOf, LOSSES, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
 
 const CASES = [
   { name: "dipole-20m", lowHz: 14_000_000, highHz: 14_350_000 },
@@ -168,5 +168,10 @@ for (const change of new Set(strange.flatMap(({ scores }) => scores.map((score) 
   console.log(`| ${change} | ${cells.join(" | ")} |`);
 }
 console.log(`| all | ${strange.map(({ scores }) => countsOf(scores)).join(" | ")} |`);
-for (const { range, scores } of strange)
-  console.log(`${range}: ${scores.filter(({ isSilent }) => isSilent).length} called better without a word of loss`);
+for (const { range, scores } of strange) {
+  const lossy = scores.filter(({ change }) => LOSSES.has(change));
+  const silent = lossy.filter(({ isSilent }) => isSilent).length;
+  console.log(
+    `${range}: of ${lossy.length} with added loss or resistance ${silent} called better without a word of loss`,
+  );
+}

@@ -4,12 +4,11 @@
  * in eight; `pnpm accuracy` prints them all by kind and range.
  */
 import { describe, expect, test } from "vitest";
-import { familiesOf, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
+import { familiesOf, LINE_LOSSES, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
 
 const scores = new Map(RANGES.map((range) => [range, strangeScores(familiesOf("held-out"), range, [9000], 8)]));
 const named = (of: readonly StrangeScore[]) =>
   of.map(({ change, family, seed, likely }) => `${change} ${family} ${seed}: ${likely.join(", ")}`).join("; ");
-const LOSSES: ReadonlySet<string> = new Set(["lossy-line", "dielectric-loss", "fixed-loss"]);
 
 describe.each([...scores])("of %s sweeps", (range, of) => {
   const are = (outcome: StrangeScore["outcome"]) => of.filter((score) => score.outcome === outcome);
@@ -20,7 +19,7 @@ describe.each([...scores])("of %s sweeps", (range, of) => {
   });
 
   test("no added loss is called better", () => {
-    const lossy = of.filter(({ change }) => LOSSES.has(change));
+    const lossy = of.filter(({ change }) => LINE_LOSSES.has(change));
     expect(lossy.length).toBeGreaterThan(0);
     expect(named(lossy.filter(({ isImproved }) => isImproved))).toBe("");
   });
@@ -28,7 +27,7 @@ describe.each([...scores])("of %s sweeps", (range, of) => {
   test("added line, loss and reference are named where the sweep is not of one band", () => {
     if (range === "band") return;
     const known = of.filter(
-      ({ change }) => LOSSES.has(change) || change.startsWith("line-") || change === "reference-changed",
+      ({ change }) => LINE_LOSSES.has(change) || change.startsWith("line-") || change === "reference-changed",
     );
     const missed = known.filter(({ outcome }) => outcome !== "right");
     expect(missed.length, named(missed)).toBeLessThanOrEqual(1);

@@ -44,6 +44,18 @@ const MAY_BE_LIKELY: Readonly<Partial<Record<ChangeName, readonly CauseCode[]>>>
   "capacitor-across-plug": ["capacitor-added", "antenna-changed"],
 };
 
+/** Changes that add loss, in the line; with those that add a resistance. */
+export const LINE_LOSSES: ReadonlySet<ChangeName> = new Set<ChangeName>([
+  "lossy-line",
+  "dielectric-loss",
+  "fixed-loss",
+]);
+export const LOSSES: ReadonlySet<ChangeName> = new Set<ChangeName>([
+  ...LINE_LOSSES,
+  "resistance-series-plug",
+  "resistance-series-feed",
+]);
+
 type StrangeOutcome = "right" | "wrong" | "possible" | "nothing";
 
 export interface StrangeScore {
