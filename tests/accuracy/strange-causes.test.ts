@@ -1,12 +1,14 @@
 /**
  * Whether a cause that diff calls likely is so, on antennas and changes that its thresholds were not chosen by: 14 families of antenna
  * of which every other one is held out, 25 changes, four ranges of sweep (see support/strange-pairs/; all are invented). Here one pair
- * in eight; `pnpm accuracy` prints them all by kind and range.
+ * in eleven of two ranges; `pnpm accuracy` prints them all by kind and range.
  */
 import { describe, expect, test } from "vitest";
-import { familiesOf, LINE_LOSSES, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
+import { familiesOf, LINE_LOSSES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
 
-const scores = new Map(RANGES.map((range) => [range, strangeScores(familiesOf("held-out"), range, [9000], 8)]));
+/** The ranges that tell least and most. */
+const TRIED = ["band", "joined"] as const;
+const scores = new Map(TRIED.map((range) => [range, strangeScores(familiesOf("held-out"), range, [9000], 11)]));
 const named = (of: readonly StrangeScore[]) =>
   of.map(({ change, family, seed, likely }) => `${change} ${family} ${seed}: ${likely.join(", ")}`).join("; ");
 
@@ -14,7 +16,7 @@ describe.each([...scores])("of %s sweeps", (range, of) => {
   const are = (outcome: StrangeScore["outcome"]) => of.filter((score) => score.outcome === outcome);
 
   test("hardly a likely cause is wrong", () => {
-    expect(of.length).toBeGreaterThan(15);
+    expect(of.length).toBeGreaterThan(10);
     expect(are("wrong").length, named(are("wrong"))).toBeLessThanOrEqual(1);
   });
 

@@ -25,7 +25,10 @@ describe("a smooth change", () => {
   const share = (hz: number) => (hz - 7.1e6) / 0.1e6;
 
   test("needs two numbers for each power of frequency, and none for what is left anyway", () => {
-    const needed = smoothChange(samplesOf(band, ZERO, (hz) => [0.1 * share(hz) ** 3, 0]));
+    const needed = smoothChange(
+      samplesOf(band, ZERO, (hz) => [0.1 * share(hz) ** 3, 0]),
+      1e-6,
+    );
     expect(needed(0.2)).toBe(0);
     expect(needed(1e-6)).toBe(8);
     // A straight line leaves of x³ the root of 4/175, 0.15 of it, and a little more at samples that take in the ends.
@@ -34,7 +37,10 @@ describe("a smooth change", () => {
 
   test("needs its own numbers in each band", () => {
     const two = [...band, ...evenly(14e6, 14.35e6, 5e3)];
-    const needed = smoothChange(samplesOf(two, ZERO, (hz) => (hz < 10e6 ? [0.1, 0] : [0, 0.1])));
+    const needed = smoothChange(
+      samplesOf(two, ZERO, (hz) => (hz < 10e6 ? [0.1, 0] : [0, 0.1])),
+      1e-6,
+    );
     expect(needed(1e-6)).toBe(4);
   });
 });

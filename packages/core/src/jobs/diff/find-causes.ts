@@ -72,7 +72,7 @@ function simplestOf(
   const { negligible, enough, tight } = tolerances;
   const difference = meanDifference(samples);
   if (difference < negligible) return NOTHING;
-  const numbersNeeded = smoothChange(samples);
+  const numbersNeeded = smoothChange(samples, tight);
   const spareOf = ({ residual, numbers }: Candidate) => numbersNeeded(Math.max(residual, tight)) - numbers;
   const isSure = (candidate: Candidate) =>
     !candidate.isDoubtful &&

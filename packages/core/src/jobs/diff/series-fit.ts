@@ -66,6 +66,7 @@ function leastOf(residualAt: (logOhms: number) => number): number {
   const [low, high] = [Math.log(LEAST_OHMS), Math.log(GREATEST_OHMS)];
   const step = (high - low) / STARTS;
   const places = Array.from({ length: STARTS + 1 }, (_, i) => low + i * step);
-  const best = places.reduce((a, b) => (residualAt(b) < residualAt(a) ? b : a));
+  const residuals = Float64Array.from(places, residualAt);
+  const best = low + step * residuals.indexOf(Math.min(...residuals));
   return leastBetween(residualAt, Math.max(low, best - step), Math.min(high, best + step), 1e-4);
 }

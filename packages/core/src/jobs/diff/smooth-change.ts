@@ -14,10 +14,11 @@ export type NumbersNeeded = (residual: number) => number;
  * What any smooth change of the reflection would explain: polynomials in frequency for the difference of Γ, one for each band that
  * was swept. A cause that needs no fewer numbers than these explains nothing.
  *
+ * @param least the least residual that will be asked for
  * @returns a function of the residual, root mean square of Γ; two real numbers for each complex coefficient
  */
-export function smoothChange(samples: CommonSamples): NumbersNeeded {
-  const bands = bandsOf(samples).map((indices) => residualsByDegree(samples, indices));
+export function smoothChange(samples: CommonSamples, least: number): NumbersNeeded {
+  const bands = bandsOf(samples).map((indices) => residualsByDegree(samples, indices, least));
   return (residual) =>
     bands.reduce((sum, residuals) => {
       const degree = residuals.findIndex((left) => left <= residual);
@@ -39,7 +40,7 @@ function bandsOf({ frequencyHz }: CommonSamples): readonly (readonly number[])[]
 }
 
 /** Root mean square of what polynomials leave of the difference: of no polynomial first, then by their degree. */
-function residualsByDegree(samples: CommonSamples, indices: readonly number[]): readonly number[] {
+function residualsByDegree(samples: CommonSamples, indices: readonly number[], least: number): readonly number[] {
   const count = indices.length;
   const [first, last] = [
     at(samples.frequencyHz, indices[0] as number),
@@ -54,7 +55,7 @@ function residualsByDegree(samples: CommonSamples, indices: readonly number[]): 
   const residuals = [Math.sqrt(left / count)];
   const basis: number[][] = [];
   // Each is made from the one before, which keeps them apart however high their degree is.
-  for (let degree = 0; degree <= Math.min(GREATEST_DEGREE, count - 1); degree++) {
+  for (let degree = 0; degree <= Math.min(GREATEST_DEGREE, count - 1) && (residuals.at(-1) ?? 0) > least; degree++) {
     const before = basis.at(-1);
     const vector = before === undefined ? place.map(() => 1) : before.map((value, i) => value * (place[i] as number));
     for (const other of [...basis, ...basis]) {
