@@ -1,5 +1,5 @@
 import type { Pair } from "../sweeps.js";
-import { drawWire, type Family } from "./antenna.js";
+import { type AntennaState, drawWire, type Family } from "./antenna.js";
 import { at } from "./at.js";
 import { inBand } from "./bands.js";
 import { add, hyperbolicCotangent, inverse, scaled } from "./complex.js";
@@ -7,6 +7,29 @@ import { drawGround, groundEffect } from "./ground.js";
 import { LIGHT, throughLine } from "./lines.js";
 import { drawBalun, drawTransformer, throughTransformer } from "./transformers.js";
 import { alongWire, openWire, radiationAttenuation } from "./wires.js";
+
+interface Wire {
+  readonly lengthM: number;
+  readonly waveOhms: number;
+  /** Radiation resistance of a quarter wave in free space, and the share of the ground's loss that it sees */
+  readonly freeOhms: number;
+  readonly groundShare: number;
+}
+
+/** Impedance of a wire with an open end over ground, in the state that it is in. */
+const wireOver = (
+  ground: ReturnType<typeof groundEffect>,
+  state: AntennaState,
+  hz: number,
+  { lengthM, waveOhms, freeOhms, groundShare }: Wire,
+): Pair =>
+  openWire(hz / (1 + ground.shift), {
+    lengthM: lengthM * state.scale * at(state.scatter, 0),
+    velocity: state.velocity,
+    waveOhms,
+    quarterOhms: freeOhms * ground.radiation,
+    lossOhms: freeOhms * ground.loss * groundShare + state.lossOhms + state.waterOhms,
+  });
 
 /** A wire of no special length against a counterpoise on the ground. */
 export const randomWire: Family = {
@@ -25,13 +48,7 @@ export const randomWire: Family = {
       state: { ...wire, heightM, firstHz, waveOhms, heldBack: true },
       impedance: (state) => (hz) => {
         const ground = groundEffect(state, hz);
-        const z = openWire(hz / (1 + ground.shift), {
-          lengthM: lengthM * state.scale * at(state.scatter, 0),
-          velocity: state.velocity,
-          waveOhms,
-          quarterOhms: 40 * ground.radiation,
-          lossOhms: 40 * ground.loss + state.lossOhms + state.waterOhms,
-        });
+        const z = wireOver(ground, state, hz, { lengthM, waveOhms, freeOhms: 40, groundShare: 1 });
         const counterpoise = openWire(hz, {
           lengthM: counterM * state.counterpoiseLength * at(state.scatter, 1),
           velocity: 0.85,
@@ -93,13 +110,7 @@ export const verticalRadials: Family = {
       state: { ...wire, heightM: baseM + lengthM / 2, baseM, firstHz, waveOhms, freeOhms: 36.5 },
       impedance: (state) => (hz) => {
         const ground = groundEffect(state, hz);
-        const z = openWire(hz / (1 + ground.shift), {
-          lengthM: lengthM * state.scale * at(state.scatter, 0),
-          velocity: state.velocity,
-          waveOhms,
-          quarterOhms: 36.5 * ground.radiation,
-          lossOhms: 36.5 * ground.loss * 0.3 + state.lossOhms + state.waterOhms,
-        });
+        const z = wireOver(ground, state, hz, { lengthM, waveOhms, freeOhms: 36.5, groundShare: 0.3 });
         let y: Pair = [0, 0];
         for (let i = 0; i < radials; i++) {
           const factor = i === 0 ? state.detune : 1;

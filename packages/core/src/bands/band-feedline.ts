@@ -30,14 +30,14 @@ export function bandFeedline(
   const powerW = watts.length === 0 ? null : Math.max(...watts);
   const endAt = ({ frequencyHz }: PointOfPart, magnitude: number | null) =>
     magnitude === null ? null : antennaEndOf(magnitude, feedline, frequencyHz);
-  const [bestMagnitude, worstMagnitude] = [extremes.best, extremes.worst].map((point) => magnitudeOf(point, feedline));
-  const atWorst = endAt(extremes.worst, worstMagnitude ?? null);
+  const worstMagnitude = magnitudeOf(extremes.worst, feedline);
+  const atWorst = endAt(extremes.worst, worstMagnitude);
   return {
-    atBest: endAt(extremes.best, bestMagnitude ?? null),
+    atBest: endAt(extremes.best, magnitudeOf(extremes.best, feedline)),
     atWorst,
     powerW,
     stress:
-      powerW === null || atWorst === null || worstMagnitude == null || worstMagnitude >= 1
+      powerW === null || atWorst === null || worstMagnitude === null || worstMagnitude >= 1
         ? null
         : greatestStress(powerW, feedline.characteristicOhms, worstMagnitude, atWorst.matchedLossDb),
   };

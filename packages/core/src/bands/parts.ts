@@ -157,7 +157,7 @@ export function answeringOn(
 }
 
 /** The parts of a piece that a curve or a reading of a stretch covers. */
-function knownIn({ analysis, knows }: Part, { lowHz, highHz }: Piece): readonly Piece[] {
+export function knownIn({ analysis, knows }: Part, { lowHz, highHz }: Piece): readonly Piece[] {
   if (knows === "spots") return [];
   const { frequencyHz } = analysis.curve.sweep;
   return analysis.curve.stretches.flatMap(({ first, last }) => {

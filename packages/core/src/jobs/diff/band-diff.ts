@@ -1,4 +1,4 @@
-import { answeringOn, type Part } from "../../bands/parts.js";
+import { answeringOn, knownIn, type Part } from "../../bands/parts.js";
 import { scatterOn } from "../../bands/scatter.js";
 import { type BandSummary, type Summarised, summarised } from "../../bands/summary.js";
 import { withUncertainty } from "../../bands/sureness.js";
@@ -7,7 +7,6 @@ import { clipSpans, joinPieces, type Piece, type Span, totalWidth } from "../../
 import { type Instrument, instrumentError } from "../../curve/uncertainty/instrument.js";
 import type { UsableBand } from "../../facts/band-plan/band-plan.js";
 import type { Limits } from "../../facts/limits.js";
-import { at } from "../../numbers/column.js";
 import type { Cause } from "./cause.js";
 import { type GroupChange, groupChange } from "./repeats.js";
 import type { Side } from "./sides.js";
@@ -96,35 +95,21 @@ export function diffBand(
     });
   const [summarisedBefore, summarisedAfter] = [all(first), all(second)];
   const [before, after] = [middleOf(first, summarisedBefore), middleOf(second, summarisedAfter)];
-  const [befores, afters] = [summarisedBefore, summarisedAfter].map((of) => of.map(({ summary }) => summary)) as [
-    BandSummary[],
-    BandSummary[],
-  ];
-  if (before.restsOn !== "curve" || after.restsOn !== "curve") {
-    const seen = readingSign(befores, afters, thresholds);
-    return {
-      band: band.band,
-      before,
-      after,
-      change: changeOf(befores, afters, before, after),
-      ...(causes === null ? INCOMPARABLE : verdictOf([seen], null)),
-    };
-  }
-  const noise = Math.hypot(noiseToReckonWith(first), noiseToReckonWith(second));
-  const measured = verdictOf(
-    (["best", "worst"] as const).map((which) =>
+  const [befores, afters] = [summariesOf(summarisedBefore), summariesOf(summarisedAfter)];
+  const reasoned = (): ReasonedVerdict => {
+    if (causes === null) return INCOMPARABLE;
+    if (before.restsOn !== "curve" || after.restsOn !== "curve")
+      return verdictOf([readingSign(befores, afters, thresholds)], null);
+    const noise = Math.hypot(noiseToReckonWith(first), noiseToReckonWith(second));
+    const points = (["best", "worst"] as const).map((which) =>
       magnitudeSign(which, befores, afters, { before, after }, { noise, instrument, thresholds }),
-    ),
-    fractionSign(befores, afters, { before, after }, thresholds),
-  );
-  return {
-    band: band.band,
-    before,
-    after,
-    change: changeOf(befores, afters, before, after),
-    ...(causes === null ? INCOMPARABLE : explained(measured, causes)),
+    );
+    return explained(verdictOf(points, fractionSign(befores, afters, { before, after }, thresholds)), causes);
   };
+  return { band: band.band, before, after, change: changeOf(befores, afters, before, after), ...reasoned() };
 }
+
+const summariesOf = (all: readonly Summarised[]): readonly BandSummary[] => all.map(({ summary }) => summary);
 
 const INCOMPARABLE: ReasonedVerdict = {
   verdict: "not-comparable",
@@ -134,18 +119,9 @@ const INCOMPARABLE: ReasonedVerdict = {
 
 /** Of some pieces what the parts of a deployment know. */
 function piecesKnown(parts: readonly Part[], pieces: readonly Piece[]): readonly Piece[] {
-  const known = answeringOn(parts, pieces)
-    .filter(({ part }) => part.knows !== "spots")
-    .flatMap(({ part, pieces: own }) => own.flatMap((piece) => piecesWithin(part, piece)));
-  return joinPieces(known);
-}
-
-function piecesWithin({ analysis: { curve } }: Part, piece: Piece): readonly Piece[] {
-  return curve.stretches.flatMap((stretch) => {
-    const lowHz = Math.max(piece.lowHz, at(curve.sweep.frequencyHz, stretch.first));
-    const highHz = Math.min(piece.highHz, at(curve.sweep.frequencyHz, stretch.last));
-    return lowHz < highHz ? [{ lowHz, highHz }] : [];
-  });
+  return joinPieces(
+    answeringOn(parts, pieces).flatMap(({ part, pieces: own }) => own.flatMap((piece) => knownIn(part, piece))),
+  );
 }
 
 /** Whether what was noted by hand changed: where the ranges do not touch, by more than a reading off a scale is sure to. */

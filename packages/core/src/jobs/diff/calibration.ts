@@ -2,7 +2,7 @@ import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import { at } from "../../numbers/column.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { reflectionMagnitudeFromReturnLoss } from "../../reflection/swr.js";
-import type { CommonSamples } from "./common-samples.js";
+import { type CommonSamples, differenceAt } from "./common-samples.js";
 
 /** Corrected directivity of a hand-held analyser, where nobody states it, dB; and how far its plane may have moved, m (common practice, no source). */
 const USUAL_DIRECTIVITY_DB = 30;
@@ -19,13 +19,12 @@ export function isWithinCalibration(samples: CommonSamples, instrument: Instrume
   let within = 0;
   for (let i = 0; i < samples.frequencyHz.length; i++) {
     const { beforeReal, beforeImaginary, afterReal, afterImaginary, frequencyHz } = samples;
-    const distance = Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i));
     const size = Math.max(
       Math.hypot(at(beforeReal, i), at(beforeImaginary, i)),
       Math.hypot(at(afterReal, i), at(afterImaginary, i)),
     );
     const turn = (4 * Math.PI * at(frequencyHz, i) * PLANE_M) / SPEED_OF_LIGHT;
-    if (distance <= directivity + size * turn) within++;
+    if (differenceAt(samples, i) <= directivity + size * turn) within++;
   }
   return within >= MOST * samples.frequencyHz.length;
 }

@@ -1,5 +1,6 @@
 import { median } from "simple-statistics";
 import { at, type Column } from "../../numbers/column.js";
+import type { Complex } from "../../numbers/complex.js";
 import { changeReference } from "../../reflection/impedance.js";
 import { type CurvePiece, reflectionAt, type SideCurve } from "./side-curve.js";
 
@@ -110,6 +111,31 @@ export function meanDifference({
   return Math.sqrt(square / frequencyHz.length);
 }
 
+/** Γ before of a sample. */
+export const beforeAt = ({ beforeReal, beforeImaginary }: CommonSamples, i: number): Complex => ({
+  real: at(beforeReal, i),
+  imaginary: at(beforeImaginary, i),
+});
+
+/** |Γ after - Γ before| of a sample. */
+export const differenceAt = (
+  { beforeReal, beforeImaginary, afterReal, afterImaginary }: CommonSamples,
+  i: number,
+): number => Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i));
+
+/** Root mean square of what is left of Γ after, where something turns that before of each sample into another. */
+export function residualOf(
+  { frequencyHz, afterReal, afterImaginary }: CommonSamples,
+  turned: (i: number) => Complex,
+): number {
+  let square = 0;
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const { real, imaginary } = turned(i);
+    square += (real - at(afterReal, i)) ** 2 + (imaginary - at(afterImaginary, i)) ** 2;
+  }
+  return Math.sqrt(square / frequencyHz.length);
+}
+
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */
 const OUTLIER_RATIO = 6;
 const MOST_OUTLIERS = 0.1;
@@ -121,10 +147,7 @@ const LONGEST_JUMP = 3;
  * leaves them; null where there are none such.
  */
 export function withoutJumps(samples: CommonSamples): { calm: CommonSamples; jumps: number } | null {
-  const { frequencyHz, beforeReal, beforeImaginary, afterReal, afterImaginary } = samples;
-  const differences = Array.from(frequencyHz, (_, i) =>
-    Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i)),
-  );
+  const differences = Array.from(samples.frequencyHz, (_, i) => differenceAt(samples, i));
   const limit = OUTLIER_RATIO * median(differences);
   const kept = differences.flatMap((difference, i) => (difference <= limit ? [i] : []));
   if (kept.length === differences.length || kept.length < (1 - MOST_OUTLIERS) * differences.length) return null;

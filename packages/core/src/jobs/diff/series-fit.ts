@@ -1,8 +1,8 @@
 import { at } from "../../numbers/column.js";
-import type { Complex } from "../../numbers/complex.js";
+import { add, type Complex } from "../../numbers/complex.js";
 import { leastBetween } from "../../numbers/search.js";
 import { impedanceFromReflection, reflectionFromImpedance } from "../../reflection/impedance.js";
-import type { CommonSamples } from "./common-samples.js";
+import { beforeAt, type CommonSamples, residualOf } from "./common-samples.js";
 
 /** Something in series with what was measured, at the place of measuring. */
 export type SeriesPart = "resistance" | "coil" | "capacitor";
@@ -35,24 +35,17 @@ const VALUES: Readonly<Record<SeriesPart, (ohms: number) => number>> = {
 /** The resistance, the coil and the capacitor that explain most of a difference, each by one number. */
 export function fitSeries(samples: CommonSamples, referenceOhms: number): readonly SeriesFit[] {
   const before = Array.from(samples.frequencyHz, (_, i) =>
-    impedanceFromReflection(
-      { real: at(samples.beforeReal, i), imaginary: at(samples.beforeImaginary, i) },
-      referenceOhms,
-    ),
+    impedanceFromReflection(beforeAt(samples, i), referenceOhms),
   );
   return (Object.keys(IMPEDANCES) as SeriesPart[]).map((part) => {
     const residualAt = (logOhms: number) => {
       const ohms = Math.exp(logOhms);
-      let square = 0;
-      for (const [i, impedance] of before.entries()) {
-        const added = IMPEDANCES[part](ohms, at(samples.frequencyHz, i));
-        const { real, imaginary } = reflectionFromImpedance(
-          { real: impedance.real + added.real, imaginary: impedance.imaginary + added.imaginary },
+      return residualOf(samples, (i) =>
+        reflectionFromImpedance(
+          add(before[i] as Complex, IMPEDANCES[part](ohms, at(samples.frequencyHz, i))),
           referenceOhms,
-        );
-        square += (real - at(samples.afterReal, i)) ** 2 + (imaginary - at(samples.afterImaginary, i)) ** 2;
-      }
-      return Math.sqrt(square / before.length);
+        ),
+      );
     };
     const best = leastOf(residualAt);
     return { part, value: VALUES[part](Math.exp(best)), residual: residualAt(best) };

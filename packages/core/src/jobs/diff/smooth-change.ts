@@ -1,5 +1,5 @@
 import { median } from "simple-statistics";
-import { at } from "../../numbers/column.js";
+import { at, type Column } from "../../numbers/column.js";
 import type { CommonSamples } from "./common-samples.js";
 
 /** Steps longer than this many usual ones part two bands. */
@@ -18,7 +18,7 @@ export type NumbersNeeded = (residual: number) => number;
  * @returns a function of the residual, root mean square of Γ; two real numbers for each complex coefficient
  */
 export function smoothChange(samples: CommonSamples, least: number): NumbersNeeded {
-  const bands = bandsOf(samples).map((indices) => residualsByDegree(samples, indices, least));
+  const bands = bandsOf(samples).map((band) => residualsByDegree(band, least));
   return (residual) =>
     bands.reduce((sum, residuals) => {
       const degree = residuals.findIndex((left) => left <= residual);
@@ -26,41 +26,42 @@ export function smoothChange(samples: CommonSamples, least: number): NumbersNeed
     }, 0);
 }
 
-/** Samples of each stretch that was swept without a gap. */
-function bandsOf({ frequencyHz }: CommonSamples): readonly (readonly number[])[] {
+/** What a stretch that was swept without a gap changed by. */
+interface BandChange {
+  readonly frequencyHz: Column;
+  /** Γ after less Γ before */
+  readonly real: Column;
+  readonly imaginary: Column;
+}
+
+function bandsOf(samples: CommonSamples): readonly BandChange[] {
+  const { frequencyHz } = samples;
   const steps = Array.from(frequencyHz.subarray(1), (hz, i) => hz - at(frequencyHz, i));
   const usual = steps.length === 0 ? 0 : median(steps);
-  const bands: number[][] = [];
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const last = bands.at(-1);
-    if (last === undefined || (steps[i - 1] ?? 0) > GAP_RATIO * usual) bands.push([i]);
-    else last.push(i);
-  }
-  return bands;
+  const starts = [0, ...steps.flatMap((step, i) => (step > GAP_RATIO * usual ? [i + 1] : []))];
+  const real = samples.afterReal.map((after, i) => after - at(samples.beforeReal, i));
+  const imaginary = samples.afterImaginary.map((after, i) => after - at(samples.beforeImaginary, i));
+  return starts.map((start, k) => {
+    const of = (column: Float64Array) => column.subarray(start, starts[k + 1]);
+    return { frequencyHz: of(frequencyHz), real: of(real), imaginary: of(imaginary) };
+  });
 }
 
 /** Root mean square of what polynomials leave of the difference: of no polynomial first, then by their degree. */
-function residualsByDegree(samples: CommonSamples, indices: readonly number[], least: number): readonly number[] {
-  const count = indices.length;
-  const [first, last] = [
-    at(samples.frequencyHz, indices[0] as number),
-    at(samples.frequencyHz, indices[count - 1] as number),
-  ];
-  const place = indices.map((i) =>
-    last > first ? (2 * (at(samples.frequencyHz, i) - first)) / (last - first) - 1 : 0,
-  );
-  const real = indices.map((i) => at(samples.afterReal, i) - at(samples.beforeReal, i));
-  const imaginary = indices.map((i) => at(samples.afterImaginary, i) - at(samples.beforeImaginary, i));
-  let left = real.reduce((sum, value, i) => sum + value ** 2 + (imaginary[i] as number) ** 2, 0);
+function residualsByDegree({ frequencyHz, real, imaginary }: BandChange, least: number): readonly number[] {
+  const count = frequencyHz.length;
+  const [first, last] = [at(frequencyHz, 0), at(frequencyHz, count - 1)];
+  const place = frequencyHz.map((hz) => (last > first ? (2 * (hz - first)) / (last - first) - 1 : 0));
+  let left = dot(real, real) + dot(imaginary, imaginary);
   const residuals = [Math.sqrt(left / count)];
-  const basis: number[][] = [];
+  const basis: Column[] = [];
   // Each is made from the one before, which keeps them apart however high their degree is.
   for (let degree = 0; degree <= Math.min(GREATEST_DEGREE, count - 1) && (residuals.at(-1) ?? 0) > least; degree++) {
     const before = basis.at(-1);
-    const vector = before === undefined ? place.map(() => 1) : before.map((value, i) => value * (place[i] as number));
+    const vector = before === undefined ? place.map(() => 1) : before.map((value, i) => value * at(place, i));
     for (const other of [...basis, ...basis]) {
       const along = dot(vector, other);
-      for (let i = 0; i < count; i++) vector[i] = (vector[i] as number) - along * (other[i] as number);
+      for (let i = 0; i < count; i++) vector[i] = at(vector, i) - along * at(other, i);
     }
     const size = Math.sqrt(dot(vector, vector));
     if (!(size > 1e-9)) break;
@@ -72,8 +73,8 @@ function residualsByDegree(samples: CommonSamples, indices: readonly number[], l
   return residuals;
 }
 
-function dot(a: readonly number[], b: readonly number[]): number {
+function dot(a: Column, b: Column): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
+  for (let i = 0; i < a.length; i++) sum += at(a, i) * at(b, i);
   return sum;
 }
