@@ -6,7 +6,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { type Cell, readCell } from "./cell-grammar.js";
 import { isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { columnsNamedIn } from "./header.js";
+import { columnsNamedIn } from "./names-in-line.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
 
 const LONGEST_HEADING = 1000;

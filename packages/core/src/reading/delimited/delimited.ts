@@ -1,26 +1,22 @@
 import { quote, ReadError } from "../../input/read-error.js";
-import { at, magnitudesOf } from "../../numbers/column.js";
-import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
+import { at } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
-import { type Points, rowsWithoutNumber } from "../points/arrange.js";
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
-import { roundingOf } from "../points/rounding.js";
-import { type Determination, determinationsOf } from "../quantities/assemble.js";
+import { determinationsOf } from "../quantities/assemble.js";
 import { guessedColumns } from "../quantities/column-names.js";
-import { resolutionOf } from "../quantities/compare.js";
+import { mostPrecise } from "../quantities/compare.js";
 import { crossCheck } from "../quantities/cross-check.js";
 import { absurdReadings, slippedFrequencies, unlikelyFrequencies } from "../quantities/plausibility.js";
 import { type ReferenceStatement, referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
 import type { DelimitedColumns } from "./delimited-columns.js";
+import { pointsOf } from "./points-of.js";
 import { transmissionError } from "./preamble.js";
 import { readColumns } from "./read-columns.js";
 
-/** An SWR of 0.99 is a rounded 1, not an impossible reading. */
-const NEARLY_ZERO = 0.01;
 /** Frequencies of companion files may differ by rounding in print. */
 const SAME_FREQUENCY = 1e-6;
 
@@ -103,89 +99,6 @@ function referenceFindings(stated: ReferenceStatement | null, { referenceOhms }:
   return stated === null || stated.ohms === DEFAULT_REFERENCE_OHMS
     ? [assumed]
     : [assumed, finding("caution", "reference-mentioned", { text: quote(stated.text.trim()), ohms: stated.ohms })];
-}
-
-/** The most finely printed complex determination; without one, the most finely printed scalar one. */
-function mostPrecise(determinations: readonly Determination[]): Determination | null {
-  const vectors = determinations.filter(({ isVector }) => isVector);
-  const choice = vectors.length > 0 ? vectors : determinations;
-  if (choice.length <= 1) return choice[0] ?? null;
-  return (
-    choice
-      .map((determination) => ({ determination, resolution: resolutionOf(determination) }))
-      .reduce<{ determination: Determination; resolution: number } | null>(
-        (best, next) => (best === null || next.resolution < best.resolution ? next : best),
-        null,
-      )?.determination ?? null
-  );
-}
-
-/** The points of the rows that give one, and which those are. */
-function pointsOf(
-  { file, frequencyHz, lines }: DelimitedColumns,
-  chosen: Determination,
-  findings: Finding[],
-): { points: Points; isKept: (_: number, row: number) => boolean } {
-  const count = frequencyHz.length;
-  const real = new Float64Array(count);
-  const imaginary = new Float64Array(count);
-  const columns = chosen.columns.map((column) => column.values);
-  const values = columns.map(() => 0);
-  let lost = 0;
-  let lostLine = 0;
-  for (let row = 0; row < count; row++) {
-    for (let c = 0; c < columns.length; c++) values[c] = at(columns[c] as Float64Array, row);
-    const value = chosen.reflection(values);
-    const frequency = at(frequencyHz, row);
-    const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
-    if (!isUsable || (!chosen.isVector && value.real < -NEARLY_ZERO)) {
-      if (lost++ === 0) lostLine = lines[row] as number;
-      real[row] = Number.NaN;
-      continue;
-    }
-    real[row] = chosen.isVector ? value.real : Math.max(0, value.real);
-    imaginary[row] = value.imaginary;
-  }
-  if (lost > 0) findings.push(rowsWithoutNumber(lostLine, lost));
-  if (lost === count) {
-    throw new ReadError({
-      code: "no-data",
-      file,
-      found: `no row gives a reflection from ${chosen.title}`,
-      expected: "numbers in those columns",
-      remedy: "If other columns hold them, say what each holds with --columns, from the left.",
-    });
-  }
-  const isKept = (_: number, row: number) => !Number.isNaN(at(real, row));
-  const keptOf = (column: Float64Array) => (lost === 0 ? column : column.filter(isKept));
-  const first = keptOf(real);
-  const second = keptOf(imaginary);
-  const points: Points = {
-    frequencyHz: keptOf(frequencyHz),
-    reflectionReal: chosen.isVector ? first : null,
-    reflectionImaginary: chosen.isVector ? second : null,
-    // Of a scalar reading the real part is ρ already; squaring it would lose what lies below 1e-154.
-    reflectionMagnitude: chosen.isVector ? magnitudesOf(first, second) : first,
-    line: lost === 0 ? lines : lines.filter(isKept),
-    ceiling: scaleEndIn(chosen, findings),
-    areSpots: false,
-    repeatNoise: null,
-    rounding: roundingOf(chosen),
-  };
-  return { points, isKept };
-}
-
-/** ρ from which on a scalar reading means "at least", where its instrument's scale ended. */
-function scaleEndIn({ columns, isVector }: Determination, findings: Finding[]): number | null {
-  const [column] = columns;
-  if (isVector || column === undefined || column.ceiling === null) return null;
-  const isSwr = column.quantity === "swr";
-  if (column.ceiling >= (isSwr ? Number.POSITIVE_INFINITY : 1)) {
-    findings.push(finding("caution", "saturated", { name: quote(column.name), ceiling: null }));
-    return null;
-  }
-  findings.push(finding("caution", "saturated", { name: quote(column.name), ceiling: column.ceiling }));
-  return isSwr ? reflectionMagnitudeFromSwr(column.ceiling) : column.ceiling;
 }
 
 function withoutReflection({ names, roles, unit, file }: DelimitedColumns): ReadError {

@@ -1,12 +1,13 @@
-import { ReadError } from "../../input/read-error.js";
+import { ReadError, unlessRefused } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf, type TextLines } from "../text/text-lines.js";
+import { COMMENT_MARK } from "./cells.js";
 import { type DelimitedColumns, readTable } from "./delimited-columns.js";
 import type { Dialect } from "./dialect.js";
-import { laterHeader } from "./header.js";
+import { namesInLine } from "./names-in-line.js";
 
 /**
  * The columns of the table in a text. Of several tables it is the first, or a longer one below a first one that is no sweep: a
@@ -59,13 +60,23 @@ function laterTable(
   const line = laterHeader(lines, above?.line ?? 1, dialect, options.port ?? 1);
   if (line === null) return null;
   const said: Finding[] = [];
-  try {
-    const table = readTable(lines, line, file, options, said);
-    if (table.frequencyHz.length <= (above?.fewest ?? 0)) return null;
-    findings.push(finding("caution", "block-left-out", {}, { line: 1 }), ...said);
-    return table;
-  } catch (error) {
-    if (error instanceof ReadError) return null;
-    throw error;
-  }
+  const table = unlessRefused(() => readTable(lines, line, file, options, said));
+  if (table === null || table.frequencyHz.length <= (above?.fewest ?? 0)) return null;
+  findings.push(finding("caution", "block-left-out", {}, { line: 1 }), ...said);
+  return table;
 }
+
+/** The first line below some others that names a frequency and a reading, with numbers below it; null where there is none. */
+function laterHeader(lines: TextLines, from: number, dialect: Dialect, port: number): number | null {
+  for (let line = from; line < from + FURTHEST_HEADER && lines.has(line + 1); line++) {
+    const text = lines.text(line).slice(0, LONGEST_HEADING);
+    if (!/^[#!%;*"'|\s]*\p{L}/u.test(text) || !/^[\s"|]*[+-]?[.,]?\d/.test(lines.text(line + 1))) continue;
+    const split = namesInLine(text.replace(COMMENT_MARK, ""), dialect, port);
+    if (split?.roles.some(isReading)) return line;
+  }
+  return null;
+}
+
+const FURTHEST_HEADER = 400;
+/** Characters of a line that are looked at. */
+const LONGEST_HEADING = 4000;

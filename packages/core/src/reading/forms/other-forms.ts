@@ -1,4 +1,4 @@
-import { ReadError } from "../../input/read-error.js";
+import { unlessRefused } from "../../input/read-error.js";
 import { readDelimited } from "../delimited/delimited.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
@@ -40,16 +40,6 @@ export function readOtherForm(text: SourceText, options: ReadOptions): ReadPoint
   }
   const bare = withoutWrapping(content);
   return bare === null ? null : unlessRefused(() => readDelimited(rewritten(text, bare), options));
-}
-
-/** What is read; null where it is refused. */
-function unlessRefused(read: () => ReadPoints): ReadPoints | null {
-  try {
-    return read();
-  } catch (error) {
-    if (error instanceof ReadError) return null;
-    throw error;
-  }
 }
 
 /** @returns null where the table is refused */

@@ -77,3 +77,18 @@ function middleOf(numbers: number[]): number {
   numbers.sort((a, b) => a - b);
   return numbers[Math.floor(numbers.length / 2)] as number;
 }
+
+/** The most finely printed complex determination; without one, the most finely printed scalar one. */
+export function mostPrecise(determinations: readonly Determination[]): Determination | null {
+  const vectors = determinations.filter(({ isVector }) => isVector);
+  const choice = vectors.length > 0 ? vectors : determinations;
+  if (choice.length <= 1) return choice[0] ?? null;
+  return (
+    choice
+      .map((determination) => ({ determination, resolution: resolutionOf(determination) }))
+      .reduce<{ determination: Determination; resolution: number } | null>(
+        (best, next) => (best === null || next.resolution < best.resolution ? next : best),
+        null,
+      )?.determination ?? null
+  );
+}

@@ -1,0 +1,122 @@
+import { NAMED_BANDS } from "../../facts/band-names.js";
+import { quote } from "../../input/read-error.js";
+import { grouped } from "../../numbers/grouped.js";
+import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { Reading } from "../../sweep/reading.js";
+import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
+import { ledgerOf } from "../points/line-ledger.js";
+import type { ReadPoints } from "../points/read-points.js";
+import { NO_ROUNDING } from "../points/rounding.js";
+import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
+import type { SourceText } from "../text/text.js";
+import { linesOf } from "../text/text-lines.js";
+import { bandTitle, type NotedReading } from "./note-line.js";
+import { liesIn } from "./note-place.js";
+import { mayBeReading, type Notes } from "./notes-in.js";
+
+/** Reads notes of SWR: a reading a place, which a sample at its middle stands for with the highest SWR. */
+export function readNotes({ groups, words, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
+  const findings: Finding[] = [];
+  const referenceOhms =
+    options.referenceOhms ??
+    statedReference(
+      words.map((note) => note.text),
+      text.file,
+      findings,
+    );
+  const rows = groups.flatMap(({ readings }) => readings);
+  if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("info", "spot-band", {}));
+  // Words above the readings head them, as a band does its frequencies; anything below should have been one.
+  const isHeading = (line: string) => {
+    const band = bandTitle(line);
+    return band !== null && rows.some((row) => row.isAtFrequency && liesIn(row.lowHz, band));
+  };
+  const lost = words.filter(
+    ({ text: line, line: number }) => !isHeading(line) && (number > first || mayBeReading(line)),
+  );
+  findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
+  const names = groups.map(({ name }) => name);
+  if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));
+  const perGroup = groups.map(({ readings }) => readingsByPlace(readings, findings));
+  const readings = perGroup.flat();
+  return {
+    format: "delimited",
+    series:
+      names.length > 1
+        ? { names, of: Uint32Array.from(perGroup.flatMap((group, index) => group.map(() => index))) }
+        : null,
+    readings: perGroup.map((group) => group.map(({ line: _, ...reading }) => reading)),
+    points: {
+      frequencyHz: Float64Array.from(readings, ({ lowHz, highHz }) => (lowHz + highHz) / 2),
+      reflectionMagnitude: Float64Array.from(readings, ({ swrHigh }) => reflectionMagnitudeFromSwr(swrHigh)),
+      reflectionReal: null,
+      reflectionImaginary: null,
+      line: Uint32Array.from(readings, ({ line }) => line),
+      ceiling: leastBound(readings, findings),
+      areSpots: true,
+      repeatNoise: null,
+      rounding: NO_ROUNDING,
+    },
+    ledger: () => {
+      const isLost = new Set(lost.map(({ line }) => line));
+      const isRead = new Set(rows.map(({ line }) => line));
+      const texts = linesOf(text).texts(0, Number.POSITIVE_INFINITY);
+      return ledgerOf(texts, (line) => (isLost.has(line) ? "no-reading" : isRead.has(line) ? "data" : null));
+    },
+    referenceOhms,
+    description: "readings of SWR by hand",
+    comments: [],
+    findings,
+  };
+}
+
+function statedReference(texts: readonly string[], file: string, findings: Finding[]): number {
+  const stated = referenceOf(texts, file);
+  if (!stated?.isSure) return DEFAULT_REFERENCE_OHMS;
+  findings.push(referenceRead(stated));
+  return stated.ohms;
+}
+
+/** A reading, and the line that it stands in. */
+type ReadingInLine = Reading & { readonly line: number };
+
+/** Several readings of one place, which may be from both ends of a band, are one with their range. */
+function readingsByPlace(
+  rows: readonly (NotedReading & { readonly line: number })[],
+  findings: Finding[],
+): readonly ReadingInLine[] {
+  return [...grouped(rows, ({ place }) => place)].map(([band, noted]) => {
+    if (noted.length > 1 || noted.some(({ isRange }) => !isRange)) {
+      const params = { band, count: 1, apart: null };
+      findings.push(finding("caution", "frequency-repeated", params, { line: noted.at(-1)?.line ?? 0 }));
+    }
+    const highest = noted.reduce((a, b) => (Math.max(...b.swr) > Math.max(...a.swr) ? b : a));
+    const { place, isAtFrequency, lowHz, highHz, isAtLeast, line } = highest;
+    const all = noted.flatMap(({ swr }) => swr);
+    const isBand = !isAtFrequency && NAMED_BANDS.some(({ band }) => band === place);
+    return {
+      band: isBand ? place : null,
+      lowHz,
+      highHz,
+      swrLow: Math.min(...all),
+      swrHigh: Math.max(...all),
+      isAtLeast,
+      line,
+    };
+  });
+}
+
+/** ρ from which on a reading means "at least": the least that is marked so. */
+function leastBound(readings: readonly ReadingInLine[], findings: Finding[]): number | null {
+  const bounds = readings.flatMap(({ isAtLeast, swrHigh }) =>
+    isAtLeast && Number.isFinite(swrHigh) ? [reflectionMagnitudeFromSwr(swrHigh)] : [],
+  );
+  if (bounds.length === 0) return null;
+  const least = Math.min(...bounds);
+  findings.push(finding("caution", "saturated", { name: null, ceiling: swrFromReflectionMagnitude(least) }));
+  return least;
+}
+
+const leftOut = (line: string, number: number): Finding =>
+  finding("caution", "row-left-out", { firstLine: number, count: 1, text: quote(line.trim()) }, { line: number });
