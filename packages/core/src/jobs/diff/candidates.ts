@@ -13,8 +13,6 @@ import { LEAST_LENGTH_M } from "./thresholds.js";
 
 /** A residual of this share of what is overlooked anyway needs no better explanation. */
 const WELL_EXPLAINED_SHARE = 0.02;
-/** Line of 75 Ω shorter than this is not told from another antenna (our own choice). */
-const SURE_LENGTH_M = 1;
 /** The other common impedance of coax, that of television. */
 const TELEVISION_OHMS = 75;
 
@@ -27,9 +25,28 @@ export interface Candidate {
   readonly residual: number;
   /** Against what physics allows (line that takes loss away), or two changes that these sweeps do not tell apart: never likely */
   readonly isDoubtful: boolean;
-  /** It must leave nothing but noise: what leaves a little is another antenna */
-  readonly isExact: boolean;
+  /** It is sure as well where it leaves more than noise, but little for the numbers it has to spare; null: it must leave nothing */
+  readonly nearly: Nearly | null;
 }
+
+/** What an explanation may leave that is not quite the truth, and still be sure. */
+export interface Nearly {
+  /** Greatest share of the difference */
+  readonly share: number;
+  /** Fewest numbers that a smooth change needs beyond its own */
+  readonly spare: number;
+}
+
+/** Real line is not quite of its impedance. */
+const OF_PARTS: Nearly = { share: 0.2, spare: 8 };
+/**
+ * A wire of another length keeps its height, its traps and its line: it scales only nearly. With a change of the line beside it
+ * there is more to fit with, and less may be left. Chosen on pairs of modelled antennas.
+ */
+const OF_WIRE: Nearly = { share: 0.4, spare: 20 };
+const OF_WIRE_AND_LINE: Nearly = { share: 0.15, spare: 20 };
+/** In so many of the stretches of frequency that changed it must do so. */
+const THROUGHOUT = 0.8;
 
 /**
  * Every cause that is known, fitted.
@@ -54,7 +71,7 @@ export function candidatesFor(
           numbers: (isLonger(line) ? 1 : 0) + line.loss.length,
           residual: line.residual,
           isDoubtful: isUnphysical(line),
-          isExact: false,
+          nearly: OF_PARTS,
         }
       : null,
     isAnotherReference(reference.ohms, referenceOhms)
@@ -70,31 +87,32 @@ export function candidatesFor(
   // What is explained to the last needs no further fits, which take their time.
   if (known.some(({ residual }) => residual <= wellExplained)) return known;
   const scaled = fitScale(samples, before, wellExplained);
+  const ofWire = scaleFindings(scaled, before, difference);
   const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
   const further: readonly (Candidate | null)[] = [
     Math.abs(scaled.scale - 1) >= LEAST_SCALE
       ? {
-          ...scaleFindings(scaled, before, difference),
+          ...ofWire,
           numbers: 2 + scaled.line.loss.length,
           residual: scaled.residual,
-          isExact: true,
+          nearly: scaled.throughout < THROUGHOUT ? null : ofWire.causes.length > 1 ? OF_WIRE_AND_LINE : OF_WIRE,
         }
       : null,
-    isLonger(ofTelevision, SURE_LENGTH_M)
+    isLonger(ofTelevision)
       ? {
           causes: [lengthCause(ofTelevision, difference)],
           line: ofTelevision,
           numbers: 2,
           residual: ofTelevision.residual,
           isDoubtful: isUnphysical(ofTelevision),
-          isExact: false,
+          nearly: OF_PARTS,
         }
       : null,
   ];
   return [...known, ...further.filter((candidate) => candidate !== null)];
 }
 
-const ONE_NUMBER = { line: null, numbers: 1, isDoubtful: false, isExact: false } as const;
+const ONE_NUMBER = { line: null, numbers: 1, isDoubtful: false, nearly: OF_PARTS } as const;
 
 /** Loss that a fit may take away by chance, dB at 10 MHz. */
 const LOSS_BY_CHANCE_DB = 0.1;

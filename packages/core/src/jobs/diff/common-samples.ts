@@ -85,11 +85,11 @@ export function inReference(samples: CommonSamples, fromOhms: number, toOhms: nu
 /** The same samples with another curve in the place of `before`, where it is known. */
 export function replaceBefore(
   samples: CommonSamples,
-  reflection: (frequencyHz: number) => { real: number; imaginary: number } | null,
+  reflection: (frequencyHz: number, sample: number) => { real: number; imaginary: number } | null,
 ): CommonSamples {
   const rows: number[][] = [];
   samples.frequencyHz.forEach((frequency, i) => {
-    const value = reflection(frequency);
+    const value = reflection(frequency, i);
     if (value !== null)
       rows.push([frequency, value.real, value.imaginary, at(samples.afterReal, i), at(samples.afterImaginary, i)]);
   });
@@ -97,19 +97,7 @@ export function replaceBefore(
 }
 
 /** Root mean square of |Γ after - Γ before|. */
-export function meanDifference({
-  frequencyHz,
-  beforeReal,
-  beforeImaginary,
-  afterReal,
-  afterImaginary,
-}: CommonSamples): number {
-  let square = 0;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    square += (at(afterReal, i) - at(beforeReal, i)) ** 2 + (at(afterImaginary, i) - at(beforeImaginary, i)) ** 2;
-  }
-  return Math.sqrt(square / frequencyHz.length);
-}
+export const meanDifference = (samples: CommonSamples): number => residualOf(samples, (i) => beforeAt(samples, i));
 
 /** Γ before of a sample. */
 export const beforeAt = ({ beforeReal, beforeImaginary }: CommonSamples, i: number): Complex => ({
@@ -117,23 +105,23 @@ export const beforeAt = ({ beforeReal, beforeImaginary }: CommonSamples, i: numb
   imaginary: at(beforeImaginary, i),
 });
 
-/** |Γ after - Γ before| of a sample. */
-export const differenceAt = (
-  { beforeReal, beforeImaginary, afterReal, afterImaginary }: CommonSamples,
+/** How far Γ after of a sample lies from something. */
+export const distanceFromAfter = (
+  { afterReal, afterImaginary }: CommonSamples,
   i: number,
-): number => Math.hypot(at(afterReal, i) - at(beforeReal, i), at(afterImaginary, i) - at(beforeImaginary, i));
+  { real, imaginary }: Complex,
+): number => Math.hypot(at(afterReal, i) - real, at(afterImaginary, i) - imaginary);
+
+/** |Γ after - Γ before| of a sample. */
+export const differenceAt = (samples: CommonSamples, i: number): number =>
+  distanceFromAfter(samples, i, beforeAt(samples, i));
 
 /** Root mean square of what is left of Γ after, where something turns that before of each sample into another. */
-export function residualOf(
-  { frequencyHz, afterReal, afterImaginary }: CommonSamples,
-  turned: (i: number) => Complex,
-): number {
+export function residualOf(samples: CommonSamples, turned: (i: number) => Complex): number {
+  const count = samples.frequencyHz.length;
   let square = 0;
-  for (let i = 0; i < frequencyHz.length; i++) {
-    const { real, imaginary } = turned(i);
-    square += (real - at(afterReal, i)) ** 2 + (imaginary - at(afterImaginary, i)) ** 2;
-  }
-  return Math.sqrt(square / frequencyHz.length);
+  for (let i = 0; i < count; i++) square += distanceFromAfter(samples, i, turned(i)) ** 2;
+  return Math.sqrt(square / count);
 }
 
 /** Differences that many times the usual are a jump, not a change, if no more than this share of samples make one. */

@@ -49,12 +49,13 @@ export function findCauses(
   return { causes: [...jumps, ...calm.causes], line: calm.line };
 }
 
+const isOfWire = ({ causes }: Candidate) => causes.some(({ code }) => code === "resonance-moved");
+
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
 /** A cause must need this many numbers fewer than any smooth change that leaves as little. */
 const LEAST_SPARE = 3;
-/** One that leaves more than noise, as real line does that is not quite of its impedance, this many, and little of the difference. */
-const AMPLE_SPARE = 8;
+/** Leaving more than this share of a difference, and more than is overlooked anyway, explains nothing. */
 const LITTLE = 0.2;
 /** Between two explanations that leave nearly alike nobody can choose. */
 const ALIKE = 1.25;
@@ -74,10 +75,16 @@ function simplestOf(
   if (difference < negligible) return NOTHING;
   const numbersNeeded = smoothChange(samples, tight);
   const spareOf = ({ residual, numbers }: Candidate) => numbersNeeded(Math.max(residual, tight)) - numbers;
+  const mayBeCalibration = isWithinCalibration(samples, instrument);
+  // A calibration makes no loss and no line that holds over all bands, but it may move a dip.
+  const isNearlySure = (candidate: Candidate) =>
+    candidate.nearly !== null &&
+    !(mayBeCalibration && isOfWire(candidate)) &&
+    candidate.residual <= candidate.nearly.share * difference &&
+    spareOf(candidate) >= candidate.nearly.spare;
   const isSure = (candidate: Candidate) =>
     !candidate.isDoubtful &&
-    ((candidate.residual <= tight && spareOf(candidate) >= LEAST_SPARE) ||
-      (!candidate.isExact && candidate.residual <= LITTLE * difference && spareOf(candidate) >= AMPLE_SPARE));
+    ((candidate.residual <= tight && spareOf(candidate) >= LEAST_SPARE) || isNearlySure(candidate));
   const explains = ({ residual }: Candidate) =>
     residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
   const all = candidatesFor(samples, before, difference, enough);
@@ -100,8 +107,7 @@ function simplestOf(
   const lossy = all
     .filter(({ residual }) => residual < MUCH_LEFT * difference)
     .flatMap(({ causes }) => causes.filter(({ code }) => LOSSY.has(code)).map(possible));
-  const isSurelyAntenna =
-    explaining.length === 0 && difference >= SURELY_ANTENNA * enough && !isWithinCalibration(samples, instrument);
+  const isSurelyAntenna = explaining.length === 0 && difference >= SURELY_ANTENNA * enough && !mayBeCalibration;
   const named = isSurelyAntenna ? [antenna] : [...left(perhaps.slice(0, MOST_PERHAPS)), unsettled(antenna)];
   return { causes: [...named, ...lossy].filter(isFirstOfCode), line: null };
 }

@@ -12,18 +12,46 @@ export type NumbersNeeded = (residual: number) => number;
 
 /**
  * What any smooth change of the reflection would explain: polynomials in frequency for the difference of Γ, one for each band that
- * was swept. A cause that needs no fewer numbers than these explains nothing.
+ * was swept, of the degrees that together leave least. A cause that needs no fewer numbers than these explains nothing.
  *
  * @param least the least residual that will be asked for
- * @returns a function of the residual, root mean square of Γ; two real numbers for each complex coefficient
+ * @returns a function of the residual, root mean square of Γ over all samples; two real numbers for each complex coefficient
  */
 export function smoothChange(samples: CommonSamples, least: number): NumbersNeeded {
-  const bands = bandsOf(samples).map((band) => residualsByDegree(band, least));
-  return (residual) =>
-    bands.reduce((sum, residuals) => {
-      const degree = residuals.findIndex((left) => left <= residual);
-      return sum + 2 * (degree < 0 ? residuals.length : degree);
-    }, 0);
+  const steps = stepsDown(bandsOf(samples).map((band) => squaresByDegree(band, least)));
+  const count = samples.frequencyHz.length;
+  return (residual) => {
+    const reached = steps.findIndex(({ square }) => square <= count * residual ** 2);
+    const { coefficients } = steps.at(reached) as StepDown;
+    // Where no degree leaves so little, one more would not either.
+    return 2 * (reached < 0 ? coefficients + 1 : coefficients);
+  };
+}
+
+/** What so many coefficients leave over, summed over all bands. */
+interface StepDown {
+  readonly coefficients: number;
+  readonly square: number;
+}
+
+/** Coefficients are spent where each of them takes most away, several of a band at once where the first of them does little. */
+function stepsDown(bands: readonly (readonly number[])[]): readonly StepDown[] {
+  const spent = bands.map(() => 0);
+  const left = () => bands.reduce((sum, squares, b) => sum + (squares[spent[b] as number] as number), 0);
+  const steps: StepDown[] = [{ coefficients: 0, square: left() }];
+  for (;;) {
+    let best = { band: -1, to: 0, gain: 0 };
+    for (const [band, squares] of bands.entries()) {
+      const from = spent[band] as number;
+      for (let to = from + 1; to < squares.length; to++) {
+        const gain = ((squares[from] as number) - (squares[to] as number)) / (to - from);
+        if (gain > best.gain) best = { band, to, gain };
+      }
+    }
+    if (best.band < 0) return steps;
+    spent[best.band] = best.to;
+    steps.push({ coefficients: spent.reduce((sum, each) => sum + each, 0), square: left() });
+  }
 }
 
 /** What a stretch that was swept without a gap changed by. */
@@ -47,16 +75,16 @@ function bandsOf(samples: CommonSamples): readonly BandChange[] {
   });
 }
 
-/** Root mean square of what polynomials leave of the difference: of no polynomial first, then by their degree. */
-function residualsByDegree({ frequencyHz, real, imaginary }: BandChange, least: number): readonly number[] {
+/** Sum of squares of what polynomials leave of the difference: of no polynomial first, then by their degree. */
+function squaresByDegree({ frequencyHz, real, imaginary }: BandChange, least: number): readonly number[] {
   const count = frequencyHz.length;
   const [first, last] = [at(frequencyHz, 0), at(frequencyHz, count - 1)];
   const place = frequencyHz.map((hz) => (last > first ? (2 * (hz - first)) / (last - first) - 1 : 0));
   let left = dot(real, real) + dot(imaginary, imaginary);
-  const residuals = [Math.sqrt(left / count)];
+  const squares = [left];
   const basis: Column[] = [];
   // Each is made from the one before, which keeps them apart however high their degree is.
-  for (let degree = 0; degree <= Math.min(GREATEST_DEGREE, count - 1) && (residuals.at(-1) ?? 0) > least; degree++) {
+  for (let degree = 0; degree <= Math.min(GREATEST_DEGREE, count - 1) && left > count * least ** 2; degree++) {
     const before = basis.at(-1);
     const vector = before === undefined ? place.map(() => 1) : before.map((value, i) => value * at(place, i));
     for (const other of [...basis, ...basis]) {
@@ -68,9 +96,9 @@ function residualsByDegree({ frequencyHz, real, imaginary }: BandChange, least: 
     const unit = vector.map((value) => value / size);
     basis.push(unit);
     left -= dot(real, unit) ** 2 + dot(imaginary, unit) ** 2;
-    residuals.push(Math.sqrt(Math.max(0, left) / count));
+    squares.push(Math.max(0, left));
   }
-  return residuals;
+  return squares;
 }
 
 function dot(a: Column, b: Column): number {
