@@ -13,6 +13,7 @@ import {
   type ScalarInterpolation,
   scalarBetween,
 } from "./between/scalar-interpolation.js";
+import { valuesOf } from "./fit/rational.js";
 import type { Explanation } from "./fit/whole-fit.js";
 import { estimateNoise, greatestNoise } from "./noise/noise.js";
 import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./noise/scalar-noise.js";
@@ -241,8 +242,30 @@ export function reflectionAt(curve: Curve, frequencyHz: number): Complex | null 
     const index = Math.min(firstIndexAbove(axis, frequencyHz) - 1, stretch.last - 1);
     interpolateBetween(curve.interpolation, stretch, index, frequencyHz, scratch);
   }
-  const angle = -2 * Math.PI * frequencyHz * curve.delayS;
+  return delayed(scratch, frequencyHz, curve.delayS);
+}
+
+/** Γ behind a round-trip delay. */
+function delayed({ real, imaginary }: ComplexResult, frequencyHz: number, delayS: number): Complex {
+  const angle = -2 * Math.PI * frequencyHz * delayS;
   const cosine = Math.cos(angle);
   const sine = Math.sin(angle);
-  return complex(scratch.real * cosine - scratch.imaginary * sine, scratch.real * sine + scratch.imaginary * cosine);
+  return complex(real * cosine - imaginary * sine, real * sine + imaginary * cosine);
+}
+
+/**
+ * Γ beyond the ends of a stretch, as the function that explains all of it goes on: a guess to test others by, never an answer.
+ *
+ * @param reach how far, in halves of the stretch
+ * @returns null where no one function explains the stretch, and further out
+ */
+export function continuedAt(curve: VectorCurve, frequencyHz: number, reach: number): Complex | null {
+  for (const fit of curve.fits) {
+    if (fit === "none") continue;
+    const place = (frequencyHz - fit.middle) / fit.half;
+    if (Math.abs(place) > 1 + reach) continue;
+    const { real, imaginary } = valuesOf(fit.rational, Float64Array.of(place));
+    return delayed({ real: at(real, 0), imaginary: at(imaginary, 0) }, frequencyHz, curve.delayS);
+  }
+  return null;
 }

@@ -30,7 +30,7 @@ export interface Candidate {
 }
 
 /** What an explanation may leave that is not quite the truth, and still be sure. */
-export interface Nearly {
+interface Nearly {
   /** Greatest share of the difference */
   readonly share: number;
   /** Fewest numbers that a smooth change needs beyond its own */
@@ -43,22 +43,24 @@ const OF_PARTS: Nearly = { share: 0.2, spare: 8 };
  * A wire of another length keeps its height, its traps and its line: it scales only nearly. With a change of the line beside it
  * there is more to fit with, and less may be left. Chosen on pairs of modelled antennas.
  */
-const OF_WIRE: Nearly = { share: 0.4, spare: 20 };
+const OF_WIRE: Nearly = { share: 0.4, spare: 9 };
 const OF_WIRE_AND_LINE: Nearly = { share: 0.15, spare: 20 };
 /** In so many of the stretches of frequency that changed it must do so. */
 const THROUGHOUT = 0.8;
+
+/** All that was tried. */
+export interface Tried {
+  readonly candidates: readonly Candidate[];
+  /** How much longer or shorter a wire was tried, as a share; 0 where another cause explains all */
+  readonly wireReach: number;
+}
 
 /**
  * Every cause that is known, fitted.
  *
  * @param enough what an explanation may leave over, root mean square of Γ
  */
-export function candidatesFor(
-  samples: CommonSamples,
-  before: SideCurve,
-  difference: number,
-  enough: number,
-): readonly Candidate[] {
+export function candidatesFor(samples: CommonSamples, before: SideCurve, difference: number, enough: number): Tried {
   const { referenceOhms } = before;
   const wellExplained = enough * WELL_EXPLAINED_SHARE;
   const line = withBestLaw(samples, fitLine(samples), wellExplained);
@@ -85,7 +87,7 @@ export function candidatesFor(
   ];
   const known = plain.filter((candidate) => candidate !== null);
   // What is explained to the last needs no further fits, which take their time.
-  if (known.some(({ residual }) => residual <= wellExplained)) return known;
+  if (known.some(({ residual }) => residual <= wellExplained)) return { candidates: known, wireReach: 0 };
   const scaled = fitScale(samples, before, wellExplained);
   const ofWire = scaleFindings(scaled, before, difference);
   const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
@@ -109,7 +111,10 @@ export function candidatesFor(
         }
       : null,
   ];
-  return [...known, ...further.filter((candidate) => candidate !== null)];
+  return {
+    candidates: [...known, ...further.filter((candidate) => candidate !== null)],
+    wireReach: scaled.reach,
+  };
 }
 
 const ONE_NUMBER = { line: null, numbers: 1, isDoubtful: false, nearly: OF_PARTS } as const;

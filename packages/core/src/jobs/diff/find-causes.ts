@@ -1,10 +1,11 @@
 import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import { isWithinCalibration } from "./calibration.js";
-import { type Candidate, candidatesFor } from "./candidates.js";
+import { type Candidate, candidatesFor, type Tried } from "./candidates.js";
 import { type Cause, type CauseCode, isLikely, possible } from "./cause.js";
 import { type CommonSamples, commonSamples, FEWEST_SAMPLES, meanDifference, withoutJumps } from "./common-samples.js";
 import { interference, jumpCause } from "./interference.js";
 import type { LineChange } from "./line-change.js";
+import { GREATEST_SCALE } from "./scale-search.js";
 import type { SideCurve } from "./side-curve.js";
 import { smoothChange } from "./smooth-change.js";
 import { CLEARLY, type Tolerances } from "./thresholds.js";
@@ -87,7 +88,8 @@ function simplestOf(
     ((candidate.residual <= tight && spareOf(candidate) >= LEAST_SPARE) || isNearlySure(candidate));
   const explains = ({ residual }: Candidate) =>
     residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
-  const all = candidatesFor(samples, before, difference, enough);
+  const tried = candidatesFor(samples, before, difference, enough);
+  const all = tried.candidates;
   const sure = all.filter(isSure);
   const best = simplestAmong(sure);
   const left = (candidates: readonly Candidate[]) =>
@@ -96,13 +98,13 @@ function simplestOf(
     const rivals = all.filter((other) => other !== best && explains(other) && other.residual <= ALIKE * best.residual);
     const isAlone = rivals.every((rival) => rival.numbers > best.numbers);
     const causes = isAlone ? [...best.causes, ...left(rivals)] : left([best, ...rivals]);
-    const remains = best.residual > enough ? [possible(antennaCause(before, after, difference, all))] : [];
+    const remains = best.residual > enough ? [possible(antennaCause(before, after, difference, tried))] : [];
     return { causes: [...causes, ...remains], line: isAlone ? best.line : null };
   }
   if (difference <= enough) return NOTHING;
   const explaining = all.filter(explains);
   const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
-  const antenna = antennaCause(before, after, difference, all);
+  const antenna = antennaCause(before, after, difference, tried);
   // Loss lowers the SWR: it is named where it would do much of what was seen.
   const lossy = all
     .filter(({ residual }) => residual < MUCH_LEFT * difference)
@@ -131,16 +133,25 @@ function simplestAmong(sure: readonly Candidate[]): Candidate | null {
   );
 }
 
-function antennaCause(before: SideCurve, after: SideCurve, difference: number, tried: readonly Candidate[]): Cause {
+function antennaCause(
+  before: SideCurve,
+  after: SideCurve,
+  difference: number,
+  { candidates, wireReach }: Tried,
+): Cause {
   const moved = whatMoved(before, after);
-  const least = Math.min(difference, ...tried.map(({ residual }) => residual));
+  const least = Math.min(difference, ...candidates.map(({ residual }) => residual));
   return {
     code: "antenna-changed",
     confidence: "likely",
     evidence: { differenceRms: difference, leastResidual: least, ...moved.evidence },
-    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor a longer or shorter wire, nor a part in series explains the difference.${moved.text}`,
+    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor ${wireTried(wireReach)}, nor a part in series explains the difference.${moved.text}`,
   };
 }
+
+/** Which wires do not explain a difference; beyond what narrow sweeps reach another length may. */
+const wireTried = (reach: number): string =>
+  reach >= GREATEST_SCALE ? "a longer or shorter wire" : `a wire up to ${(100 * reach).toFixed(1)} % longer or shorter`;
 
 /** The antenna, where the sweeps do not say whether it was it. */
 const unsettled = (antenna: Cause): Cause => ({

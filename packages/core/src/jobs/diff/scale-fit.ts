@@ -1,5 +1,5 @@
 import { at } from "../../numbers/column.js";
-import { complex, multiply } from "../../numbers/complex.js";
+import { type Complex, complex, multiply } from "../../numbers/complex.js";
 import {
   beforeAt,
   type CommonSamples,
@@ -12,8 +12,8 @@ import {
 } from "./common-samples.js";
 import { throughChange } from "./line-change.js";
 import { fitLine, type LineFit, withBestLaw } from "./line-fit.js";
-import { bestScale } from "./scale-search.js";
-import { bulkDelayOf, reflectionAt, type SideCurve } from "./side-curve.js";
+import { bestScale, GREATEST_SCALE } from "./scale-search.js";
+import { bulkDelayOf, reflectionAround, reflectionAt, type SideCurve } from "./side-curve.js";
 
 export interface ScaleFit {
   /** Frequencies of the second sweep over those of the first */
@@ -23,6 +23,8 @@ export interface ScaleFit {
   readonly residual: number;
   /** Of the stretches of frequency that changed, the share in which it leaves less than half: what is true of a wire is so everywhere */
   readonly throughout: number;
+  /** Wires up to this share longer or shorter were tried; narrow sweeps reach less far */
+  readonly reach: number;
 }
 
 /** A scale is looked for in about this many samples, and refined on all. */
@@ -42,13 +44,19 @@ export function fitScale(samples: CommonSamples, before: SideCurve, negligible: 
     const stretched = stretch(compared, before, scale);
     return stretched === null ? Number.POSITIVE_INFINITY : fitLine(stretched.samples).residual * stretched.share;
   };
-  const scale = bestScale(residualIn(few), residualIn(samples));
+  let reach = GREATEST_SCALE;
+  const roughly = (scale: number) => {
+    const residual = residualIn(few)(scale);
+    if (residual === Number.POSITIVE_INFINITY) reach = Math.min(reach, Math.abs(scale - 1));
+    return residual;
+  };
+  const scale = bestScale(roughly, residualIn(samples));
   const stretched = stretch(samples, before, scale);
   if (stretched === null)
-    return { scale: 1, line: fitLine(samples), residual: Number.POSITIVE_INFINITY, throughout: 0 };
+    return { scale: 1, line: fitLine(samples), residual: Number.POSITIVE_INFINITY, throughout: 0, reach };
   const line = withBestLaw(stretched.samples, fitLine(stretched.samples), negligible);
   const throughout = explainedThroughout(samples, stretched, line, before.referenceOhms);
-  return { scale, line, residual: line.residual * stretched.share, throughout };
+  return { scale, line, residual: line.residual * stretched.share, throughout, reach };
 }
 
 /** Stretches are thirds of an octave with some samples, that changed by some part of what all did. */
@@ -89,16 +97,28 @@ interface Stretched {
   readonly share: number;
 }
 
+/** Γ of a side at a frequency; null where it does not tell. */
+type ReflectionOf = (side: SideCurve, frequencyHz: number) => Complex | null;
+
 /**
- * The samples as if the antenna had its frequency axis stretched, behind the same line.
+ * The samples as if the antenna had its frequency axis stretched, behind the same line: by what was swept, or where that reaches
+ * too little, by how the curve goes on beyond it.
  *
- * @returns null where the stretched axis reaches too little
+ * @returns null where both reach too little
  */
-function stretch(samples: CommonSamples, before: SideCurve, scale: number): Stretched | null {
+const stretch = (samples: CommonSamples, before: SideCurve, scale: number): Stretched | null =>
+  stretchBy(reflectionAt, samples, before, scale) ?? stretchBy(reflectionAround, samples, before, scale);
+
+function stretchBy(
+  reflectionOf: ReflectionOf,
+  samples: CommonSamples,
+  before: SideCurve,
+  scale: number,
+): Stretched | null {
   const delayS = bulkDelayOf(before);
   const reached: number[] = [];
   const stretched = replaceBefore(samples, (frequencyHz, i) => {
-    const reflection = reflectionAt(before, frequencyHz / scale);
+    const reflection = reflectionOf(before, frequencyHz / scale);
     if (reflection === null) return null;
     reached.push(i);
     // The line does not scale with the wire: its phase is moved from the old frequency to the new one.

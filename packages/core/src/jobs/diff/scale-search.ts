@@ -1,7 +1,7 @@
 import { leastBetween } from "../../numbers/search.js";
 
 /** Range and step of the frequency scale searched: a wire up to 8 % longer or shorter. */
-const GREATEST_SCALE = 0.08;
+export const GREATEST_SCALE = 0.08;
 const STEP = 0.002;
 /** A wire that seems longer or shorter by less than this is the same: sag, wind and warmth do as much (our own choice). */
 export const LEAST_SCALE = 0.002;

@@ -2,6 +2,7 @@ import { rootMeanSquare } from "simple-statistics";
 import { answeringOn, type Part } from "../../bands/parts.js";
 import {
   type Curve,
+  continuedAt,
   isVectorCurve,
   reflectionMagnitudeAt as magnitudeOn,
   reflectionAt as reflectionOn,
@@ -78,6 +79,20 @@ const pieceAt = ({ pieces }: SideCurve, frequencyHz: number): CurvePiece | undef
 export function reflectionAt(side: SideCurve, frequencyHz: number): Complex | null {
   const piece = pieceAt(side, frequencyHz);
   return piece === undefined ? null : reflectionOn(piece.curve, frequencyHz);
+}
+
+/** How far a piece is continued beyond its ends, in halves of its width (our own choice). */
+const CONTINUED = 1;
+
+/** Γ at a frequency, and a little beyond the ends of what was swept, as the curve there goes on. */
+export function reflectionAround(side: SideCurve, frequencyHz: number): Complex | null {
+  const known = reflectionAt(side, frequencyHz);
+  if (known !== null) return known;
+  for (const { curve } of side.pieces) {
+    const continued = isVectorCurve(curve) ? continuedAt(curve, frequencyHz, CONTINUED) : null;
+    if (continued !== null) return continued;
+  }
+  return null;
 }
 
 /** ρ at a frequency; NaN in a gap and beyond the ends. */
