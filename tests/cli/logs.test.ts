@@ -1,6 +1,17 @@
 /** Deployment logs where there are several, or where the log is a link; and patterns that name a file again. */
-import { chmodSync, lstatSync, mkdirSync, readFileSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
+import {
+  chmodSync,
+  copyFileSync,
+  lstatSync,
+  mkdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from "node:fs";
 import { join } from "node:path";
+import { fileURLToPath } from "node:url";
 import { afterAll, expect, test } from "vitest";
 import { folder, place, run, sweepText } from "./grading-folder.js";
 
@@ -51,4 +62,32 @@ test("a pattern whose files were named before matches them all the same", () => 
   const { stderr, exit, stdout } = run(["grade", "again", "again/**/*.s1p", "--format", "ndjson"]);
   expect({ stderr, exit }).toEqual({ stderr: "", exit: 0 });
   expect(stdout.trimEnd().split("\n")).toHaveLength(2);
+});
+
+test("lines that the log tells are taken out where two sweeps have different ones", () => {
+  const lines = folder("lines");
+  const samples = fileURLToPath(new URL("../../samples/sweeps/", import.meta.url));
+  const [before, after] = ["2026-04-11-nettle-winding-inverted-l.s1p", "2026-07-25-nettle-winding-extra-feedline.s1p"];
+  for (const name of [before, after]) copyFileSync(join(samples, name), join(lines, name));
+  const diffOf = (first: string, second: string) => {
+    writeFileSync(join(lines, "deployments.csv"), `file,feedline\n${before},${first}\n${after},${second}\n`);
+    const { stdout } = run(["diff", `lines/${before}`, `lines/${after}`, "--plan", "itu-r1", "--json"]);
+    const { bands, findings } = JSON.parse(stdout) as {
+      bands: { verdict: string }[];
+      findings: { code: string; message: string }[];
+    };
+    const said = findings.find(({ code }) => code === "lines-taken-out")?.message ?? null;
+    return { verdicts: [...new Set(bands.map(({ verdict }) => verdict))], said };
+  };
+  expect(diffOf("rg-58:12", "21 m of RG58")).toMatchObject({
+    verdicts: ["unchanged"],
+    said: expect.stringMatching(/before: 12 m.*after: 21 m.*explains it/),
+  });
+  // Not of both sides known, or the same on both: compared as it was swept.
+  for (const [first, second] of [
+    ["rg-58:12", "21 m"],
+    ["rg-58:12", "rg-58:12"],
+  ] as const) {
+    expect(diffOf(first, second)).toEqual({ verdicts: ["not-comparable"], said: null });
+  }
 });

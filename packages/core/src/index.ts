@@ -115,6 +115,7 @@ export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from 
 export type { Cause, CauseCode } from "./jobs/diff/cause.js";
 export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
 export { headlineSentences } from "./jobs/diff/headline.js";
+export type { KnownLines } from "./jobs/diff/known-lines.js";
 export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";
 export type { Given, Group } from "./jobs/diff/sides.js";
 export type { DiffVerdict } from "./jobs/diff/verdict.js";

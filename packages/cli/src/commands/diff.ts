@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import {
   DEFAULT_THRESHOLDS,
   type Deployment,
+  type DeploymentLog,
   type DiffOptions,
   type DiffResult,
   type DiffVerdict,
@@ -14,6 +15,7 @@ import { EXIT, UsageError } from "../exit.js";
 import { isFolder, type Pairing, pairedByName } from "../find-files.js";
 import type { Condition } from "../options/arguments.js";
 import { withOptions } from "../options/declare.js";
+import { loggedLines, statedLines } from "../options/known-lines.js";
 import { findLogs, groupsWhere, readLog } from "../options/log-file.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
@@ -55,14 +57,19 @@ export function diffCommand(): Command {
 async function runDiff(before: string | undefined, after: string | undefined, raw: RawDiffOptions): Promise<void> {
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
-  const options = diffOptions(raw, settings);
+  const lines = statedLines(raw);
+  const log = logBeside(raw.log, [before, after, ...(raw.before ?? []), ...(raw.after ?? [])]);
   const sidesOf = await sidesFrom(before, after, raw, settings);
-  const compared = sidesOf.map((sides) => ({ sides, result: diff(sides.before, sides.after, options) }));
+  const compared = sidesOf.map((sides) => {
+    const feedlines = lines ?? loggedLines(log, sides, settings.feedline);
+    const options = { ...diffOptions(raw, settings), feedlines };
+    return { sides, options, result: diff(sides.before, sides.after, options) };
+  });
   const results = compared.map(({ result }) => result);
   const charts =
     screen === null
       ? []
-      : compared.map(({ sides, result }) =>
+      : compared.map(({ sides, options, result }) =>
           diffCharts(result, onSameTerms(sides.before, sides.after, options), screen),
         );
   process.stdout.write(`${render(results, charts, settings)}\n`);
@@ -89,6 +96,13 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
     `feedpoint: required ${raw.require}; not so: ${missed.map((band) => `${band.band} ${band.isHidden ? diffVerdictText(band) : band.verdict}`).join(", ")}\n`,
   );
   process.exitCode = EXIT.required;
+}
+
+/** What the log beside the sweeps knows of them; null where there is none. */
+function logBeside(wanted: string | undefined, paths: readonly (string | undefined)[]): DeploymentLog | null {
+  const named = paths.filter((path) => path !== undefined).flatMap((path) => path.split(","));
+  const [file] = findLogs(wanted, named);
+  return file === undefined ? null : readLog(file);
 }
 
 const labelsOf = ({ before, after }: DiffResult) => [...before, ...after].map(({ label }) => label).join(", ");

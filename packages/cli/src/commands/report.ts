@@ -8,6 +8,7 @@ import { type Problem, writeOutput } from "../files.js";
 import { type Graded, gradeReport } from "../grading/grade-report.js";
 import { missingRows, seasonFrom } from "../grading/season.js";
 import { withOptions } from "../options/declare.js";
+import { statedLines } from "../options/known-lines.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -43,11 +44,8 @@ async function runReport(paths: readonly string[], raw: RawReportOptions): Promi
   if (unreadable.length > 0) process.exitCode = EXIT.input;
 }
 
-async function reportChange(
-  paths: readonly string[],
-  { before, after, samePlane = false }: RawReportOptions,
-  settings: Settings,
-): Promise<Report> {
+async function reportChange(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
+  const { before, after, samePlane = false } = raw;
   if (paths.length > 0 || before === undefined || after === undefined)
     throw new UsageError(
       "A report compares one sweep with one, and nothing else: report --before a.s1p --after b.s1p (diff takes repeats)",
@@ -56,7 +54,7 @@ async function reportChange(
   // Drawing is loaded where it is needed; the other commands start without it.
   const { diffReport } = await import("../present/html/report.js");
   const [first, second] = [await read(before), await read(after)];
-  const options = { ...settings, isSamePlane: samePlane };
+  const options = { ...settings, isSamePlane: samePlane, feedlines: statedLines(raw) };
   const page = diffReport(diff(first, second, options), onSameTerms(first, second, options), settings.plan);
   return { page, unreadable: [] };
 }

@@ -1,6 +1,15 @@
-import { ACTIVITIES, FEEDLINE_KINDS, MODE_NAMES, type ModeName, parseColumnRoles } from "@feedpoint/core";
+import {
+  ACTIVITIES,
+  FEEDLINE_KINDS,
+  type Feedline,
+  feedlineFrom,
+  MODE_NAMES,
+  type ModeName,
+  parseColumnRoles,
+} from "@feedpoint/core";
 import { lookUp, suggestion } from "@feedpoint/core/for-command";
 import { InvalidArgumentError } from "commander";
+import { NO_LINE } from "./known-lines.js";
 
 /** What single options take, checked as they are typed. */
 
@@ -39,6 +48,15 @@ export function feedlineArgument(text: string): string {
   const found = kinds.find((id) => id === text.toLowerCase());
   if (found !== undefined) return found;
   throw new InvalidArgumentError(`There is no kind "${text}".${suggestion(text, kinds)} Kinds: ${kinds.join(", ")}.`);
+}
+
+/** A line in one word, "rg-58:12": its kind and its length in m; "none" for no line. */
+export function lineArgument(text: string): Feedline {
+  if (text.toLowerCase() === "none") return NO_LINE;
+  const [, kind = "", length = ""] = /^(.+):([\d.]+)\s*m?$/.exec(text.trim()) ?? [];
+  if (kind === "")
+    throw new InvalidArgumentError('A line is its kind and its length in m, such as rg-58:12, or "none".');
+  return feedlineFrom({ kind: feedlineArgument(kind), lengthM: positiveArgument(length) });
 }
 
 /** Names by which modes go elsewhere. */

@@ -2,6 +2,7 @@ import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, type ModeName, planIds } fr
 import {
   columnsArgument,
   feedlineArgument,
+  lineArgument,
   listOf,
   modesArgument,
   placesArgument,
@@ -220,6 +221,20 @@ export const COMMON_OPTIONS = {
     flags: "--same-plane",
     help: "take a change of the line out of the second sweep, and compare the antennas",
     of: ["diff", "report"],
+  },
+  beforeFeedline: {
+    name: "beforeFeedline",
+    flags: "--before-feedline <kind:m>",
+    help: "the line that the first was swept through, such as rg-58:12; both are taken out, and the antennas compared",
+    of: ["diff", "report"],
+    parse: lineArgument,
+  },
+  afterFeedline: {
+    name: "afterFeedline",
+    flags: "--after-feedline <kind:m>",
+    help: "the line that the second was swept through; none: at the antenna",
+    of: ["diff", "report"],
+    parse: lineArgument,
   },
   force: {
     name: "force",

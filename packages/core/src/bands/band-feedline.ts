@@ -61,7 +61,7 @@ export function feedlineFindings(
 ): readonly Finding[] {
   return [
     ...lossDoubt(feedline),
-    ...contradiction(sweeps, feedline),
+    ...lossContradicted(sweeps, feedline),
     ...sweeps
       .filter(({ kind, referenceOhms }) => kind === "scalar" && referenceOhms !== feedline.characteristicOhms)
       .slice(0, 1)
@@ -99,7 +99,7 @@ function lossDoubt({ lossIs, title }: Feedline): readonly Finding[] {
 }
 
 /** A passive antenna reflects no more than everything; a line that would need more of it loses less than stated. */
-function contradiction(sweeps: readonly Sweep[], feedline: Feedline): readonly Finding[] {
+export function lossContradicted(sweeps: readonly Sweep[], feedline: Feedline): readonly Finding[] {
   let worst = { frequencyHz: 0, magnitude: 1 + TOLERATED_EXCESS };
   for (const sweep of sweeps) {
     if (sweep.referenceOhms !== feedline.characteristicOhms) continue;

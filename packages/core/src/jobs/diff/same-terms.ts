@@ -1,13 +1,21 @@
 import type { Scope } from "../../bands/scope.js";
 import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import { DEFAULT_LIMITS } from "../../facts/limits.js";
-import type { Deployment } from "../../sweep/deployment.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { mapReflections, referredTo, type Sweep } from "../../sweep/sweep.js";
 import type { Cause } from "./cause.js";
 import { explanationOf } from "./explanation.js";
+import {
+  type Both,
+  checkKnownLines,
+  isWithinDoubt,
+  type KnownLines,
+  LINES_NEED_PHASE,
+  linesTakenOut,
+  withoutLines,
+} from "./known-lines.js";
 import { type LineChange, throughChange } from "./line-change.js";
-import { type Given, type Group, groupOf, sideOf } from "./sides.js";
+import { type Given, type Group, groupOf, mapGroup, type Side, sideOf } from "./sides.js";
 
 /** Both sides as they are compared: at one reference impedance, and where that was asked for at one place on the line. */
 export interface SameTerms {
@@ -29,6 +37,8 @@ export interface TermsOptions {
   readonly instrument?: Instrument | null;
   /** Take a change of the line out of the second sweeps, so that the antennas are compared at the first one's place */
   readonly isSamePlane?: boolean;
+  /** The lines that both sides were swept through: they are taken out, and the antennas are compared at their ends; null or absent: not known */
+  readonly feedlines?: KnownLines | null;
 }
 
 /**
@@ -43,41 +53,48 @@ export interface TermsOptions {
 export function onSameTerms(
   before: Given | readonly Given[],
   after: Given | readonly Given[],
-  { plan, instrument = null, isSamePlane = false }: TermsOptions & Pick<Scope, "plan">,
+  { plan, instrument = null, isSamePlane = false, feedlines = null }: TermsOptions & Pick<Scope, "plan">,
 ): SameTerms {
-  const [befores, afters] = [groupOf(before, "before"), groupOf(after, "after")];
-  const { referenceOhms } = befores[0].parts[0];
+  const given = { before: groupOf(before, "before"), after: groupOf(after, "after") };
+  checkKnownLines(feedlines, given.before, given.after);
+  const { referenceOhms } = given.before[0].parts[0];
   const asOne = (sweep: Sweep) => referredTo(sweep, referenceOhms);
-  const [first, second] = [mapGroup(befores, asOne), mapGroup(afters, asOne)];
-  const asMeasured = isSamePlane
-    ? explanationOf(sideOf(first, DEFAULT_LIMITS, plan), sideOf(second, DEFAULT_LIMITS, plan), instrument)
-    : null;
-  const line = asMeasured?.line ?? null;
-  return {
-    before: first,
-    after: line === null ? second : mapGroup(second, (sweep) => undone(sweep, line)),
-    takenOut: asMeasured === null || line === null ? [] : asMeasured.causes,
-    ...matched([...befores, ...afters], [...first, ...second], referenceOhms),
+  const measured: Both = { before: mapGroup(given.before, asOne), after: mapGroup(given.after, asOne) };
+  const hasPhase = [...given.before, ...given.after].every(({ parts }) => parts.every(({ kind }) => kind === "vector"));
+  const lines = hasPhase ? feedlines : null;
+  const atAntennas = lines === null ? measured : withoutLines(measured, lines);
+  const sidesOf = ({ before: first, after: second }: Both): readonly [Side, Side] => [
+    sideOf(first, DEFAULT_LIMITS, plan),
+    sideOf(second, DEFAULT_LIMITS, plan),
+  ];
+  const found = isSamePlane || lines !== null ? explanationOf(...sidesOf(atAntennas), instrument) : null;
+  const change = found?.line ?? null;
+  const line = change !== null && (isSamePlane || (lines !== null && isWithinDoubt(change, lines))) ? change : null;
+  const compared: Both = {
+    before: atAntennas.before,
+    after: line === null ? atAntennas.after : mapGroup(atAntennas.after, (sweep) => undone(sweep, line)),
   };
-}
-
-/** Deployments with each part replaced by what a function makes of it. */
-function mapGroup([first, ...others]: Group, map: (sweep: Sweep) => Sweep): Group {
-  const mapped = ({ parts: [part, ...parts], ...deployment }: Deployment): Deployment => ({
-    ...deployment,
-    parts: [map(part), ...parts.map(map)],
-  });
-  return [mapped(first), ...others.map(mapped)];
+  const { isMatched, findings } = matched(given, compared, referenceOhms);
+  return {
+    ...compared,
+    isMatched,
+    takenOut: isSamePlane && found !== null && line !== null ? found.causes : [],
+    findings: [
+      ...findings,
+      ...(lines === null ? [] : linesTakenOut(lines, sidesOf(measured), sidesOf(compared), change)),
+      ...(feedlines !== null && lines === null ? [LINES_NEED_PHASE] : []),
+    ],
+  };
 }
 
 /** Whether all is at one reference impedance: scalar sweeps cannot be converted and stay as they are. */
 function matched(
-  given: readonly Deployment[],
-  compared: readonly Deployment[],
+  given: Both,
+  compared: Both,
   referenceOhms: number,
 ): { isMatched: boolean; findings: readonly Finding[] } {
-  const ohmsOf = (deployments: readonly Deployment[]) =>
-    new Set(deployments.flatMap(({ parts }) => parts.map((sweep) => sweep.referenceOhms)));
+  const ohmsOf = ({ before, after }: Both) =>
+    new Set([...before, ...after].flatMap(({ parts }) => parts.map((sweep) => sweep.referenceOhms)));
   const otherOhms = [...ohmsOf(given)].filter((ohms) => ohms !== referenceOhms);
   const isMatched = [...ohmsOf(compared)].every((ohms) => ohms === referenceOhms);
   const params = { firstOhms: referenceOhms, otherOhms, areMatched: isMatched };

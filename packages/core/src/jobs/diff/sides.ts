@@ -45,6 +45,15 @@ export function groupOf(given: Given | readonly Given[], name: "before" | "after
 
 const isList = (given: Given | readonly Given[]): given is readonly Given[] => Array.isArray(given);
 
+/** Deployments with each part replaced by what a function makes of it. */
+export function mapGroup([first, ...others]: Group, map: (sweep: Sweep, deployment: number) => Sweep): Group {
+  const mapped = ({ parts: [part, ...parts], ...deployment }: Deployment, i: number): Deployment => ({
+    ...deployment,
+    parts: [map(part, i), ...parts.map((other) => map(other, i))],
+  });
+  return [mapped(first, 0), ...others.map((deployment, i) => mapped(deployment, i + 1))];
+}
+
 /** What a side is compared by. */
 export function sideOf(deployments: readonly Deployment[], limits: Limits, plan: BandPlan): Side {
   const all = deployments.map((deployment): Repeat => {

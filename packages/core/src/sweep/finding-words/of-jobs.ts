@@ -13,6 +13,33 @@ type OfDip = {
 const whereOf = ({ deployment, band }: OfDip) => (deployment === null ? band : `${deployment}, ${band}`);
 const sizeOf = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
 
+/** What a change of line makes of a difference. */
+type LinesTakenOut = {
+  /** "12 m, RG-58" */
+  readonly before: string;
+  readonly after: string;
+  /** What seems left of a change of the line; null where nothing is */
+  readonly left: { readonly lengthM: number; readonly lossDb: number; readonly isTakenOut: boolean } | null;
+  /** Root mean square of the difference of Γ */
+  readonly atAnalyser: number;
+  readonly atAntennas: number;
+  /** null where there is no difference to explain */
+  readonly explains: "all" | "part" | "none" | null;
+};
+
+const EXPLAINED_BY_LINES = {
+  all: "the change of the line explains it",
+  part: "the change of the line explains a part of it, and the antenna changed as well",
+  none: "the change of the line does not explain it",
+} as const;
+
+function lineLeft({ lengthM, lossDb, isTakenOut }: NonNullable<LinesTakenOut["left"]>): string {
+  const what = `${Math.abs(lengthM).toFixed(1)} m (electrical) ${lengthM < 0 ? "less" : "more"} line and ${Math.abs(lossDb).toFixed(2)} dB at 10 MHz ${lossDb < 0 ? "less" : "more"}`;
+  return isTakenOut
+    ? `What is left looks like ${what}, within what such lengths and kinds are known to, and was taken out too.`
+    : `What is left looks like ${what}: see whether both lines are what you stated.`;
+}
+
 /** What the jobs notice: trim, diff, and a season of sweeps. */
 export const JOB_FINDINGS = {
   "no-dip": {
@@ -82,6 +109,24 @@ export const JOB_FINDINGS = {
   "same-plane": {
     meaning: "A change of the line was taken out of the second sweep before the antennas were compared.",
     words: ({ cause }: { cause: string }) => `Taken out of the second sweep before comparing: ${cause}`,
+  },
+  "lines-taken-out": {
+    meaning:
+      "The lines that both sides were swept through were taken out, and the antennas are compared at their ends.",
+    words: ({ before, after, left, atAnalyser, atAntennas, explains }: LinesTakenOut) =>
+      [
+        `Both lines are taken out (before: ${before}; after: ${after}), and each SWR here is the one at the antenna.`,
+        ...(explains === null
+          ? []
+          : [
+              `At the analyser Γ differs by ${atAnalyser.toFixed(2)}, at the antennas by ${atAntennas.toFixed(2)}: ${EXPLAINED_BY_LINES[explains]}.`,
+            ]),
+        ...(left === null ? [] : [lineLeft(left)]),
+      ].join(" "),
+  },
+  "lines-need-phase": {
+    meaning: "Lines were stated, and a sweep without phase does not let them be taken out.",
+    words: () => "The lines stated were not taken out: that needs the phase, which not all of these sweeps know.",
   },
   "same-sweep": {
     meaning: "A sweep stands on both sides of the comparison.",
