@@ -15,7 +15,15 @@ import {
 import { causeScores, isRight } from "../support/cause-scores.js";
 import { COAX, modelled, sweepModelled } from "../support/modelled-sweeps.js";
 import { type BandTruth, bandTruth, readNec } from "../support/nec-truth.js";
-import { familiesOf, LOSSES, RANGES, type StrangeScore, strangeScores } from "../support/strange-scores.js";
+import {
+  familiesOf,
+  LOSSES,
+  RANGES,
+  type StrangeScore,
+  scalarOfPart,
+  strangeScores,
+} from "../support/strange-scores.js";
+import { unchangedScores } from "../support/unchanged-scores.js";
 
 const CASES = [
   { name: "dipole-20m", lowHz: 14_000_000, highHz: 14_350_000 },
@@ -174,4 +182,28 @@ for (const { range, scores } of strange) {
   console.log(
     `${range}: of ${lossy.length} with added loss or resistance ${silent} called better without a word of loss`,
   );
+}
+
+/** The same without phase: nothing but a moved resonance and loss can be told. */
+console.log(`\nThe same without phase, all changes: ${outcomes.join(" / ")}.\n`);
+for (const range of RANGES) {
+  const scores = strangeScores(familiesOf("held-out"), range, STRANGE_SEEDS, { asSweep: scalarOfPart });
+  console.log(`${range}: ${countsOf(scores)}`);
+}
+
+/** Bands of the same antenna, swept again or hung up again, that diff does not call unchanged. */
+console.log(
+  "\nBands that did not change by as much as matters and are not `unchanged`, wide sweeps, families held out.\n",
+);
+console.log("| points | noise | swept again | hung up again | of these `perhaps` |");
+console.log("|--:|--:|--:|--:|--:|");
+for (const points of [201, 401, 1001]) {
+  for (const noise of [0.002, 0.004]) {
+    const [again, hungUp] = (["nothing", "another-sweep"] as const).map((change) => {
+      const scores = unchangedScores(familiesOf("held-out"), STRANGE_SEEDS, change, { points, noise });
+      const changed = scores.filter(({ isUnchanged }) => !isUnchanged);
+      return { text: `${changed.length} of ${scores.length}`, perhaps: changed.filter(({ isPerhaps }) => isPerhaps) };
+    });
+    console.log(`| ${points} | ${noise} | ${again?.text} | ${hungUp?.text} | ${hungUp?.perhaps.length} |`);
+  }
 }

@@ -8,7 +8,9 @@ import { familiesOf, LINE_LOSSES, type StrangeScore, strangeScores } from "../su
 
 /** The ranges that tell least and most. */
 const TRIED = ["band", "joined"] as const;
-const scores = new Map(TRIED.map((range) => [range, strangeScores(familiesOf("held-out"), range, [9000], 11)]));
+const scores = new Map(
+  TRIED.map((range) => [range, strangeScores(familiesOf("held-out"), range, [9000], { every: 11 })]),
+);
 const named = (of: readonly StrangeScore[]) =>
   of.map(({ change, family, seed, likely }) => `${change} ${family} ${seed}: ${likely.join(", ")}`).join("; ");
 

@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import { isWithinCalibration } from "../../packages/core/src/jobs/diff/calibration.js";
 import type { CommonSamples } from "../../packages/core/src/jobs/diff/common-samples.js";
 import { fitSeries } from "../../packages/core/src/jobs/diff/series-fit.js";
-import { smoothChange } from "../../packages/core/src/jobs/diff/smooth-change.js";
+import { changeOf, smoothChange } from "../../packages/core/src/jobs/diff/smooth-change.js";
+import { againstSmooth } from "../../packages/core/src/jobs/diff/spare-numbers.js";
 import { evenly, type Pair, present, reflectionOf } from "../support/sweeps.js";
 
 /** Γ before and after at frequencies. */
@@ -25,10 +26,7 @@ describe("a smooth change", () => {
   const share = (hz: number) => (hz - 7.1e6) / 0.1e6;
 
   test("needs two numbers for each power of frequency, and none for what is left anyway", () => {
-    const needed = smoothChange(
-      samplesOf(band, ZERO, (hz) => [0.1 * share(hz) ** 3, 0]),
-      1e-6,
-    );
+    const needed = smoothChange(changeOf(samplesOf(band, ZERO, (hz) => [0.1 * share(hz) ** 3, 0])), 1e-6);
     expect(needed(0.2)).toBe(0);
     expect(needed(1e-6)).toBe(8);
     // A straight line leaves of x³ the root of 4/175, 0.15 of it, and a little more at samples that take in the ends.
@@ -37,11 +35,26 @@ describe("a smooth change", () => {
 
   test("needs its own numbers in each band", () => {
     const two = [...band, ...evenly(14e6, 14.35e6, 5e3)];
-    const needed = smoothChange(
-      samplesOf(two, ZERO, (hz) => (hz < 10e6 ? [0.1, 0] : [0, 0.1])),
-      1e-6,
-    );
+    const needed = smoothChange(changeOf(samplesOf(two, ZERO, (hz) => (hz < 10e6 ? [0.1, 0] : [0, 0.1]))), 1e-6);
     expect(needed(1e-6)).toBe(4);
+  });
+});
+
+describe("an explanation against a smooth change", () => {
+  // A smooth change needs 6 numbers for a residual of 0.004 or less, 2 for 0.02, none for 0.1.
+  const needed = (residual: number) => (residual <= 0.004 ? 6 : residual <= 0.02 ? 2 : 0);
+  const { spareOf, isExact } = againstSmooth(needed, 0.1, 0.004);
+  const of = (numbers: number, residual: number) => ({ numbers, residual, nearly: { share: 0.2, spare: 8 } });
+
+  test("is exact where it leaves noise and needs three numbers less", () => {
+    expect([spareOf(of(1, 0.001)), spareOf(of(3, 0.004)), spareOf(of(1, 0.02))]).toEqual([5, 3, 1]);
+    expect([isExact(of(3, 0.004)), isExact(of(4, 0.004)), isExact(of(1, 0.0041))]).toEqual([true, false, false]);
+  });
+
+  test("is near where it leaves its share of the difference and needs as many less as are asked for", () => {
+    const { isNear } = againstSmooth(() => 10, 0.1, 0.004);
+    expect([isNear(of(2, 0.02)), isNear(of(3, 0.02)), isNear(of(2, 0.021))]).toEqual([true, false, false]);
+    expect(isNear({ numbers: 1, residual: 0, nearly: null })).toBe(false);
   });
 });
 

@@ -30,16 +30,17 @@ export interface Asked {
   readonly instrument?: Instrument;
   readonly causes?: readonly Cause[] | null;
   readonly band?: Pair;
+  readonly scatter?: number | null;
 }
 export const compared = (
   first: Side,
   second: Side,
-  { instrument, causes = [], band = BAND }: Asked = {},
+  { instrument, causes = [], band = BAND, scatter = null }: Asked = {},
 ): BandDiff | null =>
   diffBand(
     bandOf(band),
     first,
     second,
-    { thresholds: DEFAULT_THRESHOLDS, instrument: instrument ?? null, limits: DEFAULT_LIMITS },
+    { thresholds: DEFAULT_THRESHOLDS, instrument: instrument ?? null, limits: DEFAULT_LIMITS, scatter },
     causes,
   );

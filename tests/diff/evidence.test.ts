@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { interference, jumpCause } from "../../packages/core/src/jobs/diff/interference.js";
 import type { SideCurve } from "../../packages/core/src/jobs/diff/side-curve.js";
 import { suspectedLoss } from "../../packages/core/src/jobs/diff/suspected-loss.js";
-import { isSurelyLine, tolerancesFor } from "../../packages/core/src/jobs/diff/thresholds.js";
+import { tolerancesFor } from "../../packages/core/src/jobs/diff/thresholds.js";
 import { whatMoved } from "../../packages/core/src/jobs/diff/what-moved.js";
 import { rampSweep } from "../support/invented-plan.js";
 import { limitEdges, resonanceSweep, sideCurveFor } from "../support/judged.js";
@@ -38,15 +38,6 @@ describe("what is overlooked", () => {
     // 1 dB of tracking: 0.122 ρ at the median of each.
     const tracking = { directivityDb: 200, trackingDb: 1 };
     expect(tolerancesFor(known(0, 0.3), known(0, 0.5), 0, tracking).enough).toBeCloseTo(0.8 * (10 ** 0.05 - 1), 4);
-  });
-
-  test("a line is sure that leaves a fifth of the difference, or half as much again as the noise", () => {
-    const [calm, noisy] = [known(0), known(0.04)];
-    expect(isSurelyLine(0.0199, 0.1, calm, calm)).toBe(true);
-    expect(isSurelyLine(0.0201, 0.1, calm, calm)).toBe(false);
-    expect(isSurelyLine(0.059, 0.1, noisy, calm)).toBe(true);
-    expect(isSurelyLine(0.061, 0.1, calm, noisy)).toBe(false);
-    expect(isSurelyLine(0.074, 0.1, known(0.03), noisy)).toBe(true);
   });
 });
 

@@ -11,8 +11,8 @@ const cause = (code: CauseCode, confidence: Cause["confidence"] = "likely"): Cau
   evidence: {},
   message: code,
 });
-const better = { isBetter: true, text: "better" };
-const worse = { isBetter: false, text: "worse" };
+const better = { isBetter: true, isPerhaps: false, text: "better" };
+const worse = { isBetter: false, isPerhaps: false, text: "worse" };
 
 describe("the measured verdict", () => {
   test.each([
@@ -26,9 +26,29 @@ describe("the measured verdict", () => {
   });
 });
 
+describe("perhaps", () => {
+  const perhaps = { ...better, isPerhaps: true };
+  const measured = verdictOf([perhaps, null], perhaps);
+
+  test("holds where every sign may be scatter", () => {
+    expect(measured).toMatchObject({ verdict: "improved", isPerhaps: true });
+    expect(verdictOf([perhaps, better], perhaps).isPerhaps).toBe(false);
+    expect(verdictOf([null, null], null).isPerhaps).toBe(false);
+  });
+
+  test("ends where a cause is surely something else than the same antenna put up again", () => {
+    const moved = (frequencyPercent: number) => ({ ...cause("resonance-moved"), evidence: { frequencyPercent } });
+    const stays = (...causes: readonly Cause[]) => explained(measured, causes).isPerhaps;
+    expect([stays(), stays(cause("antenna-changed")), stays(moved(0.3))]).toEqual([true, true, true]);
+    expect([stays(cause("coil-added")), stays(moved(-2))]).toEqual([false, false]);
+    expect(explained(measured, [cause("loss-added", "possible")])).toMatchObject({ verdict: "mixed", isPerhaps: true });
+    expect(explained(measured, [cause("loss-added")])).toMatchObject({ verdict: "worse", isPerhaps: false });
+  });
+});
+
 describe("the causes make of it:", () => {
   const becomes = (measured: DiffVerdict, ...causes: readonly Cause[]) =>
-    explained({ verdict: measured, why: "measured", isHidden: false }, causes).verdict;
+    explained({ verdict: measured, why: "measured", isHidden: false, isPerhaps: false }, causes).verdict;
 
   test("a lower SWR through loss alone is worse, a higher one through less loss improved", () => {
     expect(becomes("improved", cause("loss-added"))).toBe("worse");
@@ -57,7 +77,7 @@ describe("the causes make of it:", () => {
 
   test("loss beside another length is said", () => {
     const causes = [cause("line-length-changed"), cause("loss-added")];
-    expect(explained({ verdict: "improved", why: "", isHidden: false }, causes).why).toMatch(
+    expect(explained({ verdict: "improved", why: "", isHidden: false, isPerhaps: false }, causes).why).toMatch(
       /another place.*more is lost/,
     );
   });

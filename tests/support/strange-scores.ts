@@ -1,4 +1,4 @@
-import { type CauseCode, deploymentOf, diff, planById, vectorSweep } from "@feedpoint/core";
+import { type CauseCode, deploymentOf, diff, planById, type Sweep, scalarSweep, vectorSweep } from "@feedpoint/core";
 import {
   ANTENNA_FAMILIES,
   applicable,
@@ -44,6 +44,13 @@ const MAY_BE_LIKELY: Readonly<Partial<Record<ChangeName, readonly CauseCode[]>>>
   "capacitor-across-plug": ["capacitor-added", "antenna-changed"],
 };
 
+/** The same without phase: of a longer line its loss is all that shows. */
+const MAY_BE_LIKELY_WITHOUT_PHASE: typeof MAY_BE_LIKELY = {
+  ...MAY_BE_LIKELY,
+  "line-longer": ["loss-added"],
+  "line-shorter": ["loss-removed"],
+};
+
 /** Changes that add loss, in the line; with those that add a resistance. */
 export const LINE_LOSSES: ReadonlySet<ChangeName> = new Set<ChangeName>([
   "lossy-line",
@@ -76,7 +83,7 @@ export function strangeScores(
   families: readonly FamilyName[],
   range: ViewRange,
   seeds: readonly number[],
-  every = 1,
+  { every = 1, asSweep = sweepOfPart }: { readonly every?: number; readonly asSweep?: (part: SweptPart) => Sweep } = {},
 ): readonly StrangeScore[] {
   const cases = families.flatMap((family) =>
     CHANGES.filter((change) => applicable(family, change)).flatMap((change) =>
@@ -87,7 +94,7 @@ export function strangeScores(
     .filter((_, i) => i % every === 0)
     .map(({ family, change, seed }) => {
       const { before, after } = makePair(seed, { family, change, range });
-      const { bands, causes, findings } = diff(deploymentOf(before.map(sweepOf)), deploymentOf(after.map(sweepOf)), {
+      const { bands, causes, findings } = diff(deploymentOf(before.map(asSweep)), deploymentOf(after.map(asSweep)), {
         plan,
       });
       const likely = causes.filter(({ confidence }) => confidence === "likely").map(({ code }) => code);
@@ -102,19 +109,30 @@ export function strangeScores(
         likely,
         isImproved,
         isSilent: isImproved && !mentions,
-        outcome: outcomeOf(change, told, causes.length),
+        outcome: outcomeOf(
+          asSweep === scalarOfPart ? MAY_BE_LIKELY_WITHOUT_PHASE : MAY_BE_LIKELY,
+          change,
+          told,
+          causes.length,
+        ),
       };
     });
 }
 
-function outcomeOf(change: ChangeName, likely: readonly CauseCode[], causes: number): StrangeOutcome {
-  const allowed = MAY_BE_LIKELY[change] ?? ["antenna-changed"];
+function outcomeOf(
+  mayBeLikely: typeof MAY_BE_LIKELY,
+  change: ChangeName,
+  likely: readonly CauseCode[],
+  causes: number,
+): StrangeOutcome {
+  const allowed = mayBeLikely[change] ?? ["antenna-changed"];
   if (likely.some((code) => !allowed.includes(code))) return "wrong";
   if (likely.length > 0) return "right";
   return causes > 0 ? "possible" : "nothing";
 }
 
-const sweepOf = ({ label, frequencyHz, real, imaginary }: SweptPart) =>
+/** A part of a pair as a sweep. */
+export const sweepOfPart = ({ label, frequencyHz, real, imaginary }: SweptPart) =>
   vectorSweep(
     { label, referenceOhms: 50 },
     {
@@ -123,3 +141,18 @@ const sweepOf = ({ label, frequencyHz, real, imaginary }: SweptPart) =>
       reflectionImaginary: Float64Array.from(imaginary),
     },
   );
+
+/** The same without phase, as an SWR printed with two decimals. */
+export const scalarOfPart = ({ label, frequencyHz, real, imaginary }: SweptPart) =>
+  scalarSweep(
+    { label, referenceOhms: 50 },
+    {
+      frequencyHz: Float64Array.from(frequencyHz),
+      reflectionMagnitude: Float64Array.from(real, (value, i) => asPrinted(Math.hypot(value, imaginary[i] ?? 0))),
+    },
+  );
+
+function asPrinted(rho: number): number {
+  const swr = Number(((1 + Math.min(rho, 0.999)) / (1 - Math.min(rho, 0.999))).toFixed(2));
+  return (swr - 1) / (swr + 1);
+}

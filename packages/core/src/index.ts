@@ -111,9 +111,10 @@ export {
 export type { FileContent } from "./input/file-content.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
 export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
-export { type BandDiff, type Change, DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-diff.js";
+export type { BandDiff, Change } from "./jobs/diff/band-diff.js";
+export { DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-signs.js";
 export type { Cause, CauseCode } from "./jobs/diff/cause.js";
-export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
+export { DEFAULT_SCATTER, type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
 export { headlineSentences } from "./jobs/diff/headline.js";
 export type { KnownLines } from "./jobs/diff/known-lines.js";
 export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";

@@ -29,6 +29,13 @@ export function positiveArgument(text: string): number {
   return value;
 }
 
+export function scatterArgument(text: string): number {
+  const value = Number(text);
+  if (text.trim() === "" || !(value >= 0 && value < 1))
+    throw new InvalidArgumentError("A reflection from 0 up to 1 is needed; 0: nothing was touched between the sweeps.");
+  return value;
+}
+
 export function wholeNumberArgument(text: string): number {
   const value = Number(text);
   if (!(Number.isInteger(value) && value > 0)) throw new InvalidArgumentError("A whole number above 0 is needed.");

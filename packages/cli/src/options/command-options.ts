@@ -1,4 +1,4 @@
-import { DEFAULT_THRESHOLDS, FEEDLINE_KINDS, GRADE_CRITERIA } from "@feedpoint/core";
+import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, GRADE_CRITERIA } from "@feedpoint/core";
 import {
   conditionArgument,
   endArgument,
@@ -6,6 +6,7 @@ import {
   frequencyArgument,
   listOf,
   positiveArgument,
+  scatterArgument,
   shardArgument,
   wholeNumberArgument,
 } from "./arguments.js";
@@ -54,6 +55,14 @@ export const COMMAND_OPTIONS = {
     flags: "--log <file>",
     help: "the deployment log, where it is not deployments.csv in that folder",
     of: ["diff"],
+  },
+  scatter: {
+    name: "scatter",
+    flags: "--scatter <rho>",
+    help: `what the same antenna, put up and swept again, differs by, where no repeats tell (default ${DEFAULT_SCATTER})`,
+    of: ["diff"],
+    parse: scatterArgument,
+    fallback: DEFAULT_SCATTER,
   },
   threshold: {
     name: "threshold",

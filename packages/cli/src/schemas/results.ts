@@ -54,6 +54,9 @@ const diff = z.object({
       isHidden: z
         .boolean()
         .describe("true: unchanged only because the sweeps of one side differ so much that nothing can be told"),
+      isPerhaps: z
+        .boolean()
+        .describe("true: changed by no more than putting the same antenna up again is assumed to do"),
     }),
   ),
   causes: z.array(

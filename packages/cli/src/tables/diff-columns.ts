@@ -85,6 +85,7 @@ export const diffColumns = (limits: Limits): readonly Column<DiffRow>[] => [
   { key: "worstIsAtLeastBefore", value: ({ band }) => band.before.worst?.isAtLeast ?? null },
   { key: "worstIsAtLeastAfter", value: ({ band }) => band.after.worst?.isAtLeast ?? null },
   { key: "isHidden", about: "unchanged only because the repeats differ too much", value: ({ band }) => band.isHidden },
+  { key: "isPerhaps", about: "no more than putting it up again may do", value: ({ band }) => band.isPerhaps },
   { key: "plan", value: ({ result }) => result.plan.id },
   { key: "planCertainty", value: ({ result }) => result.plan.certainty },
   { key: "severity", about: "of the gravest finding", value: (row) => gravest(findingsOf(row)) },

@@ -31,9 +31,15 @@ const DIFF_VERDICTS: Readonly<Record<DiffVerdict, string>> = {
   "not-comparable": "not comparable",
 };
 
-/** A band's verdict in words; "not told" where the repeats of a side hide it. */
-export const diffVerdictText = ({ verdict, isHidden }: Pick<BandDiff, "verdict" | "isHidden">): string =>
-  isHidden ? "not told" : DIFF_VERDICTS[verdict];
+/** A band's verdict in words; "not told" where the repeats of a side hide it, "perhaps" where it may be scatter. */
+export function diffVerdictText({
+  verdict,
+  isHidden,
+  isPerhaps,
+}: Pick<BandDiff, "verdict" | "isHidden" | "isPerhaps">): string {
+  if (isHidden) return "not told";
+  return isPerhaps && verdict !== "mixed" ? `perhaps ${DIFF_VERDICTS[verdict]}` : DIFF_VERDICTS[verdict];
+}
 
 const NEEDS: Readonly<Record<Need, string>> = {
   none: "no tuner",

@@ -9,6 +9,7 @@ import { fitScale, type ScaleFit } from "./scale-fit.js";
 import { LEAST_SCALE } from "./scale-search.js";
 import { fitSeries } from "./series-fit.js";
 import { bulkDelayOf, type SideCurve, widestSpanHz } from "./side-curve.js";
+import { type Fitted, type Nearly, OF_PARTS } from "./spare-numbers.js";
 import { LEAST_LENGTH_M } from "./thresholds.js";
 
 /** A residual of this share of what is overlooked anyway needs no better explanation. */
@@ -17,28 +18,13 @@ const WELL_EXPLAINED_SHARE = 0.02;
 const TELEVISION_OHMS = 75;
 
 /** One way to explain a difference. */
-export interface Candidate {
+export interface Candidate extends Fitted {
   readonly causes: readonly Cause[];
   readonly line: LineChange | null;
-  /** Real numbers that it is free in */
-  readonly numbers: number;
-  readonly residual: number;
   /** Against what physics allows (line that takes loss away), or two changes that these sweeps do not tell apart: never likely */
   readonly isDoubtful: boolean;
-  /** It is sure as well where it leaves more than noise, but little for the numbers it has to spare; null: it must leave nothing */
-  readonly nearly: Nearly | null;
 }
 
-/** What an explanation may leave that is not quite the truth, and still be sure. */
-interface Nearly {
-  /** Greatest share of the difference */
-  readonly share: number;
-  /** Fewest numbers that a smooth change needs beyond its own */
-  readonly spare: number;
-}
-
-/** Real line is not quite of its impedance. */
-const OF_PARTS: Nearly = { share: 0.2, spare: 8 };
 /**
  * A wire of another length keeps its height, its traps and its line: it scales only nearly. With a change of the line beside it
  * there is more to fit with, and less may be left. Chosen on pairs of modelled antennas.

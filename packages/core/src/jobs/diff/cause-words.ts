@@ -4,6 +4,7 @@ import type { LineFit } from "./line-fit.js";
 import type { ReferenceFit } from "./reference-fit.js";
 import type { ScaleFit } from "./scale-fit.js";
 import type { SeriesFit, SeriesPart } from "./series-fit.js";
+import { REHUNG_PERCENT } from "./verdict.js";
 
 /** Fits put into words, each as a likely cause. */
 
@@ -87,7 +88,7 @@ export function scaleCause({ scale, residual }: Pick<ScaleFit, "scale" | "residu
       wireLengthPercent: lengthPercent,
       residualRms: residual,
     },
-    message: `The whole curve moved ${percent > 0 ? "up" : "down"} by ${Math.abs(percent).toFixed(1)} % in frequency, as if the wire had become ${Math.abs(lengthPercent).toFixed(1)} % ${percent > 0 ? "shorter" : "longer"}.`,
+    message: `The whole curve moved ${percent > 0 ? "up" : "down"} by ${Math.abs(percent).toFixed(1)} % in frequency, as if the wire had become ${Math.abs(lengthPercent).toFixed(1)} % ${percent > 0 ? "shorter" : "longer"}${Math.abs(percent) <= REHUNG_PERCENT ? ": no more than hanging the same wire up again does" : ""}.`,
   };
 }
 

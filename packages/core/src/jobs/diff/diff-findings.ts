@@ -7,7 +7,8 @@ import { at, type Column } from "../../numbers/column.js";
 import type { Deployment } from "../../sweep/deployment.js";
 import { type Finding, finding, placed } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
-import type { BandDiff, Thresholds } from "./band-diff.js";
+import type { BandDiff } from "./band-diff.js";
+import type { Thresholds } from "./band-signs.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
 import type { Side } from "./sides.js";
 
@@ -79,6 +80,12 @@ export function lossNotTold(bands: readonly BandDiff[], causes: readonly Cause[]
   const better = bands.filter(({ verdict }) => verdict === "improved").map(({ band }) => band);
   if (better.length === 0 || causes.some((cause) => isLikely(cause) && LEAVES_NO_DOUBT.has(cause.code))) return [];
   return [finding("caution", "loss-not-told", { bands: better })];
+}
+
+/** Bands that changed by no more than putting the same antenna up again is assumed to do. */
+export function scatterAssumed(bands: readonly BandDiff[], scatter: number): readonly Finding[] {
+  const perhaps = bands.filter(({ isPerhaps }) => isPerhaps).map(({ band }) => band);
+  return perhaps.length === 0 ? [] : [finding("info", "scatter-assumed", { bands: perhaps, scatter })];
 }
 
 /** Bands that were named and are not in the answer. */

@@ -7,7 +7,8 @@ import { type Deployment, deploymentInfo } from "../../sweep/deployment.js";
 import type { Finding } from "../../sweep/finding.js";
 import { readingsOf } from "../../sweep/sweep.js";
 import type { SweepInfo } from "../../sweep/sweep-info.js";
-import { type BandDiff, DEFAULT_THRESHOLDS, diffBand, type Thresholds } from "./band-diff.js";
+import { type BandDiff, diffBand } from "./band-diff.js";
+import { DEFAULT_THRESHOLDS, type Thresholds } from "./band-signs.js";
 import { type Cause, possible } from "./cause.js";
 import {
   lossNotTold,
@@ -18,11 +19,12 @@ import {
   samePlaneFindings,
   sameSweeps,
   samplingDoubts,
+  scatterAssumed,
 } from "./diff-findings.js";
 import { explanationOf } from "./explanation.js";
 import { headlineOf } from "./headline.js";
 import { onSameTerms, type TermsOptions } from "./same-terms.js";
-import { type Given, groupOf, sideOf } from "./sides.js";
+import { type Given, groupOf, isTakenTwice, sideOf } from "./sides.js";
 
 /** What a comparison says. Plain data: as JSON it is what `feedpoint diff --json` prints. */
 export interface DiffResult {
@@ -53,7 +55,15 @@ export interface DiffResult {
 export interface DiffOptions extends Scope, TermsOptions {
   /** What a change must exceed to count; what is left out is {@link DEFAULT_THRESHOLDS} */
   readonly thresholds?: Partial<Thresholds>;
+  /**
+   * What the same antenna, put up and swept again, is assumed to differ by in Γ, where no repeats tell it; 0 or more,
+   * {@link DEFAULT_SCATTER} where absent. Changes that may be no more than that are `isPerhaps`.
+   */
+  readonly scatter?: number;
 }
+
+/** What sweeps of the same antenna, taken anew, are assumed to differ by, root mean square of Γ (common practice, no source). */
+export const DEFAULT_SCATTER = 0.04;
 
 /**
  * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.
@@ -96,6 +106,8 @@ export function diff(
   const { instrument = null } = options;
   checkInstrument(instrument);
   const thresholds = thresholdsWith(options.thresholds);
+  const { scatter = DEFAULT_SCATTER } = options;
+  demand(typeof scatter === "number" && scatter >= 0, "scatter", "a number of 0 or more", scatter);
   const limits = limitsWith(options.limits);
   const befores = groupOf(before, "before");
   const afters = groupOf(after, "after");
@@ -104,8 +116,16 @@ export function diff(
   const second = sideOf(terms.after, limits, options.plan);
   const { causes: found } = explanationOf(first, second, instrument);
   const asked = selectBands(options);
+  const assumed = isTakenTwice(first) || isTakenTwice(second) ? null : scatter;
   const bands = asked.flatMap(
-    (band) => diffBand(band, first, second, { thresholds, instrument, limits }, terms.isMatched ? found : null) ?? [],
+    (band) =>
+      diffBand(
+        band,
+        first,
+        second,
+        { thresholds, instrument, limits, scatter: assumed },
+        terms.isMatched ? found : null,
+      ) ?? [],
   );
   const doubts = samplingDoubts(first, second, bands, asked);
   // What a step too long for a dip shows may be the step's doing.
@@ -129,6 +149,7 @@ export function diff(
       ...repeatFindings("after", second, thresholds),
       ...(bands.length === 0 ? [NO_OVERLAP] : notCompared(options.bands ?? [], bands)),
       ...doubts,
+      ...(assumed === null ? [] : scatterAssumed(bands, assumed)),
       ...lossNotTold(bands, causes),
       ...(isWithoutPhase([...terms.before, ...terms.after]) ? [SCALAR_COMPARISON] : []),
       ...planFindings(

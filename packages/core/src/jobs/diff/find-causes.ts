@@ -7,7 +7,8 @@ import { interference, jumpCause } from "./interference.js";
 import type { LineChange } from "./line-change.js";
 import { GREATEST_SCALE } from "./scale-search.js";
 import type { SideCurve } from "./side-curve.js";
-import { smoothChange } from "./smooth-change.js";
+import { changeOf, smoothChange } from "./smooth-change.js";
+import { againstSmooth } from "./spare-numbers.js";
 import { CLEARLY, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
@@ -54,8 +55,6 @@ const isOfWire = ({ causes }: Candidate) => causes.some(({ code }) => code === "
 
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
-/** A cause must need this many numbers fewer than any smooth change that leaves as little. */
-const LEAST_SPARE = 3;
 /** Leaving more than this share of a difference, and more than is overlooked anyway, explains nothing. */
 const LITTLE = 0.2;
 /** Between two explanations that leave nearly alike nobody can choose. */
@@ -74,18 +73,11 @@ function simplestOf(
   const { negligible, enough, tight } = tolerances;
   const difference = meanDifference(samples);
   if (difference < negligible) return NOTHING;
-  const numbersNeeded = smoothChange(samples, tight);
-  const spareOf = ({ residual, numbers }: Candidate) => numbersNeeded(Math.max(residual, tight)) - numbers;
+  const { spareOf, isExact, isNear } = againstSmooth(smoothChange(changeOf(samples), tight), difference, tight);
   const mayBeCalibration = isWithinCalibration(samples, instrument);
   // A calibration makes no loss and no line that holds over all bands, but it may move a dip.
-  const isNearlySure = (candidate: Candidate) =>
-    candidate.nearly !== null &&
-    !(mayBeCalibration && isOfWire(candidate)) &&
-    candidate.residual <= candidate.nearly.share * difference &&
-    spareOf(candidate) >= candidate.nearly.spare;
   const isSure = (candidate: Candidate) =>
-    !candidate.isDoubtful &&
-    ((candidate.residual <= tight && spareOf(candidate) >= LEAST_SPARE) || isNearlySure(candidate));
+    !candidate.isDoubtful && (isExact(candidate) || (isNear(candidate) && !(mayBeCalibration && isOfWire(candidate))));
   const explains = ({ residual }: Candidate) =>
     residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
   const tried = candidatesFor(samples, before, difference, enough);

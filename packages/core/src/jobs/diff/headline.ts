@@ -31,16 +31,30 @@ export function headlineSentences(bands: readonly BandDiff[], causes: readonly C
   return [sentence(parts), ...(needs.length === 0 ? [] : [sentence(needs)]), ...reason];
 }
 
-/** A verdict, and "hidden" for one that is "unchanged" only for want of anything to tell. */
-type BandOutcome = DiffVerdict | "hidden";
+/** A verdict; whether it is one that scatter may have made; and "hidden" for one that is "unchanged" only for want of anything to tell. */
+type BandOutcome = DiffVerdict | "perhaps-improved" | "perhaps-worse" | "hidden";
 
-const outcomeOf = ({ verdict, isHidden }: BandDiff): BandOutcome => (isHidden ? "hidden" : verdict);
+function outcomeOf({ verdict, isHidden, isPerhaps }: BandDiff): BandOutcome {
+  if (isHidden) return "hidden";
+  return isPerhaps && (verdict === "improved" || verdict === "worse") ? `perhaps-${verdict}` : verdict;
+}
 
-const ORDER: readonly BandOutcome[] = ["improved", "worse", "mixed", "unchanged", "hidden", "not-comparable"];
+const ORDER: readonly BandOutcome[] = [
+  "improved",
+  "worse",
+  "perhaps-improved",
+  "perhaps-worse",
+  "mixed",
+  "unchanged",
+  "hidden",
+  "not-comparable",
+];
 
 const WORDS: Readonly<Record<BandOutcome, string>> = {
   improved: "better",
   worse: "worse",
+  "perhaps-improved": "perhaps better",
+  "perhaps-worse": "perhaps worse",
   mixed: "neither clearly better nor worse",
   unchanged: "unchanged",
   hidden: "nothing can be told",
@@ -69,8 +83,8 @@ const NEEDS: Readonly<Record<Need, string | null>> = {
 };
 
 /** What the whole band needs now, where the change of that is part of the verdict. */
-function needChange({ band, before, after, verdict }: BandDiff): readonly string[] {
-  if (verdict === "unchanged" || verdict === "not-comparable" || before.need === after.need) return [];
+function needChange({ band, before, after, verdict, isPerhaps }: BandDiff): readonly string[] {
+  if (isPerhaps || verdict === "unchanged" || verdict === "not-comparable" || before.need === after.need) return [];
   const [was, is] = [NEEDS[before.need], NEEDS[after.need]];
   return was === null || is === null ? [] : [`to use all of ${band} now takes ${is} instead of ${was}`];
 }

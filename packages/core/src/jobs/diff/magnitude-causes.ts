@@ -6,7 +6,9 @@ import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
 import { bestScale, LEAST_SCALE } from "./scale-search.js";
 import { knownMagnitudeAt, type SideCurve } from "./side-curve.js";
-import { CLEARLY, isSurelyLine, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
+import { type ChangeOverFrequency, smoothChange } from "./smooth-change.js";
+import { againstSmooth, type Fitted, OF_PARTS } from "./spare-numbers.js";
+import { CLEARLY, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
 interface Magnitudes {
@@ -17,31 +19,56 @@ interface Magnitudes {
 
 const GREATEST_LOSS_DB = 10;
 
+/** Leaving less than this share of a difference explains it. */
+const LITTLE = 0.2;
+/** Between two explanations that leave nearly alike nobody can choose. */
+const ALIKE = 1.25;
+
 /**
  * Why two sweeps differ, as far as ρ alone can tell: nothing; loss; a longer or shorter wire. How long the line is does not
- * show in ρ but for its loss, and another reference impedance cannot be told from another antenna.
+ * show in ρ but for its loss, and another reference impedance cannot be told from another antenna. As with Γ a cause is likely only
+ * where a smooth change of ρ would need clearly more numbers to leave as little.
  */
 export function magnitudeCauses(
   before: SideCurve,
   after: SideCurve,
-  { negligible, enough }: Tolerances,
+  { negligible, enough, tight }: Tolerances,
 ): readonly Cause[] {
   const unrest = interference(before, after);
   const all = magnitudesAt(before, after, 1);
   if (all.frequencyHz.length < FEWEST_SAMPLES) return unrest;
   const difference = residualOf(all, () => 1);
   if (difference < negligible) return unrest;
-  const explains = (residual: number) => residual <= enough && residual < CLEARLY * difference;
+  const { isExact, isNear } = againstSmooth(smoothChange(changeIn(all), tight), difference, tight);
   const loss = fitLoss(all);
-  if (explains(loss.residual) && Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB) {
-    const isSure = isSurelyLine(loss.residual, difference, before, after);
-    return [...unrest, isSure ? lossCause(loss) : possible(lossCause(loss))];
+  const scaled = fitScale(before, after, all, difference);
+  const found: readonly (Fitted & { readonly cause: Cause })[] = [
+    ...(Math.abs(loss.lossAt10MHzDb) >= LEAST_LOSS_DB
+      ? [{ numbers: 1, residual: loss.residual, nearly: OF_PARTS, cause: lossCause(loss) }]
+      : []),
+    ...(Math.abs(scaled.scale - 1) >= LEAST_SCALE
+      ? [{ numbers: 1, residual: scaled.residual, nearly: OF_PARTS, cause: scaleCause(scaled) }]
+      : []),
+  ].sort((a, b) => a.residual - b.residual);
+  const explaining = found.filter(
+    ({ residual }) => residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference),
+  );
+  const [best, other] = explaining;
+  if (best !== undefined) {
+    const isAlone = other === undefined || other.residual > ALIKE * best.residual;
+    const isSure = isAlone && (isExact(best) || isNear(best));
+    return isSure ? [...unrest, best.cause] : [...unrest, ...explaining.map(({ cause }) => possible(cause))];
   }
-  const scaled = fitScale(before, after);
-  if (explains(scaled.residual) && Math.abs(scaled.scale - 1) >= LEAST_SCALE) return [...unrest, scaleCause(scaled)];
   if (difference <= enough || unrest.some(isLikely)) return unrest;
   return [...unrest, possible(antennaCause(difference, loss.residual, scaled.residual))];
 }
+
+/** The change of ρ that some samples show. */
+const changeIn = ({ frequencyHz, before, after }: Magnitudes): ChangeOverFrequency => ({
+  frequencyHz: Float64Array.from(frequencyHz),
+  real: Float64Array.from(after, (value, i) => value - (before[i] ?? 0)),
+  imaginary: null,
+});
 
 function magnitudesAt(before: SideCurve, after: SideCurve, scale: number): Magnitudes {
   const rows = Array.from(thinnedAxis(before, after)).flatMap((frequencyHz) => {
@@ -80,10 +107,24 @@ function fitLoss(magnitudes: Magnitudes): LossFit {
   return fits.reduce((best, next) => (next.residual < CLEARLY * best.residual ? next : best));
 }
 
-function fitScale(before: SideCurve, after: SideCurve): { scale: number; residual: number } {
+/** A stretched axis must reach samples that hold at least this share of the (squared) difference: it explains nothing elsewhere. */
+const LEAST_REACHED = 0.5;
+
+/** The wire that explains most; what it leaves is a share of the difference, told by the samples that the stretched axis reaches. */
+function fitScale(
+  before: SideCurve,
+  after: SideCurve,
+  all: Magnitudes,
+  difference: number,
+): { scale: number; residual: number } {
+  const changes = new Map(all.frequencyHz.map((hz, i) => [hz, (all.after[i] ?? 0) - (all.before[i] ?? 0)]));
+  const whole = difference ** 2 * all.frequencyHz.length;
   const residualAt = (scale: number) => {
     const magnitudes = magnitudesAt(before, after, scale);
-    return magnitudes.frequencyHz.length < FEWEST_SAMPLES ? Number.POSITIVE_INFINITY : residualOf(magnitudes, () => 1);
+    const reached = magnitudes.frequencyHz.length;
+    const here = magnitudes.frequencyHz.reduce((sum, hz) => sum + (changes.get(hz) ?? 0) ** 2, 0);
+    if (reached < FEWEST_SAMPLES || here < LEAST_REACHED * whole) return Number.POSITIVE_INFINITY;
+    return (residualOf(magnitudes, () => 1) * difference) / Math.sqrt(here / reached);
   };
   const scale = bestScale(residualAt);
   return { scale, residual: residualAt(scale) };

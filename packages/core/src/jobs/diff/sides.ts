@@ -66,3 +66,7 @@ export function sideOf(deployments: readonly Deployment[], limits: Limits, plan:
   const betweenParts = all.flatMap(({ overlaps }) => overlaps.map(({ distance }) => distance));
   return { all, middle, scatter: Math.max(scatterAround(middle.curve, curves), ...betweenParts) };
 }
+
+/** Whether repeats, or parts that overlap, tell how far sweeps of this side lie apart. */
+export const isTakenTwice = ({ all }: Side): boolean =>
+  all.length > 1 || all.some(({ overlaps }) => overlaps.length > 0);

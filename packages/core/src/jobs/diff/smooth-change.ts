@@ -10,21 +10,38 @@ const GREATEST_DEGREE = 24;
 /** How many real numbers a smooth change of the reflection needs to leave as little as something. */
 export type NumbersNeeded = (residual: number) => number;
 
+/** A change of Γ over frequency, or of ρ alone. */
+export interface ChangeOverFrequency {
+  readonly frequencyHz: Column;
+  /** After less before */
+  readonly real: Column;
+  /** null: of ρ, which is one number at each frequency */
+  readonly imaginary: Column | null;
+}
+
+/** The change of Γ that some samples show. */
+export const changeOf = (samples: CommonSamples): ChangeOverFrequency => ({
+  frequencyHz: samples.frequencyHz,
+  real: samples.afterReal.map((after, i) => after - at(samples.beforeReal, i)),
+  imaginary: samples.afterImaginary.map((after, i) => after - at(samples.beforeImaginary, i)),
+});
+
 /**
  * What any smooth change of the reflection would explain: polynomials in frequency for the difference of Γ, one for each band that
  * was swept, of the degrees that together leave least. A cause that needs no fewer numbers than these explains nothing.
  *
  * @param least the least residual that will be asked for
- * @returns a function of the residual, root mean square of Γ over all samples; two real numbers for each complex coefficient
+ * @returns a function of the residual, root mean square over all samples; two real numbers for each complex coefficient
  */
-export function smoothChange(samples: CommonSamples, least: number): NumbersNeeded {
-  const steps = stepsDown(bandsOf(samples).map((band) => squaresByDegree(band, least)));
-  const count = samples.frequencyHz.length;
+export function smoothChange(change: ChangeOverFrequency, least: number): NumbersNeeded {
+  const steps = stepsDown(bandsOf(change).map((band) => squaresByDegree(band, least)));
+  const count = change.frequencyHz.length;
+  const each = change.imaginary === null ? 1 : 2;
   return (residual) => {
     const reached = steps.findIndex(({ square }) => square <= count * residual ** 2);
     const { coefficients } = steps.at(reached) as StepDown;
     // Where no degree leaves so little, one more would not either.
-    return 2 * (reached < 0 ? coefficients + 1 : coefficients);
+    return each * (reached < 0 ? coefficients + 1 : coefficients);
   };
 }
 
@@ -54,33 +71,24 @@ function stepsDown(bands: readonly (readonly number[])[]): readonly StepDown[] {
   }
 }
 
-/** What a stretch that was swept without a gap changed by. */
-interface BandChange {
-  readonly frequencyHz: Column;
-  /** Γ after less Γ before */
-  readonly real: Column;
-  readonly imaginary: Column;
-}
-
-function bandsOf(samples: CommonSamples): readonly BandChange[] {
-  const { frequencyHz } = samples;
+/** The stretches that were swept without a gap. */
+function bandsOf({ frequencyHz, real, imaginary }: ChangeOverFrequency): readonly ChangeOverFrequency[] {
   const steps = Array.from(frequencyHz.subarray(1), (hz, i) => hz - at(frequencyHz, i));
   const usual = steps.length === 0 ? 0 : median(steps);
   const starts = [0, ...steps.flatMap((step, i) => (step > GAP_RATIO * usual ? [i + 1] : []))];
-  const real = samples.afterReal.map((after, i) => after - at(samples.beforeReal, i));
-  const imaginary = samples.afterImaginary.map((after, i) => after - at(samples.beforeImaginary, i));
   return starts.map((start, k) => {
-    const of = (column: Float64Array) => column.subarray(start, starts[k + 1]);
-    return { frequencyHz: of(frequencyHz), real: of(real), imaginary: of(imaginary) };
+    const of = (column: Column) => column.subarray(start, starts[k + 1]);
+    return { frequencyHz: of(frequencyHz), real: of(real), imaginary: imaginary && of(imaginary) };
   });
 }
 
 /** Sum of squares of what polynomials leave of the difference: of no polynomial first, then by their degree. */
-function squaresByDegree({ frequencyHz, real, imaginary }: BandChange, least: number): readonly number[] {
+function squaresByDegree({ frequencyHz, real, imaginary }: ChangeOverFrequency, least: number): readonly number[] {
   const count = frequencyHz.length;
   const [first, last] = [at(frequencyHz, 0), at(frequencyHz, count - 1)];
   const place = frequencyHz.map((hz) => (last > first ? (2 * (hz - first)) / (last - first) - 1 : 0));
-  let left = dot(real, real) + dot(imaginary, imaginary);
+  const both = imaginary === null ? [real] : [real, imaginary];
+  let left = both.reduce((sum, part) => sum + dot(part, part), 0);
   const squares = [left];
   const basis: Column[] = [];
   // Each is made from the one before, which keeps them apart however high their degree is.
@@ -95,7 +103,7 @@ function squaresByDegree({ frequencyHz, real, imaginary }: BandChange, least: nu
     if (!(size > 1e-9)) break;
     const unit = vector.map((value) => value / size);
     basis.push(unit);
-    left -= dot(real, unit) ** 2 + dot(imaginary, unit) ** 2;
+    left -= both.reduce((sum, part) => sum + dot(part, unit) ** 2, 0);
     squares.push(Math.max(0, left));
   }
   return squares;

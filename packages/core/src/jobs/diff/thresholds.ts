@@ -10,9 +10,6 @@ const TIGHT_RESIDUAL = 0.004;
 const NOISE_MARGIN = 2;
 /** A change that is small as a whole counts where its explanation leaves less than this share of the difference. */
 export const CLEARLY = 0.6;
-/** A line that leaves more than this share of the difference, and more than noise, is only possible: another antenna may look so. */
-const SURELY_LINE = 0.2;
-const NOISE_LEFT = 1.5;
 /** Changes of the line below these are not told from a repeat. Electrical length in m, loss at 10 MHz in dB. */
 export const LEAST_LENGTH_M = 0.25;
 export const LEAST_LOSS_DB = 0.1;
@@ -60,11 +57,6 @@ const usualError = ({ pieces }: SideCurve, instrument: Instrument): number => {
   ]);
   return instrumentError(medianOf(Float64Array.from(magnitudes)), instrument);
 };
-
-/** Whether a change of the line leaves so little of a difference that it surely is one. */
-export function isSurelyLine(residual: number, difference: number, before: SideCurve, after: SideCurve): boolean {
-  return residual <= Math.max(SURELY_LINE * difference, NOISE_LEFT * jointNoise(before, after));
-}
 
 /** Noise of both sweeps together. */
 const jointNoise = (before: SideCurve, after: SideCurve): number => Math.hypot(before.noise ?? 0, after.noise ?? 0);

@@ -9,6 +9,8 @@ export type DiffVerdict = "improved" | "worse" | "unchanged" | "mixed" | "not-co
 /** Something that an operator would notice, and whether it got better. */
 interface Sign {
   readonly isBetter: boolean;
+  /** No more than the assumed scatter of sweeps taken anew may make */
+  readonly isPerhaps: boolean;
   readonly text: string;
 }
 
@@ -22,17 +24,21 @@ export interface ReasonedVerdict {
   readonly why: string;
   /** Unchanged only because the sweeps of one side differ so much among themselves that nothing can be told */
   readonly isHidden: boolean;
+  /** Changed by no more than the assumed scatter of sweeps taken anew may make */
+  readonly isPerhaps: boolean;
 }
 
 const HIDDEN_BY_REPEATS: ReasonedVerdict = {
   verdict: "unchanged",
   why: "nothing can be told: the sweeps of one side differ among themselves by more than counts as a change",
   isHidden: true,
+  isPerhaps: false,
 };
 const UNCHANGED: ReasonedVerdict = {
   verdict: "unchanged",
   why: "no difference beyond noise and what matters in practice",
   isHidden: false,
+  isPerhaps: false,
 };
 
 /** The verdict of what was measured: best and worst point of a band, and how much of it is within the limit. */
@@ -42,7 +48,8 @@ export function verdictOf(points: readonly Seen[], fraction: Seen): ReasonedVerd
   if (signs.length === 0) return all.includes(HIDDEN) ? HIDDEN_BY_REPEATS : UNCHANGED;
   const better = signs.filter(({ isBetter }) => isBetter).length;
   const verdict = better === signs.length ? "improved" : better === 0 ? "worse" : "mixed";
-  return { verdict, why: signs.map(({ text }) => text).join("; "), isHidden: false };
+  const isPerhaps = signs.every((sign) => sign.isPerhaps);
+  return { verdict, why: signs.map(({ text }) => text).join("; "), isHidden: false, isPerhaps };
 }
 
 /** Causes that turn power into heat. */
@@ -66,14 +73,34 @@ export function explained(measured: ReasonedVerdict, causes: readonly Cause[]): 
   const lossier = LOSSIER.find(({ code }) => likely(code)) ?? LOSSIER.find(({ code }) => names(code));
   if (lossier) {
     if (likely(lossier.code) && isOnlyLoss) return reason("worse", `${lossier.words}; ${measured.why}`);
-    if (measured.verdict === "improved") return reason("mixed", `lower SWR, but perhaps only by loss; ${measured.why}`);
+    if (measured.verdict === "improved")
+      return { ...measured, verdict: "mixed", why: `lower SWR, but perhaps only by loss; ${measured.why}` };
   }
   if (names("loss-removed")) {
     if (likely("loss-removed") && isOnlyLoss) return reason("improved", `less loss on the way; ${measured.why}`);
     if (measured.verdict === "worse")
-      return reason("mixed", `higher SWR, but perhaps only because less is lost; ${measured.why}`);
+      return {
+        ...measured,
+        verdict: "mixed",
+        why: `higher SWR, but perhaps only because less is lost; ${measured.why}`,
+      };
   }
-  return measured;
+  return measured.isPerhaps && causes.some(isBeyondScatter) ? { ...measured, isPerhaps: false } : measured;
 }
 
-const reason = (verdict: DiffVerdict, why: string): ReasonedVerdict => ({ verdict, why, isHidden: false });
+/** Hanging the same wire up again moves its resonance by as much as this, % (common practice, no source). */
+export const REHUNG_PERCENT = 0.5;
+
+/** Whether a cause is surely something else than the same antenna put up again. */
+const isBeyondScatter = (cause: Cause): boolean =>
+  isLikely(cause) &&
+  (cause.code === "coil-added" ||
+    cause.code === "capacitor-added" ||
+    (cause.code === "resonance-moved" && Math.abs(cause.evidence.frequencyPercent ?? 0) > REHUNG_PERCENT));
+
+const reason = (verdict: DiffVerdict, why: string): ReasonedVerdict => ({
+  verdict,
+  why,
+  isHidden: false,
+  isPerhaps: false,
+});

@@ -144,6 +144,12 @@ export const JOB_FINDINGS = {
     words: ({ sweeps, which, scatter }: { sweeps: number; which: "before" | "after"; scatter: number }) =>
       `The ${sweeps} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`,
   },
+  "scatter-assumed": {
+    meaning:
+      "A change may be no more than what putting the same antenna up again does, of which no repeats tell the size.",
+    words: ({ bands, scatter }: { bands: readonly string[]; scatter: number }) =>
+      `One sweep a side: the same antenna, put up and swept again, is assumed to differ by ${scatter} in Γ. On ${bands.join(", ")} no more than that may have changed. One more sweep of each side, taken anew, settles it.`,
+  },
   "band-not-compared": {
     meaning: "Bands asked for that not all of the sweeps cover.",
     words: ({ bands }: { bands: readonly string[] }) =>
