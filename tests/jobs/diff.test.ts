@@ -5,6 +5,7 @@ import { DEFAULT_LIMITS } from "../../packages/core/src/facts/limits.js";
 import type { BandDiff } from "../../packages/core/src/jobs/diff/band-diff.js";
 import type { Cause } from "../../packages/core/src/jobs/diff/cause.js";
 import {
+  causesAlike,
   lossNotTold,
   notCompared,
   repeatFindings,
@@ -203,6 +204,21 @@ test("what was taken out of the second sweep is told, cause by cause", () => {
   const cause = (code: Cause["code"]): Cause => ({ code, confidence: "likely", evidence: {}, message: "" });
   const all = ["line-length-changed", "loss-added", "loss-removed", "resonance-moved", "antenna-changed"] as const;
   expect(said(samePlaneFindings(all.map(cause)))).toEqual(Array(3).fill("caution same-plane"));
+});
+
+test("several possible causes are named together, unless a likely one parts them", () => {
+  const cause = (code: Cause["code"], confidence: Cause["confidence"] = "possible"): Cause => ({
+    code,
+    confidence,
+    evidence: {},
+    message: "",
+  });
+  const messages = (...causes: readonly Cause[]) => causesAlike(causes).map(({ message }) => message);
+  expect(messages(cause("capacitor-added"), cause("line-length-changed"), cause("antenna-changed"))).toEqual([
+    expect.stringMatching(/^Either a capacitor in series, or another length of line: /),
+  ]);
+  expect(messages(cause("capacitor-added"), cause("antenna-changed", "likely"))).toEqual([]);
+  expect(messages(cause("loss-added", "likely"), cause("capacitor-added"), cause("coil-added"))).toEqual([]);
 });
 
 test("bands that were named and are not compared are told once", () => {

@@ -110,6 +110,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
     explains: "all",
   },
   "lines-need-phase": {},
+  "causes-alike": { names: ["another length of line", "a coil in series"] },
   "scatter-assumed": { bands: ["20m"], scatter: 0.04 },
   "same-plane": { cause: "A longer line." },
   "same-sweep": { labels: ["a.s1p"] },

@@ -12,11 +12,13 @@ const MOST = 0.9;
 
 /**
  * Whether another calibration of the analyser may make as much of a difference: its directivity at every frequency, and its
- * plane of reference a hand's breadth further out.
+ * plane of reference a hand's breadth further out. Neither makes a few samples differ by far more, as a narrow dip does that moved.
  */
 export function isWithinCalibration(samples: CommonSamples, instrument: Instrument | null): boolean {
   const directivity = reflectionMagnitudeFromReturnLoss(instrument?.directivityDb ?? USUAL_DIRECTIVITY_DB);
   let within = 0;
+  let square = 0;
+  let squareOfBounds = 0;
   for (let i = 0; i < samples.frequencyHz.length; i++) {
     const { beforeReal, beforeImaginary, afterReal, afterImaginary, frequencyHz } = samples;
     const size = Math.max(
@@ -24,7 +26,11 @@ export function isWithinCalibration(samples: CommonSamples, instrument: Instrume
       Math.hypot(at(afterReal, i), at(afterImaginary, i)),
     );
     const turn = (4 * Math.PI * at(frequencyHz, i) * PLANE_M) / SPEED_OF_LIGHT;
-    if (differenceAt(samples, i) <= directivity + size * turn) within++;
+    const bound = directivity + size * turn;
+    const difference = differenceAt(samples, i);
+    if (difference <= bound) within++;
+    square += difference ** 2;
+    squareOfBounds += bound ** 2;
   }
-  return within >= MOST * samples.frequencyHz.length;
+  return within >= MOST * samples.frequencyHz.length && square <= squareOfBounds;
 }

@@ -82,6 +82,25 @@ export function lossNotTold(bands: readonly BandDiff[], causes: readonly Cause[]
   return [finding("caution", "loss-not-told", { bands: better })];
 }
 
+/** What causes are called beside others that would do as well. */
+const ONE_OF_SEVERAL: Readonly<Partial<Record<CauseCode, string>>> = {
+  "line-length-changed": "another length of line",
+  "loss-added": "more loss",
+  "loss-removed": "less loss",
+  "reference-changed": "another reference impedance",
+  "resonance-moved": "a longer or shorter wire",
+  "resistance-added": "a resistance in series",
+  "coil-added": "a coil in series",
+  "capacitor-added": "a capacitor in series",
+};
+
+/** Causes that the range swept does not part, named together. */
+export function causesAlike(causes: readonly Cause[]): readonly Finding[] {
+  if (causes.some((cause) => isLikely(cause) && cause.code in ONE_OF_SEVERAL)) return [];
+  const names = causes.flatMap(({ code }) => ONE_OF_SEVERAL[code] ?? []);
+  return names.length < 2 ? [] : [finding("info", "causes-alike", { names })];
+}
+
 /** Bands that changed by no more than putting the same antenna up again is assumed to do. */
 export function scatterAssumed(bands: readonly BandDiff[], scatter: number): readonly Finding[] {
   const perhaps = bands.filter(({ isPerhaps }) => isPerhaps).map(({ band }) => band);

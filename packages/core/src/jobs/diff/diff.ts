@@ -11,6 +11,7 @@ import { type BandDiff, diffBand } from "./band-diff.js";
 import { DEFAULT_THRESHOLDS, type Thresholds } from "./band-signs.js";
 import { type Cause, possible } from "./cause.js";
 import {
+  causesAlike,
   lossNotTold,
   NO_OVERLAP,
   notCompared,
@@ -151,6 +152,7 @@ export function diff(
       ...doubts,
       ...(assumed === null ? [] : scatterAssumed(bands, assumed)),
       ...lossNotTold(bands, causes),
+      ...causesAlike(causes),
       ...(isWithoutPhase([...terms.before, ...terms.after]) ? [SCALAR_COMPARISON] : []),
       ...planFindings(
         options,

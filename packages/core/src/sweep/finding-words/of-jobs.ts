@@ -144,6 +144,11 @@ export const JOB_FINDINGS = {
     words: ({ sweeps, which, scatter }: { sweeps: number; which: "before" | "after"; scatter: number }) =>
       `The ${sweeps} sweeps ${which} differ among themselves by ${scatter.toFixed(2)} of the reflection, more than counts as a change: are they of one deployment, taken at one place? Such scatter hides what you look for.`,
   },
+  "causes-alike": {
+    meaning: "Several causes look alike over the range that was swept.",
+    words: ({ names }: Names) =>
+      `Either ${names.join(", or ")}: over what was swept they look alike. A sweep over a wider range tells them apart.`,
+  },
   "scatter-assumed": {
     meaning:
       "A change may be no more than what putting the same antenna up again does, of which no repeats tell the size.",
