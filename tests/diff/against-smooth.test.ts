@@ -84,9 +84,12 @@ describe("in series", () => {
 test("another calibration makes as much as its directivity and a hand's breadth of line, at nine samples in ten", () => {
   const axis = evenly(7e6, 7.19e6, 10e3);
   const apart = (distance: number, far = 0) =>
-    samplesOf(axis, ZERO, (hz) => [hz < 7e6 + far * 10e3 ? 0.2 : distance, 0]);
+    samplesOf(axis, ZERO, (hz) => [hz < 7e6 + far * 10e3 ? 0.06 : distance, 0]);
   // 30 dB are 0.0316; 0.15 m at 7 MHz turn the reflection by 0.044.
   expect([0.032, 0.034].map((distance) => isWithinCalibration(apart(distance), null))).toEqual([true, false]);
   expect(isWithinCalibration(apart(0.05), { directivityDb: 26 })).toBe(true);
   expect([2, 3].map((far) => isWithinCalibration(apart(0.01, far), null))).toEqual([true, false]);
+  // Two that differ by far more are no calibration.
+  const dip = samplesOf(axis, ZERO, (hz) => [hz < 7.02e6 ? 0.4 : 0.01, 0]);
+  expect(isWithinCalibration(dip, null)).toBe(false);
 });
