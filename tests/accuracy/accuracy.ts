@@ -13,8 +13,10 @@ import {
   traceOf,
 } from "@feedpoint/core";
 import { causeScores, isRight } from "../support/cause-scores.js";
+import { type IntervalScore, intervalScores, QUANTITIES, STEPS, SWEPT_AS } from "../support/interval-scores.js";
 import { COAX, modelled, sweepModelled } from "../support/modelled-sweeps.js";
 import { type BandTruth, bandTruth, readNec } from "../support/nec-truth.js";
+import { antennaFamilies } from "../support/strange-antennas/families.js";
 import {
   familiesOf,
   LOSSES,
@@ -184,8 +186,33 @@ for (const { range, scores } of strange) {
   );
 }
 
-/** The same without phase: nothing but a moved resonance and loss can be told. */
-console.log(`\nThe same without phase, all changes: ${outcomes.join(" / ")}.\n`);
+/** Whether stated intervals hold, by kind and step, and by family. */
+const INTERVAL_SEEDS = Array.from({ length: 5 }, (_, i) => 701 + i);
+const held = SWEPT_AS.flatMap((kind) =>
+  STEPS.flatMap((step) => intervalScores(antennaFamilies("held-out"), INTERVAL_SEEDS, kind, step)),
+);
+const heldIn = (scores: readonly IntervalScore[]) =>
+  QUANTITIES.map((quantity) => {
+    const of = scores.filter((score) => score.quantity === quantity);
+    return of.length === 0
+      ? "–"
+      : `${Math.round((100 * of.filter(({ holds }) => holds).length) / of.length)} (${of.length})`;
+  }).join(" | ");
+console.log(
+  "\nStated intervals that hold the truth, % (of how many), families held out, wide sweeps, no finding about the step.\n",
+);
+console.log(`| sweep, step | ${QUANTITIES.join(" | ")} |`);
+console.log(`|---|${QUANTITIES.map(() => "--:|").join("")}`);
+for (const kind of SWEPT_AS) {
+  for (const step of STEPS)
+    console.log(`| ${kind}, ${step} | ${heldIn(held.filter((score) => score.kind === kind && score.step === step))} |`);
+  console.log(`| ${kind}, all | ${heldIn(held.filter((score) => score.kind === kind))} |`);
+}
+for (const { name } of antennaFamilies("held-out"))
+  console.log(`| ${name} | ${heldIn(held.filter(({ family }) => family === name))} |`);
+
+/** Causes without phase: nothing but a moved resonance and loss can be told. */
+console.log(`\nCauses without phase, all changes: ${outcomes.join(" / ")}.\n`);
 for (const range of RANGES) {
   const scores = strangeScores(familiesOf("held-out"), range, STRANGE_SEEDS, { asSweep: scalarOfPart });
   console.log(`${range}: ${countsOf(scores)}`);

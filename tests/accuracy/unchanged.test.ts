@@ -8,8 +8,8 @@ import { unchangedScores } from "../support/unchanged-scores.js";
 
 const few = familiesOf("held-out").filter((_, i) => i % 2 === 0);
 
-test.each(["nothing", "another-sweep"] as const)("of bands that did not change by as much as matters, %s", (change) => {
-  const scores = unchangedScores(few, [70_000], change, { points: 401, noise: 0.004 });
+test("bands that did not change by as much as matters are unchanged", () => {
+  const scores = unchangedScores(few, [70_000], "another-sweep", { points: 401, noise: 0.004 });
   const changed = scores.filter(({ isUnchanged }) => !isUnchanged);
   expect(scores.length).toBeGreaterThan(20);
   // Two in a hundred are allowed, which is one of so few.

@@ -1,5 +1,5 @@
 /** Numbers from 0 to 1 that are the same for the same seed. Source: the mulberry32 generator, public domain; from memory. */
-function seededUniform(seed: number): () => number {
+export function seededUniform(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

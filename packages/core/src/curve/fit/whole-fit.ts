@@ -135,20 +135,59 @@ function findFit(samples: Samples, columns: FitColumns, stretch: Stretch, noise:
     if (next !== null) best = next;
     else if (best !== null) break;
   }
-  return best;
+  return best === null ? null : richer(best, samples);
+}
+
+/**
+ * The fit of one order more. The order that explains a sweep best is the least that noise lets it tell; the antenna has more, and what
+ * that order leaves out would be in no interval. One more lets the samples say it.
+ */
+function richer(best: Fitted, samples: Samples): Fitted {
+  const order = best.fit.topReal.length;
+  const { condensed } = samples;
+  if (order > HIGHEST_ORDER || SAMPLES_PER_UNKNOWN * unknownsOf(order) > condensed.place.length) return best;
+  const values = valuesIn(room.workingValues, condensed.place.length);
+  const rough = approachFit(condensed, order, valuesOf(best.fit, condensed.place, values), room);
+  const found = rough === null ? null : improve(rough, samples, best, "whatever it leaves");
+  return found === null || isApart(found.fit, best.fit, samples.all) ? best : found;
+}
+
+/** Two fits that both leave noise alone are nowhere further apart than this, in units of the noise (our own choice). */
+const GREATEST_APART = 1;
+
+/** Whether two fits part somewhere, at the samples or between them: a pole and a zero side by side, which noise alone has made. */
+function isApart(one: Rational, other: Rational, { place, precision }: FitSamples): boolean {
+  const between = place.map((t, i) => (i === 0 ? t : (t + at(place, i - 1)) / 2));
+  return [place, between].some((places) => {
+    const [first, second] = [valuesOf(one, places), valuesOf(other, places)];
+    for (let i = 0; i < places.length; i++) {
+      const distance = Math.hypot(
+        at(first.real, i) - at(second.real, i),
+        at(first.imaginary, i) - at(second.imaginary, i),
+      );
+      if (!(distance * at(precision, i) <= GREATEST_APART)) return true;
+    }
+    return false;
+  });
 }
 
 /**
  * Steps of Gauss and Newton until they foretell what they leave, which is where the least has been reached.
  *
- * @param toBeat the fit that it has to be better than
+ * @param toBeat the fit that it has to be better than, if that is wanted
  * @returns null where it is not, or leaves more than noise
  */
-function improve(from: Rational, { all, condensed }: Samples, toBeat: Fitted | null): Fitted | null {
+function improve(
+  from: Rational,
+  { all, condensed }: Samples,
+  toBeat: Fitted | null,
+  wanted: "better" | "whatever it leaves" = "better",
+): Fitted | null {
   const order = from.topReal.length - 1;
   const criterionOf = (squares: number) =>
     informationCriterion(squares, all.place.length, unknownsOf(order), partsOf(all));
-  const isBetter = (squares: number) => toBeat === null || criterionOf(squares) < toBeat.criterion;
+  const isBetter = (squares: number) =>
+    toBeat === null || wanted === "whatever it leaves" || criterionOf(squares) < toBeat.criterion;
   const unseen = toBeat?.unseen ?? 0;
   let fit = from;
   const values = valuesOf(from, condensed.place, valuesIn(room.workingValues, condensed.place.length));
