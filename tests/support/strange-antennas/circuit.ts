@@ -16,7 +16,7 @@ export type Response = (frequencyHz: number) => Complex;
 
 export const omega = (frequencyHz: number): number => 2 * Math.PI * frequencyHz;
 
-export const reflection = (z: Complex): Complex => divided(subtract(z, complex(50)), add(z, complex(50)));
+const reflection = (z: Complex): Complex => divided(subtract(z, complex(50)), add(z, complex(50)));
 export const responseOf =
   (impedance: Impedance): Response =>
   (frequencyHz) =>

@@ -25,12 +25,12 @@ export interface Wire {
   readonly lossOhms: number;
 }
 
-export function loopResistance(halfWaves: number): number {
+function loopResistance(halfWaves: number): number {
   const square = halfWaves * halfWaves;
   return (73 + 15 * Math.log((1 + square) / 2)) * ((1.15 * square) / (square + 0.15));
 }
 
-export function imageFactor(heightM: number, groundReflection: number, frequencyHz: number): number {
+function imageFactor(heightM: number, groundReflection: number, frequencyHz: number): number {
   const x = (4 * Math.PI * heightM * frequencyHz) / LIGHT_M_PER_S;
   return 1 - groundReflection * (x < 1e-6 ? 1 : Math.sin(x) / x);
 }
@@ -42,7 +42,7 @@ export function lossNepers(wire: Wire, frequencyHz: number): number {
   return (radiated + wire.lossOhms * Math.sqrt(frequencyHz / 10e6)) / wire.characteristicOhms;
 }
 
-export function legAngle(wire: Wire, frequencyHz: number): number {
+function legAngle(wire: Wire, frequencyHz: number): number {
   return (omega(frequencyHz) * wire.legM) / (LIGHT_M_PER_S * wire.velocity);
 }
 
