@@ -5,6 +5,7 @@ import {
   type Feedline,
   feedlineFrom,
   type PowerResult,
+  planById,
   type Sweep,
   sweepAtAnalyser,
   sweepAtAntenna,
@@ -12,10 +13,13 @@ import {
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { type BandFeedline, bandFeedline, feedlineFindings } from "../../packages/core/src/bands/band-feedline.js";
+import { answeringOn, partsOf } from "../../packages/core/src/bands/parts.js";
+import { DEFAULT_LIMITS } from "../../packages/core/src/facts/limits.js";
+import { asDeployment } from "../../packages/core/src/sweep/deployment.js";
 import { rampSweep } from "../support/invented-plan.js";
-import { bandOf, summarisedFor } from "../support/judged.js";
+import { bandOf } from "../support/judged.js";
 import { numbersIn, wordsOf } from "../support/messages.js";
-import { present, sweepOfMagnitudes } from "../support/sweeps.js";
+import { type Pair, present, sweepOfMagnitudes } from "../support/sweeps.js";
 
 /** A line that loses so many dB one way at 7 MHz. */
 const lineOf = (lossDb: number, details: object = {}): Feedline => ({
@@ -73,18 +77,24 @@ describe("the antenna's end", () => {
   });
 });
 
+/** What tells of a band. */
+const answeringFor = (sweep: Sweep, band: Pair) => {
+  const { pieces } = bandOf(band);
+  return answeringOn(partsOf(asDeployment(sweep), DEFAULT_LIMITS, present(planById("itu-r1"), "a plan")), pieces);
+};
+
 describe("a line on a band", () => {
   const told = (line: Feedline, rows: readonly PowerResult[], sweep: Sweep = RAMP) =>
-    present(bandFeedline(summarisedFor(sweep, bandOf([7.0e6, 7.2e6])).extremes, line, rows), "the line");
+    present(bandFeedline(answeringFor(sweep, [7.0e6, 7.2e6]), line, rows), "the line");
 
-  test("bears the power at the best SWR, the greatest of all modes, at the worst point", () => {
+  test("bears the power at the best SWR, the greatest of all modes, where it stands highest", () => {
     const line = told(lineOf(0), power(50, null, 100, 80));
     expect(line.powerW).toBe(100);
     expect(line.atBest?.frequencyHz).toBe(7.0e6);
     expect(line.atWorst?.frequencyHz).toBe(7.2e6);
     // Without loss: √(P Z (1 + ρ) / (1 - ρ)) and the same over Z.
     expect(line.stress?.volts).toBeCloseTo(Math.sqrt((100 * 50 * 1.4) / 0.6), 3);
-    expect(line.stress?.amperes).toBeCloseTo(Math.sqrt((100 * 1.4) / 0.6 / 50), 5);
+    expect(line.stress?.amperes).toBeCloseTo(Math.sqrt((100 * 1.4) / 0.6 / 50), 4);
   });
 
   test("has no stress without a power, without knowing ρ on it, or where everything comes back", () => {
@@ -92,14 +102,26 @@ describe("a line on a band", () => {
     expect(told(lineOf(0), [])).toMatchObject({ powerW: null, stress: null });
     const unknown = told(lineOf(0, { characteristicOhms: 75 }), power(100), SCALAR);
     expect(unknown).toEqual({ atBest: null, atWorst: null, powerW: 100, stress: null });
-    expect(told(lineOf(0), power(100), rampSweep([7.0e6, 7.2e6], [0.5, 1]))).toMatchObject({ stress: null });
-    expect(told(lineOf(0), power(100), rampSweep([7.0e6, 7.2e6], [0.5, 0.99])).stress).not.toBeNull();
+    expect(told(lineOf(0), power(100), rampSweep([7.0e6, 7.2e6], [1, 1]))).toMatchObject({ stress: null });
+  });
+
+  test("bears what some tuner brings within reach, and no more", () => {
+    const { stress } = told(lineOf(0), power(100), rampSweep([7.0e6, 7.2e6], [0.5, 1]));
+    // A wide-range tuner reaches an SWR of 10: ρ = 9 / 11.
+    expect(stress?.volts).toBeCloseTo(Math.sqrt(100 * 50 * 10), 0);
+  });
+
+  test("of another impedance bears most where it does, not at the worst SWR of the radio", () => {
+    // Γ at 50 Ω: 25 Ω at the low end, SWR 2, and 200 Ω at the high one, SWR 4; of 450 Ω line they are 18 and 2.25.
+    const sweep = rampSweep([7.0e6, 7.2e6], [-1 / 3, 0.6]);
+    const { stress, atWorst } = told(lineOf(0, { characteristicOhms: 450, lengthM: 60 }), power(100), sweep);
+    expect(atWorst?.frequencyHz).toBe(7.2e6);
+    expect(stress?.volts).toBeCloseTo(Math.sqrt(100 * 450 * 18), -1);
   });
 
   test("is nothing where nothing was swept", () => {
-    expect(bandFeedline(null, lineOf(0), [])).toBeNull();
-    const { extremes } = summarisedFor(RAMP, bandOf([7.3e6, 7.4e6]));
-    expect(bandFeedline(extremes, lineOf(0), [])).toBeNull();
+    expect(bandFeedline([], lineOf(0), [])).toBeNull();
+    expect(bandFeedline(answeringFor(RAMP, [7.3e6, 7.4e6]), lineOf(0), [])).toBeNull();
   });
 });
 

@@ -1,12 +1,16 @@
-import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
-import { greatestStress, type LineStress, magnitudeAtLoad } from "../facts/feedline/line.js";
+import { type Curve, reflectionAt } from "../curve/curve.js";
+import { clipSpans } from "../curve/pieces.js";
+import { type Feedline, matchedLossDb, sectionAt } from "../facts/feedline/feedline.js";
+import { greatestStress, type LineStress, magnitudeAtLoad, stressAlong } from "../facts/feedline/line.js";
 import { at } from "../numbers/column.js";
+import { changeReference } from "../reflection/impedance.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { type AntennaEnd, antennaEndOf, magnitudeOnLine } from "./antenna-end.js";
+import type { Answering } from "./parts.js";
 import type { PowerResult } from "./power.js";
-import type { Extremes, PointOfPart } from "./reach.js";
+import { type Extremes, extremesIn, type PointOfPart } from "./reach.js";
 
 /** What the feedline does on a band. */
 export interface BandFeedline {
@@ -16,31 +20,82 @@ export interface BandFeedline {
   readonly atWorst: AntennaEnd | null;
   /** The greatest power of all modes that was used for the next; null where no power is known */
   readonly powerW: number | null;
-  /** The most voltage and current that power can put on the line, at the worst point; null where that is not known */
+  /** The most voltage and current that power can put anywhere on the line on this band; null where that is not known */
   readonly stress: LineStress | null;
 }
 
+/** @param answering what tells of the band, and where */
 export function bandFeedline(
-  extremes: Extremes | null,
+  answering: readonly Answering[],
   feedline: Feedline,
   power: readonly PowerResult[],
 ): BandFeedline | null {
+  const extremes = extremesIn(answering);
   if (extremes === null) return null;
   const watts = power.flatMap(({ bestWatts }) => (bestWatts === null ? [] : [bestWatts]));
   const powerW = watts.length === 0 ? null : Math.max(...watts);
-  const endAt = ({ frequencyHz }: PointOfPart, magnitude: number | null) =>
-    magnitude === null ? null : antennaEndOf(magnitude, feedline, frequencyHz);
-  const worstMagnitude = magnitudeOf(extremes.worst, feedline);
-  const atWorst = endAt(extremes.worst, worstMagnitude);
-  return {
-    atBest: endAt(extremes.best, magnitudeOf(extremes.best, feedline)),
-    atWorst,
-    powerW,
-    stress:
-      powerW === null || atWorst === null || worstMagnitude === null || worstMagnitude >= 1
-        ? null
-        : greatestStress(powerW, feedline.characteristicOhms, worstMagnitude, atWorst.matchedLossDb),
+  const endAt = (point: PointOfPart) => {
+    const magnitude = magnitudeOf(point, feedline);
+    return magnitude === null ? null : antennaEndOf(magnitude, feedline, point.frequencyHz);
   };
+  return {
+    atBest: endAt(extremes.best),
+    atWorst: endAt(extremes.worst),
+    powerW,
+    stress: powerW === null ? null : greatestStressOver(answering, extremes, feedline, powerW),
+  };
+}
+
+/** Frequencies of a piece at which the line is looked at. */
+const PLACES = 100;
+
+/**
+ * The most voltage and current anywhere on the line, at any frequency of a band that some tuner brings within reach. The worst SWR
+ * against the radio's impedance is not where a line of another impedance bears most.
+ */
+function greatestStressOver(
+  answering: readonly Answering[],
+  { worst }: Extremes,
+  feedline: Feedline,
+  powerW: number,
+): LineStress | null {
+  const all = answering.flatMap(({ part, pieces }) => {
+    if (part.knows !== "curve") return [];
+    const { curve, wideRangeTunerSpans } = part.analysis;
+    return pieces.flatMap((piece) => {
+      const reached = clipSpans(wideRangeTunerSpans, piece);
+      const spans = reached.length > 0 ? reached : [piece];
+      return spans.flatMap(({ lowHz, highHz }) =>
+        Array.from({ length: PLACES + 1 }, (_, i) => lowHz + ((highHz - lowHz) * i) / PLACES).flatMap(
+          (frequencyHz) => stressAt(curve, feedline, powerW, frequencyHz) ?? [],
+        ),
+      );
+    });
+  });
+  const rho = magnitudeOf(worst, feedline);
+  if (all.length === 0 && (rho === null || rho >= 1)) return null;
+  return all.reduce(
+    (most, { volts, amperes }) => ({ volts: Math.max(most.volts, volts), amperes: Math.max(most.amperes, amperes) }),
+    all.length === 0 && rho !== null
+      ? greatestStress(powerW, feedline.characteristicOhms, rho, matchedLossDb(feedline, worst.frequencyHz))
+      : { volts: 0, amperes: 0 },
+  );
+}
+
+/** What a line bears at one frequency; without phase the most that it may, null where that is not known. */
+function stressAt(curve: Curve, feedline: Feedline, powerW: number, frequencyHz: number): LineStress | null {
+  const { characteristicOhms } = feedline;
+  const reflection = reflectionAt(curve, frequencyHz);
+  if (reflection !== null) {
+    const onLine = changeReference(reflection, curve.sweep.referenceOhms, characteristicOhms);
+    return Math.hypot(onLine.real, onLine.imaginary) < 1
+      ? stressAlong(powerW, characteristicOhms, onLine, sectionAt(feedline, frequencyHz))
+      : null;
+  }
+  const rho = magnitudeOnLine(curve, feedline, frequencyHz);
+  return rho === null || rho >= 1
+    ? null
+    : greatestStress(powerW, characteristicOhms, rho, matchedLossDb(feedline, frequencyHz));
 }
 
 /** ρ of a point against the line's own impedance; null where it cannot be known. */

@@ -76,7 +76,7 @@ export function checkBand(
     verdict: verdictOf(summary),
     segments: band.segments.map((segment) => checkSegment(parts, segment, limits, licenceClass)),
     power,
-    feedline: feedline && bandFeedline(bare.extremes, feedline, power),
+    feedline: feedline && bandFeedline(answering, feedline, power),
     answeredBy: [...new Set(places)],
   };
 }
