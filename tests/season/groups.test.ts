@@ -1,4 +1,4 @@
-import { groupGrades } from "@feedpoint/core";
+import { groupGrades, type SweepGrade } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { graded } from "../support/graded.js";
 import { fc } from "../support/property.js";
@@ -55,6 +55,26 @@ describe("groups", () => {
     });
     expect(told).not.toContain(null);
     expect(told.filter((isBeyond) => isBeyond === true).length / told.length).toBeLessThanOrEqual(0.05);
+  });
+
+  test("that are alike are seldom told apart on any of ten bands", () => {
+    const normal = seededNormal(10);
+    const names = Array.from({ length: 10 }, (_, i) => `band ${i}`);
+    const told = Array.from({ length: 200 }, () => {
+      const sweeps = Array.from({ length: 24 }, (_, i): SweepGrade => {
+        const one = member(String(i % 2), 0.5);
+        const [band] = one.bands;
+        const bands = names.map((name) => ({
+          ...present(band, "a band"),
+          band: name,
+          withinLimitFraction: Math.min(1, Math.max(0, 0.7 + 0.1 * normal())),
+          bestSwr: 1.5 + 0.1 * Math.abs(normal()),
+        }));
+        return { ...one, bands };
+      });
+      return groupGrades(sweeps, "counterpoise").some(({ isBeyondSpread }) => isBeyondSpread);
+    });
+    expect(told.filter((isBeyond) => isBeyond).length / told.length).toBeLessThanOrEqual(0.05);
   });
 
   test("leave out sweeps without a value, without a log and of another band", () => {

@@ -30,7 +30,8 @@ export interface BandGroups {
   readonly groups: readonly GroupOnBand[];
   /**
    * Whether coverage or best SWR of the first and the last group of three sweeps or more differ by more than either scatters, and
-   * by more than chance would set any two of the groups apart once in twenty times; null: too few sweeps to tell
+   * by more than chance would set any two of the groups apart, on any of the bands compared, once in twenty times; null: too few sweeps
+   * to tell
    */
   readonly isBeyondSpread: boolean | null;
 }
@@ -63,15 +64,22 @@ const FEWEST_FOR_SPREAD = 3;
 export function groupGrades(sweeps: readonly SweepGrade[], column: string): readonly BandGroups[] {
   const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
   const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
-  return names.flatMap((band): BandGroups[] => {
-    const known = values
+  const known = names.map((band) => ({
+    band,
+    groups: values
       .map(([value, members]) => readingsOf(value, members, band))
       .filter(({ coverage }) => coverage.length > 0)
       .map((readings) => ({ readings, group: groupOnBand(readings) }))
-      .sort((a, b) => compare(a.group, b.group));
-    const groups = known.map(({ group }) => group);
-    return groups.length === 0 ? [] : [{ band, groups, isBeyondSpread: isBeyondSpread(known) }];
-  });
+      .sort((a, b) => compare(a.group, b.group)),
+  }));
+  const compared = known.filter(({ groups }) => groups.filter(hasSpread).length > 1).length;
+  return known
+    .filter(({ groups }) => groups.length > 0)
+    .map(({ band, groups }) => ({
+      band,
+      groups: groups.map(({ group }) => group),
+      isBeyondSpread: isBeyondSpread(groups, compared),
+    }));
 }
 
 /** Says so where the log's rows for some sweeps have nothing under the column that they are grouped by. */
@@ -119,14 +127,21 @@ function spreadOf(values: readonly number[]): Spread | null {
 /** A difference that chance makes no more often than this counts, over all that is compared. */
 const LARGEST_CHANCE = 0.05;
 
-function isBeyondSpread(
-  groups: readonly { readonly readings: Readings; readonly group: GroupOnBand }[],
-): boolean | null {
-  const enough = groups.filter(({ group }) => group.sweeps >= FEWEST_FOR_SPREAD);
+/** A group on one band, with what its sweeps read. */
+interface Known {
+  readonly readings: Readings;
+  readonly group: GroupOnBand;
+}
+
+const hasSpread = ({ group }: Known): boolean => group.sweeps >= FEWEST_FOR_SPREAD;
+
+/** @param bands how many bands are compared: the more are looked at, the oftener chance sets groups apart on one of them */
+function isBeyondSpread(groups: readonly Known[], bands: number): boolean | null {
+  const enough = groups.filter(hasSpread);
   const [first, last] = [enough[0], enough.at(-1)];
   if (first === undefined || last === undefined || first === last) return null;
   // The two are the farthest apart of all pairs, in either of two numbers.
-  const comparisons = enough.length * (enough.length - 1);
+  const comparisons = bands * enough.length * (enough.length - 1);
   if (comparisons * leastChance(first.group.sweeps, last.group.sweeps) > LARGEST_CHANCE) return null;
   return (["coverage", "bestSwr"] as const).some((name) => {
     const [a, b] = [first.group[name], last.group[name]];
