@@ -6,10 +6,11 @@ import { readNec } from "../support/nec-truth.js";
 import { present } from "../support/sweeps.js";
 
 const plan = present(planById("itu-r2"), "the plan");
+// Without noise: with it, which of two fits serves may turn on a hair, and what is compared here is the reading.
 const sweep = sweepModelled(modelled(readNec("vee-40m"), COAX), {
   kind: "vector",
   stepHz: 50_000,
-  noise: 0.001,
+  noise: 0,
   seed: 1,
 }) as VectorSweep;
 const rows = Array.from(sweep.frequencyHz, (frequencyHz, i) => ({

@@ -22,7 +22,7 @@ export const answeringFor = (sweep: Sweep, band: UsableBand): readonly Answering
   answeringOn([partFor(sweep)], band.pieces);
 
 /** What a sweep says of a band, and from where. */
-export const summarisedFor = (sweep: Sweep, band: UsableBand): Summarised =>
+const summarisedFor = (sweep: Sweep, band: UsableBand): Summarised =>
   summarised(answeringFor(sweep, band), band, DEFAULT_LIMITS);
 
 export const summaryFor = (sweep: Sweep, band: UsableBand): BandSummary => summarisedFor(sweep, band).summary;
