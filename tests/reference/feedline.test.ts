@@ -172,7 +172,8 @@ describe("voltage and current", () => {
       });
       for (const what of ["volts", "amperes"] as const) {
         const exact = Math.max(...places.map((place) => place[what]));
-        expect(told[what]).toBeLessThanOrEqual(exact * (1 + 1e-9));
+        // The exact one is looked for at 4,001 places, which miss it by less than this.
+        expect(told[what]).toBeLessThanOrEqual(exact * (1 + 1e-4));
         expect(told[what]).toBeGreaterThan(0.99 * exact);
         expect(told[what]).toBeLessThanOrEqual(
           greatestStress(100, ohms, size, section.matchedLossDb)[what] * (1 + 1e-9),
