@@ -16,9 +16,9 @@ const LOSS_TOLERANCE_DB = 0.1;
 const SCALE_TOLERANCE = 0.003;
 
 describe.each([
-  [0.0005, 9],
-  [0.002, 4],
-  [0.005, 9],
+  [0.0005, 7],
+  [0.002, 3],
+  [0.005, 7],
 ])("noise of %d, one pair in %d", (noise, every) => {
   const scores = causeScores(noise, [1], every);
   const right = scores.filter(isRight);
