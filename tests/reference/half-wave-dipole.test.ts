@@ -20,7 +20,7 @@ const GREATEST_SWR_ERROR = 0.02;
 const GREATEST_EDGE_ERROR_HZ = 4000;
 const GREATEST_COVERAGE_ERROR = 0.02;
 const NOISE = 0.001;
-const SEEDS = Array.from({ length: 12 }, (_, i) => i + 1);
+const SEEDS = Array.from({ length: 7 }, (_, i) => i + 1);
 const STEPS_HZ = [10_000, 50_000, 100_000];
 const GRID_HZ = 10_000;
 
