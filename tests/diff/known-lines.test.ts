@@ -56,6 +56,13 @@ test("a length that is off by a hand is taken out too, one that is off by metres
   expect(saidOf(far)).toMatch(/see whether both lines are what you stated/);
 });
 
+test("what is asked to be taken out is said to be, however far it is from what was stated", () => {
+  const wrong = { before: [SHORT], after: [feedlineFrom({ kind: "rg-213", lengthM: 32 })] };
+  const result = diff(through(SHORT, 50, 1), through(LONG, 50, 2), { plan, feedlines: wrong, isSamePlane: true });
+  expect(verdictsOf(result)).toEqual(["unchanged"]);
+  expect(saidOf(result)).toMatch(/was taken out too/);
+});
+
 test("repeats may each have a line of their own; as many as deployments, or one", () => {
   const repeats = (line: typeof SHORT): Deployment[] => [1, 2].map((seed) => deploymentOf([through(line, 50, seed)]));
   const result = diff(repeats(SHORT), repeats(LONG), { plan, feedlines: { before: [SHORT, SHORT], after: [LONG] } });

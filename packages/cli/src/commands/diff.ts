@@ -58,7 +58,7 @@ async function runDiff(before: string | undefined, after: string | undefined, ra
   const settings = await settingsFrom(raw);
   const screen = screenFrom(raw, settings);
   const lines = statedLines(raw);
-  const log = logBeside(raw.log, [before, after, ...(raw.before ?? []), ...(raw.after ?? [])]);
+  const log = lines === null ? logBeside(raw.log, [before, after, ...(raw.before ?? []), ...(raw.after ?? [])]) : null;
   const sidesOf = await sidesFrom(before, after, raw, settings);
   const compared = sidesOf.map((sides) => {
     const feedlines = lines ?? loggedLines(log, sides, settings.feedline);

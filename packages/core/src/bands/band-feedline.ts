@@ -3,6 +3,7 @@ import { clipSpans } from "../curve/pieces.js";
 import { type Feedline, matchedLossDb, sectionAt } from "../facts/feedline/feedline.js";
 import { greatestStress, type LineStress, magnitudeAtLoad, stressAlong } from "../facts/feedline/line.js";
 import { at } from "../numbers/column.js";
+import { magnitude } from "../numbers/complex.js";
 import { changeReference } from "../reflection/impedance.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
@@ -72,31 +73,31 @@ function greatestStressOver(
       );
     });
   });
-  const rho = magnitudeOf(worst, feedline);
-  if (all.length === 0 && (rho === null || rho >= 1)) return null;
-  return all.reduce(
-    (most, { volts, amperes }) => ({ volts: Math.max(most.volts, volts), amperes: Math.max(most.amperes, amperes) }),
-    all.length === 0 && rho !== null
-      ? greatestStress(powerW, feedline.characteristicOhms, rho, matchedLossDb(feedline, worst.frequencyHz))
-      : { volts: 0, amperes: 0 },
-  );
+  // What was noted by hand has one ρ for all of a band.
+  if (all.length === 0) return stressOf(magnitudeOf(worst, feedline), feedline, powerW, worst.frequencyHz);
+  return {
+    volts: Math.max(...all.map(({ volts }) => volts)),
+    amperes: Math.max(...all.map(({ amperes }) => amperes)),
+  };
 }
 
 /** What a line bears at one frequency; without phase the most that it may, null where that is not known. */
 function stressAt(curve: Curve, feedline: Feedline, powerW: number, frequencyHz: number): LineStress | null {
   const { characteristicOhms } = feedline;
   const reflection = reflectionAt(curve, frequencyHz);
-  if (reflection !== null) {
-    const onLine = changeReference(reflection, curve.sweep.referenceOhms, characteristicOhms);
-    return Math.hypot(onLine.real, onLine.imaginary) < 1
-      ? stressAlong(powerW, characteristicOhms, onLine, sectionAt(feedline, frequencyHz))
-      : null;
-  }
-  const rho = magnitudeOnLine(curve, feedline, frequencyHz);
-  return rho === null || rho >= 1
-    ? null
-    : greatestStress(powerW, characteristicOhms, rho, matchedLossDb(feedline, frequencyHz));
+  if (reflection === null)
+    return stressOf(magnitudeOnLine(curve, feedline, frequencyHz), feedline, powerW, frequencyHz);
+  const onLine = changeReference(reflection, curve.sweep.referenceOhms, characteristicOhms);
+  return magnitude(onLine) < 1
+    ? stressAlong(powerW, characteristicOhms, onLine, sectionAt(feedline, frequencyHz))
+    : null;
 }
+
+/** The most that a line may bear with a ρ at the analyser's end; null where that is not known, or all comes back. */
+const stressOf = (rho: number | null, feedline: Feedline, powerW: number, frequencyHz: number): LineStress | null =>
+  rho === null || rho >= 1
+    ? null
+    : greatestStress(powerW, feedline.characteristicOhms, rho, matchedLossDb(feedline, frequencyHz));
 
 /** ρ of a point against the line's own impedance; null where it cannot be known. */
 function magnitudeOf({ part, frequencyHz, reflectionMagnitude }: PointOfPart, feedline: Feedline): number | null {

@@ -8,8 +8,8 @@ import type { LineChange } from "./line-change.js";
 import { GREATEST_SCALE } from "./scale-search.js";
 import type { SideCurve } from "./side-curve.js";
 import { changeOf, smoothChange } from "./smooth-change.js";
-import { againstSmooth } from "./spare-numbers.js";
-import { CLEARLY, type Tolerances } from "./thresholds.js";
+import { ALIKE, againstSmooth, explains } from "./spare-numbers.js";
+import type { Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
 /** What may lie between two sweeps. */
@@ -55,10 +55,6 @@ const isOfWire = ({ causes }: Candidate) => causes.some(({ code }) => code === "
 
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
-/** Leaving more than this share of a difference, and more than is overlooked anyway, explains nothing. */
-const LITTLE = 0.2;
-/** Between two explanations that leave nearly alike nobody can choose. */
-const ALIKE = 1.25;
 /** An explanation by more numbers must leave less than this share of what a simpler one leaves. */
 const CLEARLY_BETTER = 0.5;
 
@@ -78,8 +74,7 @@ function simplestOf(
   // A calibration makes no loss and no line that holds over all bands, but it may move a dip.
   const isSure = (candidate: Candidate) =>
     !candidate.isDoubtful && (isExact(candidate) || (isNear(candidate) && !(mayBeCalibration && isOfWire(candidate))));
-  const explains = ({ residual }: Candidate) =>
-    residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
+  const isExplanation = (candidate: Candidate) => explains(candidate, difference, enough);
   const tried = candidatesFor(samples, before, difference, enough);
   const all = tried.candidates;
   const sure = all.filter(isSure);
@@ -87,14 +82,16 @@ function simplestOf(
   const left = (candidates: readonly Candidate[]) =>
     candidates.flatMap(({ causes }) => causes.map(possible)).filter(isFirstOfCode);
   if (best !== null) {
-    const rivals = all.filter((other) => other !== best && explains(other) && other.residual <= ALIKE * best.residual);
+    const rivals = all.filter(
+      (other) => other !== best && isExplanation(other) && other.residual <= ALIKE * best.residual,
+    );
     const isAlone = rivals.every((rival) => rival.numbers > best.numbers);
     const causes = isAlone ? [...best.causes, ...left(rivals)] : left([best, ...rivals]);
     const remains = best.residual > enough ? [possible(antennaCause(before, after, difference, tried))] : [];
     return { causes: [...causes, ...remains], line: isAlone ? best.line : null };
   }
   if (difference <= enough) return NOTHING;
-  const explaining = all.filter(explains);
+  const explaining = all.filter(isExplanation);
   const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
   const antenna = antennaCause(before, after, difference, tried);
   // Loss lowers the SWR: it is named where it would do much of what was seen.

@@ -71,15 +71,14 @@ const PART_EXPLAINED = 0.75;
  *
  * @param measured both sides at the analyser
  * @param taken both sides at the antennas
- * @param change what seems left of a change of the line; null where nothing is
+ * @param left what seems left of a change of the line, and whether that was taken out too; null where nothing is
  */
 export function linesTakenOut(
-  lines: KnownLines,
+  { before, after }: KnownLines,
   measured: readonly [Side, Side],
   taken: readonly [Side, Side],
-  change: LineChange | null,
+  left: { readonly change: LineChange; readonly isTakenOut: boolean } | null,
 ): readonly Finding[] {
-  const { before, after } = lines;
   const titleOf = (side: readonly Feedline[]) =>
     [...new Set(side.map(({ title, lengthM }) => (lengthM === 0 ? title : `${lengthM} m, ${title}`)))].join("; ");
   const [atAnalyser, atAntennas] = [differenceOf(measured), differenceOf(taken)];
@@ -89,10 +88,10 @@ export function linesTakenOut(
   const said = finding("info", "lines-taken-out", {
     before: titleOf(before),
     after: titleOf(after),
-    left: change && {
-      lengthM: electricalLengthM(change.delayS),
-      lossDb: lossAt10MHzDb(change),
-      isTakenOut: isWithinDoubt(change, lines),
+    left: left && {
+      lengthM: electricalLengthM(left.change.delayS),
+      lossDb: lossAt10MHzDb(left.change),
+      isTakenOut: left.isTakenOut,
     },
     atAnalyser,
     atAntennas,

@@ -4,10 +4,10 @@ import { lostPercent, scaleCause } from "./cause-words.js";
 import { FEWEST_SAMPLES, thinnedAxis } from "./common-samples.js";
 import { interference } from "./interference.js";
 import { LOSS_LAWS, type LossLaw } from "./line-change.js";
-import { bestScale, LEAST_SCALE } from "./scale-search.js";
+import { bestScale, LEAST_REACHED, LEAST_SCALE } from "./scale-search.js";
 import { knownMagnitudeAt, type SideCurve } from "./side-curve.js";
 import { type ChangeOverFrequency, smoothChange } from "./smooth-change.js";
-import { againstSmooth, type Fitted, OF_PARTS } from "./spare-numbers.js";
+import { ALIKE, againstSmooth, explains, type Fitted, OF_PARTS } from "./spare-numbers.js";
 import { CLEARLY, LEAST_LOSS_DB, type Tolerances } from "./thresholds.js";
 
 /** ρ before and after at the same frequencies. */
@@ -18,11 +18,6 @@ interface Magnitudes {
 }
 
 const GREATEST_LOSS_DB = 10;
-
-/** Leaving less than this share of a difference explains it. */
-const LITTLE = 0.2;
-/** Between two explanations that leave nearly alike nobody can choose. */
-const ALIKE = 1.25;
 
 /**
  * Why two sweeps differ, as far as ρ alone can tell: nothing; loss; a longer or shorter wire. How long the line is does not
@@ -50,9 +45,7 @@ export function magnitudeCauses(
       ? [{ numbers: 1, residual: scaled.residual, nearly: OF_PARTS, cause: scaleCause(scaled) }]
       : []),
   ].sort((a, b) => a.residual - b.residual);
-  const explaining = found.filter(
-    ({ residual }) => residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference),
-  );
+  const explaining = found.filter((fitted) => explains(fitted, difference, enough));
   const [best, other] = explaining;
   if (best !== undefined) {
     const isAlone = other === undefined || other.residual > ALIKE * best.residual;
@@ -106,9 +99,6 @@ function fitLoss(magnitudes: Magnitudes): LossFit {
   });
   return fits.reduce((best, next) => (next.residual < CLEARLY * best.residual ? next : best));
 }
-
-/** A stretched axis must reach samples that hold at least this share of the (squared) difference: it explains nothing elsewhere. */
-const LEAST_REACHED = 0.5;
 
 /** The wire that explains most; what it leaves is a share of the difference, told by the samples that the stretched axis reaches. */
 function fitScale(

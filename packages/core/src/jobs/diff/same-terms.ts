@@ -67,7 +67,8 @@ export function onSameTerms(
     sideOf(first, DEFAULT_LIMITS, plan),
     sideOf(second, DEFAULT_LIMITS, plan),
   ];
-  const found = isSamePlane || lines !== null ? explanationOf(...sidesOf(atAntennas), instrument) : null;
+  const sides = isSamePlane || lines !== null ? sidesOf(atAntennas) : null;
+  const found = sides && explanationOf(...sides, instrument);
   const change = found?.line ?? null;
   const line = change !== null && (isSamePlane || (lines !== null && isWithinDoubt(change, lines))) ? change : null;
   const compared: Both = {
@@ -81,7 +82,14 @@ export function onSameTerms(
     takenOut: isSamePlane && found !== null && line !== null ? found.causes : [],
     findings: [
       ...findings,
-      ...(lines === null ? [] : linesTakenOut(lines, sidesOf(measured), sidesOf(compared), change)),
+      ...(lines === null
+        ? []
+        : linesTakenOut(
+            lines,
+            sidesOf(measured),
+            sides !== null && line === null ? sides : sidesOf(compared),
+            change && { change, isTakenOut: line !== null },
+          )),
       ...(feedlines !== null && lines === null ? [LINES_NEED_PHASE] : []),
     ],
   };

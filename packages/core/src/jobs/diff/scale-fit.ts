@@ -12,7 +12,7 @@ import {
 } from "./common-samples.js";
 import { throughChange } from "./line-change.js";
 import { fitLine, type LineFit, withBestLaw } from "./line-fit.js";
-import { bestScale, GREATEST_SCALE } from "./scale-search.js";
+import { bestScale, GREATEST_SCALE, LEAST_REACHED } from "./scale-search.js";
 import { bulkDelayOf, reflectionAround, reflectionAt, type SideCurve } from "./side-curve.js";
 
 export interface ScaleFit {
@@ -29,8 +29,6 @@ export interface ScaleFit {
 
 /** A scale is looked for in about this many samples, and refined on all. */
 const SEARCHED_SAMPLES = 100;
-/** A stretched axis must reach samples that hold at least this share of the (squared) difference: it explains nothing elsewhere. */
-const LEAST_REACHED = 0.5;
 
 /**
  * The same antenna with its frequency axis stretched, behind the same line or another: what a longer or shorter wire does. What it
@@ -44,9 +42,10 @@ export function fitScale(samples: CommonSamples, before: SideCurve, negligible: 
     const stretched = stretch(compared, before, scale);
     return stretched === null ? Number.POSITIVE_INFINITY : fitLine(stretched.samples).residual * stretched.share;
   };
+  const residualOfFew = residualIn(few);
   let reach = GREATEST_SCALE;
   const roughly = (scale: number) => {
-    const residual = residualIn(few)(scale);
+    const residual = residualOfFew(scale);
     if (residual === Number.POSITIVE_INFINITY) reach = Math.min(reach, Math.abs(scale - 1));
     return residual;
   };

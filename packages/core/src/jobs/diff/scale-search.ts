@@ -6,6 +6,9 @@ const STEP = 0.002;
 /** A wire that seems longer or shorter by less than this is the same: sag, wind and warmth do as much (our own choice). */
 export const LEAST_SCALE = 0.002;
 
+/** A stretched axis must reach samples that hold at least this share of the (squared) difference: it explains nothing elsewhere. */
+export const LEAST_REACHED = 0.5;
+
 /**
  * The frequency scale that leaves the least residual.
  *

@@ -1,4 +1,5 @@
 import type { NumbersNeeded } from "./smooth-change.js";
+import { CLEARLY } from "./thresholds.js";
 
 /** What an explanation may leave that is not quite the truth, and still be sure. */
 export interface Nearly {
@@ -17,6 +18,19 @@ export interface Fitted {
   /** It is sure as well where it leaves more than noise, but little for the numbers it has to spare; null: it must leave nothing */
   readonly nearly: Nearly | null;
 }
+
+/** Leaving more than this share of a difference, and more than is overlooked anyway, explains nothing. */
+const LITTLE = 0.2;
+/** Between two explanations of which one leaves up to this many times what the other does, nobody can choose. */
+export const ALIKE = 1.25;
+
+/**
+ * Whether what is left of a difference is so little that it is explained, surely or not.
+ *
+ * @param enough what an explanation may leave over
+ */
+export const explains = ({ residual }: Pick<Fitted, "residual">, difference: number, enough: number): boolean =>
+  residual < CLEARLY * difference && (residual <= enough || residual <= LITTLE * difference);
 
 /** A cause must need this many numbers fewer than any smooth change that leaves as little. */
 const LEAST_SPARE = 3;
