@@ -104,7 +104,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "lines-taken-out": {
     before: "12 m, RG-58",
     after: "21 m, RG-58",
-    left: { lengthM: 0.2, lossDb: 0.05, isTakenOut: true },
+    left: { lengthM: 0.2, lossDb: 0.05, takenOutAs: "within-doubt" },
     atAnalyser: 0.4,
     atAntennas: 0.01,
     explains: "all",

@@ -71,13 +71,13 @@ const PART_EXPLAINED = 0.75;
  *
  * @param measured both sides at the analyser
  * @param taken both sides at the antennas
- * @param left what seems left of a change of the line, and whether that was taken out too; null where nothing is
+ * @param left what seems left of a change of the line, and for what reason that was taken out too; null where nothing is
  */
 export function linesTakenOut(
   { before, after }: KnownLines,
   measured: readonly [Side, Side],
   taken: readonly [Side, Side],
-  left: { readonly change: LineChange; readonly isTakenOut: boolean } | null,
+  left: { readonly change: LineChange; readonly takenOutAs: "within-doubt" | "asked-for" | null } | null,
 ): readonly Finding[] {
   const titleOf = (side: readonly Feedline[]) =>
     [...new Set(side.map(({ title, lengthM }) => (lengthM === 0 ? title : `${lengthM} m, ${title}`)))].join("; ");
@@ -91,7 +91,7 @@ export function linesTakenOut(
     left: left && {
       lengthM: electricalLengthM(left.change.delayS),
       lossDb: lossAt10MHzDb(left.change),
-      isTakenOut: left.isTakenOut,
+      takenOutAs: left.takenOutAs,
     },
     atAnalyser,
     atAntennas,

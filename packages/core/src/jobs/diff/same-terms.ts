@@ -70,7 +70,9 @@ export function onSameTerms(
   const sides = isSamePlane || lines !== null ? sidesOf(atAntennas) : null;
   const found = sides && explanationOf(...sides, instrument);
   const change = found?.line ?? null;
-  const line = change !== null && (isSamePlane || (lines !== null && isWithinDoubt(change, lines))) ? change : null;
+  const isExpected = change !== null && lines !== null && isWithinDoubt(change, lines);
+  const takenOutAs = isExpected ? "within-doubt" : isSamePlane ? "asked-for" : null;
+  const line = takenOutAs === null ? null : change;
   const compared: Both = {
     before: atAntennas.before,
     after: line === null ? atAntennas.after : mapGroup(atAntennas.after, (sweep) => undone(sweep, line)),
@@ -88,7 +90,7 @@ export function onSameTerms(
             lines,
             sidesOf(measured),
             sides !== null && line === null ? sides : sidesOf(compared),
-            change && { change, isTakenOut: line !== null },
+            change && { change, takenOutAs },
           )),
       ...(feedlines !== null && lines === null ? [LINES_NEED_PHASE] : []),
     ],

@@ -19,7 +19,12 @@ type LinesTakenOut = {
   readonly before: string;
   readonly after: string;
   /** What seems left of a change of the line; null where nothing is */
-  readonly left: { readonly lengthM: number; readonly lossDb: number; readonly isTakenOut: boolean } | null;
+  readonly left: {
+    readonly lengthM: number;
+    readonly lossDb: number;
+    /** For what reason it was taken out too; null: it was not */
+    readonly takenOutAs: "within-doubt" | "asked-for" | null;
+  } | null;
   /** Root mean square of the difference of Γ */
   readonly atAnalyser: number;
   readonly atAntennas: number;
@@ -33,11 +38,15 @@ const EXPLAINED_BY_LINES = {
   none: "the change of the line does not explain it",
 } as const;
 
-function lineLeft({ lengthM, lossDb, isTakenOut }: NonNullable<LinesTakenOut["left"]>): string {
+const LEFT_OF_LINES = {
+  "within-doubt": ", within what such lengths and kinds are known to, and was taken out too.",
+  "asked-for": ", more than such lengths and kinds are known to, and was taken out too, as was asked for.",
+} as const;
+
+function lineLeft({ lengthM, lossDb, takenOutAs }: NonNullable<LinesTakenOut["left"]>): string {
   const what = `${Math.abs(lengthM).toFixed(1)} m (electrical) ${lengthM < 0 ? "less" : "more"} line and ${Math.abs(lossDb).toFixed(2)} dB at 10 MHz ${lossDb < 0 ? "less" : "more"}`;
-  return isTakenOut
-    ? `What is left looks like ${what}, within what such lengths and kinds are known to, and was taken out too.`
-    : `What is left looks like ${what}: see whether both lines are what you stated.`;
+  const fate = takenOutAs === null ? ": see whether both lines are what you stated." : LEFT_OF_LINES[takenOutAs];
+  return `What is left looks like ${what}${fate}`;
 }
 
 /** What the jobs notice: trim, diff, and a season of sweeps. */
