@@ -5,6 +5,8 @@ import { unevenWindow } from "./smoothing-window.js";
 
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
+/** A cubic through fewer samples than its window has is no fit. */
+const LEAST_HALF_WIDTH = 2;
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
 const AGREEMENT = 2.5;
 /** The difference of two windows varies by no less than this share of the narrower one's variance. */
@@ -19,6 +21,8 @@ interface Columns {
 export interface Smoothed extends Columns {
   /** What explains each stretch */
   readonly fits: readonly Explanation[];
+  /** Samples on either side that the window of each one takes in; 0 where it is as measured, or on a whole fit */
+  readonly halfWidths: Uint8Array;
 }
 
 /**
@@ -46,7 +50,7 @@ export function smooth(
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
-  const result = { real: real.slice(), imaginary: second.slice() };
+  const result = { real: real.slice(), imaginary: second.slice(), halfWidths: new Uint8Array(position.length) };
   const accepted = noWindows();
   const found: Explanation[] = [];
   for (const [s, stretch] of stretches.entries()) {
@@ -57,13 +61,41 @@ export function smooth(
       result.imaginary.set(whole.values.imaginary, stretch.first);
       continue;
     }
-    const fit = isEven(position, stretch) ? evenFit(real, second, weights) : unevenFit(position, real, second, weights);
+    const fit = windowFit(position, stretch, real, second, weights);
     // Of many samples some lie far off by noise alone; their windows must not end with them.
     const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
     const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
     for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, result);
   }
   return { ...result, fits: found };
+}
+
+/**
+ * Smooths columns by windows that were chosen on others of the same shape.
+ *
+ * @param halfWidths of each sample's window, as {@link smooth} tells them
+ */
+export function smoothBy(
+  halfWidths: Uint8Array,
+  position: Column,
+  real: Column,
+  imaginary: Column | null,
+  stretches: readonly Stretch[],
+): Columns {
+  const second = imaginary ?? new Float64Array(position.length);
+  const result = { real: real.slice(), imaginary: second.slice() };
+  for (const stretch of stretches) {
+    const fit = windowFit(position, stretch, real, second, null);
+    for (let i = stretch.first; i <= stretch.last; i++) {
+      const halfWidth = Math.min(halfWidths[i] ?? 0, i - stretch.first, stretch.last - i);
+      if (halfWidth < LEAST_HALF_WIDTH) continue;
+      fit.begin(i);
+      fit.widen(i, halfWidth);
+      result.real[i] = fit.real;
+      result.imaginary[i] = fit.imaginary;
+    }
+  }
+  return result;
 }
 
 /** What the fits to one sample's windows have given so far: one entry per accepted window, the sample itself first. */
@@ -87,6 +119,15 @@ interface WindowFit {
   variance: number;
 }
 
+const windowFit = (
+  position: Column,
+  stretch: Stretch,
+  real: Column,
+  imaginary: Column,
+  weights: Column | null,
+): WindowFit =>
+  isEven(position, stretch) ? evenFit(real, imaginary, weights) : unevenFit(position, real, imaginary, weights);
+
 /** By how much a window's result may differ from the sample itself, and from a narrower window's. */
 interface Agreement {
   readonly ofSample: number;
@@ -99,7 +140,7 @@ function smoothSample(
   limits: Agreement,
   index: number,
   accepted: Accepted,
-  result: Columns,
+  result: Columns & { readonly halfWidths: Uint8Array },
 ): void {
   const widest = Math.min(index - stretch.first, stretch.last - index);
   fit.begin(index);
@@ -116,6 +157,7 @@ function smoothSample(
   }
   result.real[index] = at(accepted.real, best);
   result.imaginary[index] = at(accepted.imaginary, best);
+  result.halfWidths[index] = best === 0 ? 0 : (HALF_WIDTHS[best - 1] ?? 0);
 }
 
 function accept({ real, imaginary, variance }: WindowFit, accepted: Accepted, place: number): void {

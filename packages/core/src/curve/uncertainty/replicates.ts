@@ -1,10 +1,13 @@
 import { at } from "../../numbers/column.js";
 import { once } from "../../numbers/once.js";
 import { normalNumbers } from "../../numbers/random.js";
-import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
+import { type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
 import { magnitudeOf } from "../between/scalar-interpolation.js";
 import { type Curve, curveOf, isVectorCurve } from "../curve.js";
 import { noisyValues, type WholeFit } from "../fit/whole-fit.js";
+import { inverseOf } from "../noise/scalar-noise.js";
+import { smooth, smoothBy } from "../noise/smoothing.js";
+import { findStretches } from "../samples/stretches.js";
 
 /** A part of a curve, and what other noise would have made of it. */
 export interface Replicates {
@@ -149,29 +152,49 @@ function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
   return copies;
 }
 
+/** Copies smoothed by the windows that one of them calls for: all are of one curve, and differ by their noise alone. */
 function copiesOfSamples(base: Part, noise: number): Curve[] {
   const normal = normalNumbers(SEED);
+  const smoothed = smootherOf(withNoise(base, noisy(base, noise, normal), 1), noise);
   const copies: Curve[] = [];
   for (let pair = 0; pair < PAIRS; pair++) {
-    const across = base.real.map(() => noise * normal());
-    const along = base.real.map(() => noise * normal());
-    for (const sign of [1, -1]) {
-      // All copies are of one curve, so what explains the first nearly explains the others.
-      const fits = copies[0] === undefined ? {} : { fits: copies[0].fits };
-      copies.push(curveOf(withNoise(base, along, across, sign), { noise, delayS: 0, hasNoSpikes: true, ...fits }));
-    }
+    const noiseOfPair = noisy(base, noise, normal);
+    for (const sign of [1, -1]) copies.push(noiselessCurve(base, smoothed(withNoise(base, noiseOfPair, sign))));
   }
   return copies;
 }
 
-function withNoise(base: Part, along: Float64Array, across: Float64Array, sign: number): Sweep {
-  const { frequencyHz, real, imaginary, details } = base;
+interface Noise {
+  readonly along: Float64Array;
+  readonly across: Float64Array;
+}
+
+function noisy({ real }: Part, noise: number, normal: () => number): Noise {
+  const across = real.map(() => noise * normal());
+  return { across, along: real.map(() => noise * normal()) };
+}
+
+function withNoise({ frequencyHz, real, imaginary }: Part, { along, across }: Noise, sign: number): Columns {
   const first = real.map((value, i) => value + sign * at(along, i));
   if (imaginary !== null) {
-    const second = imaginary.map((value, i) => value + sign * at(across, i));
-    return vectorSweep(details, { frequencyHz, reflectionReal: first, reflectionImaginary: second });
+    return { frequencyHz, real: first, imaginary: imaginary.map((value, i) => value + sign * at(across, i)) };
   }
   // What a scalar instrument shows is the size of Γ with both parts of its noise.
-  const size = first.map((value, i) => Math.hypot(value, at(across, i)));
-  return scalarSweep(details, { frequencyHz, reflectionMagnitude: size });
+  return { frequencyHz, real: first.map((value, i) => Math.hypot(value, at(across, i))), imaginary: null };
+}
+
+/** How columns of an example's shape are smoothed: by the windows that the example calls for. */
+function smootherOf({ frequencyHz, real, imaginary }: Columns, noise: number): (columns: Columns) => Columns {
+  const stretches = findStretches(frequencyHz);
+  const options = { fits: stretches.map(() => "none" as const) };
+  if (imaginary !== null) {
+    const { halfWidths } = smooth(frequencyHz, real, imaginary, stretches, noise, null, options);
+    return (copy) => ({ frequencyHz, ...smoothBy(halfWidths, frequencyHz, copy.real, copy.imaginary, stretches) });
+  }
+  const { inverse, weights } = inverseOf(real);
+  const { halfWidths } = smooth(frequencyHz, inverse, null, stretches, noise, weights, options);
+  return (copy) => {
+    const smoothed = smoothBy(halfWidths, frequencyHz, inverseOf(copy.real).inverse, null, stretches);
+    return { frequencyHz, real: smoothed.real.map(magnitudeOf), imaginary: null };
+  };
 }
