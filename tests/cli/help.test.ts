@@ -2,15 +2,15 @@
 import { spawnSync } from "node:child_process";
 import { cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
-import { copyCommand, runCommand, splitArguments } from "./run-command.js";
+import { copyCommand, runCommand, runEach, splitArguments } from "./run-command.js";
 
 const place = mkdtempSync(join(tmpdir(), "feedpoint-help-"));
 afterAll(() => rmSync(place, { recursive: true }));
 const samples = fileURLToPath(new URL("../../samples/", import.meta.url));
-const command = copyCommand(join(place, "command"));
+const program = join(dirname(copyCommand(join(place, "command"))), "program.js");
 
 const helps = new Map<string, string>();
 /** The help of a command, which is asked for once. */
@@ -33,23 +33,25 @@ describe.each(commands)("the help of %s", (name) => {
     expect(examples.length).toBeGreaterThan(0);
   });
 
-  test.each(examples)("has an example that works: %s", (line) => {
-    // A folder that holds what the examples name.
-    const folder = join(place, name);
-    mkdirSync(folder, { recursive: true });
-    const given = (to: string, from: string) => cpSync(join(samples, from), join(folder, to), { recursive: true });
-    given("sweeps", "sweeps");
-    if (line.startsWith("log init")) rmSync(join(folder, "sweeps/deployments.csv"));
-    given("sweep.s1p", "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p");
-    given("before.s1p", "sweeps/2026-03-14-heron-lock-sloper.s1p");
-    given("after.s1p", "sweeps/2026-05-30-cuckoo-basin-counterpoise-deck.s1p");
-    given("line.s1p", "lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p");
-    const { status, stderr } = spawnSync(process.execPath, [command, ...splitArguments(line)], {
-      cwd: folder,
-      encoding: "utf8",
-    });
-    expect({ status, stderr: stderr.replaceAll(/^(feedpoint: (wrote|added|.* already)|\* | {2}).*\n/gm, "") }).toEqual({
-      status: 0,
+  // A folder that holds what the examples name.
+  const folder = join(place, name);
+  mkdirSync(folder, { recursive: true });
+  const given = (to: string, from: string) => cpSync(join(samples, from), join(folder, to), { recursive: true });
+  given("sweeps", "sweeps");
+  if (examples.some((line) => line.startsWith("log init"))) rmSync(join(folder, "sweeps/deployments.csv"));
+  given("sweep.s1p", "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p");
+  given("before.s1p", "sweeps/2026-03-14-heron-lock-sloper.s1p");
+  given("after.s1p", "sweeps/2026-05-30-cuckoo-basin-counterpoise-deck.s1p");
+  given("line.s1p", "lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p");
+  const outcomes = runEach(
+    examples.map((line) => ({ args: splitArguments(line), folder })),
+    program,
+  );
+
+  test.each(examples.map((line, i) => [line, i] as const))("has an example that works: %s", (_, i) => {
+    const { exit, stderr = "" } = outcomes[i] ?? {};
+    expect({ exit, stderr: stderr.replaceAll(/^(feedpoint: (wrote|added|.* already)|\* | {2}).*\n/gm, "") }).toEqual({
+      exit: 0,
       stderr: "",
     });
   });

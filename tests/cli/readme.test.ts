@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { FINDING_CODES } from "@feedpoint/core";
 import { expect, test } from "vitest";
-import { runCommand, runShell, splitArguments } from "./run-command.js";
+import { runCommand, runEach, runLines, runShell, splitArguments } from "./run-command.js";
 
 /** `UPDATE_CASES=1` writes what is printed now into the pages; read the difference before committing it. */
 const root = new URL("../../", import.meta.url);
@@ -17,9 +17,13 @@ const example = /^(?: {4}feedpoint (.+)|```sh\n(feedpoint (?:.+\n)+?)```)\n\n```
 type Example = readonly [shown: string, line: string | undefined, script: string | undefined, output: string];
 const examplesIn = (text: string) => [...text.matchAll(example)].map((match) => [...match] as unknown as Example);
 
+const outcomes = runLines([
+  ...new Set(pages.flatMap((page) => examplesIn(textOf(page)).flatMap(([, line]) => line ?? []))),
+]);
+
 function printed([, line, script = ""]: Example): string {
   if (line === undefined) return runShell(script).stdout.trimEnd();
-  return withoutCautions(runCommand(splitArguments(line)).stdout);
+  return withoutCautions(outcomes.get(line)?.stdout ?? "");
 }
 
 /** The pages leave out the cautions, which the README has in a section of their own. */
@@ -66,12 +70,13 @@ test("what the pages have a reader write into samples/ leaves their examples as 
     expect(inits.length).toBeGreaterThan(0);
     for (const [, line = ""] of inits) runCommand([...splitArguments(line), "--force"], "", { folder: copy });
     expect(readdirSync(copy)).toContain("my-station.json");
-    for (const page of pages) {
+    const examples = pages.flatMap((page) => {
       const [, line, , output] =
         examplesIn(textOf(page)).find(([, command]) => /^(check|trim)/.test(command ?? "")) ?? [];
-      if (line === undefined) continue;
-      expect(withoutCautions(runCommand(splitArguments(line), "", { folder: copy }).stdout)).toBe(output);
-    }
+      return line === undefined ? [] : [{ args: splitArguments(line), folder: copy, output }];
+    });
+    for (const [i, { stdout }] of runEach(examples).entries())
+      expect(withoutCautions(stdout)).toBe(examples[i]?.output);
   } finally {
     rmSync(copy, { recursive: true });
   }

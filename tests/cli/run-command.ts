@@ -21,14 +21,24 @@ interface Surroundings {
 export const runCommand = (args: readonly string[], input = "", surroundings: Surroundings = {}): Outcome =>
   run(process.execPath, [command, ...args], input, surroundings);
 
-/** Runs the built program in samples/ once for each width, in one process. */
-export function runAtWidths(
-  args: readonly string[],
-  widths: readonly number[],
-): Map<number, Pick<Outcome, "stdout" | "exit">> {
-  const driver = fileURLToPath(new URL("each-width.mjs", import.meta.url));
-  const { stdout } = run(process.execPath, [driver, join(cli, "dist", "program.js"), JSON.stringify(widths), ...args]);
-  return new Map(JSON.parse(stdout) as [number, Pick<Outcome, "stdout" | "exit">][]);
+/** What is to be run in one process with others. */
+interface Run extends Surroundings {
+  readonly args: readonly string[];
+  readonly columns?: number;
+}
+
+/** Runs the built program, or a copy of it, once for each, in one process; in samples/ where no folder is named. */
+export function runEach(runs: readonly Run[], program = join(cli, "dist", "program.js")): readonly Outcome[] {
+  const driver = fileURLToPath(new URL("each-run.mjs", import.meta.url));
+  const { stdout, stderr } = run(process.execPath, [driver, program], JSON.stringify(runs));
+  if (stdout === "") throw new Error(stderr);
+  return JSON.parse(stdout) as readonly Outcome[];
+}
+
+/** What each of some command lines prints, by the line. */
+export function runLines(lines: readonly string[]): ReadonlyMap<string, Outcome> {
+  const outcomes = runEach(lines.map((line) => ({ args: splitArguments(line) })));
+  return new Map(lines.map((line, i) => [line, outcomes[i] as Outcome]));
 }
 
 /** Runs a line for the shell in samples/, where `feedpoint` is the built command and `node` the one that runs the tests. */
@@ -40,6 +50,8 @@ function run(program: string, args: readonly string[], input = "", { folder = sa
     cwd: folder,
     encoding: "utf8",
     input,
+    // A report of a folder is a megabyte; many runs in one are more.
+    maxBuffer: 1 << 28,
     env: {
       ...process.env,
       NO_COLOR: "1",

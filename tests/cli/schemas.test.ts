@@ -2,7 +2,7 @@
 import { readdirSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { runCommand } from "./run-command.js";
+import { runCommand, runLines } from "./run-command.js";
 
 type Schema = Readonly<Record<string, unknown>>;
 
@@ -61,19 +61,22 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
   ["show", `show ${first}`, `show ${dry} --rows 3`],
 ];
 
+const isStream = (line: string) => line.includes("ndjson");
+const asTyped = (line: string) => (isStream(line) ? line : `${line} --json`);
+const outcomes = runLines(RUNS.flatMap(([, ...runs]) => runs.map(asTyped)));
+const printed = (line: string) => outcomes.get(asTyped(line))?.stdout ?? "";
+
 describe.each(RUNS)("feedpoint schema %s", (what, ...runs) => {
   const schema = schemaOf(what);
   const validate = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(withoutOthers(schema));
 
   test.each(runs)("is what feedpoint %s prints", (line) => {
-    const isStream = line.includes("ndjson");
-    const { stdout } = runCommand([...line.split(" "), ...(isStream ? [] : ["--json"])]);
-    const results = isStream
-      ? stdout
+    const results = isStream(line)
+      ? printed(line)
           .trim()
           .split("\n")
           .map((text): unknown => JSON.parse(text))
-      : [JSON.parse(stdout) as unknown].flat();
+      : [JSON.parse(printed(line)) as unknown].flat();
     expect(results.length).toBeGreaterThan(0);
     for (const result of results) expect(validate(result), JSON.stringify(validate.errors)).toBe(true);
   });
@@ -81,8 +84,9 @@ describe.each(RUNS)("feedpoint schema %s", (what, ...runs) => {
   test("leaves room for what later versions add, and for nothing of another form", () => {
     const open = new Ajv2020({ strict: true, allowUnionTypes: true }).compile(schema);
     const [line = ""] = runs;
-    const { stdout } = runCommand([...line.split(" "), ...(line.includes("ndjson") ? [] : ["--json"])]);
-    const [result] = [JSON.parse(line.includes("ndjson") ? (stdout.split("\n")[0] ?? "") : stdout) as Schema].flat();
+    const [result] = [
+      JSON.parse(isStream(line) ? (printed(line).split("\n")[0] ?? "") : printed(line)) as Schema,
+    ].flat();
     expect(open({ ...result, added: 1 })).toBe(true);
     expect(open({ ...result, schema: "feedpoint/other@1" })).toBe(false);
     expect(open({ ...result, sweep: 1, bands: 1, sweeps: 1, rows: 1 })).toBe(false);

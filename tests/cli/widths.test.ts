@@ -5,7 +5,7 @@ import { terminalWidth } from "../../packages/cli/src/present/terminal-width.js"
 import { textWidth } from "../../packages/cli/src/present/text-width.js";
 import { fc } from "../support/property.js";
 import { present } from "../support/sweeps.js";
-import { runAtWidths, runCommand, splitArguments } from "./run-command.js";
+import { runCommand, runEach, splitArguments } from "./run-command.js";
 
 const WIDTHS = [40, 60, 80, 120, 200];
 
@@ -41,9 +41,9 @@ const NOT_FOR_PEOPLE = ["report", "chart", "convert", "log", "station", "schema"
 const isOneWord = (line: string) => !line.trim().includes(" ");
 
 for (const line of LINES) {
-  const outcomes = runAtWidths(splitArguments(line), WIDTHS);
-  test.each(WIDTHS)(`${line} fits %s columns`, (columns) => {
-    const { stdout, exit } = present(outcomes.get(columns), "outcome");
+  const outcomes = runEach(WIDTHS.map((columns) => ({ args: splitArguments(line), columns })));
+  test.each(WIDTHS.map((columns, i) => [columns, i] as const))(`${line} fits %s columns`, (columns, i) => {
+    const { stdout, exit } = present(outcomes[i], "outcome");
     expect(exit).toBe(0);
     expect(stdout.split("\n").filter((printed) => textWidth(printed) > columns && !isOneWord(printed))).toEqual([]);
   });
