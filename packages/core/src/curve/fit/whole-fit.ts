@@ -1,13 +1,13 @@
 import { at, type Column } from "../../numbers/column.js";
 import { copyOf, type LinearSystem } from "../../numbers/positive-system.js";
-import type { Room } from "../../numbers/work-columns.js";
 import { isEven, type Stretch } from "../samples/stretches.js";
 import { condensedSamples } from "./condensed-samples.js";
 import type { FitSamples } from "./fit-moments.js";
 import { newFitRoom } from "./fit-room.js";
 import { NOTHING, type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
 import { approachFit, improveFit, noisyFits } from "./rational-fit.js";
-import { areNoise, informationCriterion, type Residuals, sumOfSquares } from "./residuals.js";
+import { areNoise, informationCriterion, sumOfSquares } from "./residuals.js";
+import { type FitColumns, partsOf, residualsOf, samplesOf, scaleOf, squaresLeft, valuesIn } from "./samples-to-fit.js";
 
 /** An antenna of a few resonances with its feedline needs no more. */
 const HIGHEST_ORDER = 7;
@@ -21,16 +21,6 @@ const MOST_STEPS_TO_IMPROVE = 5;
 const EVEN_STEPS = 1e-3;
 /** Steps end where the squares that are left, in units of the noise, are within this of what the step foretold. */
 const SETTLED = 0.1;
-
-/** Columns to be fitted, of which a stretch is a part. */
-export interface FitColumns {
-  readonly position: Column;
-  readonly real: Column;
-  /** null for a quantity that is real */
-  readonly imaginary: Column | null;
-  /** Noise of each sample over the noise of one of weight 1; null where all are alike */
-  readonly weights: Column | null;
-}
 
 /** The function that explains a stretch, and what it takes to say how noise moves it. */
 export interface WholeFit {
@@ -130,7 +120,7 @@ function findFit(samples: Samples, columns: FitColumns, stretch: Stretch, noise:
       rough = approachFit(some, order, valuesOf(rough, some.place, values), room);
     }
     if (rough === null) break;
-    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place, values), some, order), room)) continue;
+    if (best === null && !areNoise(residualsOf(valuesOf(rough, some.place, values), some, order, room), room)) continue;
     const next = improve(rough, samples, best);
     if (next !== null) best = next;
     else if (best !== null) break;
@@ -149,26 +139,28 @@ function richer(best: Fitted, samples: Samples): Fitted {
   const values = valuesIn(room.workingValues, condensed.place.length);
   const rough = approachFit(condensed, order, valuesOf(best.fit, condensed.place, values), room);
   const found = rough === null ? null : improve(rough, samples, best, "whatever it leaves");
-  return found === null || isApart(found.fit, best.fit, samples.all) ? best : found;
+  return found === null || isApart(found, best, samples.all) ? best : found;
 }
 
 /** Two fits that both leave noise alone are nowhere further apart than this, in units of the noise (our own choice). */
 const GREATEST_APART = 1;
 
 /** Whether two fits part somewhere, at the samples or between them: a pole and a zero side by side, which noise alone has made. */
-function isApart(one: Rational, other: Rational, { place, precision }: FitSamples): boolean {
+function isApart(one: Fitted, other: Fitted, { place, precision }: FitSamples): boolean {
+  if (partAt(one.values, other.values, precision)) return true;
   const between = place.map((t, i) => (i === 0 ? t : (t + at(place, i - 1)) / 2));
-  return [place, between].some((places) => {
-    const [first, second] = [valuesOf(one, places), valuesOf(other, places)];
-    for (let i = 0; i < places.length; i++) {
-      const distance = Math.hypot(
-        at(first.real, i) - at(second.real, i),
-        at(first.imaginary, i) - at(second.imaginary, i),
-      );
-      if (!(distance * at(precision, i) <= GREATEST_APART)) return true;
-    }
-    return false;
-  });
+  return partAt(valuesOf(one.fit, between), valuesOf(other.fit, between), precision);
+}
+
+function partAt(one: Values, other: Values, precision: Column): boolean {
+  for (let i = 0; i < precision.length; i++) {
+    const real = at(one.real, i) - at(other.real, i);
+    const imaginary = at(one.imaginary, i) - at(other.imaginary, i);
+    const square = (real * real + imaginary * imaginary) * at(precision, i) ** 2;
+    // Not what is apart, but what is not together: a pole on a sample is nowhere.
+    if (!(square <= GREATEST_APART * GREATEST_APART)) return true;
+  }
+  return false;
 }
 
 /**
@@ -204,7 +196,7 @@ function improve(
       // Not where those of the fit to beat are, which may stay the best.
       const place = toBeat?.isInFirstRoom ? room.secondValues : room.firstValues;
       const valuesAtAll = valuesOf(fit, all.place, valuesIn(place, all.place.length));
-      const residuals = residualsOf(valuesAtAll, all, order);
+      const residuals = residualsOf(valuesAtAll, all, order, room);
       const squaresOfAll = sumOfSquares(residuals);
       if (!isBetter(squaresOfAll) || !areNoise(residuals, room)) return null;
       return {
@@ -219,59 +211,3 @@ function improve(
   }
   return null;
 }
-
-function scaleOf(position: Column, { first, last }: Stretch): { middle: number; half: number } {
-  const [low, high] = [at(position, first), at(position, last)];
-  return { middle: (low + high) / 2, half: (high - low) / 2 };
-}
-
-/** Every so many samples of a stretch, copied into columns to work in. */
-function samplesOf(
-  columns: FitColumns,
-  stretch: Stretch,
-  noise: number,
-  every: number,
-  columnsFor: Room<4>,
-): FitSamples {
-  const { weights } = columns;
-  const { first, last } = stretch;
-  const { middle, half } = scaleOf(columns.position, stretch);
-  const [place, real, imaginary, precision] = columnsFor(Math.floor((last - first) / every) + 1);
-  for (let k = 0; k < place.length; k++) {
-    const i = first + k * every;
-    place[k] = (at(columns.position, i) - middle) / half;
-    real[k] = at(columns.real, i);
-    imaginary[k] = columns.imaginary === null ? 0 : at(columns.imaginary, i);
-    precision[k] = 1 / (noise * (weights === null ? 1 : at(weights, i)));
-  }
-  return { place, real, imaginary, precision, isReal: columns.imaginary === null };
-}
-
-function valuesIn(columnsFor: Room<4>, length: number): Values {
-  const [real, imaginary, bottomReal, bottomImaginary] = columnsFor(length);
-  return { real, imaginary, bottomReal, bottomImaginary };
-}
-
-function residualsOf(values: Values, samples: FitSamples, order: number): Residuals {
-  const [real, imaginary] = room.residuals(samples.place.length);
-  for (let i = 0; i < real.length; i++) {
-    const precision = at(samples.precision, i);
-    real[i] = (at(samples.real, i) - at(values.real, i)) * precision;
-    imaginary[i] = (at(samples.imaginary, i) - at(values.imaginary, i)) * precision;
-  }
-  return { real, imaginary, parts: partsOf(samples), unknowns: unknownsOf(order) };
-}
-
-/** Sum of the squares that a fit leaves, in units of the noise. */
-function squaresLeft(values: Values, samples: FitSamples): number {
-  let sum = 0;
-  for (let i = 0; i < samples.place.length; i++) {
-    const real = at(samples.real, i) - at(values.real, i);
-    const imaginary = at(samples.imaginary, i) - at(values.imaginary, i);
-    const precision = at(samples.precision, i);
-    sum += (real * real + imaginary * imaginary) * precision * precision;
-  }
-  return sum;
-}
-
-const partsOf = ({ isReal }: FitSamples): 1 | 2 => (isReal ? 1 : 2);
