@@ -83,6 +83,11 @@ describe("said is", () => {
     expect(codes(rampSweep([6.8e6, 7.4e6], [0.2, 0.2], 4))).toEqual(["step-too-coarse"]);
   });
 
+  test("that a dip as narrow as a small loop's could lie between two samples", () => {
+    expect(codes(rampSweep([6.8e6, 7.4e6], [0.2, 0.2], 31))).toEqual(["narrower-unseen"]);
+    expect(codes(rampSweep([6.8e6, 7.4e6], [0.2, 0.2], 41))).toEqual([]);
+  });
+
   test("a verdict that the instrument's error may turn", () => {
     const barely = rampSweep([6.9e6, 7.3e6], [0.32, 0.32]);
     expect(codes(barely)).toEqual([]);
@@ -105,8 +110,8 @@ describe("said is", () => {
   });
 
   test("what the sweep allows of loss", () => {
-    expect(codes(rampSweep([3e6, 30e6], [0.3, 0.7], 1001))).toEqual(["low-swr-may-be-loss"]);
-    expect(codes(rampSweep([3e6, 30e6], [0.3, 0.95], 1001))).toEqual(["loss-bound"]);
+    expect(codes(rampSweep([3e6, 30e6], [0.3, 0.7], 2001))).toEqual(["low-swr-may-be-loss"]);
+    expect(codes(rampSweep([3e6, 30e6], [0.3, 0.95], 2001))).toEqual(["loss-bound"]);
   });
 
   test("what the line leaves open, at its power", () => {

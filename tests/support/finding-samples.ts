@@ -75,6 +75,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "reference-not-50": { referenceOhms: 450, radioOhms: 50, hasPhase: true },
   "reference-converted": { referenceOhms: 75, radioOhms: 50 },
   "step-too-coarse": { of: "band", band: "40m", why: "turns", stepHz: 20_000 },
+  "narrower-unseen": { bands: ["80m", "40m"], widthHz: 2e5 },
   spike: { frequenciesHz: [7.05e6], are: "peaks" },
   "dip-on-few-samples": { band: "40m", samples: 1, stepHz: 2000 },
   "bandwidth-not-from-q": { band: "40m", limitSwr: 2, widthHz: 300_000, q: 12, expectedHz: 200_000 },

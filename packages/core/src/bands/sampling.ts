@@ -45,6 +45,32 @@ export function spotFindings(sweep: Sweep, { bands }: BandPlan): readonly Findin
   return outside.length === 0 ? [] : [finding("caution", "spot-outside-bands", { frequenciesHz: outside })];
 }
 
+/** Q of the narrowest dips of usual antennas: a small loop's (common practice, no source). */
+const NARROWEST_Q = 200;
+/** A dip narrower than this many steps may lie between samples whose neighbours show nothing of it. */
+const STEPS_TO_SEE = 2;
+
+/** Bands where a dip as narrow as that of a small loop could lie between two samples, and the widest that could; where not told already. */
+export function narrowDipFindings(parts: readonly Part[], bands: readonly UsableBand[]): readonly Finding[] {
+  const unseen = bands.flatMap(({ band, lowHz, highHz }) => {
+    const longest = parts
+      .filter(({ knows }) => knows === "curve")
+      .map(({ analysis }) => greatestTurn(analysis.curve, lowHz, highHz).longestHz)
+      .filter((stepHz) => stepHz > 0);
+    // Of several sweeps of a band the finest tells.
+    const widthHz = STEPS_TO_SEE * Math.min(...longest);
+    const isTold = widthHz > STEPS_TO_SEE * GREATEST_STEP * lowHz;
+    return longest.length > 0 && widthHz > lowHz / NARROWEST_Q && !isTold ? [{ band, widthHz }] : [];
+  });
+  if (unseen.length === 0) return [];
+  return [
+    finding("info", "narrower-unseen", {
+      bands: unseen.map(({ band }) => band),
+      widthHz: Math.max(...unseen.map(({ widthHz }) => widthHz)),
+    }),
+  ];
+}
+
 /** What the steps of the curves leave open on a band, and whether its bandwidth is that of one resonance. */
 export function samplingFindings(
   answering: readonly Answering[],

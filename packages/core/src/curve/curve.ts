@@ -18,7 +18,7 @@ import type { Explanation } from "./fit/whole-fit.js";
 import { estimateNoise, greatestNoise } from "./noise/noise.js";
 import { ceilingOf, inverseAt, inverseOf, runsWithin, scalarNoise } from "./noise/scalar-noise.js";
 import { smooth } from "./noise/smoothing.js";
-import { mendSpikes } from "./noise/spikes.js";
+import { mendScalarSpikes, mendSpikes } from "./noise/spikes.js";
 import { bulkDelay, withoutDelay } from "./samples/delay.js";
 import { findStretches, type Stretch } from "./samples/stretches.js";
 
@@ -128,7 +128,7 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
   // What means "at least" is no reading: beside it no sample stands alone, and none is smoothed by it.
   const runs = sweep.ceilingMagnitude === null ? stretches : runsWithin(stretches, isKnown);
   const mended = reflectionMagnitude.slice();
-  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, mended, new Float64Array(mended.length), runs);
+  const spikes = known.hasNoSpikes ? [] : mendScalarSpikes(frequencyHz, mended, runs);
   const { inverse, weights } = inverseOf(mended);
   const noise =
     known.noise === undefined

@@ -6,7 +6,7 @@ import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFind
 import { knownOf, type PartInfo, partInfos } from "../bands/known.js";
 import { checkDials, checkFeedline, checkInstrument, checkScope } from "../bands/option-checks.js";
 import { answeringOn } from "../bands/parts.js";
-import { samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
+import { narrowDipFindings, samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
 import { scatterFindings } from "../bands/scatter.js";
 import { closedBands, type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../bands/scope.js";
 import { sweptWidthHz } from "../curve/trace.js";
@@ -101,6 +101,10 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
       ...deployment.parts.flatMap((sweep) => spotFindings(sweep, plan)),
       ...curves.flatMap(spikeFindings),
       ...bands.flatMap(({ band, result }) => samplingFindings(answeringOn(parts, band.pieces), band, result)),
+      ...narrowDipFindings(
+        parts,
+        bands.filter(({ result }) => result.best !== null).map(({ band }) => band),
+      ),
       ...doubtFindings(results, limits),
       ...modeFindings(bands, options),
       ...powerFindings(results, feedline),

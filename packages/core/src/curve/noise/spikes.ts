@@ -49,6 +49,21 @@ export function mendSpikes(
   return mended;
 }
 
+/**
+ * The same for ρ alone, by its square: where Γ passes by 0, ρ turns sharply from one sample to the next and its square does not, also
+ * where few digits were printed.
+ */
+export function mendScalarSpikes(
+  position: Column,
+  reflectionMagnitude: Float64Array,
+  stretches: readonly Stretch[],
+): readonly number[] {
+  const square = reflectionMagnitude.map((rho) => rho * rho);
+  const mended = mendSpikes(position, square, new Float64Array(square.length), stretches);
+  for (const i of mended) reflectionMagnitude[i] = Math.sqrt(Math.max(0, at(square, i)));
+  return mended;
+}
+
 const neighbouring = (sizes: Column, place: number) => Math.max(sizes[place - 1] ?? 0, sizes[place + 1] ?? 0);
 
 /** null where none is large enough for a sample to stand alone. */

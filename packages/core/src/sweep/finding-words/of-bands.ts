@@ -120,6 +120,11 @@ export const BAND_FINDINGS = {
     words: ({ referenceOhms, radioOhms }: { referenceOhms: number; radioOhms: number }) =>
       `The sweep refers to ${referenceOhms} Ω; it was judged for the ${radioOhms} Ω that the radio is made for.`,
   },
+  "narrower-unseen": {
+    meaning: "The sweep's step could hide a dip as narrow as that of a small loop.",
+    words: ({ bands, widthHz }: { bands: readonly string[]; widthHz: number }) =>
+      `In steps as here no dip narrower than ${(widthHz / 1000).toFixed(0)} kHz is sure to show on ${bands.join(", ")} (a small loop's is narrower).`,
+  },
   "step-too-coarse": {
     meaning: "The sweep's step is too coarse for a band, or for the length of a line.",
     words: (
