@@ -9,6 +9,7 @@ import {
   powerFindings,
   referenceFindings,
 } from "../../packages/core/src/bands/doubts.js";
+import type { Equipment } from "../../packages/core/src/bands/power.js";
 import { rampSweep } from "../support/invented-plan.js";
 import { analysed, bandOf } from "../support/judged.js";
 
@@ -73,10 +74,21 @@ describe("a verdict is unsure", () => {
 
 describe("what power leaves out", () => {
   const licence = [{ watts: 100, basis: "pep" }] as const;
-  const power = (watts: number | null, licenceLimits: PowerResult["licenceLimits"]) => ({ watts, licenceLimits });
+  const RATED = { radio: { powerW: 100 } };
+  const power = (
+    watts: number | null,
+    licenceLimits: PowerResult["licenceLimits"],
+    more: Partial<PowerResult> = {},
+  ) => ({
+    watts,
+    licenceLimits,
+    isRatingCovered: null,
+    exposure: null,
+    ...more,
+  });
   const result = (band: string, ...rows: readonly object[]) =>
     ({ band, power: rows, feedline: null }) as unknown as BandResult;
-  const said = (...results: readonly BandResult[]) => codes(powerFindings(results, null));
+  const said = (...results: readonly BandResult[]) => codes(powerFindings(results, null, RATED));
 
   test("is the licence's limit where no row of a band has one", () => {
     expect(said(result("40m", power(50, []), power(50, [])))).toEqual(["power-limit-unknown"]);
@@ -84,9 +96,27 @@ describe("what power leaves out", () => {
     expect(said(result("40m", power(50, licence)), result("20m", power(50, [])))).toEqual(["power-limit-unknown"]);
   });
 
-  test("is nothing of a band that has a limit for one of its modes", () => {
-    expect(said(result("40m", power(50, []), power(50, licence)))).toEqual([]);
-    expect(said(result("40m", power(50, licence), power(50, [])))).toEqual([]);
+  test("is told also of a band that has a limit for one of its modes", () => {
+    expect(said(result("40m", power(50, []), power(50, licence)))).toEqual(["power-limit-unknown"]);
+  });
+
+  test("is what the equipment bears, where only the licence limits", () => {
+    const bare = (equipment: Equipment) => codes(powerFindings([result("40m", power(100, licence))], null, equipment));
+    expect(bare({})).toEqual(["no-rating-stated"]);
+    expect(bare({ antenna: { gainDbi: 3 } })).toEqual(["no-rating-stated"]);
+    expect(bare({ antenna: { ratedPowerW: 100 } })).toEqual([]);
+  });
+
+  test("is a rating that the SWR goes beyond", () => {
+    expect(said(result("40m", power(50, licence, { isRatingCovered: false })))).toEqual(["rating-not-covered"]);
+    expect(said(result("40m", power(50, licence, { isRatingCovered: true })))).toEqual([]);
+  });
+
+  test("is the length of the wire, where a distance for people is told", () => {
+    const exposure = { averageWatts: 10, byRule: [], isExempt: null };
+    const rows = [result("40m", power(50, licence, { exposure }))];
+    expect(codes(powerFindings(rows, null, RATED))).toEqual(["wire-length-unknown"]);
+    expect(codes(powerFindings(rows, null, { ...RATED, antenna: { wireLengthM: 20 } }))).toEqual([]);
   });
 
   test("is nothing where no power is told", () => {
@@ -100,14 +130,14 @@ describe("what power leaves out", () => {
     const on = (stress: object | null) => ({ ...result("40m"), feedline: { stress } }) as unknown as BandResult;
     const stressed = on({ volts: 70, amperes: 1.4 });
     const rated = (ratings: object, ...results: readonly BandResult[]) =>
-      codes(powerFindings(results, { ...line, ...ratings }));
+      codes(powerFindings(results, { ...line, ...ratings }, RATED));
 
     test("where a stress is told and no rating is known", () => {
       expect(rated({}, stressed)).toEqual(["feedline-rating-unknown"]);
       expect(rated({}, on(null), stressed)).toEqual(["feedline-rating-unknown"]);
       expect(rated({}, on(null))).toEqual([]);
       expect(rated({}, result("40m"))).toEqual([]);
-      expect(codes(powerFindings([stressed], null))).toEqual([]);
+      expect(codes(powerFindings([stressed], null, RATED))).toEqual([]);
     });
 
     test("but not where one of the two ratings is", () => {

@@ -1,5 +1,5 @@
 /** Ratings by mode, and which parts of a band share a licence limit. Plans and sweeps are invented. */
-import { type Equipment, type Grant, type ModeName, modeOf, usableBands } from "@feedpoint/core";
+import { type AntennaDetails, type Equipment, type Grant, type ModeName, modeOf, usableBands } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { isLimiting, powersIn, reducedPower } from "../../packages/core/src/bands/power.js";
 import { inventedPlan, rampSweep } from "../support/invented-plan.js";
@@ -7,9 +7,11 @@ import { partFor } from "../support/judged.js";
 import { present } from "../support/sweeps.js";
 
 const FLAT = rampSweep([7.0e6, 7.2e6], [0.1, 0.1]);
+/** An SWR of 1.86 throughout. */
+const HIGH = rampSweep([7.0e6, 7.2e6], [0.3, 0.3]);
 
 /** Power in one mode; a segment of 20 kHz for each grant. */
-function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equipment: Equipment = {}) {
+function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equipment: Equipment = {}, sweep = FLAT) {
   const segments = grants.map((grant, i) => ({
     lowHz: 7.0e6 + i * 20_000,
     highHz: 7.02e6 + i * 20_000,
@@ -17,7 +19,11 @@ function powersOf(grants: readonly Omit<Grant, "classes">[], mode: ModeName, equ
   }));
   const [first, ...others] = segments;
   const plan = inventedPlan([present(first, "a segment"), ...others], ["full"]);
-  return powersIn([partFor(FLAT)], present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], equipment);
+  return powersIn([partFor(sweep)], present(usableBands(plan, "full")[0], "a band"), "full", [modeOf(mode)], {
+    equipment,
+    feedline: null,
+    people: {},
+  });
 }
 
 describe("an antenna's rating", () => {
@@ -28,15 +34,39 @@ describe("an antenna's rating", () => {
     expect(rated(mode, { ssb: 200, cw: 100 })).toMatchObject({ watts: 200, limitedBy: "antenna" });
   });
 
-  test("for one sideband goes before that for ssb, and is not that of the other", () => {
+  test("for one sideband goes before that for ssb", () => {
     expect(rated("usb", { ssb: 200, usb: 150 })).toMatchObject({ watts: 150 });
     expect(rated("lsb", { ssb: 200, usb: 150 })).toMatchObject({ watts: 200 });
-    expect(rated("lsb", { usb: 150 })).toMatchObject({ watts: 500, limitedBy: "radio" });
-    expect(rated("ssb", { usb: 150 })).toMatchObject({ watts: 500, limitedBy: "radio" });
   });
 
-  test("for ssb does not hold for other modes", () => {
-    expect(rated("am", { ssb: 200 })).toMatchObject({ watts: 500, limitedBy: "radio" });
+  test("for ssb holds for AM, which is voice, and that for data for what keys a carrier for long", () => {
+    expect(rated("am", { ssb: 200, data: 50 })).toMatchObject({ watts: 200, limitedBy: "antenna" });
+    for (const mode of ["rtty", "fm", "image"] as const)
+      expect(rated(mode, { ssb: 200, data: 50 })).toMatchObject({ watts: 50, limitedBy: "antenna" });
+  });
+
+  test("of other modes alone is the least of those: what was not stated is no licence for more", () => {
+    expect(rated("lsb", { usb: 150 })).toMatchObject({ watts: 150, limitedBy: "antenna" });
+    expect(rated("data", { ssb: 200, cw: 100 })).toMatchObject({ watts: 100, limitedBy: "antenna" });
+  });
+
+  test("holds up to the SWR that it was stated for: 2 where nothing is said", () => {
+    const covers = (antenna: AntennaDetails) => powersOf([{}], "ssb", { antenna }, HIGH)[0]?.isRatingCovered;
+    expect(covers({ ratedPowerW: 100 })).toBe(true);
+    expect(covers({ ratedPowerW: 100, ratedUpToSwr: 1.5 })).toBe(false);
+    expect(covers({})).toBeNull();
+  });
+});
+
+describe("a radio's output by mode", () => {
+  const told = (mode: ModeName, powerW: Partial<Record<ModeName, number>>) =>
+    powersOf([{}], mode, { radio: { powerW } })[0]?.watts;
+
+  test("is that of the mode, of one like it, or else the greatest stated", () => {
+    expect(told("ssb", { ssb: 100, data: 25 })).toBe(100);
+    expect(told("usb", { ssb: 100, data: 25 })).toBe(100);
+    expect(told("data", { ssb: 100, data: 25 })).toBe(25);
+    expect(told("cw", { ssb: 100, data: 25 })).toBe(100);
   });
 });
 

@@ -70,6 +70,8 @@ test("nothing is said of a good sweep, but the usual cautions", () => {
   });
 });
 
+const WIRE = { radio: { powerW: 100 }, antenna: { wireLengthM: 20 } };
+
 describe("said is", () => {
   test("a sample that stands alone", () => {
     const axis = evenly(6.5e6, 7.8e6, 10_000);
@@ -102,7 +104,7 @@ describe("said is", () => {
   });
 
   test("power that no licence limits", () => {
-    expect(codes(GOOD, { equipment: { radio: { powerW: 100 } } })).toEqual(["power-limit-unknown"]);
+    expect(codes(GOOD, { equipment: WIRE })).toEqual(["power-limit-unknown"]);
   });
 
   test("a dip beside the band", () => {
@@ -117,7 +119,7 @@ describe("said is", () => {
   test("what the line leaves open, at its power", () => {
     const feedline = feedlineFrom({ kind: "rg-58", lengthM: 10, ratedVolts: 50 });
     expect(codes(GOOD, { feedline })).toEqual(["feedline-loss-typical"]);
-    expect(codes(GOOD, { feedline, equipment: { radio: { powerW: 100 } } })).toEqual([
+    expect(codes(GOOD, { feedline, equipment: WIRE })).toEqual([
       "power-limit-unknown",
       "feedline-loss-typical",
       "feedline-overload",

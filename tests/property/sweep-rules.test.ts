@@ -2,7 +2,7 @@
 import {
   COMMON_PLAN_ID,
   criteriaWith,
-  greatestPowerIn,
+  greatestPowersIn,
   planById,
   referredTo,
   type SweepDetails,
@@ -135,20 +135,20 @@ describe("the greatest power in a segment", () => {
   test("is that of the class, or the greatest of all classes", () => {
     // 47 CFR 97.313(c)(2): 200 W PEP for the technician class on 40 m; (a): 1500 W for the others there.
     const segment = segmentAt("us-part97", 7.05e6);
-    expect(greatestPowerIn(segment, "technician")).toEqual({ watts: 200, basis: "pep" });
-    expect(greatestPowerIn(segment, "general")).toEqual({ watts: 1500, basis: "pep" });
-    expect(greatestPowerIn(segment, null)).toEqual({ watts: 1500, basis: "pep" });
+    expect(greatestPowersIn(segment, "technician").limits).toEqual([{ watts: 200, basis: "pep" }]);
+    expect(greatestPowersIn(segment, "general").limits).toEqual([{ watts: 1500, basis: "pep" }]);
+    expect(greatestPowersIn(segment, null).limits).toEqual([{ watts: 1500, basis: "pep" }]);
   });
 
   test("is not known where the plan does not say", () => {
-    expect(greatestPowerIn(segmentAt(COMMON_PLAN_ID, 14.1e6), null)).toBeNull();
-    expect(greatestPowerIn(segmentAt("us-part97", 7.05e6), "no such class")).toBeNull();
+    expect(greatestPowersIn(segmentAt(COMMON_PLAN_ID, 14.1e6), null).limits).toEqual([]);
+    expect(greatestPowersIn(segmentAt("us-part97", 7.05e6), "no such class").limits).toEqual([]);
   });
 
   test("is the segment's own where it has one", () => {
     const segment = { ...segmentAt("us-part97", 7.05e6), maxPower: { watts: 5, basis: "pep" as const } };
-    expect(greatestPowerIn(segment, "general")).toEqual({ watts: 5, basis: "pep" });
+    expect(greatestPowersIn(segment, "general").limits).toEqual([{ watts: 5, basis: "pep" }]);
     const { grants: _, ...bare } = segment;
-    expect(greatestPowerIn(bare, null)).toEqual({ watts: 5, basis: "pep" });
+    expect(greatestPowersIn(bare, null).limits).toEqual([{ watts: 5, basis: "pep" }]);
   });
 });

@@ -3,8 +3,8 @@
  *
  * Sources: 47 CFR 97.301 (class edges), 97.303(h)(3) with 91 FR 1405 (60 m), 97.305 (emissions), read in reprints and
  * quotations; ITU Radio Regulations, Article 5, as the Region columns of 47 CFR 97.301 and IARU Region 1 quote it. For the
- * plans after these: a retyped draft of the Japanese band-use table (19 Nov 2022), a page on Australian licence grades
- * (after Feb 2024), the Canadian society's notice on RBR-4 (July 2022).
+ * plans after these: a retyped draft of the Japanese band-use table (19 Nov 2022), and what each plan names as its sources;
+ * licence-values.test.ts holds them to single values.
  */
 import {
   type BandPlan,
@@ -13,8 +13,8 @@ import {
   type Emission,
   planById,
   planCertainty,
+  planIdNamed,
   planIds,
-  privilegeFor,
   usableBands,
 } from "@feedpoint/core";
 import { parseBandPlan } from "@feedpoint/core/schema";
@@ -45,7 +45,20 @@ describe("every plan that comes with the library", () => {
     expect(planIds()[0]).toBe(COMMON_PLAN_ID);
     expect(new Set(planIds()).size).toBe(planIds().length);
     expect(planIds()).toEqual(
-      expect.arrayContaining(["us-part97", "itu-r1", "itu-r2", "itu-r3", "iaru-r1-hf", "jp-mic", "au-part"]),
+      expect.arrayContaining([
+        "us-part97",
+        "itu-r1",
+        "itu-r2",
+        "itu-r3",
+        "iaru-r1-hf",
+        "jp-mic",
+        "uk",
+        "de",
+        "fr",
+        "ca",
+        "br",
+        "au",
+      ]),
     );
     expect(planById("no-such-plan")).toBeNull();
   });
@@ -79,7 +92,7 @@ describe("a plan that rests on memory", () => {
     check(sweep, { plan: plan(id) }).findings.filter(({ code }) => code === "plan-from-memory");
 
   test("is one of these, and its title says so", () => {
-    expect(fromMemory).toEqual(["iaru-r2-hf", "iaru-r3-hf", "uk-memory"]);
+    expect(fromMemory).toEqual(["iaru-r2-hf", "iaru-r3-hf"]);
     for (const id of fromMemory) expect(plan(id).title).toMatch(/from memory$/);
   });
 
@@ -89,11 +102,6 @@ describe("a plan that rests on memory", () => {
   });
 
   test.each([
-    [
-      "uk-memory",
-      { extent: "all", bands: [] },
-      "The whole of this plan rests on memory; nothing of it was read from a source.",
-    ],
     [
       "iaru-r2-hf",
       { extent: "most", bands: ["160m", "80m", "60m"] },
@@ -120,10 +128,23 @@ describe("a plan that rests on memory", () => {
 });
 
 describe("national plans", () => {
-  test("that hold only a part say so in their titles", () => {
-    const partial = planIds().filter((id) => plan(id).notes.some((note) => note.startsWith("Partial:")));
-    expect(partial).toEqual(["au-part", "ca-rbr4-part"]);
+  test("that lack bands say so in their titles", () => {
+    const usual = ["80m", "40m", "20m", "15m", "10m", "2m", "70cm"];
+    const national = planIds().filter((id) => !/^(itu|iaru)-/.test(id));
+    const partial = national.filter((id) => usual.some((name) => !plan(id).bands.some(({ band }) => band === name)));
+    expect(partial).toEqual(["jp-mic"]);
     for (const id of partial) expect(plan(id).title).toContain("partial");
+  });
+
+  test("are found by what their countries are called", () => {
+    expect(["Germany", "us", "UK", "united kingdom", "Brasil"].map(planIdNamed)).toEqual([
+      "de",
+      "us-part97",
+      "uk",
+      "uk",
+      "br",
+    ]);
+    expect(planIdNamed("constructor")).toBeNull();
   });
 
   test("Japan: 80 m is six pieces with gaps between", () => {
@@ -138,22 +159,12 @@ describe("national plans", () => {
     ]);
   });
 
-  // Power is stated by grade, what may be sent is not.
-  test.each([
-    ["foundation", 7_050_000, { allowed: true, limits: [{ watts: 10, basis: "pep" }] }],
-    ["standard", 7_050_000, { allowed: true, limits: [{ watts: 100, basis: "pep" }] }],
-    ["foundation", 14_100_000, { allowed: false, limits: [] }],
-    ["standard", 14_100_000, { allowed: true, limits: [{ watts: 100, basis: "pep" }] }],
-    ["standard", 10_120_000, { allowed: false, limits: [] }],
-  ])("Australia: %s on %d Hz", (licenceClass, frequencyHz, expected) => {
-    expect(privilegeFor(plan("au-part"), { frequencyHz, emission: "phone", licenceClass })).toEqual(expected);
-  });
-
   test("Canada: 60 m is where the United States have it, with 100 W ERP throughout", () => {
     const sixty = (id: string) => present(plan(id).bands.find(({ band }) => band === "60m")?.segments, id);
     const edges = (id: string) => sixty(id).map(({ lowHz, highHz }) => [lowHz, highHz]);
-    expect(edges("ca-rbr4-part")).toEqual(edges("us-part97"));
-    for (const { maxPower } of sixty("ca-rbr4-part")) expect(maxPower).toEqual({ watts: 100, basis: "erp" });
+    expect(edges("ca")).toEqual(edges("us-part97"));
+    for (const { grants = [] } of sixty("ca"))
+      expect(grants.map(({ maxPower }) => maxPower)).toEqual([{ watts: 100, basis: "erp" }]);
   });
 });
 

@@ -173,9 +173,9 @@ describe("by mode", () => {
     expect(result.averageWatts).toBeCloseTo(average, 9);
   });
 
-  test("a mode without a rating is held by the others", () => {
+  test("a mode without a rating is held by that of one like it", () => {
     const result = powerOf({ mode: "fm", equipment: { radio: { powerW: 500 }, antenna: { ratedPowerW } } });
-    expect(result).toMatchObject({ watts: 500, limitedBy: "radio", averageWatts: 500 });
+    expect(result).toMatchObject({ watts: 50, limitedBy: "antenna", averageWatts: 50 });
   });
 
   test("the operator's own duty factor goes before the usual one", () => {

@@ -3,6 +3,7 @@ export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "
 export type { BandFeedline } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
 export type { DialResult } from "./bands/dials.js";
+export type { Exposure, ExposureByRule, People } from "./bands/exposure.js";
 export type { PartInfo } from "./bands/known.js";
 export { type LossBound, lossBound } from "./bands/loss-bound.js";
 export type { Point } from "./bands/point.js";
@@ -11,6 +12,7 @@ export { forRadio } from "./bands/radio-reference.js";
 export type { TunerSpans, UsableShares } from "./bands/reach.js";
 export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
+export type { LossRange, WattsPath } from "./bands/watts-path.js";
 export {
   type Curve,
   curveOf,
@@ -56,16 +58,33 @@ export type {
   UsableBand,
 } from "./facts/band-plan/band-plan.js";
 export { type PlanCertainty, planCertainty } from "./facts/band-plan/certainty.js";
-export { COMMON_PLAN_ID, type PlanId, planById, planIds } from "./facts/band-plan/plans.js";
+export { COMMON_PLAN_ID, type PlanId, planById, planIdNamed, planIds } from "./facts/band-plan/plans.js";
 export {
   emissionsIn,
-  greatestPowerIn,
+  greatestPowersIn,
+  isPowerUnconfirmed,
   privilegeFor,
   type Signal,
   type Transmission,
   usableBands,
 } from "./facts/band-plan/privileges.js";
 export { CAUTIONS, cautionsFor, HIGH_VOLTAGE_CAUTIONS } from "./facts/cautions.js";
+export {
+  type ExposureDistance,
+  exposureDistance,
+  greatestPowerAt,
+  type RadiatedPower,
+  type Radiator,
+} from "./facts/exposure/exposure.js";
+export {
+  EXPOSURE_RULES,
+  type ExposureLimits,
+  type ExposureRule,
+  type ExposureRuleId,
+  exposureLimits,
+  type FieldLimits,
+  isExempt,
+} from "./facts/exposure/exposure-rules.js";
 export {
   type Feedline,
   type FeedlineDetails,
@@ -102,6 +121,7 @@ export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.
 export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
 export {
   type AntennaDetails,
+  type PowerByMode,
   type PowerReduction,
   RADIO_OHMS,
   type Radio,

@@ -5,6 +5,7 @@ import {
   feedlineFrom,
   MODE_NAMES,
   type ModeName,
+  type PowerByMode,
   parseColumnRoles,
 } from "@feedpoint/core";
 import { lookUp, suggestion } from "@feedpoint/core/for-command";
@@ -26,6 +27,32 @@ export function positiveArgument(text: string): number {
   const value = Number(text);
   if (!(value > 0 && Number.isFinite(value)))
     throw new InvalidArgumentError("A number above 0 is needed, without its unit.");
+  return value;
+}
+
+/** Watts for every mode, or by mode: "100", "ssb:100,ft8:25". */
+export function powerArgument(text: string): number | PowerByMode {
+  if (!text.includes(":")) return positiveArgument(text);
+  const byMode = listOf(text).flatMap((part) => {
+    const [mode = "", watts = ""] = part.split(":");
+    return modesArgument(mode).map((name) => [name, positiveArgument(watts)] as const);
+  });
+  return Object.fromEntries(byMode);
+}
+
+const FOOT_M = 0.3048;
+
+/** A distance in metres, or with its unit ("10ft"). @returns m */
+export function distanceArgument(text: string): number {
+  const [, digits = "", unit = ""] = /^\s*([\d.]+)\s*(m|ft)?\s*$/i.exec(text) ?? [];
+  const value = Number(digits) * (unit.toLowerCase() === "ft" ? FOOT_M : 1);
+  if (!(value > 0)) throw new InvalidArgumentError('A distance above 0 is needed, in m ("3m") or ft ("10ft").');
+  return value;
+}
+
+export function shareArgument(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && value <= 1)) throw new InvalidArgumentError("A share above 0 up to 1 is needed, such as 0.5.");
   return value;
 }
 
@@ -66,17 +93,29 @@ export function lineArgument(text: string): Feedline {
   return feedlineFrom({ kind: feedlineArgument(kind), lengthM: positiveArgument(length) });
 }
 
-/** Names by which modes go elsewhere. */
-const OTHER_MODE_NAMES: Readonly<Record<string, ModeName>> = { phone: "ssb", voice: "ssb", morse: "cw" };
+/** Names by which modes go elsewhere; digital ones count as data, with its duty. */
+const OTHER_MODE_NAMES: Readonly<Record<string, ModeName>> = {
+  phone: "ssb",
+  voice: "ssb",
+  morse: "cw",
+  digital: "data",
+  ft8: "data",
+  ft4: "data",
+  js8: "data",
+  psk31: "data",
+  wspr: "data",
+  sstv: "image",
+};
 
 export function modesArgument(text: string): readonly ModeName[] {
-  return listOf(text.toLowerCase()).map((name) => {
+  const names = listOf(text.toLowerCase()).map((name) => {
     const found = MODE_NAMES.find((known) => known === name) ?? lookUp(OTHER_MODE_NAMES, name);
     if (found !== undefined) return found;
     throw new InvalidArgumentError(
       `There is no mode "${name}".${suggestion(name, MODE_NAMES)} Modes: ${MODE_NAMES.join(", ")}.`,
     );
   });
+  return [...new Set(names)];
 }
 
 /** A bare number above this is hardly MHz: no band plan goes so far. */

@@ -147,14 +147,6 @@ export const COMMAND_OPTIONS = {
     parse: frequencyArgument,
     station: { key: "wantedHz", read: ({ wantedHz }) => wantedHz },
   },
-  wireLength: {
-    name: "wireLength",
-    flags: "--wire-length <m>",
-    help: "length of wire that the cut changes, for an answer in centimetres",
-    of: ["trim"],
-    parse: positiveArgument,
-    station: { key: "antenna.wireLengthM", read: ({ antenna }) => antenna?.wireLengthM },
-  },
   end: {
     name: "end",
     flags: "--end <what>",

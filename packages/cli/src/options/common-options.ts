@@ -1,12 +1,15 @@
 import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, type ModeName, planIds } from "@feedpoint/core";
 import {
   columnsArgument,
+  distanceArgument,
   feedlineArgument,
   lineArgument,
   listOf,
   modesArgument,
   placesArgument,
   positiveArgument,
+  powerArgument,
+  shareArgument,
   swrArgument,
   wholeNumberArgument,
 } from "./arguments.js";
@@ -189,9 +192,9 @@ export const COMMON_OPTIONS = {
   power: {
     name: "power",
     flags: "--power <W>",
-    help: "greatest output of the radio, W PEP",
+    help: "greatest output of the radio, W PEP; by mode: ssb:100,ft8:25",
     of: OF_POWER,
-    parse: positiveArgument,
+    parse: powerArgument,
     station: { key: "radio.powerW", read: ({ radio }) => radio?.powerW },
   },
   tuner: {
@@ -201,6 +204,30 @@ export const COMMON_OPTIONS = {
     of: OF_POWER,
     choices: ["none", "built-in", "wide-range"],
     station: { key: "radio.tuner", read: ({ radio }) => radio?.tuner },
+  },
+  people: {
+    name: "people",
+    flags: "--people <distance>",
+    help: "least distance of anybody from the wire, such as 3m or 10ft: told whether limits of exposure are kept there",
+    of: OF_POWER,
+    parse: distanceArgument,
+    station: { key: "people.distanceM", read: ({ people }) => people?.distanceM },
+  },
+  wireLength: {
+    name: "wireLength",
+    flags: "--wire-length <m>",
+    help: "length of the wire: for people near it; for a cut in centimetres",
+    of: ["check", "trim", "report"],
+    parse: positiveArgument,
+    station: { key: "antenna.wireLengthM", read: ({ antenna }) => antenna?.wireLengthM },
+  },
+  onAir: {
+    name: "onAir",
+    flags: "--on-air <share>",
+    help: "share of the worst 6 or 30 minutes that you transmit, 0 to 1 (default 1)",
+    of: OF_POWER,
+    parse: shareArgument,
+    station: { key: "people.onAir", read: ({ people }) => people?.onAir },
   },
   chart: { name: "chart", flags: "--chart", help: "draw the SWR over each band", of: ["check", "diff"] },
   ascii: {

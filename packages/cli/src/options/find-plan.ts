@@ -1,4 +1,4 @@
-import { type BandPlan, COMMON_PLAN_ID, planById, planIds } from "@feedpoint/core";
+import { type BandPlan, COMMON_PLAN_ID, planById, planIdNamed, planIds } from "@feedpoint/core";
 import { suggestion } from "@feedpoint/core/for-command";
 import { UsageError } from "../exit.js";
 import { readJsonFile } from "./json-file.js";
@@ -26,7 +26,7 @@ export const isPlanFile = (name: string): boolean => /[/\\]|\.json$/i.test(name)
 
 /** The plan of a name, or from a file. */
 async function findPlan(name: string): Promise<BandPlan> {
-  const known = planById(name);
+  const known = planById(planIdNamed(name) ?? name);
   if (known !== null) return known;
   if (!isPlanFile(name))
     throw new UsageError(`There is no plan "${name}".${suggestion(name, planIds())} Plans: ${planIds().join(", ")}.`);

@@ -7,6 +7,7 @@ import {
   type Limits,
   type Mode,
   modeOf,
+  type People,
   RADIO_OHMS,
   type ReadOptions,
   type Station,
@@ -40,6 +41,7 @@ export interface Settings extends ChosenPlan, Output {
   readonly instrument: Instrument | null;
   readonly feedline: Feedline | null;
   readonly equipment: Equipment;
+  readonly people: People;
   /** The station file that was read; null where there was none */
   readonly stationFile: string | null;
   readonly station: Station;
@@ -66,6 +68,10 @@ export async function settingsFrom(raw: RawCommon): Promise<Settings> {
     instrument: instrumentFrom(raw, station),
     feedline: feedlineOf(raw, station),
     equipment: equipmentFrom(raw, station),
+    people: withoutUndefined({
+      distanceM: stated(OPTIONS.people, raw.people, station),
+      onAir: stated(OPTIONS.onAir, raw.onAir, station),
+    }),
     stationFile: file,
     station,
   };
@@ -108,8 +114,9 @@ function instrumentFrom({ directivity }: RawCommon, { analyser }: Station): Inst
   return { ...analyser, directivityDb: directivity };
 }
 
-function equipmentFrom({ power, tuner }: RawCommon, station: Station): Equipment {
-  const { radio, antenna } = station;
+function equipmentFrom({ power, tuner, wireLength }: RawCommon, station: Station): Equipment {
+  const { radio } = station;
+  const antenna = wireLength === undefined ? station.antenna : { ...station.antenna, wireLengthM: wireLength };
   return {
     radio: {
       ...radio,

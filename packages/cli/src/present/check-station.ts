@@ -1,18 +1,27 @@
-import type { AntennaEnd, CheckResult, DialResult, Feedline, PowerLimit, PowerResult } from "@feedpoint/core";
+import type {
+  AntennaEnd,
+  CheckResult,
+  DialResult,
+  Feedline,
+  LossRange,
+  PowerLimit,
+  PowerResult,
+} from "@feedpoint/core";
 import { needText } from "../words/verdicts.js";
-import { type Table, type TableColumn, textTable, wrap } from "./table.js";
+import { exposureTable, KEEP_AWAY_NOTE, keepAway } from "./exposure.js";
+import type { NamedTable } from "./named-table.js";
+import { type TableColumn, textTable, wrap } from "./table.js";
 import { fixed, percent, power, span, swr, watts } from "./units.js";
-
-/** A table with what it is about, and what must be said ahead of it and after. */
-export interface NamedTable extends Table {
-  readonly name: string;
-  readonly intro: string | null;
-  readonly outro: string | null;
-}
 
 /** What a check says of dial frequencies, power and feedline; nothing where none was stated. */
 export function stationTables(result: CheckResult): readonly NamedTable[] {
-  return [dialTable(result), powerTable(result), feedlineTable(result)].filter((table) => table !== null);
+  return [
+    dialTable(result),
+    powerTable(result),
+    exposureTable(result),
+    feedlineTable(result),
+    pathTable(result),
+  ].filter((table) => table !== null);
 }
 
 /** The same for a terminal. */
@@ -32,6 +41,8 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Licence limit", spare: 1 },
   { title: "SWR", align: "right" },
   { title: "Needs" },
+  { title: "At most", align: "right" },
+  { title: "limited by" },
 ];
 
 function dialTable({ dials }: CheckResult): NamedTable | null {
@@ -50,13 +61,17 @@ function dialRow(dial: DialResult): readonly string[] {
     dial.mode ?? "–",
     dial.highHz > dial.lowHz ? span(dial) : "–",
     permission(dial),
-    licenceText(dial.licenceLimits),
+    dial.isPermitted === true ? licenceText(dial.licenceLimits) : "–",
     `${dial.point?.isAtLeast ? "≥" : ""}${swr(dial.worstSwr)}`,
     needText(dial.need),
+    watts(dial.watts),
+    dial.limitedBy ?? "–",
   ];
 }
 
-const licenceText = (limits: readonly PowerLimit[]) => (limits.length === 0 ? "–" : limits.map(power).join(", "));
+/** Where the plan does not say what the licence allows, that stands beside the power. */
+const licenceText = (limits: readonly PowerLimit[]) =>
+  limits.length === 0 ? "not stated" : limits.map(power).join(", ");
 
 function permission({ isPermitted, band }: DialResult): string {
   if (band === null) return "in no band of the plan";
@@ -75,6 +90,7 @@ const POWER_COLUMNS: readonly TableColumn[] = [
   { title: "at SWR", align: "right" },
   { title: "at best SWR", align: "right", spare: 3 },
   { title: "averaged", align: "right", spare: 4 },
+  { title: "keep away", align: "right" },
 ];
 
 /** More pieces than these are counted, not listed. */
@@ -87,7 +103,8 @@ function powerTable({ bands }: CheckResult): NamedTable | null {
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
   if (inReach.length === 0) return nothingInReach(bands);
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
-  const outro = never.length === 0 ? null : `No power where the SWR is out of reach: ${never.join(", ")}`;
+  const outOfReach = never.length === 0 ? "" : ` No power where the SWR is out of reach: ${never.join(", ")}.`;
+  const outro = `${KEEP_AWAY_NOTE}${outOfReach}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
 }
 
@@ -116,10 +133,11 @@ function powerRow(result: PowerResult): readonly string[] {
     percent(result.usableFraction),
     licenceText(licenceLimits),
     watts(result.watts),
-    result.limitedBy ?? "–",
+    result.isRatingCovered === false ? `${result.limitedBy ?? "–"}; SWR beyond rating` : (result.limitedBy ?? "–"),
     swr(result.worstSwr),
     watts(result.bestWatts),
     watts(result.averageWatts),
+    keepAway(result),
   ];
 }
 
@@ -161,6 +179,35 @@ function endOf(swrHere: number | null, { antennaSwr, totalLossDb, deliveredFract
   const pair = `${swr(swrHere)} → ${swr(antennaSwr)}`;
   if (totalLossDb === Number.POSITIVE_INFINITY) return [pair, "–", "–"];
   return [pair, `${fixed(totalLossDb, 2)} dB`, percent(deliveredFraction)];
+}
+
+const PATH_COLUMNS: readonly TableColumn[] = [
+  { title: "Band" },
+  { title: "in the line" },
+  { title: "in the tuner" },
+  { title: "in the transformer" },
+  { title: "reaches the wire" },
+];
+
+/** null where nothing is known of line, tuner and transformer. */
+function pathTable({ bands }: CheckResult): NamedTable | null {
+  const rows = bands.flatMap(({ band, path }) => {
+    if (path === null) return [];
+    const { line, tuner, transformer, arrives } = path;
+    const shares = `${percent(arrives.least)} to ${percent(arrives.most)}`;
+    return [[band, lossText(line), tuner === null ? "–" : lossText(tuner), lossText(transformer), shares]];
+  });
+  if (rows.length === 0) return null;
+  const outro =
+    "Tuner: what was stated, or 0.1 to 1 dB as one may. How much of what reaches the wire is radiated, and how much heats wire, ground and core, no sweep can tell. These tests would: sweep the line alone (feedpoint line); hold the line or add a choke and sweep again, for a change shows that the line radiates; compare reports of who heard you.";
+  return { name: "Where the watts go", intro: "Where the watts go:", columns: PATH_COLUMNS, rows, outro };
+}
+
+function lossText(loss: LossRange | null): string {
+  if (loss === null) return "not stated";
+  const { leastDb, greatestDb } = loss;
+  if (greatestDb === Number.POSITIVE_INFINITY) return `${fixed(leastDb, 1)} dB or more`;
+  return leastDb === greatestDb ? `${fixed(leastDb, 1)} dB` : `${fixed(leastDb, 1)} to ${fixed(greatestDb, 1)} dB`;
 }
 
 /** A feedline in a few words. */

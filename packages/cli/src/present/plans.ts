@@ -3,7 +3,9 @@ import {
   type ActivityRegion,
   type BandPlan,
   emissionsIn,
-  greatestPowerIn,
+  greatestPowersIn,
+  isPowerUnconfirmed,
+  type PlanSegment,
   planCertainty,
   usableBands,
 } from "@feedpoint/core";
@@ -59,8 +61,8 @@ export function planText(
         span(segment),
         use(segment.use),
         emissions(emissionsIn(segment, licenceClass)),
-        power(greatestPowerIn(segment, licenceClass)),
-        segment.confirmed ? segment.sources.join(", ") : "memory",
+        powersText(segment, licenceClass),
+        knownFrom(plan, segment, licenceClass),
       ]),
     );
   return [
@@ -75,6 +77,20 @@ export function planText(
     "",
     shortCautions(width, { hasHighVoltage: true }),
   ].join("\n");
+}
+
+function powersText(segment: PlanSegment, licenceClass: string | null): string {
+  const { limits, ofSideband } = greatestPowersIn(segment, licenceClass);
+  const all = limits.length === 0 ? "–" : limits.map(power).join(", ");
+  return ofSideband === null ? all : `SSB ${power(ofSideband)}, else ${all}`;
+}
+
+/** The sources of a segment; what rests on one secondary page is marked. */
+function knownFrom({ sources }: BandPlan, segment: PlanSegment, licenceClass: string | null): string {
+  const names = segment.sources.join(", ");
+  if (segment.confirmed) return isPowerUnconfirmed(segment, licenceClass) ? `${names}; power: weak` : names;
+  const wasRead = sources.some(({ id, kind }) => segment.sources.includes(id) && kind !== "memory");
+  return wasRead ? `${names} (weak)` : "memory";
 }
 
 const DIALS: Readonly<Record<Activity["dial"], string>> = {

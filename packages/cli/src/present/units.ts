@@ -49,11 +49,19 @@ export const signed = (value: number, digits: number): string => {
   return `${value > 0 ? "+" : "−"}${size}`;
 };
 
-const BASES: Readonly<Record<PowerLimit["basis"], string>> = { pep: "W PEP", erp: "W ERP", eirp: "W EIRP" };
+const BASES: Readonly<Record<PowerLimit["basis"], string>> = {
+  pep: "W PEP",
+  mean: "W mean",
+  erp: "W ERP",
+  eirp: "W EIRP",
+};
 
 /** A limit of power with where it is measured. */
 export const power = (limit: PowerLimit | null): string =>
   limit === null ? "–" : `${limit.watts} ${BASES[limit.basis]}`;
+
+/** A distance to be kept, m: one decimal, rounded up. */
+export const distance = (metres: number): string => `${(Math.ceil(metres * 10 - 1e-9) / 10).toFixed(1)} m`;
 
 /** A power in watts, with more digits where it is small; rounded down, for it may be a limit. */
 export const watts = (value: number | null): string =>

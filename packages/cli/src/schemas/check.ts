@@ -1,4 +1,4 @@
-import { type CheckResult, DEFAULT_LIMITS } from "@feedpoint/core";
+import { type CheckResult, DEFAULT_LIMITS, EXPOSURE_RULES } from "@feedpoint/core";
 import * as z from "zod";
 import { checkColumns } from "../tables/check-columns.js";
 import { aboutIn } from "../tables/column.js";
@@ -39,6 +39,24 @@ const segment = z.object({
   verdict,
 });
 
+const exposure = z.object({
+  averageWatts: z
+    .number()
+    .describe("at the antenna, averaged over the time of a rule, less the loss of the matched line"),
+  byRule: z.array(
+    z.object({
+      rule: z.enum(EXPOSURE_RULES.map(({ id }) => id)),
+      distanceM: z.number().describe("from the nearest point of the wire"),
+      by: z.enum(["far-field", "near-wire"]),
+      greatestWatts: finite.describe("W PEP with which the rule is kept where people are said to be; null: not said"),
+    }),
+  ),
+  isExempt: z
+    .enum(["exempt", "not-exempt", "too-near"])
+    .nullable()
+    .describe("from evaluation, 47 CFR 1.1307(b)(3)(i)(C), with people where they are said to be"),
+});
+
 const power = z.object({
   band: z.string(),
   mode: modeName,
@@ -50,6 +68,8 @@ const power = z.object({
   worstSwr: finite,
   bestWatts: finite,
   averageWatts: finite,
+  isRatingCovered: z.boolean().nullable().describe("false: the SWR goes beyond the one that the rating was stated for"),
+  exposure: exposure.nullable(),
 });
 
 const antennaEnd = z.object({
@@ -68,6 +88,15 @@ const bandFeedline = z.object({
   stress: z.object({ volts: finite, amperes: finite }).nullable().describe("effective values"),
 });
 
+const lossRange = z.object({ leastDb: z.number(), greatestDb: finite });
+
+const path = z.object({
+  line: lossRange.nullable(),
+  tuner: lossRange.nullable(),
+  transformer: lossRange.nullable(),
+  arrives: z.object({ least: fraction, most: fraction }).describe("share of the power that reaches the wire"),
+});
+
 const dial = z.object({
   frequencyHz,
   mode: modeName.nullable(),
@@ -80,6 +109,8 @@ const dial = z.object({
   point: point.nullable(),
   worstSwr: finite.describe("null unless all that is occupied was swept"),
   need,
+  watts: finite.describe("the greatest power there, W PEP"),
+  limitedBy: z.enum(["licence", "antenna", "radio"]).nullable(),
 });
 
 /** What `check` prints of a sweep. */
@@ -95,12 +126,14 @@ export const check = z.object({
   plan: planInfo,
   limits,
   feedline: feedline.nullable(),
+  people: z.object({ distanceM: z.number().exactOptional(), onAir: z.number().exactOptional() }),
   bands: z.array(
     bandSummary.extend({
       verdict: verdict.describe("without a tuner"),
       segments: z.array(segment),
       power: z.array(power),
       feedline: bandFeedline.nullable(),
+      path: path.nullable().describe("where the power goes before it reaches the wire"),
       answeredBy: z.array(z.number()).describe("places among the parts; empty: nothing was swept"),
     }),
   ),

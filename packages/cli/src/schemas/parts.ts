@@ -145,7 +145,7 @@ export const bandSummary = z.object({
 
 export const powerLimit = z.object({
   watts: z.number(),
-  basis: z.enum(["pep", "erp", "eirp"]).describe("at the transmitter, or as radiated"),
+  basis: z.enum(["pep", "mean", "erp", "eirp"]).describe("at the transmitter, or as radiated"),
 }) satisfies z.ZodType<JsonOf<PowerLimit>>;
 
 export const feedline = z.object({

@@ -6,12 +6,14 @@ import type { Limits } from "../facts/limits.js";
 import { COMMON_MODES, type Mode } from "../facts/modes.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { type BandFeedline, bandFeedline } from "./band-feedline.js";
+import type { People } from "./exposure.js";
 import type { Known } from "./known.js";
 import { answeringOn, type Part } from "./parts.js";
 import { type Equipment, isLimiting, type PowerResult, powersIn } from "./power.js";
 import { reachOf } from "./reach.js";
 import { type BandSummary, summarised } from "./summary.js";
 import { withUncertainty } from "./sureness.js";
+import { type WattsPath, wattsPath } from "./watts-path.js";
 
 /** pass: all of it swept and within the limit; partial: some of it; fail: none of the swept part; not-swept: nothing known. */
 export type Verdict = "pass" | "partial" | "fail" | "not-swept";
@@ -43,6 +45,8 @@ export interface BandResult extends BandSummary {
   readonly power: readonly PowerResult[];
   /** What the feedline does on this band; null where it is not known or nothing was swept */
   readonly feedline: BandFeedline | null;
+  /** Where the power goes before it reaches the wire; null where nothing is known of that or nothing was swept */
+  readonly path: WattsPath | null;
   /** Which of the deployment's parts it rests on, by their places in the result's `parts`; empty where nothing was swept */
   readonly answeredBy: readonly number[];
 }
@@ -57,26 +61,31 @@ export interface BandContext {
   readonly feedline?: Feedline | null;
   /** What radio and antenna are made for; power is told for `modes`, or for the commonest where there are none */
   readonly equipment?: Equipment;
+  /** Where people are, and how long the station is on the air; all of the time where absent */
+  readonly people?: People;
 }
 
 /** Checks one band: its numbers and how sure they are, each segment of the plan, power by mode, and the line. */
 export function checkBand(
   { deployment, parts, limits, scatterOn }: Known,
   band: UsableBand,
-  { licenceClass = null, instrument = null, feedline = null, modes, equipment = {} }: BandContext,
+  { licenceClass = null, instrument = null, feedline = null, modes, equipment = {}, people = {} }: BandContext,
 ): BandResult {
   const answering = answeringOn(parts, band.pieces);
   const bare = summarised(answering, band, limits);
   const summary = withUncertainty(bare, answering, limits, { instrument, scatter: scatterOn(band) });
   const powered = modes ?? (isLimiting(equipment) ? COMMON_MODES : []);
-  const power = summary.best === null ? [] : powersIn(parts, band, licenceClass, powered, equipment);
+  const power =
+    summary.best === null ? [] : powersIn(parts, band, licenceClass, powered, { equipment, feedline, people });
   const places = summary.best === null ? [] : answering.map(({ part }) => deployment.parts.indexOf(part.sweep));
+  const ofLine = feedline && bandFeedline(answering, feedline, power);
   return {
     ...summary,
     verdict: verdictOf(summary),
     segments: band.segments.map((segment) => checkSegment(parts, segment, limits, licenceClass)),
     power,
-    feedline: feedline && bandFeedline(answering, feedline, power),
+    feedline: ofLine,
+    path: wattsPath(ofLine, feedline, summary.worst?.swr ?? null, limits, equipment),
     answeredBy: [...new Set(places)],
   };
 }

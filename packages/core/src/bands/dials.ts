@@ -5,9 +5,11 @@ import type { BandPlan, PowerLimit } from "../facts/band-plan/band-plan.js";
 import { privilegeFor } from "../facts/band-plan/privileges.js";
 import type { Need } from "../facts/limits.js";
 import { type Mode, occupiedBy } from "../facts/modes.js";
+import type { Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Part } from "./parts.js";
 import { type Point, pointAt, pointOn } from "./point.js";
+import { type Equipment, greatestPower, type PowerLimiter } from "./power.js";
 import { needOf, type PointOfPart } from "./reach.js";
 
 /** What holds at a dial frequency for a mode, over all that the signal occupies. */
@@ -32,6 +34,10 @@ export interface DialResult {
   readonly worstSwr: number | null;
   /** What the worst point over what is occupied needs */
   readonly need: Need;
+  /** The greatest power there, W PEP; null without a mode, where it is not permitted or out of reach, and where nothing limits it */
+  readonly watts: number | null;
+  /** What sets it */
+  readonly limitedBy: PowerLimiter | null;
 }
 
 /** Judges a dial frequency. */
@@ -40,6 +46,7 @@ export function dialResult(
   plan: BandPlan,
   licenceClass: string | null,
   { frequencyHz, mode, activity }: Dial,
+  equipment: Equipment,
 ): DialResult {
   const occupied = mode === null ? { belowHz: 0, aboveHz: 0 } : occupiedBy(mode, frequencyHz);
   const lowHz = frequencyHz - occupied.belowHz;
@@ -50,10 +57,18 @@ export function dialResult(
       frequencyHz,
       emission: mode.emission,
       bandwidthHz: mode.bandwidthHz,
+      mode: mode.name,
       licenceClass,
       occupied,
     });
   const worst = worstBetween(parts, lowHz, highHz);
+  const worstSwr = worst && swrFromReflectionMagnitude(worst.reflectionMagnitude);
+  const need = worst === null ? "unknown" : needOf(worst.part.analysis, worst);
+  const limits = privilege?.limits ?? [];
+  const power =
+    mode !== null && privilege?.allowed === true && matches(equipment.radio?.tuner ?? "none", need)
+      ? greatestPower(limits, mode, equipment, worstSwr)
+      : null;
   return {
     frequencyHz,
     mode: mode?.name ?? null,
@@ -62,11 +77,20 @@ export function dialResult(
     highHz,
     band: plan.bands.find((band) => highHz >= band.lowHz && lowHz <= band.highHz)?.band ?? null,
     isPermitted: privilege?.allowed ?? null,
-    licenceLimits: privilege?.limits ?? [],
+    licenceLimits: limits,
     point: pointIn(parts, frequencyHz) ?? (worst && pointOn(worst.part.analysis.curve, worst)),
-    worstSwr: worst && swrFromReflectionMagnitude(worst.reflectionMagnitude),
-    need: worst === null ? "unknown" : needOf(worst.part.analysis, worst),
+    worstSwr,
+    need,
+    watts: power?.watts ?? null,
+    limitedBy: power?.by ?? null,
   };
+}
+
+/** Whether a tuner brings about what is needed. */
+function matches(tuner: Tuner, need: Need): boolean {
+  if (need === "none") return true;
+  if (need === "built-in-tuner") return tuner !== "none";
+  return need === "wide-range-tuner" && tuner === "wide-range";
 }
 
 /** What the first part that knows a frequency says of it. */

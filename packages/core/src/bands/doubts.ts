@@ -10,6 +10,7 @@ import type { Sweep } from "../sweep/sweep.js";
 import type { BandResult } from "./band-result.js";
 import { HIDING_LOSS_DB, lossBoundOf } from "./loss-bound.js";
 import type { Point } from "./point.js";
+import { type Equipment, type PowerResult, RATED_UP_TO_SWR } from "./power.js";
 import type { Scope } from "./scope.js";
 
 /** Verdicts that the noise, the step or the analyser's own error may have turned. */
@@ -47,14 +48,33 @@ export function modeFindings(
 }
 
 /** What the power told leaves out. */
-export function powerFindings(results: readonly BandResult[], feedline: Feedline | null): readonly Finding[] {
+export function powerFindings(
+  results: readonly BandResult[],
+  feedline: Feedline | null,
+  { radio, antenna }: Equipment,
+): readonly Finding[] {
   const told = results.filter(({ power }) => power.some(({ watts }) => watts !== null));
-  const unlimited = told
-    .filter(({ power }) => power.every(({ licenceLimits }) => licenceLimits.length === 0))
-    .map(({ band }) => band);
+  const where = (holds: (power: PowerResult) => boolean) =>
+    told.filter(({ power }) => power.some((each) => each.watts !== null && holds(each))).map(({ band }) => band);
+  const unlimited = where(({ licenceLimits }) => licenceLimits.length === 0);
+  const unrated = radio?.powerW === undefined && antenna?.ratedPowerW === undefined ? told.map(({ band }) => band) : [];
+  const beyond = where(({ isRatingCovered }) => isRatingCovered === false);
+  const byShortWire = where(({ exposure }) => exposure !== null);
   const stressed = results.some(({ feedline: line }) => line?.stress != null);
   return [
     ...(unlimited.length === 0 ? [] : [finding("caution", "power-limit-unknown", { bands: unlimited })]),
+    ...(unrated.length === 0 ? [] : [finding("caution", "no-rating-stated", { bands: unrated })]),
+    ...(beyond.length === 0
+      ? []
+      : [
+          finding("caution", "rating-not-covered", {
+            bands: beyond,
+            upToSwr: antenna?.ratedUpToSwr ?? RATED_UP_TO_SWR,
+          }),
+        ]),
+    ...(byShortWire.length > 0 && antenna?.wireLengthM === undefined
+      ? [finding("info", "wire-length-unknown", {})]
+      : []),
     ...(stressed && feedline !== null && feedline.ratedVolts === null && feedline.ratedAmperes === null
       ? [finding("caution", "feedline-rating-unknown", {})]
       : []),

@@ -5,6 +5,7 @@ import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Mode } from "../facts/modes.js";
 import { demand, isFiniteAbove0, isRecord } from "../input/argument.js";
 import { quote } from "../input/read-error.js";
+import type { People } from "./exposure.js";
 import type { Scope } from "./scope.js";
 
 /** What the options of a job are held to at its door, so that a slip is told by the name of the argument. */
@@ -82,4 +83,15 @@ export function checkDials(dials: readonly Dial[] | undefined): void {
     demand(isDial, `dials[${i}]`, "a dial frequency, { frequencyHz, mode, activity }", dial);
     if (dial.mode !== null) checkMode(dial.mode, `dials[${i}].mode`);
   });
+}
+
+/** @throws TypeError for a distance that is not above 0, or a share that is not above 0 and up to 1 */
+export function checkPeople(people: People | undefined): void {
+  if (people === undefined) return;
+  demand(isRecord(people), "people", "an object such as { distanceM: 3, onAir: 0.5 }", people);
+  const { distanceM, onAir } = people;
+  if (distanceM !== undefined)
+    demand(isFiniteAbove0(distanceM), "people.distanceM", "a distance above 0, m", distanceM);
+  if (onAir !== undefined)
+    demand(isFiniteAbove0(onAir) && onAir <= 1, "people.onAir", "a share above 0 up to 1", onAir);
 }

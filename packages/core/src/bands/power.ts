@@ -1,10 +1,13 @@
 import { clipSpans, type Piece, share, totalWidth, widthOf } from "../curve/pieces.js";
 import type { PlanSegment, PowerLimit, UsableBand } from "../facts/band-plan/band-plan.js";
 import { powerLimitsIn, takesSignal } from "../facts/band-plan/privileges.js";
+import { DIPOLE_GAIN_DBI } from "../facts/exposure/exposure.js";
+import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Mode } from "../facts/modes.js";
-import type { AntennaDetails, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
+import type { AntennaDetails, PowerByMode, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
+import { type Exposure, exposureOf, type People } from "./exposure.js";
 import { answeringOn, type Part } from "./parts.js";
 import { extremesIn } from "./reach.js";
 
@@ -33,8 +36,19 @@ export interface PowerResult {
   readonly worstSwr: number | null;
   /** At the best SWR; null as for `watts` */
   readonly bestWatts: number | null;
-  /** `watts` averaged over a transmission of this mode, for the evaluation of exposure; W */
+  /** `watts` averaged over a transmission of this mode, W */
   readonly averageWatts: number | null;
+  /** false: the SWR goes beyond the one that the maker's rating was stated for; null where there is no rating, or no power */
+  readonly isRatingCovered: boolean | null;
+  /** What `bestWatts`, the greatest power anywhere here, means for people near the antenna; null where there is none */
+  readonly exposure: Exposure | null;
+}
+
+/** What of the surroundings and the station a power is told with. */
+export interface PowerContext {
+  readonly equipment: Equipment;
+  readonly feedline: Feedline | null;
+  readonly people: People;
 }
 
 /** Equipment that limits power. */
@@ -49,8 +63,8 @@ export interface Equipment {
 export const isLimiting = ({ radio, antenna }: Equipment): boolean =>
   radio?.powerW !== undefined || antenna?.ratedPowerW !== undefined;
 
-/** A half-wave dipole's gain over an isotropic radiator, dBi: the reference of effective radiated power. */
-const DIPOLE_GAIN_DBI = 2.15;
+/** A rating holds up to this SWR where its maker does not say (common practice, no source). */
+export const RATED_UP_TO_SWR = 2;
 
 /**
  * The greatest power by band and mode that licence, antenna and radio all allow. Losses on the way to the antenna are
@@ -61,11 +75,11 @@ export function powersIn(
   band: UsableBand,
   licenceClass: string | null,
   modes: readonly Mode[],
-  equipment: Equipment,
+  context: PowerContext,
 ): readonly PowerResult[] {
   return modes.flatMap((mode) =>
     segmentsByLimit(band, licenceClass, mode).map(({ limits, pieces }) =>
-      powerOver(parts, band.band, mode, pieces, limits, equipment),
+      powerOver(parts, band.band, mode, pieces, limits, context),
     ),
   );
 }
@@ -76,33 +90,19 @@ function powerOver(
   mode: Mode,
   pieces: readonly Piece[],
   licenceLimits: readonly PowerLimit[],
-  { radio = {}, antenna = {} }: Equipment,
+  { equipment, feedline, people }: PowerContext,
 ): PowerResult {
-  const { tuner = "none" } = radio;
+  const { radio = {}, antenna = {} } = equipment;
   const withinReach = answeringOn(parts, pieces).map(({ part, pieces: own }) => {
-    const spans = spansInReach(part.analysis, tuner);
+    const spans = spansInReach(part.analysis, radio.tuner ?? "none");
     return { part, pieces: own.flatMap((piece) => clipSpans(spans, piece)) };
   });
   const inReach = extremesIn(withinReach);
   const worstSwr = inReach && swrFromReflectionMagnitude(inReach.worst.reflectionMagnitude);
   const bestSwr = inReach && swrFromReflectionMagnitude(inReach.best.reflectionMagnitude);
-  const fixed: readonly Limit[] = [
-    ...licenceLimits.map((limit) => ({ by: "licence", watts: atTransmitter(limit, antenna) }) as const),
-    ...ratingOf(antenna, mode),
-  ];
-  const greatestAt = (swr: number | null): Limit | null => {
-    if (swr === null) return null;
-    const atRadio = tuner === "none" ? swr : 1;
-    const limits: readonly Limit[] =
-      radio.powerW === undefined
-        ? fixed
-        : [...fixed, { by: "radio", watts: reducedPower(radio.powerW, radio.reduction, atRadio) }];
-    return limits.reduce<Limit | null>(
-      (least, next) => (least === null || next.watts < least.watts ? next : least),
-      null,
-    );
-  };
-  const worst = greatestAt(worstSwr);
+  const worst = greatestPower(licenceLimits, mode, equipment, worstSwr);
+  const best = greatestPower(licenceLimits, mode, equipment, bestSwr);
+  const isRated = worst !== null && ratingOf(antenna, mode).length > 0;
   return {
     band,
     mode: mode.name,
@@ -112,14 +112,44 @@ function powerOver(
     watts: worst?.watts ?? null,
     limitedBy: worst?.by ?? null,
     worstSwr,
-    bestWatts: greatestAt(bestSwr)?.watts ?? null,
+    bestWatts: best?.watts ?? null,
     averageWatts: worst && worst.watts * mode.dutyFactor,
+    isRatingCovered: isRated ? (worstSwr ?? 1) <= (antenna.ratedUpToSwr ?? RATED_UP_TO_SWR) : null,
+    exposure: best && exposureOf(best.watts, mode.dutyFactor, pieces, antenna, feedline, people),
   };
 }
 
-interface Limit {
+/** A power, and what sets it. */
+export interface SetPower {
   readonly by: PowerLimiter;
   readonly watts: number;
+}
+
+/**
+ * The greatest power that licence, antenna and radio allow at an SWR.
+ *
+ * @param swr as the analyser sees it; null: out of reach
+ * @returns null out of reach, and where nothing limits it
+ */
+export function greatestPower(
+  licenceLimits: readonly PowerLimit[],
+  mode: Mode,
+  { radio = {}, antenna = {} }: Equipment,
+  swr: number | null,
+): SetPower | null {
+  if (swr === null) return null;
+  const atRadio = (radio.tuner ?? "none") === "none" ? swr : 1;
+  const limits: readonly SetPower[] = [
+    ...licenceLimits.map((limit) => ({ by: "licence", watts: atTransmitter(limit, antenna) }) as const),
+    ...ratingOf(antenna, mode),
+    ...outputOf(radio, mode).map(
+      (watts) => ({ by: "radio", watts: reducedPower(watts, radio.reduction, atRadio) }) as const,
+    ),
+  ];
+  return limits.reduce<SetPower | null>(
+    (least, next) => (least === null || next.watts < least.watts ? next : least),
+    null,
+  );
 }
 
 function spansInReach(analysis: Analysis, tuner: Tuner) {
@@ -127,21 +157,40 @@ function spansInReach(analysis: Analysis, tuner: Tuner) {
   return tuner === "built-in" ? analysis.builtInTunerSpans : analysis.spans;
 }
 
-/** Output power at which a licence limit is reached with a lossless feedline, W. */
+/** Output power at which a licence limit is reached with a lossless feedline, W PEP. A mean power is held against the peak. */
 function atTransmitter({ watts, basis }: PowerLimit, { gainDbi = DIPOLE_GAIN_DBI }: AntennaDetails): number {
-  if (basis === "pep") return watts;
+  if (basis === "pep" || basis === "mean") return watts;
   const gainDb = basis === "eirp" ? gainDbi : gainDbi - DIPOLE_GAIN_DBI;
   return watts / 10 ** (gainDb / 10);
 }
 
-/** Sidebands named one by one are rated as voice is. */
-const RATED_AS: Readonly<Partial<Record<Mode["name"], Mode["name"]>>> = { usb: "ssb", lsb: "ssb" };
+/** Sidebands named one by one, and voice with its carrier, are rated as voice is; what keys a carrier for long as data is. */
+const RATED_AS: Readonly<Partial<Record<Mode["name"], Mode["name"]>>> = {
+  usb: "ssb",
+  lsb: "ssb",
+  am: "ssb",
+  rtty: "data",
+  fm: "data",
+  image: "data",
+};
 
-function ratingOf({ ratedPowerW }: AntennaDetails, { name }: Mode): readonly Limit[] {
-  const watts =
-    typeof ratedPowerW === "object" ? (ratedPowerW[name] ?? ratedPowerW[RATED_AS[name] ?? name]) : ratedPowerW;
-  return watts === undefined ? [] : [{ by: "antenna", watts }];
+/** What is stated of a mode, of one like it, or else what the others together give; empty where nothing is stated. */
+function statedFor(
+  { name }: Mode,
+  stated: number | PowerByMode | undefined,
+  ofOthers: (...watts: number[]) => number,
+): readonly number[] {
+  if (stated === undefined || typeof stated === "number") return stated === undefined ? [] : [stated];
+  const watts = stated[name] ?? stated[RATED_AS[name] ?? name] ?? ofOthers(...Object.values(stated));
+  return Number.isFinite(watts) ? [watts] : [];
 }
+
+/** The maker's rating for a mode; where it names others alone, the least of those. */
+const ratingOf = ({ ratedPowerW }: AntennaDetails, mode: Mode): readonly SetPower[] =>
+  statedFor(mode, ratedPowerW, Math.min).map((watts) => ({ by: "antenna", watts }));
+
+/** The radio's output in a mode; where only others are stated, the greatest of those. */
+const outputOf = ({ powerW }: Radio, mode: Mode): readonly number[] => statedFor(mode, powerW, Math.max);
 
 /**
  * What a radio gives into an SWR: in full at first, then evenly less, as the operator states it.
@@ -173,7 +222,7 @@ function segmentsByLimit(
   const groups: { limits: readonly PowerLimit[]; pieces: { lowHz: number; highHz: number }[] }[] = [];
   for (const segment of segments) {
     if (!takesSignal(segment, licenceClass, mode)) continue;
-    const limits = powerLimitsIn(segment, licenceClass, mode.emission);
+    const limits = powerLimitsIn(segment, licenceClass, mode);
     const group = groups.find((known) => isSame(known.limits, limits));
     if (group === undefined) {
       groups.push({ limits, pieces: [pieceOf(segment)] });

@@ -1,7 +1,7 @@
 import type { BandPlan, UsableBand } from "../facts/band-plan/band-plan.js";
 import { memoryFindings, type PlanCertainty, planCertainty } from "../facts/band-plan/certainty.js";
 import { COMMON_PLAN_ID } from "../facts/band-plan/plans.js";
-import { usableBands } from "../facts/band-plan/privileges.js";
+import { isPowerUnconfirmed, usableBands } from "../facts/band-plan/privileges.js";
 import type { Limits } from "../facts/limits.js";
 import type { Mode } from "../facts/modes.js";
 import { type Finding, finding } from "../sweep/finding.js";
@@ -81,5 +81,15 @@ export function planFindings({ plan, licenceClass = null }: Scope, judged: reado
   if (plan.classes !== undefined && licenceClass === null) {
     findings.push(finding("caution", "class-not-stated", { classes: plan.classes }));
   }
-  return [...findings, ...memoryFindings(plan, judged)];
+  const weak = judged
+    .filter(({ segments }) => segments.some((segment) => isPowerUnconfirmed(segment, licenceClass)))
+    .map(({ band }) => band);
+  if (weak.length > 0) findings.push(finding("caution", "plan-power-weak", { bands: weak }));
+  return [...findings, ...memoryFindings(plan, judged), ...judged.flatMap(somewhereFindings)];
+}
+
+/** What holds on a band in some places only, each told once. */
+function somewhereFindings({ band, segments }: UsableBand): readonly Finding[] {
+  const said = new Set(segments.flatMap(({ somewhereLess }) => somewhereLess ?? []));
+  return [...said].map((what) => finding("caution", "plan-somewhere-less", { band, what }, { band }));
 }

@@ -69,11 +69,22 @@ function messageOf(schema: z.ZodType, issue: z.core.$ZodIssue): string {
   if (issue.code === "too_small" && TOO_SMALL.test(issue.message)) return smallText(issue);
   if (issue.code === "too_big") return `must be ${issue.maximum} or less`;
   if (issue.code === "invalid_format" && NO_MATCH.test(issue.message)) return "is not written as it must be";
-  if (issue.code === "invalid_union") return "is written in none of the ways that it may be";
+  if (issue.code === "invalid_union") return noneOfThem(issue);
   if (issue.code === "invalid_key") return "no such name is known here";
   if (issue.code !== "unrecognized_keys") return issue.message;
   const known = keysAt(schema, issue.path);
   return issue.keys.map((key) => unknownKey(key, nearestName(key, known))).join(", ");
+}
+
+/** Of ways that are of other kinds each, the kinds are named. */
+function noneOfThem({ errors, input }: z.core.$ZodIssueInvalidUnion): string {
+  const kinds = errors.flatMap(([issue, ...others]) =>
+    issue?.code === "invalid_type" && issue.path.length === 0 && others.length === 0
+      ? (KINDS[issue.expected] ?? [])
+      : [],
+  );
+  if (kinds.length < errors.length) return "is written in none of the ways that it may be";
+  return `expected ${kinds.join(" or ")}, got ${kindOf(input)}`;
 }
 
 function notOneOf(values: readonly string[], input: unknown): string {

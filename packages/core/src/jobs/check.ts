@@ -3,8 +3,9 @@ import { type BandContext, type BandResult, checkBand } from "../bands/band-resu
 import { type DialResult, dialResult } from "../bands/dials.js";
 import { dipBesideFindings } from "../bands/dip-hints.js";
 import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "../bands/doubts.js";
+import type { People } from "../bands/exposure.js";
 import { knownOf, type PartInfo, partInfos } from "../bands/known.js";
-import { checkDials, checkFeedline, checkInstrument, checkScope } from "../bands/option-checks.js";
+import { checkDials, checkFeedline, checkInstrument, checkPeople, checkScope } from "../bands/option-checks.js";
 import { answeringOn } from "../bands/parts.js";
 import { narrowDipFindings, samplingFindings, spikeFindings, spotFindings } from "../bands/sampling.js";
 import { scatterFindings } from "../bands/scatter.js";
@@ -33,6 +34,8 @@ export interface CheckResult {
   readonly limits: Limits;
   /** As it was given; null where none was */
   readonly feedline: Feedline | null;
+  /** What was said of people near the antenna; empty where nothing was */
+  readonly people: People;
   /** Of those asked for the ones where something may be sent, in the order of the plan */
   readonly bands: readonly BandResult[];
   /** In the order in which they were given */
@@ -73,6 +76,7 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
   const { plan, licenceClass = null, feedline = null, dials = [] } = options;
   checkFeedline(feedline);
   checkInstrument(options.instrument);
+  checkPeople(options.people);
   checkDials(dials);
   const known = knownOf(deployment, options);
   const { parts, limits, overlaps } = known;
@@ -87,8 +91,9 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
     plan: planInfo(options),
     limits,
     feedline,
+    people: options.people ?? {},
     bands: results,
-    dials: dials.map((dial) => dialResult(parts, plan, licenceClass, dial)),
+    dials: dials.map((dial) => dialResult(parts, plan, licenceClass, dial, options.equipment ?? {})),
     findings: [
       ...planFindings(
         options,
@@ -107,7 +112,7 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
       ),
       ...doubtFindings(results, limits),
       ...modeFindings(bands, options),
-      ...powerFindings(results, feedline),
+      ...powerFindings(results, feedline, options.equipment ?? {}),
       ...dipBesideFindings(
         parts.filter(({ knows }) => knows === "curve").map(({ analysis }) => analysis),
         results,

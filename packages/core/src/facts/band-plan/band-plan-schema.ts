@@ -5,13 +5,15 @@ import type { BandPlan } from "./band-plan.js";
 
 const emission = z.enum(["cw", "data", "phone", "image", "mcw"]);
 const frequencyHz = z.number().positive();
-const powerLimit = z.strictObject({ watts: z.number().positive(), basis: z.enum(["pep", "erp", "eirp"]) });
+const powerLimit = z.strictObject({ watts: z.number().positive(), basis: z.enum(["pep", "mean", "erp", "eirp"]) });
 
 const grant = z.strictObject({
   classes: z.array(z.string()).min(1),
   emissions: z.array(emission).min(1).exactOptional(),
   maxPower: powerLimit.exactOptional(),
+  sidebandMaxPower: powerLimit.exactOptional(),
   alsoMaxTransmitterWattsPep: z.number().positive().exactOptional(),
+  confirmed: z.boolean().exactOptional(),
   note: z.string().exactOptional(),
 });
 
@@ -24,6 +26,7 @@ const segment = z
     emissions: z.array(emission).exactOptional(),
     maxBandwidthHz: z.number().positive().exactOptional(),
     maxPower: powerLimit.exactOptional(),
+    somewhereLess: z.string().exactOptional(),
     status: z.string().exactOptional(),
     centreHz: frequencyHz.exactOptional(),
     upperSidebandDialHz: frequencyHz.exactOptional(),

@@ -65,12 +65,15 @@ export interface PlanBand {
  */
 export type Emission = "cw" | "data" | "phone" | "image" | "mcw";
 
-/** A power limit; `basis` says where it is measured: at the transmitter (pep, peak envelope power) or as radiated (erp, eirp). */
+/** A power limit; `basis` says where it is measured: at the transmitter (pep, mean) or as radiated (erp, eirp). */
 export interface PowerLimit {
   /** Above 0; over a half-wave dipole for erp, over an isotropic radiator for eirp */
   readonly watts: number;
-  /** pep: at the transmitter; erp and eirp: transmitter less line, times the gain of the antenna */
-  readonly basis: "pep" | "erp" | "eirp";
+  /**
+   * pep: peak envelope, at the transmitter; mean: mean power or carrier, there; erp and eirp: transmitter less line, times the
+   * gain of the antenna
+   */
+  readonly basis: "pep" | "mean" | "erp" | "eirp";
 }
 
 /** What some licence classes may do in a segment. */
@@ -81,8 +84,12 @@ export interface Grant {
   readonly emissions?: readonly Emission[];
   /** Absent where the plan sets none for them */
   readonly maxPower?: PowerLimit;
+  /** Holds instead of `maxPower` for voice in a single sideband, where the plan sets another limit for it */
+  readonly sidebandMaxPower?: PowerLimit;
   /** Holds beside `maxPower` where that is radiated power, W */
   readonly alsoMaxTransmitterWattsPep?: number;
+  /** false: rests on one secondary page, while the segment itself is confirmed; as the segment where absent */
+  readonly confirmed?: boolean;
   readonly note?: string;
 }
 
@@ -99,6 +106,8 @@ export interface PlanSegment {
   /** A signal may not be wider, Hz */
   readonly maxBandwidthHz?: number;
   readonly maxPower?: PowerLimit;
+  /** What holds in some places only, which are named: less power, or none; told as a caution */
+  readonly somewhereLess?: string;
   /** Primary, secondary or shared, in the words of the plan */
   readonly status?: string;
   /** Middle of a channel, Hz */

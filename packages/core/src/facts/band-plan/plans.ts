@@ -1,7 +1,11 @@
+import { lookUp } from "../../input/look-up.js";
 import type { BandPlan } from "./band-plan.js";
 import { commonPlan } from "./common-plan.js";
-import auPart from "./plans/au-part.json" with { type: "json" };
-import caPart from "./plans/ca-rbr4-part.json" with { type: "json" };
+import au from "./plans/au.json" with { type: "json" };
+import br from "./plans/br.json" with { type: "json" };
+import ca from "./plans/ca.json" with { type: "json" };
+import de from "./plans/de.json" with { type: "json" };
+import fr from "./plans/fr.json" with { type: "json" };
 import iaruR1 from "./plans/iaru-r1-hf.json" with { type: "json" };
 import iaruR2 from "./plans/iaru-r2-hf.json" with { type: "json" };
 import iaruR3 from "./plans/iaru-r3-hf.json" with { type: "json" };
@@ -9,7 +13,7 @@ import ituR1 from "./plans/itu-r1.json" with { type: "json" };
 import ituR2 from "./plans/itu-r2.json" with { type: "json" };
 import ituR3 from "./plans/itu-r3.json" with { type: "json" };
 import jpMic from "./plans/jp-mic.json" with { type: "json" };
-import ukMemory from "./plans/uk-memory.json" with { type: "json" };
+import uk from "./plans/uk.json" with { type: "json" };
 import usPart97 from "./plans/us-part97.json" with { type: "json" };
 
 /** The plans that come with the library. The tests hold each against the schema, so it is not checked again at run time. */
@@ -21,10 +25,13 @@ const PLANS = [
   iaruR1,
   iaruR2,
   iaruR3,
+  uk,
+  de,
+  fr,
+  ca,
+  br,
+  au,
   jpMic,
-  auPart,
-  caPart,
-  ukMemory,
 ] as readonly unknown[] as readonly BandPlan[];
 
 /** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
@@ -43,10 +50,42 @@ export type PlanId =
   | "iaru-r1-hf"
   | "iaru-r2-hf"
   | "iaru-r3-hf"
-  | "jp-mic"
-  | "au-part"
-  | "ca-rbr4-part"
-  | "uk-memory";
+  | "uk"
+  | "de"
+  | "fr"
+  | "ca"
+  | "br"
+  | "au"
+  | "jp-mic";
+
+/** What else plans are called, in lower case: the countries that they are for. */
+const OTHER_NAMES: Readonly<Record<string, PlanId>> = {
+  us: "us-part97",
+  usa: "us-part97",
+  "united states": "us-part97",
+  gb: "uk",
+  "great britain": "uk",
+  "united kingdom": "uk",
+  germany: "de",
+  deutschland: "de",
+  france: "fr",
+  canada: "ca",
+  brazil: "br",
+  brasil: "br",
+  australia: "au",
+  japan: "jp-mic",
+  jp: "jp-mic",
+};
+
+/**
+ * The name under which a plan comes with the library, for what a user may call it: "Germany", "us", "UK".
+ *
+ * @returns null where none is called so
+ */
+export function planIdNamed(name: string): string | null {
+  const plain = name.trim().toLowerCase();
+  return planIds().find((id) => id === plain) ?? lookUp(OTHER_NAMES, plain) ?? null;
+}
 
 /**
  * A plan that comes with the library, by its name.

@@ -1,4 +1,5 @@
 import { lookUp } from "../../input/look-up.js";
+import type { ModeName } from "../modes.js";
 import type { BandPlan, Emission, Grant, PlanBand, PlanSegment, PowerLimit, UsableBand } from "./band-plan.js";
 
 /** What a band plan asks of a signal. */
@@ -58,19 +59,24 @@ export function emissionsIn(segment: PlanSegment, licenceClass: string | null): 
 }
 
 /**
- * The greatest power that any grant gives a class in a segment.
+ * The limits of the grant that gives a class the most power in a segment, all of which hold.
  *
  * @param licenceClass one of the classes of the plan; null: any
- * @returns null where the plan does not say
+ * @returns empty where the plan does not say; `ofSideband` where single sidebands have a limit of their own
  */
-export function greatestPowerIn(segment: PlanSegment, licenceClass: string | null): PowerLimit | null {
-  const grants = grantsTo(segment, licenceClass);
-  const limits = grants.map((grant) => limitsOf(segment, grant)[0] ?? null);
-  return (grants.length === 0 ? [segment.maxPower ?? null] : limits).reduce(
-    (most, next) => (next !== null && (most === null || next.watts > most.watts) ? next : most),
-    null,
-  );
+export function greatestPowersIn(
+  segment: PlanSegment,
+  licenceClass: string | null,
+): { readonly limits: readonly PowerLimit[]; readonly ofSideband: PowerLimit | null } {
+  const [first, ...others] = grantsTo(segment, licenceClass);
+  const wattsOf = (grant: Grant) => limitsOf(segment, grant)[0]?.watts ?? 0;
+  const most = first && others.reduce((best, next) => (wattsOf(next) > wattsOf(best) ? next : best), first);
+  return { limits: limitsOf(segment, most ?? {}), ofSideband: most?.sidebandMaxPower ?? null };
 }
+
+/** Whether what a class may do in a segment rests on one secondary page alone. */
+export const isPowerUnconfirmed = (segment: PlanSegment, licenceClass: string | null): boolean =>
+  licenceClass !== null && grantsTo(segment, licenceClass).some(({ confirmed }) => confirmed === false);
 
 /**
  * The limits of power that all hold for an emission of a class in a segment; none where the plan does not say.
@@ -80,16 +86,30 @@ export function greatestPowerIn(segment: PlanSegment, licenceClass: string | nul
 export function powerLimitsIn(
   segment: PlanSegment,
   licenceClass: string | null,
-  emission: Emission,
+  { emission, name }: Sent,
 ): readonly PowerLimit[] {
-  const [first, ...others] = grantsTo(segment, licenceClass).filter((grant) => grantsEmission(grant, emission));
+  const isSideband = name !== undefined && SIDEBANDS.includes(name);
+  const [first, ...others] = grantsTo(segment, licenceClass)
+    .filter((grant) => grantsEmission(grant, emission))
+    .map(
+      ({ sidebandMaxPower, ...grant }): Partial<Grant> =>
+        isSideband && sidebandMaxPower !== undefined ? { ...grant, maxPower: sidebandMaxPower } : grant,
+    );
   if (first === undefined) return limitsOf(segment, {});
-  const wattsOf = ({ maxPower }: Grant) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
+  const wattsOf = ({ maxPower }: Partial<Grant>) => maxPower?.watts ?? Number.POSITIVE_INFINITY;
   return limitsOf(
     segment,
     others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first),
   );
 }
+
+/** As what a signal counts, and the mode where it is known: some limits are for single sidebands. */
+interface Sent {
+  readonly emission: Emission;
+  readonly name?: ModeName;
+}
+
+const SIDEBANDS: readonly ModeName[] = ["ssb", "usb", "lsb"];
 
 /** What a grant and its segment set together. */
 function limitsOf(
@@ -132,6 +152,8 @@ export interface Transmission {
   readonly frequencyHz: number;
   /** As what it counts */
   readonly emission: Emission;
+  /** The mode, where it is known: a plan may give single sidebands more power */
+  readonly mode?: ModeName;
   /** What the signal itself takes up, Hz, held against a segment's limit of bandwidth; not looked at where absent */
   readonly bandwidthHz?: number;
   /** null: any class */
@@ -171,13 +193,16 @@ export function privilegeFor(
         (reached < segment.highHz || (reached === segment.highHz && isTopEdge(band, segment)));
       if (!holds) continue;
       if (!allows(segment, transmission)) return { allowed: false, limits: [] };
-      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, transmission.emission)]);
+      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, sentBy(transmission))]);
       if (high <= segment.highHz) return { allowed: true, limits };
       reached = segment.highHz;
     }
   }
   return { allowed: false, limits: [] };
 }
+
+const sentBy = ({ emission, mode }: Transmission): Sent =>
+  mode === undefined ? { emission } : { emission, name: mode };
 
 /** The top edge of a band, or of a channel with nothing adjoining, belongs to it. */
 function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {

@@ -48,10 +48,13 @@ const modeSettings = record({
   dutyFactor: positive.max(1).exactOptional().describe("average over peak power while transmitting, 0 to 1"),
 });
 
+const wattsByMode = z.union([positive, z.partialRecord(z.enum(MODE_NAMES), positive)]);
+
 const radio = record({
   ohms: positive.exactOptional().describe("impedance that it is made for, Ω (50 where left out)"),
-  powerW: positive.exactOptional().describe("greatest output, W PEP"),
+  powerW: wattsByMode.exactOptional().describe("greatest output, W PEP: one number, or one by mode"),
   tuner: z.enum(["none", "built-in", "wide-range"]).exactOptional().describe("what stands between radio and feedline"),
+  tunerLossDb: positive.exactOptional().describe("what its tuner loses where it is used, dB (0.1 to 1 where left out)"),
   reduction: record({
     fromSwr: swr.describe("full power up to this SWR"),
     toSwr: swr.describe("least power from this SWR on; evenly less in between"),
@@ -65,10 +68,11 @@ const radio = record({
 const antenna = record({
   wireLengthM: positive.exactOptional().describe("length of the wire that a cut changes, m"),
   gainDbi: z.number().min(-40).max(40).exactOptional().describe("gain, dBi; a half-wave dipole's 2.15 where left out"),
-  ratedPowerW: z
-    .union([positive, z.partialRecord(z.enum(MODE_NAMES), positive)])
+  transformerLossDb: positive.exactOptional().describe("what its transformer or choke loses, dB"),
+  ratedPowerW: wattsByMode
     .exactOptional()
     .describe("the most that its maker allows, W PEP: one number, or one by mode"),
+  ratedUpToSwr: swr.exactOptional().describe("the SWR up to which that holds (2 where left out)"),
 });
 
 const feedline = record({
@@ -92,6 +96,14 @@ const feedline = record({
   ratedAmperes: positive.exactOptional().describe("the most that its maker allows, effective value"),
 }).refine(({ kind, loss }) => kind !== undefined || loss !== undefined, "a feedline needs its kind, or its loss");
 
+const people = record({
+  distanceM: positive.exactOptional().describe("the least distance of anybody from the wire, m"),
+  onAir: positive
+    .max(1)
+    .exactOptional()
+    .describe("share of the worst 6 or 30 minutes that you transmit, above 0 up to 1 (1 where left out)"),
+});
+
 const analyser = record({
   directivityDb: positive.describe("corrected directivity, dB (30 to 40 for hand-held ones)"),
   trackingDb: z.number().min(0).exactOptional().describe("reflection tracking error, dB (0 where left out)"),
@@ -108,6 +120,7 @@ const gradeShares = record({
 /** What a station file must hold, as a zod schema. Everything may be left out; unknown keys are refused. */
 export const stationSchema = record({
   $schema: z.string().exactOptional().describe("where an editor finds this schema"),
+  $examples: z.unknown().exactOptional().describe("to copy from; not read"),
   licence: licence.exactOptional(),
   bands: z
     .array(z.string())
@@ -123,6 +136,7 @@ export const stationSchema = record({
   antenna: antenna.exactOptional(),
   feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
   analyser: analyser.exactOptional(),
+  people: people.exactOptional().describe("people near the antenna"),
   criteria: record({
     A: gradeShares.exactOptional(),
     B: gradeShares.exactOptional(),

@@ -19,14 +19,19 @@ export interface PowerReduction {
   readonly toW: number;
 }
 
+/** Power in watts by mode; what is stated for ssb holds for each sideband and AM, what for data for whatever keys a carrier for long. */
+export type PowerByMode = Readonly<Partial<Record<ModeName, number>>>;
+
 /** What the operator states of the radio. */
 export interface Radio {
   /** Impedance that it is made for, Ω; 50 where left out */
   readonly ohms?: number;
-  /** Greatest output, W PEP */
-  readonly powerW?: number;
+  /** Greatest output, W PEP: in every mode, or by mode; in a mode that is not named the greatest of those named */
+  readonly powerW?: number | PowerByMode;
   /** None where absent */
   readonly tuner?: Tuner;
+  /** What its tuner loses where it is used, dB; typical bounds where left out */
+  readonly tunerLossDb?: number;
   /** Absent: the power does not depend on the SWR */
   readonly reduction?: PowerReduction;
 }
@@ -37,12 +42,18 @@ export interface AntennaDetails {
   readonly wireLengthM?: number;
   /** Gain over an isotropic radiator, dBi; without it a half-wave dipole's 2.15 is taken */
   readonly gainDbi?: number;
+  /** What its transformer or choke loses, dB */
+  readonly transformerLossDb?: number;
   /** The most that its maker allows, W PEP: for every mode, or by mode */
-  readonly ratedPowerW?: number | Readonly<Partial<Record<ModeName, number>>>;
+  readonly ratedPowerW?: number | PowerByMode;
+  /** The SWR up to which that holds, 1 or more; 2 where left out */
+  readonly ratedUpToSwr?: number;
 }
 
 /** What the operator states about licence, equipment and wishes. All of it may be left out. */
 export interface Station {
+  /** To copy from; not read */
+  readonly $examples?: unknown;
   /** Name of a plan or its file, and a class of it */
   readonly licence?: { readonly plan?: string; readonly class?: string };
   /** Bands wanted, as the plan has them; all where absent */
@@ -66,6 +77,11 @@ export interface Station {
   };
   /** Shares of a band that grades ask for, where they differ from the usual */
   readonly criteria?: Readonly<Partial<Record<Grade, GradeShares>>>;
+  /** Where people are, and how long the station is on the air */
+  readonly people?: {
+    readonly distanceM?: number;
+    readonly onAir?: number;
+  };
   /** Where the dip is wanted, by band, Hz; the middle of the band where nothing is said */
   readonly wantedHz?: Readonly<Record<string, number>>;
 }

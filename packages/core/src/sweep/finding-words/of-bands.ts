@@ -87,6 +87,30 @@ export const BAND_FINDINGS = {
     words: ({ bands }: { bands: readonly string[] }) =>
       `The plan does not say what power your licence allows on ${bands.join(", ")}; what is told there is what the equipment gives.`,
   },
+  "no-rating-stated": {
+    meaning: "Only the licence limits the power that is told: no rating of radio or antenna was stated.",
+    words: ({ bands }: { bands: readonly string[] }) =>
+      `No rating of radio, antenna or line was stated: the power told on ${bands.join(", ")} is the most that the licence allows, not what they bear.`,
+  },
+  "rating-not-covered": {
+    meaning: "The SWR goes beyond the one up to which the maker's rating of the antenna holds.",
+    words: ({ bands, upToSwr }: { bands: readonly string[]; upToSwr: number }) =>
+      `The maker's rating of the antenna holds up to an SWR of ${swrText(upToSwr)}; within reach it is higher on ${bands.join(", ")}, and the rating does not cover that. Use less power there, or ask the maker.`,
+  },
+  "wire-length-unknown": {
+    meaning: "The length of the wire was not stated: how far people must stay away is told for a short one.",
+    words: () =>
+      "How far people must stay away is told for a wire of a tenth of a wave, which asks for more than a longer one; state its length (antenna.wireLengthM).",
+  },
+  "plan-power-weak": {
+    meaning: "The power that the plan states for the licence class rests on one secondary page.",
+    words: ({ bands }: { bands: readonly string[] }) =>
+      `What the plan says of your licence's power on ${bands.join(", ")} rests on one secondary page; compare it with the licence.`,
+  },
+  "plan-somewhere-less": {
+    meaning: "In some places less power is allowed than the plan's table says, or none.",
+    words: ({ band, what }: { band: string; what: string }) => `On ${band}: ${what}`,
+  },
   "plan-voluntary": {
     meaning: "The band plan is agreed among amateurs and is no law.",
     words: () =>

@@ -1,0 +1,87 @@
+import type { Piece } from "../curve/pieces.js";
+import {
+  DIPOLE_GAIN_DBI,
+  type ExposureDistance,
+  exposureDistance,
+  greatestPowerAt,
+  type Radiator,
+} from "../facts/exposure/exposure.js";
+import { EXPOSURE_RULES, type ExposureRuleId, isExempt } from "../facts/exposure/exposure-rules.js";
+import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
+
+/** What is said of people near the antenna. */
+export interface People {
+  /** The least distance of anybody from the wire, m; absent: not said */
+  readonly distanceM?: number;
+  /** Share of the time over which a rule averages that is spent on the air, above 0 up to 1; all of it where absent */
+  readonly onAir?: number;
+}
+
+/** How far people must stay away by one rule, for a power in a mode on a band. */
+export interface ExposureByRule extends ExposureDistance {
+  readonly rule: ExposureRuleId;
+  /** Where people are said to be: the greatest power at the transmitter with which the rule is kept there, W PEP; else null */
+  readonly greatestWatts: number | null;
+}
+
+/** What a power means for people near the antenna. */
+export interface Exposure {
+  /** At the antenna, averaged over the time of a rule, W: less the loss of the matched line where one is stated */
+  readonly averageWatts: number;
+  /** By each rule that says something there */
+  readonly byRule: readonly ExposureByRule[];
+  /** Whether it needs no evaluation in the United States with people at the distance said; null where none was */
+  readonly isExempt: ReturnType<typeof isExempt>;
+}
+
+/**
+ * What a power means for people near the antenna, at the edges of the pieces where it may be sent: the limits of waves fall with
+ * frequency, the fields beside a short wire grow the other way.
+ *
+ * @param watts at the transmitter, W PEP
+ * @param dutyFactor of the mode: average over peak power while transmitting
+ */
+export function exposureOf(
+  watts: number,
+  dutyFactor: number,
+  pieces: readonly Piece[],
+  radiator: Radiator,
+  feedline: Feedline | null,
+  { distanceM, onAir = 1 }: People,
+): Exposure {
+  const edges = [
+    Math.min(...pieces.map(({ lowHz }) => lowHz)),
+    Math.max(...pieces.map(({ highHz }) => highHz)),
+  ] as const;
+  // The least that the line loses: what a mismatch adds is not credited.
+  const delivered = feedline === null ? 1 : 10 ** (-matchedLossDb(feedline, edges[0]) / 10);
+  const peakWatts = watts * delivered;
+  const averageShare = dutyFactor * onAir;
+  const averageWatts = peakWatts * averageShare;
+  const byRule = EXPOSURE_RULES.flatMap(({ id: rule }): readonly ExposureByRule[] => {
+    const told = edges.map((edge) => exposureDistance(rule, edge, { peakWatts, averageWatts }, radiator));
+    const [first, second] = told;
+    if (!first || !second) return [];
+    const farther = second.distanceM > first.distanceM ? second : first;
+    return [{ rule, ...farther, greatestWatts: greatestOf(rule, edges, averageShare, delivered, distanceM, radiator) }];
+  });
+  const erpWatts = averageWatts * 10 ** (((radiator.gainDbi ?? DIPOLE_GAIN_DBI) - DIPOLE_GAIN_DBI) / 10);
+  return {
+    averageWatts,
+    byRule,
+    isExempt: distanceM === undefined ? null : isExempt(erpWatts, edges[1], distanceM),
+  };
+}
+
+function greatestOf(
+  rule: ExposureRuleId,
+  edges: readonly number[],
+  averageShare: number,
+  delivered: number,
+  distanceM: number | undefined,
+  radiator: Radiator,
+): number | null {
+  if (distanceM === undefined) return null;
+  const told = edges.map((edge) => greatestPowerAt(rule, edge, distanceM, averageShare, radiator));
+  return Math.min(...told.map((watts) => watts ?? Number.POSITIVE_INFINITY)) / delivered;
+}
