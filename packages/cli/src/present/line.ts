@@ -50,7 +50,7 @@ function columnsFor(kind: FeedlineKind | null): readonly TableColumn[] {
 
 function lengthText({ electricalLengthM, lengthM, velocityFactor, characteristicOhms }: LineResult): string {
   if (electricalLengthM === null) return "Without phase the length cannot be told.";
-  const electrical = `Electrical length ${fixed(electricalLengthM, 2)} m (against ${characteristicOhms} Ω)`;
+  const electrical = `Electrical length ${fixed(electricalLengthM, 2)} m (against ${Number(characteristicOhms.toFixed(1))} Ω)`;
   if (lengthM === null || velocityFactor === null) {
     return `${electrical}: ${fixed(electricalLengthM * 0.66, 2)} m of solid-dielectric or ${fixed(electricalLengthM * 0.82, 2)} m of foam coax.`;
   }

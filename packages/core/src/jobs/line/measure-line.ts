@@ -3,13 +3,22 @@ import { feedlineFrom, matchedLossDb } from "../../facts/feedline/feedline.js";
 import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
 import { demand, isFiniteAbove0, isRecord } from "../../input/argument.js";
 import { at } from "../../numbers/column.js";
-import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Sweep, withReference } from "../../sweep/sweep.js";
 import { checkSweep } from "../../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
-import { LEAST_LINE_M, type MeasuredLength, measuredLength } from "./measured-length.js";
+import { firstSamples, highestOf, samplesSeen } from "./far-end.js";
+import {
+  impedanceFindings,
+  impossibleFindings,
+  lengthFindings,
+  noLineSeen,
+  stepFindings,
+  UNEVEN_LOSS,
+} from "./line-findings.js";
+import { LEAST_LINE_M, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
+import { isAnother, ownImpedance, reflectionOfEnd } from "./own-impedance.js";
 
 /** Loss of the line at one frequency. */
 export interface MeasuredLoss {
@@ -103,12 +112,21 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   checkSweep(sweep);
   checkLineOptions(options);
   const { endOhms, kind = null } = options;
-  const characteristicOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
-  const end =
-    endOhms === Number.POSITIVE_INFINITY ? 1 : (endOhms - characteristicOhms) / (endOhms + characteristicOhms);
-  if (Math.abs(end) < 0.1) throw new RangeError("the far end is matched and sends nothing back; open or short it");
+  const nominalOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
+  if (Math.abs(reflectionOfEnd(endOhms, nominalOhms)) < 0.1)
+    throw new RangeError("the far end is matched and sends nothing back; open or short it");
   if (sweep.frequencyHz.length < FEWEST_SAMPLES) throw new RangeError("a line cannot be told from so few points");
-  const seen = sweep.kind === "vector" ? withReference(sweep, characteristicOhms) : sweep;
+  const count = samplesSeen(sweep);
+  if (count < FEWEST_SAMPLES)
+    throw new RangeError(
+      "nothing of the far end is seen: the line loses more than 20 dB one way, or its end is matched",
+    );
+  const told = count === sweep.frequencyHz.length ? sweep : firstSamples(sweep, count);
+  const own = told.kind === "vector" ? ownImpedance(told, endOhms, nominalOhms) : null;
+  const characteristicOhms =
+    options.characteristicOhms === undefined && own !== null && isAnother(own, nominalOhms) ? own.ohms : nominalOhms;
+  const end = reflectionOfEnd(endOhms, characteristicOhms);
+  const seen = told.kind === "vector" ? withReference(told, characteristicOhms) : told;
   const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
   const electricalLengthM = length?.electricalLengthM ?? null;
   const isNoLine = length?.isSure === true && length.electricalLengthM < LEAST_LINE_M;
@@ -134,7 +152,12 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     verdict: isLine ? verdictOf(losses) : "unknown",
     findings: [
       ...(isLine ? [] : [UNEVEN_LOSS]),
+      ...(count < sweep.frequencyHz.length
+        ? [finding("caution", "far-end-unseen", { aboveHz: highestOf(sweep, count) })]
+        : []),
       ...(isNoLine ? [noLineSeen(options.lengthM ?? null)] : []),
+      ...impedanceFindings(own, nominalOhms, options.characteristicOhms !== undefined, endOhms),
+      ...(isNoLine ? [] : lengthFindings(options.lengthM, length, kind)),
       ...(length === null ? [] : stepFindings(seen, length)),
       ...impossibleFindings(velocityFactor, losses),
     ],
@@ -142,12 +165,6 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   };
 }
 
-const UNEVEN_LOSS = finding("problem", "line-implausible", { why: "uneven-loss" });
-
-const noLineSeen = (statedLengthM: number | null): Finding =>
-  statedLengthM === null
-    ? finding("info", "no-line-seen", { leastM: LEAST_LINE_M })
-    : finding("problem", "line-implausible", { why: "no-line", leastM: LEAST_LINE_M, statedM: statedLengthM });
 function checkLineOptions(options: LineOptions): void {
   demand(isRecord(options), "options", "an object with the far end at least: { endOhms: 0 }", options);
   const { endOhms, kind = null, lengthM, characteristicOhms } = options;
@@ -195,28 +212,4 @@ function verdictOf(losses: readonly MeasuredLoss[]): LineVerdict {
   ).length;
   if (2 * excess > compared.length) return "lossy";
   return 2 * shortfall > compared.length ? "low-loss" : "as-expected";
-}
-
-/** Phase that turns by more than this share of a turn per step may be taken for a slower one. */
-const GREATEST_TURN = 0.4;
-
-function stepFindings({ frequencyHz }: Sweep, { electricalLengthM, isSure }: MeasuredLength): readonly Finding[] {
-  let widest = 0;
-  for (let i = 1; i < frequencyHz.length; i++) widest = Math.max(widest, at(frequencyHz, i) - at(frequencyHz, i - 1));
-  const turn = (2 * Math.abs(electricalLengthM) * widest) / SPEED_OF_LIGHT;
-  if (turn >= GREATEST_TURN) {
-    const alikeM = SPEED_OF_LIGHT / (2 * widest);
-    return [finding("caution", "step-too-coarse", { of: "line", stepHz: widest, alikeM })];
-  }
-  return isSure ? [] : [finding("problem", "line-implausible", { why: "other-end" })];
-}
-
-function impossibleFindings(velocityFactor: number | null, losses: readonly MeasuredLoss[]): readonly Finding[] {
-  const isGain = losses.some(({ matchedLossDb: lossDb }) => lossDb < -NEGLIGIBLE_DB);
-  return [
-    ...(velocityFactor !== null && !(velocityFactor > 0 && velocityFactor <= 1)
-      ? [finding("problem", "line-implausible", { why: "velocity", velocityFactor })]
-      : []),
-    ...(isGain ? [finding("problem", "line-implausible", { why: "gain" })] : []),
-  ];
 }

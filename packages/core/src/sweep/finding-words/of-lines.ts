@@ -63,6 +63,46 @@ export const LINE_FINDINGS = {
     meaning: "A sweep of a line shows none: it seems to be that of its connector.",
     words: ({ leastM }: { leastM: number }) => `${noLineText(leastM)}: there is nothing to compare with a kind.`,
   },
+  "far-end-unseen": {
+    meaning: "The line loses so much that its far end is not seen up to the end of the sweep.",
+    words: ({ aboveHz }: { aboveHz: number }) =>
+      `Above ${megahertz(aboveHz, 3)} MHz next to nothing comes back from the far end (40 dB and more down): length and loss are told from below.`,
+  },
+  "line-impedance": {
+    meaning: "The line's own impedance is another than it is made for.",
+    words: ({
+      ohms,
+      halfOhms,
+      nominalOhms,
+      isStated,
+    }: {
+      ohms: number;
+      halfOhms: number;
+      nominalOhms: number;
+      isStated: boolean;
+    }) =>
+      `The sweep is that of a line of ${ohms.toFixed(1)} ± ${Math.max(0.1, halfOhms).toFixed(1)} Ω, not of ${nominalOhms} Ω; ${isStated ? "the loss is told for what you state, and may be wrong by tenths of a dB" : "that was reckoned with"}.`,
+  },
+  "line-impedance-unknown": {
+    meaning: "The loss of a line hangs on its own impedance, which the sweep does not tell.",
+    words: ({ nominalOhms, hangsDb, spread }: { nominalOhms: number; hangsDb: number; spread: number }) =>
+      `The line's own impedance is not told by this sweep: ${(100 * spread).toFixed(0)} % to both sides of ${nominalOhms} Ω are ${hangsDb.toFixed(1)} dB of loss. Sweep it open or shorted.`,
+  },
+  "length-unlike": {
+    meaning: "The stated length of a line is not the one that its phase tells.",
+    words: ({
+      statedM,
+      leastM,
+      mostM,
+      kind,
+    }: {
+      statedM: number;
+      leastM: number;
+      mostM: number;
+      kind: string | null;
+    }) =>
+      `You state ${statedM} m; by its phase the line is ${leastM.toFixed(1)} to ${mostM.toFixed(1)} m long${kind === null ? ", with any usual velocity factor" : ` if it is ${kind}`}. Losses for 100 m are wrong if the length is.`,
+  },
   "line-implausible": {
     meaning: "What was measured of a line cannot be: check its length and what was at its far end.",
     words: (
