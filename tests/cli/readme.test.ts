@@ -54,6 +54,10 @@ for (const page of pages) {
     });
   }
 
+  test(`${page} has no block without anything in it`, () => {
+    expect(textOf(page)).not.toMatch(/^```\w*\n```$/m);
+  });
+
   test(`${page} links to files that are there`, () => {
     const links = [...textOf(page).matchAll(/\]\((?!https?:)([^)#]+)/g)].map(([, target]) => target ?? "");
     expect(links.filter((target) => !existsSync(new URL(target, new URL(page, root))))).toEqual([]);

@@ -15,13 +15,15 @@ import {
   isExempt,
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { distanceFromWire } from "../../packages/core/src/facts/exposure/near-wire.js";
+import { exposureOf } from "../../packages/core/src/bands/exposure.js";
+import { distanceFromWire, fieldsFromWire } from "../../packages/core/src/facts/exposure/near-wire.js";
+import { modeOf } from "../../packages/core/src/facts/modes.js";
 import { present } from "../support/sweeps.js";
 
 const limitsOf = (rule: ExposureRuleId, megahertz: number) =>
   present(exposureLimits(rule, megahertz * 1e6), `${rule} at ${megahertz}`).averaged;
 /** A wire of half a wave or more, for which the sum for the far field counts. */
-const LONG = { wireLengthM: 1000 };
+const LONG = { wireLengthM: 1000, gainDbi: 2.15 };
 const steady = (watts: number) => ({ peakWatts: watts, averageWatts: watts });
 const distanceOf = (rule: ExposureRuleId, megahertz: number, watts: number, radiator = {}) =>
   present(exposureDistance(rule, megahertz * 1e6, steady(watts), radiator), rule);
@@ -168,6 +170,9 @@ describe("beside a wire short against the wave", () => {
     expect(distanceOf("us-neighbours", 3.65, 100, { wireLengthM: 8.21 })).toMatchObject({ by: "near-wire" });
     expect(distanceOf("us-neighbours", 3.65, 100).distanceM).toBeCloseTo(2.82, 1);
     expect(distanceOf("us-neighbours", 3.65, 100, { wireLengthM: 41.1 })).toMatchObject({ by: "far-field" });
+    // A wire of several waves has gain.
+    const far = (wireLengthM: number) => distanceOf("us-neighbours", 28, 100, { wireLengthM }).distanceM;
+    expect(far(54) / far(5.36)).toBeGreaterThan(2);
   });
 
   test("the crest counts where the average is small", () => {
@@ -214,4 +219,40 @@ describe("what needs no evaluation in the United States", () => {
     expect(isExempt(0.001, f * 1e6, leastM - 0.02)).toBe("too-near");
     expect(isExempt(0.001, f * 1e6, leastM + 0.02)).toBe("exempt");
   });
+});
+
+// Supplement B, p. 14 for the first; the others from public explanations of the bulletin: PEP, mode, share of the worst window.
+test.each([
+  [500, "cw", 45 / 360, 25],
+  [1000, "ssb", 0.5, 100],
+  [1500, "ssb", 20 / 30, 200],
+  [1500, "cw", 20 / 30, 400],
+] as const)("%d W of %s, on the air %d of the time, average %d W", (watts, mode, onAir, average) => {
+  const told = exposureOf({
+    watts,
+    mode: modeOf(mode),
+    pieces: [{ lowHz: 7e6, highHz: 7.2e6 }],
+    radiator: {},
+    feedline: null,
+    curves: [],
+    people: { onAir },
+  });
+  expect(told.averageWatts).toBeCloseTo(average, 9);
+});
+
+// The greatest field beside a half-wave dipole at 100 W: the same closed form, reckoned apart from the library.
+test.each([
+  [3.65, 1, 67.39, 0.1861],
+  [7.1, 0.5, 134.92, 0.3722],
+  [7.1, 3, 18.91, 0.062],
+  [14.175, 1, 60.43, 0.1861],
+  [14.175, 3, 16.84, 0.062],
+  [28.85, 2, 24.79, 0.0931],
+  [28.85, 5, 12.44, 0.0372],
+])("%d MHz, %d m from a half-wave dipole: %d V/m, %d A/m", (f, distanceM, electric, magnetic) => {
+  const told = fieldsFromWire(0.5, 299.792458 / f, distanceM);
+  // Around the end it may be a little more than beside the wire, where the table looks.
+  expect(10 * told.electric).toBeGreaterThan(electric * 0.999);
+  expect(10 * told.electric).toBeLessThan(electric * 1.05);
+  expect(10 * told.magnetic).toBeCloseTo(magnetic, 3);
 });

@@ -218,7 +218,7 @@ export const COMMON_OPTIONS = {
     flags: "--wire-length <m>",
     help: "length of the wire: for people near it; for a cut in centimetres",
     of: ["check", "trim", "report"],
-    parse: positiveArgument,
+    parse: distanceArgument,
     station: { key: "antenna.wireLengthM", read: ({ antenna }) => antenna?.wireLengthM },
   },
   onAir: {

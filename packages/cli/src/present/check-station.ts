@@ -8,7 +8,7 @@ import type {
   PowerResult,
 } from "@feedpoint/core";
 import { needText } from "../words/verdicts.js";
-import { exposureTable, KEEP_AWAY_NOTE, keepAway } from "./exposure.js";
+import { exposureTable, keepAway, keepAwayNote } from "./exposure.js";
 import type { NamedTable } from "./named-table.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
 import { fixed, percent, power, span, swr, watts } from "./units.js";
@@ -43,6 +43,7 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Needs" },
   { title: "At most", align: "right" },
   { title: "limited by" },
+  { title: "keep away", align: "right" },
 ];
 
 function dialTable({ dials }: CheckResult): NamedTable | null {
@@ -65,13 +66,18 @@ function dialRow(dial: DialResult): readonly string[] {
     `${dial.point?.isAtLeast ? "≥" : ""}${swr(dial.worstSwr)}`,
     needText(dial.need),
     watts(dial.watts),
-    dial.limitedBy ?? "–",
+    limiterText(dial),
+    keepAway(dial),
   ];
 }
 
 /** Where the plan does not say what the licence allows, that stands beside the power. */
 const licenceText = (limits: readonly PowerLimit[]) =>
   limits.length === 0 ? "not stated" : limits.map(power).join(", ");
+
+/** What sets a power, and that a maker's rating does not hold there. */
+const limiterText = ({ limitedBy, isRatingCovered }: Pick<PowerResult, "limitedBy" | "isRatingCovered">): string =>
+  isRatingCovered === false ? `${limitedBy ?? "–"}; SWR beyond rating` : (limitedBy ?? "–");
 
 function permission({ isPermitted, band }: DialResult): string {
   if (band === null) return "in no band of the plan";
@@ -97,14 +103,14 @@ const POWER_COLUMNS: readonly TableColumn[] = [
 const MOST_PIECES = 2;
 
 /** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
-function powerTable({ bands }: CheckResult): NamedTable | null {
+function powerTable({ bands, people }: CheckResult): NamedTable | null {
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
   if (inReach.length === 0) return nothingInReach(bands);
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
   const outOfReach = never.length === 0 ? "" : ` No power where the SWR is out of reach: ${never.join(", ")}.`;
-  const outro = `${KEEP_AWAY_NOTE}${outOfReach}`;
+  const outro = `${keepAwayNote(people)}${outOfReach}`;
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
 }
 
@@ -133,7 +139,7 @@ function powerRow(result: PowerResult): readonly string[] {
     percent(result.usableFraction),
     licenceText(licenceLimits),
     watts(result.watts),
-    result.isRatingCovered === false ? `${result.limitedBy ?? "–"}; SWR beyond rating` : (result.limitedBy ?? "–"),
+    limiterText(result),
     swr(result.worstSwr),
     watts(result.bestWatts),
     watts(result.averageWatts),
@@ -190,12 +196,20 @@ const PATH_COLUMNS: readonly TableColumn[] = [
 ];
 
 /** null where nothing is known of line, tuner and transformer. */
-function pathTable({ bands }: CheckResult): NamedTable | null {
+function pathTable({ bands, feedline }: CheckResult): NamedTable | null {
   const rows = bands.flatMap(({ band, path }) => {
     if (path === null) return [];
     const { line, tuner, transformer, arrives } = path;
     const shares = `${percent(arrives.least)} to ${percent(arrives.most)}`;
-    return [[band, lossText(line), tuner === null ? "–" : lossText(tuner), lossText(transformer), shares]];
+    return [
+      [
+        band,
+        line === null && feedline !== null ? "not sure" : lossText(line),
+        tuner === null ? "–" : lossText(tuner),
+        lossText(transformer),
+        shares,
+      ],
+    ];
   });
   if (rows.length === 0) return null;
   const outro =
@@ -206,7 +220,6 @@ function pathTable({ bands }: CheckResult): NamedTable | null {
 function lossText(loss: LossRange | null): string {
   if (loss === null) return "not stated";
   const { leastDb, greatestDb } = loss;
-  if (greatestDb === Number.POSITIVE_INFINITY) return `${fixed(leastDb, 1)} dB or more`;
   return leastDb === greatestDb ? `${fixed(leastDb, 1)} dB` : `${fixed(leastDb, 1)} to ${fixed(greatestDb, 1)} dB`;
 }
 

@@ -13,8 +13,16 @@ import { distance, watts } from "./units.js";
 const FOR_EVERYBODY: readonly ExposureRuleId[] = ["us-neighbours", "icnirp-2020", "eu-1999"];
 
 /** What stands below a table that says how far people must stay away. */
-export const KEEP_AWAY_NOTE =
-  "Keep away: the least distance of anybody from the wire, by the strictest rule for everybody, on the air all the time; --people 3m tells each rule. An estimate: local rules and a real evaluation decide.";
+export function keepAwayNote(people: CheckResult["people"]): string {
+  const more = isAsked(people) ? "" : "; --people 3m tells each rule";
+  return `Keep away: the least distance of anybody from the wire, by the strictest rule for everybody, ${onAirText(people)}${more}. An estimate: local rules and a real evaluation decide.`;
+}
+
+const isAsked = ({ distanceM, onAir }: CheckResult["people"]): boolean =>
+  distanceM !== undefined || onAir !== undefined;
+
+const onAirText = ({ onAir = 1 }: CheckResult["people"]): string =>
+  onAir === 1 ? "on the air all the time" : `on the air ${onAir} of the time`;
 
 /** How far anybody must stay away by the strictest of the rules for everybody. */
 export function keepAway({ exposure }: Pick<PowerResult, "exposure">): string {
@@ -34,8 +42,8 @@ const EXEMPT = { exempt: "yes", "not-exempt": "no", "too-near": "too near" } as 
 
 /** Distances by rule and, where people are said to be, whether each is kept there; null where nobody asked, or no power is known. */
 export function exposureTable({ bands, people }: CheckResult): NamedTable | null {
-  const { distanceM: at, onAir } = people;
-  if (at === undefined && onAir === undefined) return null;
+  const at = people.distanceM;
+  if (!isAsked(people)) return null;
   const rows = bands.flatMap(({ power }) =>
     power.flatMap((result) => (result.exposure === null ? [] : [rowOf(result, result.exposure, at)])),
   );
@@ -48,28 +56,35 @@ export function exposureTable({ bands, people }: CheckResult): NamedTable | null
     ...(at === undefined
       ? []
       : [
-          { title: `kept at ${distance(at)}` },
+          { title: `kept at ${Number(at.toFixed(2))} m` },
           { title: "by all with at most", align: "right" as const },
           { title: "US exempt", spare: 1 },
         ]),
   ];
-  const intro = `People near the antenna: how far from the nearest point of the wire each rule is kept, ${onAir === undefined || onAir === 1 ? "on the air all the time" : `on the air ${onAir} of the time`}, less the loss of the line where one is stated:`;
+  const intro = `People near the antenna: how far from the nearest point of the wire each rule is kept, ${onAirText(people)}, less the loss of the line where one is stated:`;
   return {
     name: "People",
     intro,
     columns,
     rows,
-    outro: rows.length === 0 ? "No distance is told, for no power is known: say --power." : OUTRO,
+    outro: rows.length === 0 ? "No distance is told, for no power is told on any band." : outroFor(rows),
   };
 }
 
+/** The mark is explained where it stands. */
+const outroFor = (rows: readonly (readonly string[])[]): string =>
+  rows.flat().some((cell) => cell.includes(NEAR)) ? `${NEAR} ${NEAR_NOTE} ${OUTRO}` : OUTRO;
+
+const NEAR = "†";
+const NEAR_NOTE =
+  "By the fields beside a wire short against the wave; else by the sum for the far field with reflection from the ground.";
 const OUTRO =
-  "† By the fields beside a wire short against the wave; else by the sum for the far field with reflection from the ground. Within a wavelength over 2π that sum is no more than a guide. US: 47 CFR 1.1310, household: those who were told how to stay safe (97.13(c)); US exempt: from evaluation, 1.1307(b)(3)(i)(C), never from the limits. ICNIRP 2020 and EU 1999/519/EC: general public. Ends of the wire, counterpoise and line without a choke count as wire; nobody may touch any of it. An estimate for planning, made of what was stated: local rules, a real evaluation and the regulator decide.";
+  "Within a wavelength over 2π the sum for the far field is no more than a guide. US: 47 CFR 1.1310, household: those who were told how to stay safe (97.13(c)); US exempt: from evaluation, 1.1307(b)(3)(i)(C), never from the limits. ICNIRP 2020 and EU 1999/519/EC: general public. Ends of the wire, counterpoise and line without a choke count as wire; nobody may touch any of it. An estimate for planning, made of what was stated: local rules, a real evaluation and the regulator decide.";
 
 function rowOf({ band, mode, bestWatts }: PowerResult, exposure: Exposure, at: number | undefined): readonly string[] {
   const cell = (rule: ExposureRuleId) => {
     const told = exposure.byRule.find((each) => each.rule === rule);
-    return told === undefined ? "–" : `${distance(told.distanceM)}${told.by === "near-wire" ? "†" : ""}`;
+    return told === undefined ? "–" : `${distance(told.distanceM)}${told.by === "near-wire" ? NEAR : ""}`;
   };
   return [
     band,

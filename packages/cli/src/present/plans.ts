@@ -73,6 +73,11 @@ export function planText(
     textTable(columns, rows, { width }),
     "",
     ...plan.notes.map((note) => wrap(`- ${note}`, width, "  ")),
+    "",
+    "Known from:",
+    ...plan.sources.map(({ id, title, read }) =>
+      wrap(`- ${id}: ${title}${read === undefined ? "" : ` (${read})`}`, width, "  "),
+    ),
     wrap("Not legal advice: check with the authority before transmitting.", width),
     "",
     shortCautions(width, { hasHighVoltage: true }),

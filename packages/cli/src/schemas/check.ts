@@ -111,6 +111,8 @@ const dial = z.object({
   need,
   watts: finite.describe("the greatest power there, W PEP"),
   limitedBy: z.enum(["licence", "antenna", "radio"]).nullable(),
+  isRatingCovered: z.boolean().nullable(),
+  exposure: exposure.nullable(),
 });
 
 /** What `check` prints of a sweep. */

@@ -11,6 +11,7 @@ import { magnitude } from "../numbers/complex.js";
 import { changeReference } from "../reflection/impedance.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { mapReflections, type VectorSweep } from "../sweep/sweep.js";
+import type { PointOfPart } from "./reach.js";
 
 /** What happens between analyser and antenna at one frequency, for a line whose kind and length are stated. */
 export interface AntennaEnd {
@@ -92,3 +93,13 @@ export const sweepAtAnalyser = (sweep: VectorSweep, feedline: Feedline, referenc
       referenceOhms,
     ),
   );
+
+/** ρ of a point against the line's own impedance; null where it cannot be known. */
+export function magnitudeOfPoint(
+  { part, frequencyHz, reflectionMagnitude }: PointOfPart,
+  feedline: Feedline,
+): number | null {
+  const { curve } = part.analysis;
+  if (part.knows !== "stretch") return magnitudeOnLine(curve, feedline, frequencyHz);
+  return curve.sweep.referenceOhms === feedline.characteristicOhms ? reflectionMagnitude : null;
+}

@@ -8,7 +8,7 @@ import { changeReference } from "../reflection/impedance.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { type AntennaEnd, antennaEndOf, magnitudeOnLine } from "./antenna-end.js";
+import { type AntennaEnd, antennaEndOf, magnitudeOfPoint, magnitudeOnLine } from "./antenna-end.js";
 import type { Answering } from "./parts.js";
 import type { PowerResult } from "./power.js";
 import { type Extremes, extremesIn, type PointOfPart } from "./reach.js";
@@ -36,7 +36,7 @@ export function bandFeedline(
   const watts = power.flatMap(({ bestWatts }) => (bestWatts === null ? [] : [bestWatts]));
   const powerW = watts.length === 0 ? null : Math.max(...watts);
   const endAt = (point: PointOfPart) => {
-    const magnitude = magnitudeOf(point, feedline);
+    const magnitude = magnitudeOfPoint(point, feedline);
     return magnitude === null ? null : antennaEndOf(magnitude, feedline, point.frequencyHz);
   };
   return {
@@ -74,7 +74,7 @@ function greatestStressOver(
     });
   });
   // What was noted by hand has one ρ for all of a band.
-  if (all.length === 0) return stressOf(magnitudeOf(worst, feedline), feedline, powerW, worst.frequencyHz);
+  if (all.length === 0) return stressOf(magnitudeOfPoint(worst, feedline), feedline, powerW, worst.frequencyHz);
   return {
     volts: Math.max(...all.map(({ volts }) => volts)),
     amperes: Math.max(...all.map(({ amperes }) => amperes)),
@@ -98,13 +98,6 @@ const stressOf = (rho: number | null, feedline: Feedline, powerW: number, freque
   rho === null || rho >= 1
     ? null
     : greatestStress(powerW, feedline.characteristicOhms, rho, matchedLossDb(feedline, frequencyHz));
-
-/** ρ of a point against the line's own impedance; null where it cannot be known. */
-function magnitudeOf({ part, frequencyHz, reflectionMagnitude }: PointOfPart, feedline: Feedline): number | null {
-  const { curve } = part.analysis;
-  if (part.knows !== "stretch") return magnitudeOnLine(curve, feedline, frequencyHz);
-  return curve.sweep.referenceOhms === feedline.characteristicOhms ? reflectionMagnitude : null;
-}
 
 /** A sweep may contradict the stated loss by this much in ρ before that is said: noise and the spread of a kind (our own choice). */
 const TOLERATED_EXCESS = 0.02;

@@ -3,7 +3,7 @@ import type { Emission, PlanSegment, UsableBand } from "../facts/band-plan/band-
 import { emissionsIn } from "../facts/band-plan/privileges.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Limits } from "../facts/limits.js";
-import { COMMON_MODES, type Mode } from "../facts/modes.js";
+import { COMMON_MODES, MODE_NAMES, type Mode, modeOf } from "../facts/modes.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { type BandFeedline, bandFeedline } from "./band-feedline.js";
 import type { People } from "./exposure.js";
@@ -74,7 +74,7 @@ export function checkBand(
   const answering = answeringOn(parts, band.pieces);
   const bare = summarised(answering, band, limits);
   const summary = withUncertainty(bare, answering, limits, { instrument, scatter: scatterOn(band) });
-  const powered = modes ?? (isLimiting(equipment) ? COMMON_MODES : []);
+  const powered = modes ?? poweredModes(equipment);
   const power =
     summary.best === null ? [] : powersIn(parts, band, licenceClass, powered, { equipment, feedline, people });
   const places = summary.best === null ? [] : answering.map(({ part }) => deployment.parts.indexOf(part.sweep));
@@ -88,6 +88,14 @@ export function checkBand(
     path: wattsPath(ofLine, feedline, summary.worst?.swr ?? null, limits, equipment),
     answeredBy: [...new Set(places)],
   };
+}
+
+/** Modes that power is told for where none was named: those that the radio's output is stated for, or the commonest. */
+function poweredModes(equipment: Equipment): readonly Mode[] {
+  const powerW = equipment.radio?.powerW;
+  if (typeof powerW === "object")
+    return MODE_NAMES.filter((name) => powerW[name] !== undefined).map((name) => modeOf(name));
+  return isLimiting(equipment) ? COMMON_MODES : [];
 }
 
 function checkSegment(

@@ -7,9 +7,10 @@ import type { Need } from "../facts/limits.js";
 import { type Mode, occupiedBy } from "../facts/modes.js";
 import type { Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
+import { type Exposure, exposureOf } from "./exposure.js";
 import type { Part } from "./parts.js";
 import { type Point, pointAt, pointOn } from "./point.js";
-import { type Equipment, greatestPower, type PowerLimiter } from "./power.js";
+import { coversRating, greatestPower, type PowerContext, type PowerLimiter } from "./power.js";
 import { needOf, type PointOfPart } from "./reach.js";
 
 /** What holds at a dial frequency for a mode, over all that the signal occupies. */
@@ -38,6 +39,10 @@ export interface DialResult {
   readonly watts: number | null;
   /** What sets it */
   readonly limitedBy: PowerLimiter | null;
+  /** false: the SWR there goes beyond the one that the maker's rating was stated for; null as for `watts`, and without a rating */
+  readonly isRatingCovered: boolean | null;
+  /** What it means for people near the antenna; null as for `watts` */
+  readonly exposure: Exposure | null;
 }
 
 /** Judges a dial frequency. */
@@ -46,7 +51,7 @@ export function dialResult(
   plan: BandPlan,
   licenceClass: string | null,
   { frequencyHz, mode, activity }: Dial,
-  equipment: Equipment,
+  { equipment, feedline, people }: PowerContext,
 ): DialResult {
   const occupied = mode === null ? { belowHz: 0, aboveHz: 0 } : occupiedBy(mode, frequencyHz);
   const lowHz = frequencyHz - occupied.belowHz;
@@ -83,6 +88,19 @@ export function dialResult(
     need,
     watts: power?.watts ?? null,
     limitedBy: power?.by ?? null,
+    isRatingCovered: power && mode && coversRating(worst, mode, equipment.antenna ?? {}, feedline),
+    exposure:
+      power &&
+      mode &&
+      exposureOf({
+        watts: power.watts,
+        mode,
+        pieces: [{ lowHz, highHz }],
+        radiator: equipment.antenna ?? {},
+        feedline,
+        curves: parts.map(({ analysis }) => analysis.curve),
+        people,
+      }),
   };
 }
 

@@ -8,6 +8,7 @@ import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
 import type { BandResult } from "./band-result.js";
+import type { People } from "./exposure.js";
 import { HIDING_LOSS_DB, lossBoundOf } from "./loss-bound.js";
 import type { Point } from "./point.js";
 import { type Equipment, type PowerResult, RATED_UP_TO_SWR } from "./power.js";
@@ -73,12 +74,26 @@ export function powerFindings(
           }),
         ]),
     ...(byShortWire.length > 0 && antenna?.wireLengthM === undefined
-      ? [finding("info", "wire-length-unknown", {})]
+      ? [finding("caution", "wire-length-unknown", {})]
       : []),
     ...(stressed && feedline !== null && feedline.ratedVolts === null && feedline.ratedAmperes === null
       ? [finding("caution", "feedline-rating-unknown", {})]
       : []),
   ];
+}
+
+/** Rules that are not kept where people are said to be, each with the bands on which, and the most power that would keep all. */
+export function peopleFindings(results: readonly BandResult[], { distanceM }: People): readonly Finding[] {
+  if (distanceM === undefined) return [];
+  const broken = results.flatMap(({ band, power }) =>
+    power.flatMap(({ mode, exposure }) => {
+      const rules = exposure?.byRule.filter((rule) => rule.distanceM > distanceM) ?? [];
+      return rules.length === 0 ? [] : [{ what: `${band} ${mode}`, isAll: rules.length === exposure?.byRule.length }];
+    }),
+  );
+  if (broken.length === 0) return [];
+  const severity = broken.some(({ isAll }) => isAll) ? "problem" : "caution";
+  return [finding(severity, "people-too-near", { distanceM, where: broken.map(({ what }) => what) })];
 }
 
 /** A sweep against another impedance than the radio is made for: its SWR is not what the radio sees. */

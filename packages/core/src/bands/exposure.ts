@@ -1,3 +1,4 @@
+import type { Curve } from "../curve/curve.js";
 import type { Piece } from "../curve/pieces.js";
 import {
   DIPOLE_GAIN_DBI,
@@ -8,6 +9,8 @@ import {
 } from "../facts/exposure/exposure.js";
 import { EXPOSURE_RULES, type ExposureRuleId, isExempt } from "../facts/exposure/exposure-rules.js";
 import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
+import type { Mode } from "../facts/modes.js";
+import { greatestLossAt } from "./loss-bound.js";
 
 /** What is said of people near the antenna. */
 export interface People {
@@ -34,29 +37,32 @@ export interface Exposure {
   readonly isExempt: ReturnType<typeof isExempt>;
 }
 
+/** A power in a mode, where it is sent, and what stands between it and people. */
+export interface Transmitted {
+  /** At the transmitter, W PEP */
+  readonly watts: number;
+  readonly mode: Mode;
+  readonly pieces: readonly Piece[];
+  readonly radiator: Radiator;
+  readonly feedline: Feedline | null;
+  /** What was swept, one curve at least: it bounds what the line may lose */
+  readonly curves: readonly Curve[];
+  readonly people: People;
+}
+
 /**
  * What a power means for people near the antenna, at the edges of the pieces where it may be sent: the limits of waves fall with
  * frequency, the fields beside a short wire grow the other way.
- *
- * @param watts at the transmitter, W PEP
- * @param dutyFactor of the mode: average over peak power while transmitting
  */
-export function exposureOf(
-  watts: number,
-  dutyFactor: number,
-  pieces: readonly Piece[],
-  radiator: Radiator,
-  feedline: Feedline | null,
-  { distanceM, onAir = 1 }: People,
-): Exposure {
+export function exposureOf({ watts, mode, pieces, radiator, feedline, curves, people }: Transmitted): Exposure {
+  const { distanceM, onAir = 1 } = people;
   const edges = [
     Math.min(...pieces.map(({ lowHz }) => lowHz)),
     Math.max(...pieces.map(({ highHz }) => highHz)),
   ] as const;
-  // The least that the line loses: what a mismatch adds is not credited.
-  const delivered = feedline === null ? 1 : 10 ** (-matchedLossDb(feedline, edges[0]) / 10);
+  const delivered = feedline === null ? 1 : 10 ** (-creditedLossDb(feedline, curves, edges[0]) / 10);
   const peakWatts = watts * delivered;
-  const averageShare = dutyFactor * onAir;
+  const averageShare = mode.dutyFactor * onAir;
   const averageWatts = peakWatts * averageShare;
   const byRule = EXPOSURE_RULES.flatMap(({ id: rule }): readonly ExposureByRule[] => {
     const told = edges.map((edge) => exposureDistance(rule, edge, { peakWatts, averageWatts }, radiator));
@@ -72,6 +78,10 @@ export function exposureOf(
     isExempt: distanceM === undefined ? null : isExempt(erpWatts, edges[1], distanceM),
   };
 }
+
+/** What the matched line loses, but no more than the sweep allows: what a mismatch adds, or a line cannot have lost, is not credited. */
+const creditedLossDb = (feedline: Feedline, curves: readonly Curve[], frequencyHz: number): number =>
+  Math.min(matchedLossDb(feedline, frequencyHz), greatestLossAt(curves, frequencyHz));
 
 function greatestOf(
   rule: ExposureRuleId,

@@ -57,6 +57,23 @@ export function lossBoundOf(curves: readonly Curve[]): LossBound | null {
   return { lossDb, frequencyHz, reflectionMagnitude };
 }
 
+/**
+ * The most that can be lost one way at a frequency, dB: half of the return loss there or below, and what that comes to higher up, for no
+ * line's loss grows faster than frequency.
+ *
+ * @param curves of one way of putting the antenna up, one at least
+ */
+export function greatestLossAt(curves: readonly Curve[], frequencyHz: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const { sweep, reflectionMagnitude } of curves) {
+    for (let i = 0; i < reflectionMagnitude.length; i++) {
+      const growth = Math.max(1, frequencyHz / at(sweep.frequencyHz, i));
+      least = Math.min(least, (growth * returnLossDb(Math.min(1, at(reflectionMagnitude, i)))) / 2);
+    }
+  }
+  return least;
+}
+
 function greatestOf({ sweep, reflectionMagnitude }: Curve): CurvePoint {
   let greatest = 0;
   for (let i = 1; i < reflectionMagnitude.length; i++) {

@@ -7,9 +7,10 @@ import type { Mode } from "../facts/modes.js";
 import type { AntennaDetails, PowerByMode, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
+import { antennaEndOf, magnitudeOfPoint } from "./antenna-end.js";
 import { type Exposure, exposureOf, type People } from "./exposure.js";
 import { answeringOn, type Part } from "./parts.js";
-import { extremesIn } from "./reach.js";
+import { extremesIn, type PointOfPart } from "./reach.js";
 
 /** What sets the greatest power. The radio does so by its own output, which it may reduce as the SWR rises. */
 export type PowerLimiter = "licence" | "antenna" | "radio";
@@ -102,7 +103,7 @@ function powerOver(
   const bestSwr = inReach && swrFromReflectionMagnitude(inReach.best.reflectionMagnitude);
   const worst = greatestPower(licenceLimits, mode, equipment, worstSwr);
   const best = greatestPower(licenceLimits, mode, equipment, bestSwr);
-  const isRated = worst !== null && ratingOf(antenna, mode).length > 0;
+  const curves = parts.map(({ analysis }) => analysis.curve);
   return {
     band,
     mode: mode.name,
@@ -114,9 +115,30 @@ function powerOver(
     worstSwr,
     bestWatts: best?.watts ?? null,
     averageWatts: worst && worst.watts * mode.dutyFactor,
-    isRatingCovered: isRated ? (worstSwr ?? 1) <= (antenna.ratedUpToSwr ?? RATED_UP_TO_SWR) : null,
-    exposure: best && exposureOf(best.watts, mode.dutyFactor, pieces, antenna, feedline, people),
+    isRatingCovered: worst && coversRating(inReach?.worst ?? null, mode, antenna, feedline),
+    exposure: best && exposureOf({ watts: best.watts, mode, pieces, radiator: antenna, feedline, curves, people }),
   };
+}
+
+/**
+ * Whether the maker's rating of an antenna holds at a point: by the SWR at the antenna's end where the line is known, else as the
+ * analyser sees it.
+ *
+ * @returns null where there is no rating, or nothing is known of the point
+ */
+export function coversRating(
+  point: PointOfPart | null,
+  mode: Mode,
+  antenna: AntennaDetails,
+  feedline: Feedline | null,
+): boolean | null {
+  if (point === null || ratingOf(antenna, mode).length === 0) return null;
+  const onLine = feedline && magnitudeOfPoint(point, feedline);
+  const swr =
+    feedline === null || onLine === null
+      ? swrFromReflectionMagnitude(point.reflectionMagnitude)
+      : antennaEndOf(onLine, feedline, point.frequencyHz).antennaSwr;
+  return swr <= (antenna.ratedUpToSwr ?? RATED_UP_TO_SWR);
 }
 
 /** A power, and what sets it. */

@@ -60,6 +60,8 @@ const exactly = (lossDb: number): LossRange => ({ leastDb: lossDb, greatestDb: l
 function lineLoss(result: BandFeedline | null, feedline: Feedline | null): LossRange | null {
   if (result === null || feedline === null || result.atBest === null || result.atWorst === null) return null;
   const losses = [result.atBest.totalLossDb, result.atWorst.totalLossDb];
+  // A line that would explain the whole reflection by itself cannot be taken out.
+  if (!losses.every(Number.isFinite)) return null;
   const spread = feedline.lossIs === "stated" ? 0 : SPREAD_OF_KIND;
   return { leastDb: (1 - spread) * Math.min(...losses), greatestDb: (1 + spread) * Math.max(...losses) };
 }

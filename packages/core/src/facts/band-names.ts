@@ -6,7 +6,8 @@ export interface NamedBand {
 }
 
 /**
- * The amateur bands by their usual names, from the lowest up: what all three ITU Regions have in common of each. A reading
+ * The amateur bands by their usual names, from the lowest up: what all three ITU Regions have in common of each, and 4 m and
+ * 1.25 m as the countries have them that give them to amateurs. A reading
  * noted as "40m" is about these.
  *
  * Source: ITU Radio Regulations, Article 5, Table of Frequency Allocations; `tests/reference/band-names.test.ts` holds the
@@ -26,6 +27,8 @@ export const NAMED_BANDS: readonly NamedBand[] = [
   { band: "12m", lowHz: 24_890_000, highHz: 24_990_000 },
   { band: "10m", lowHz: 28_000_000, highHz: 29_700_000 },
   { band: "6m", lowHz: 50_000_000, highHz: 52_000_000 },
+  { band: "4m", lowHz: 70_000_000, highHz: 70_500_000 },
   { band: "2m", lowHz: 144_000_000, highHz: 146_000_000 },
+  { band: "1.25m", lowHz: 222_000_000, highHz: 225_000_000 },
   { band: "70cm", lowHz: 430_000_000, highHz: 440_000_000 },
 ];

@@ -2,7 +2,14 @@ import { feedlineFindings } from "../bands/band-feedline.js";
 import { type BandContext, type BandResult, checkBand } from "../bands/band-result.js";
 import { type DialResult, dialResult } from "../bands/dials.js";
 import { dipBesideFindings } from "../bands/dip-hints.js";
-import { doubtFindings, lossFindings, modeFindings, powerFindings, referenceFindings } from "../bands/doubts.js";
+import {
+  doubtFindings,
+  lossFindings,
+  modeFindings,
+  peopleFindings,
+  powerFindings,
+  referenceFindings,
+} from "../bands/doubts.js";
 import type { People } from "../bands/exposure.js";
 import { knownOf, type PartInfo, partInfos } from "../bands/known.js";
 import { checkDials, checkFeedline, checkInstrument, checkPeople, checkScope } from "../bands/option-checks.js";
@@ -81,6 +88,7 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
   const known = knownOf(deployment, options);
   const { parts, limits, overlaps } = known;
   const selected = selectBands(options);
+  const context = { equipment: options.equipment ?? {}, feedline, people: options.people ?? {} };
   const bands = selected.map((band) => ({ band, result: checkBand(known, band, options) }));
   const curves = parts.filter(({ knows }) => knows !== "stretch").map(({ analysis }) => analysis.curve);
   const results = bands.map(({ result }) => result);
@@ -91,9 +99,9 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
     plan: planInfo(options),
     limits,
     feedline,
-    people: options.people ?? {},
+    people: context.people,
     bands: results,
-    dials: dials.map((dial) => dialResult(parts, plan, licenceClass, dial, options.equipment ?? {})),
+    dials: dials.map((dial) => dialResult(parts, plan, licenceClass, dial, context)),
     findings: [
       ...planFindings(
         options,
@@ -112,7 +120,8 @@ export function check(given: Sweep | Deployment, options: CheckOptions): CheckRe
       ),
       ...doubtFindings(results, limits),
       ...modeFindings(bands, options),
-      ...powerFindings(results, feedline, options.equipment ?? {}),
+      ...powerFindings(results, feedline, context.equipment),
+      ...peopleFindings(results, context.people),
       ...dipBesideFindings(
         parts.filter(({ knows }) => knows === "curve").map(({ analysis }) => analysis),
         results,

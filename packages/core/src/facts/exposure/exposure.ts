@@ -10,7 +10,7 @@ import { distanceFromWire, fieldsFromWire } from "./near-wire.js";
 
 /** What radiates, as far as it is known. */
 export interface Radiator {
-  /** Gain over an isotropic radiator, dBi; a half-wave dipole's where absent */
+  /** Gain over an isotropic radiator, dBi; a half-wave dipole's where absent, more of a longer wire */
   readonly gainDbi?: number;
   /** Length of the wire, m; absent: not known, and taken for a tenth of a wave */
   readonly wireLengthM?: number;
@@ -74,7 +74,7 @@ export function exposureDistance(
   const wavelengthM = SPEED_OF_LIGHT / frequencyHz;
   const length = lengthOverWave(radiator, wavelengthM);
   const needs = heldAgainst(limits, power);
-  const far = Math.max(...needs.map(({ limit, watts }) => distanceInWave(limit, watts, radiator)));
+  const far = Math.max(...needs.map(({ limit, watts }) => distanceInWave(limit, watts, radiator, wavelengthM)));
   const near =
     length === null
       ? 0
@@ -101,7 +101,7 @@ export function greatestPowerAt(
   if (limits === null) return null;
   const wavelengthM = SPEED_OF_LIGHT / frequencyHz;
   const length = lengthOverWave(radiator, wavelengthM);
-  const wave = fieldsInWave(radiator, distanceM);
+  const wave = fieldsInWave(radiator, distanceM, wavelengthM);
   const wire = length === null ? wave : fieldsFromWire(length, wavelengthM, distanceM);
   return Math.min(
     ...heldAgainst(limits, { peakWatts: 1, averageWatts: averageShare }).flatMap(({ limit, watts }) => [
@@ -126,14 +126,23 @@ function lengthOverWave({ wireLengthM }: Radiator, wavelengthM: number): number 
   return length < 0.5 ? length : null;
 }
 
+/**
+ * Gain of a wire of several half waves over a half-wave dipole, as a factor: by about as much as its length grows (common practice, no
+ * source; on the cautious side of 1.7 dB for a whole wave and 3 dB for one and a quarter, from memory).
+ */
+const gainOfLength = (lengthOverWave: number): number => 1 + 1.2 * Math.max(0, lengthOverWave - 0.5);
+
 /** Fields of a wave from 1 W at a distance, with reflection from the ground. */
-function fieldsInWave({ gainDbi = DIPOLE_GAIN_DBI }: Radiator, distanceM: number): FieldLimits {
-  const gain = 10 ** (gainDbi / 10);
+function fieldsInWave({ gainDbi, wireLengthM = 0 }: Radiator, distanceM: number, wavelengthM: number): FieldLimits {
+  const gain =
+    gainDbi === undefined
+      ? 10 ** (DIPOLE_GAIN_DBI / 10) * gainOfLength(wireLengthM / wavelengthM)
+      : 10 ** (gainDbi / 10);
   const electric = Math.sqrt((FREE_SPACE_OHMS / (4 * Math.PI)) * GROUND_REFLECTION * gain) / distanceM;
   return { electric, magnetic: electric / FREE_SPACE_OHMS };
 }
 
-function distanceInWave(limit: FieldLimits, watts: number, radiator: Radiator): number {
-  const atOneMetre = fieldsInWave(radiator, 1);
+function distanceInWave(limit: FieldLimits, watts: number, radiator: Radiator, wavelengthM: number): number {
+  const atOneMetre = fieldsInWave(radiator, 1, wavelengthM);
   return Math.sqrt(watts) * Math.max(atOneMetre.electric / limit.electric, atOneMetre.magnetic / limit.magnetic);
 }

@@ -100,7 +100,12 @@ export const BAND_FINDINGS = {
   "wire-length-unknown": {
     meaning: "The length of the wire was not stated: how far people must stay away is told for a short one.",
     words: () =>
-      "How far people must stay away is told for a wire of a tenth of a wave, which asks for more than a longer one; state its length (antenna.wireLengthM).",
+      "How far people must stay away is told for a wire of a tenth of a wave: a longer one asks for less, a shorter one for more. State its length (antenna.wireLengthM).",
+  },
+  "people-too-near": {
+    meaning: "Where people are said to be, a rule of exposure is not kept.",
+    words: ({ distanceM, where }: { distanceM: number; where: readonly string[] }) =>
+      `With people at ${Number(distanceM.toFixed(2))} m not every rule of exposure is kept: ${where.join(", ")}. The table of people says which, and with what power they would be; until then do not transmit with that.`,
   },
   "plan-power-weak": {
     meaning: "The power that the plan states for the licence class rests on one secondary page.",
