@@ -164,13 +164,16 @@ describe("over all bands", () => {
   });
 });
 
-test("the best point is a dip, or an edge nearest to one", () => {
+test("the best point is a dip, or an edge nearest to one, whose place is told as well where it is not another band's", () => {
   const dipAt = (resonanceHz: number) => graded(resonanceSweep({ resonanceHz, ohms: 60, q: 15 })).bands[0];
   const within = present(dipAt(7.1e6), "band");
   expect(present(within.dipHz, "dip") / 7.1e6).toBeCloseTo(1, 5);
   expect(within.bestHz).toBe(within.dipHz);
   expect(within.bestSwr).toBeCloseTo(1.2, 5);
-  expect(dipAt(6.9e6)).toMatchObject({ bestHz: 7.0e6, dipHz: null });
+  const beside = present(dipAt(6.9e6), "band");
+  expect(beside.bestHz).toBe(7.0e6);
+  expect(present(beside.dipHz, "dip") / 6.9e6).toBeCloseTo(1, 5);
+  expect(dipAt(6.4e6)).toMatchObject({ bestHz: 7.0e6, dipHz: null });
 });
 
 test("the loss that the sweep allows is told", () => {

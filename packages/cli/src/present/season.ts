@@ -131,7 +131,7 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
   const above =
     rows.length === 0
       ? "No dip to follow over time: it takes two dated sweeps with a dip in the same band."
-      : `How the dips went over time${left.length === 0 ? "" : ` (without ${left.join(", ")}: fewer than two dated sweeps with a dip in a band)`}:`;
+      : `How the dips went over time${left.length === 0 ? "" : ` (without ${left.join(", ")}: fewer than two dated sweeps with a dip in a band or beside it)`}:`;
   return { name: "Over time", above, columns: DRIFT_COLUMNS, rows };
 }
 

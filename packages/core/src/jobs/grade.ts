@@ -1,11 +1,14 @@
+import { dipNear } from "../bands/dip.js";
 import { referenceFindings } from "../bands/doubts.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
 import { checkScope } from "../bands/option-checks.js";
 import { type Answering, answeringOn, partsOf } from "../bands/parts.js";
-import { reachOf, type UsableShares } from "../bands/reach.js";
+import { type PointOfPart, reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { type BandSummary, isDip } from "../bands/summary.js";
+import type { Piece } from "../curve/pieces.js";
 import { isBeyondScale } from "../curve/trace.js";
+import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
 import { type Limits, limitsWith, type Need } from "../facts/limits.js";
 import { demand } from "../input/argument.js";
@@ -25,6 +28,9 @@ export const LEAST_SWEPT_FRACTION = 0.9;
 const GRADE_POINTS: Readonly<Record<Grade, number>> = { A: 4, B: 3, C: 2, D: 1, F: 0 };
 const GRADES_BY_POINTS: readonly Grade[] = ["F", "D", "C", "B", "A"];
 
+/** A dip further from the middle of a band than this is that of another band (our own choice). */
+const FARTHEST_BESIDE = 0.08;
+
 /** The grade of a sweep on one band, and the numbers behind it. */
 export interface BandGrade {
   readonly band: string;
@@ -35,7 +41,7 @@ export interface BandGrade {
   readonly bestHz: number | null;
   /** Whether the instrument's scale ended there, so that the SWR is at least this; null where nothing was swept */
   readonly isBestAtLeast: boolean | null;
-  /** `bestHz` where it is a dip within the band and not just its edge; else null */
+  /** `bestHz` where it is a dip within the band and not just its edge; else the lowest one beside it, as far as 8 % from its middle; else null */
   readonly dipHz: number | null;
   /** Share of the whole usable band within the limit, swept or not, 0 to 1 */
   readonly withinLimitFraction: number;
@@ -107,7 +113,7 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
       bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
       bestHz: best?.frequencyHz ?? null,
       isBestAtLeast: best && isBeyondScale(best.part.analysis.curve, best.reflectionMagnitude),
-      dipHz: best && best.part.knows !== "stretch" && isDip({ best, pieces }) ? best.frequencyHz : null,
+      dipHz: best && dipOf(best, pieces, band),
       withinLimitFraction: usable.withoutTuner,
       sweptFraction,
       need,
@@ -159,4 +165,14 @@ function overall(bands: readonly BandGrade[]): Grade | null {
   if (points.length === 0) return null;
   const mean = points.reduce((sum, value) => sum + value, 0) / points.length;
   return GRADES_BY_POINTS[Math.round(mean)] ?? null;
+}
+
+/** Where the dip of a band lies: within it, or beside it, where it is the same one as in other sweeps. */
+function dipOf(best: PointOfPart, pieces: readonly Piece[], { lowHz, highHz }: UsableBand): number | null {
+  const { knows, analysis } = best.part;
+  if (knows === "stretch") return null;
+  if (isDip({ best, pieces })) return best.frequencyHz;
+  const middleHz = (lowHz + highHz) / 2;
+  const besideHz = knows === "curve" ? (dipNear(analysis, middleHz).dip?.frequencyHz ?? null) : null;
+  return besideHz !== null && Math.abs(besideHz / middleHz - 1) <= FARTHEST_BESIDE ? besideHz : null;
 }

@@ -1,3 +1,4 @@
+import { median } from "simple-statistics";
 import { grouped } from "../../numbers/grouped.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
@@ -9,7 +10,7 @@ export interface Drift {
   /** Value of the log's column that names the deployment; null where all sweeps are taken for one */
   readonly deployment: string | null;
   readonly band: string;
-  /** Dated sweeps with a dip within the band */
+  /** Dated sweeps with a dip within the band or beside it */
   readonly sweeps: number;
   /** Of the earliest of these sweeps, as the log or the file states it */
   readonly firstDate: string;
@@ -115,9 +116,23 @@ function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jump
   return dips.slice(1).flatMap((dip, i) => {
     const before = dips[i] ?? dip;
     const changeHz = dip.dipHz - before.dipHz;
-    const departure = Math.abs(changeHz - slope * (dip.months - before.months));
-    return departure > Math.max(LEAST_JUMP_HZ, ratio * scatter) ? [{ date: dip.date, changeHz }] : [];
+    const departure = changeHz - slope * (dip.months - before.months);
+    const isFar = Math.abs(departure) > Math.max(LEAST_JUMP_HZ, ratio * scatter);
+    return isFar && lasts(dips, i + 1, slope, departure) ? [{ date: dip.date, changeHz }] : [];
   });
+}
+
+/** Dips on either side that tell whether a change lasts: one that went off by itself comes back with the next. */
+const DIPS_BESIDE = 3;
+/** So much of a change is left of it between the middle of the dips before and of those after, or it was one dip alone. */
+const LASTING_SHARE = 0.6;
+
+/** @param index of the first dip after the change */
+function lasts(dips: readonly Dated[], index: number, slope: number, departure: number): boolean {
+  const offset = ({ months, dipHz }: Dated) => dipHz - slope * months;
+  const before = median(dips.slice(Math.max(0, index - DIPS_BESIDE), index).map(offset));
+  const after = median(dips.slice(index, index + DIPS_BESIDE).map(offset));
+  return (after - before) / departure > LASTING_SHARE;
 }
 
 /** What of the drifts is worth a word: a dip that surely wanders, by 10 kHz at least in all, and jumps. */

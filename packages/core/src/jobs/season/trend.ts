@@ -1,5 +1,5 @@
 import { median, sum } from "simple-statistics";
-import { student95 } from "../../numbers/student.js";
+import { slopeMargin } from "./persistent-scatter.js";
 
 /** A dip and when it was swept. */
 export interface DatedDip {
@@ -119,22 +119,13 @@ function fitFor(dips: readonly DatedDip[], pairs: readonly Pair[], steps: readon
   };
 }
 
-/** The margin is that of a line of least squares with these residuals (common practice), the farthest of them pulled in. */
+/** The margin allows for scatter that persists (see persistent-scatter.ts), the farthest of the dips pulled in. */
 function trendFrom(dips: readonly DatedDip[], { slope, starts, residuals }: Fit): Trend {
   // As many as there are unknowns lie on the lines or next to them, whatever the scatter.
   const distances = residuals.map(Math.abs).sort((a, b) => a - b);
   const scatter = median(distances.slice(Math.min(starts.length + 1, distances.length - 1)));
   const farthest = dips.length < FEWEST_FOR_A_STEP ? Number.POSITIVE_INFINITY : FARTHEST_RATIO * scatter;
-  const squares = sum(residuals.map((residual) => Math.min(Math.abs(residual), farthest) ** 2));
-  // A step takes two unknowns: its size and its place.
-  const freedom = dips.length - 2 * starts.length;
-  const spread = sum(
-    starts.map((start, k) => {
-      const months = dips.slice(start, starts[k + 1]).map((dip) => dip.months);
-      const mean = sum(months) / months.length;
-      return sum(months.map((month) => (month - mean) ** 2));
-    }),
-  );
-  const margin = student95(Math.max(1, freedom)) * Math.sqrt(squares / Math.max(1, freedom) / spread);
-  return { slope, margin, scatter };
+  const pulledIn = residuals.map((residual) => Math.max(-farthest, Math.min(farthest, residual)));
+  const months = dips.map((dip) => dip.months);
+  return { slope, margin: slopeMargin(months, pulledIn, starts), scatter };
 }
