@@ -36,6 +36,7 @@ async function runTrim(files: readonly string[], raw: RawTrimOptions): Promise<v
     band,
     ...(wantedHz === undefined ? {} : { wantedHz }),
     ...(wireLengthM === undefined ? {} : { wireLengthM }),
+    ...(raw.fixed === undefined ? {} : { fixed: raw.fixed }),
   });
   process.stdout.write(`${render(result, settings)}\n`);
   if (settings.format === "csv")

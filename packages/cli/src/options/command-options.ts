@@ -1,4 +1,4 @@
-import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, GRADE_CRITERIA } from "@feedpoint/core";
+import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, FIXED_PARTS, GRADE_CRITERIA } from "@feedpoint/core";
 import {
   conditionArgument,
   endArgument,
@@ -146,6 +146,13 @@ export const COMMAND_OPTIONS = {
     of: ["trim"],
     parse: frequencyArgument,
     station: { key: "wantedHz", read: ({ wantedHz }) => wantedHz },
+  },
+  fixed: {
+    name: "fixed",
+    flags: "--fixed <what>",
+    help: "what stays as it is when the wire is cut (nothing: both legs of a dipole are cut alike)",
+    of: ["trim"],
+    choices: FIXED_PARTS,
   },
   end: {
     name: "end",

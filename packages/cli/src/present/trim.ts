@@ -50,12 +50,18 @@ export const trimCsv = (result: TrimResult): string => csvOf(trimColumns(result.
 /** Changes below this are not worth a cut (our own choice). */
 const LEAST_CHANGE = 0.0005;
 
-function adviceText({ dip, wantedHz, lengthChange, lengthChangeM }: TrimResult): string {
+function adviceText({ dip, wantedHz, lengthChange, lengthChangeM, expectedHz }: TrimResult): string {
   if (dip === null || lengthChange === null) return "There is no dip to trim.";
   const place = `The dip lies at ${megahertz(dip.frequencyHz)} MHz (SWR ${swr(dip.swr)}) and is wanted at ${megahertz(wantedHz)} MHz`;
   if (Math.abs(lengthChange) < LEAST_CHANGE) return `${place}: leave the wire as it is.`;
   const verb = lengthChange < 0 ? "shorten" : "lengthen";
   const size = `${fixed(Math.abs(lengthChange * 100), 1)} %`;
   const centimetres = lengthChangeM === null ? "" : `, ${fixed(Math.abs(lengthChangeM * 100), 0)} cm in all`;
-  return `${place}: ${verb} the wire by ${size}${centimetres}.`;
+  return `${place}: ${verb} the wire by ${size}${centimetres}.${expectedText(expectedHz)}`;
+}
+
+/** Where the dip is to be expected, where that is not one place on the dial. */
+function expectedText(expected: TrimResult["expectedHz"]): string {
+  if (expected === null || megahertz(expected.lowHz) === megahertz(expected.highHz)) return "";
+  return ` It is then to be expected between ${megahertz(expected.lowHz)} and ${megahertz(expected.highHz)} MHz: not all of an antenna scales with its wire.`;
 }

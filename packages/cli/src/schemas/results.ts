@@ -81,6 +81,10 @@ const trim = z.object({
   wantedHz: frequencyHz,
   dip: point.nullable(),
   lengthChange: finite.describe("-0.02: shorten by 2 %"),
+  expectedHz: z
+    .object({ lowHz: frequencyHz, highHz: frequencyHz })
+    .nullable()
+    .describe("where the dip then lies: not all scales with the wire"),
   lengthChangeM: finite,
   bands: z.array(
     z.object({ band: z.string(), before: bandSummary.nullable(), after: bandSummary.nullable().describe("foretold") }),

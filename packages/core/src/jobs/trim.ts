@@ -8,6 +8,7 @@ import { closedOn, type PlanInfo, planFindings, planInfo, type Scope, selectBand
 import { type BandSummary, summariseBand } from "../bands/summary.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
+import { FIXED_PARTS, type FixedParts, FOLLOWING, type Following } from "../facts/fixed-parts.js";
 import { type Limits, limitsWith } from "../facts/limits.js";
 import { demand, isFiniteAbove0 } from "../input/argument.js";
 import { asDeployment, type Deployment, deploymentInfo, deploymentOf } from "../sweep/deployment.js";
@@ -45,6 +46,8 @@ export interface TrimResult {
   readonly dip: Point | null;
   /** Wanted length over present length, less 1: negative means shorten; null without a dip */
   readonly lengthChange: number | null;
+  /** Where the dip then lies: not all scales with the wire; Hz, null without a dip */
+  readonly expectedHz: { readonly lowHz: number; readonly highHz: number } | null;
   /** The change in m; null where the length of the wire is not known */
   readonly lengthChangeM: number | null;
   /** The bands that the sweep reaches, before or after */
@@ -65,6 +68,8 @@ export interface TrimOptions extends Scope {
   readonly feedline?: Feedline | null;
   /** The sweep was taken at the antenna, so that there is no line to take out */
   readonly isAtAntenna?: boolean;
+  /** What stays as it is when the wire is cut; absent: not said */
+  readonly fixed?: FixedParts;
   /** Length of the wire that a cut changes, m: then the change is told in m as well */
   readonly wireLengthM?: number;
 }
@@ -73,7 +78,7 @@ export interface TrimOptions extends Scope {
  * How much longer or shorter a wire should be for its dip to lie where it is wanted, and what that would do to all bands.
  *
  * New length = old length · measured / wanted frequency: common practice, no source; a NEC-2 dipole over ground follows it to
- * 0.1 % over ± 3 % of length. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
+ * 0.1 % over ± 3 % of length. Where parts stay as they are the dip follows by less, and more is to be cut. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
  * is first moved to the antenna and back again afterwards, because the line does not change its length.
  *
  * @throws TypeError for an argument that is not what it must be, which it names
@@ -111,7 +116,8 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
   const factor = dip && wantedHz / dip.frequencyHz;
   const after =
     factor === null ? null : partsIn(deploymentOf(deployment.parts.map((sweep) => stretched(sweep, factor, feedline))));
-  const lengthChange = dip && dip.frequencyHz / wantedHz - 1;
+  const following = FOLLOWING[options.fixed ?? "unsaid"];
+  const lengthChange = dip && (dip.frequencyHz / wantedHz - 1) / following.usual;
   const summaryOf = (parts: readonly Part[] | null, judged: (typeof bands)[number]) => {
     if (parts === null || parts.length === 0) return null;
     const summary = summariseBand(answeringOn(parts, judged.pieces), judged, limits);
@@ -128,6 +134,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
     wantedHz,
     dip,
     lengthChange,
+    expectedHz: dip && lengthChange !== null ? expectedPlace(dip.frequencyHz, lengthChange, following) : null,
     lengthChangeM: wireLengthM === null || lengthChange === null ? null : wireLengthM * lengthChange,
     bands: bands
       .map((each) => ({ band: each.band, before: summaryOf(before, each), after: summaryOf(after, each) }))
@@ -142,6 +149,12 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
     ],
     cautions: CAUTIONS,
   };
+}
+
+/** Where a dip lies after a relative change of length that it follows by some share. */
+function expectedPlace(dipHz: number, lengthChange: number, { least, most }: Following) {
+  const ends = [least, most].map((share) => dipHz / (1 + share * lengthChange));
+  return { lowHz: Math.min(...ends), highHz: Math.max(...ends) };
 }
 
 /** Dips of two parts that lie together as closely as this, as a share of their frequency, are one. */
@@ -159,7 +172,8 @@ function nearestDip(parts: readonly Part[], wantedHz: number): DipNear {
 
 function checkTrimOptions(options: TrimOptions): void {
   checkScope(options);
-  const { plan, band, wantedHz, feedline, wireLengthM } = options;
+  const { plan, band, wantedHz, feedline, wireLengthM, fixed } = options;
+  if (fixed !== undefined) demand(FIXED_PARTS.includes(fixed), "fixed", `one of ${FIXED_PARTS.join(", ")}`, fixed);
   checkBandName(plan, band, "band");
   checkFeedline(feedline);
   if (wantedHz !== undefined) demand(isFiniteAbove0(wantedHz), "wantedHz", "a frequency in Hz above 0", wantedHz);
