@@ -4,11 +4,13 @@ import {
   curveOf,
   type Feedline,
   feedlineFrom,
+  magnitudeAtLoad,
   type PowerResult,
   planById,
   type Sweep,
   sweepAtAnalyser,
   sweepAtAntenna,
+  totalLossDb,
   withReference,
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
@@ -101,7 +103,7 @@ describe("a line on a band", () => {
     expect(told(lineOf(0), power(null))).toMatchObject({ powerW: null, stress: null });
     expect(told(lineOf(0), [])).toMatchObject({ powerW: null, stress: null });
     const unknown = told(lineOf(0, { characteristicOhms: 75 }), power(100), SCALAR);
-    expect(unknown).toEqual({ atBest: null, atWorst: null, powerW: 100, stress: null });
+    expect(unknown).toEqual({ atBest: null, atWorst: null, losses: null, powerW: 100, stress: null });
     expect(told(lineOf(0), power(100), rampSweep([7.0e6, 7.2e6], [1, 1]))).toMatchObject({ stress: null });
   });
 
@@ -117,6 +119,15 @@ describe("a line on a band", () => {
     const { stress, atWorst } = told(lineOf(0, { characteristicOhms: 450, lengthM: 60 }), power(100), sweep);
     expect(atWorst?.frequencyHz).toBe(7.2e6);
     expect(stress?.volts).toBeCloseTo(Math.sqrt(100 * 450 * 18), -1);
+  });
+
+  test("of another impedance loses most where it does as well", () => {
+    const sweep = rampSweep([7.0e6, 7.2e6], [-1 / 3, 0.6]);
+    const { losses, atWorst, atBest } = told(lineOf(0.2, { characteristicOhms: 450 }), power(100), sweep);
+    // At 25 Ω, the low end and neither the best nor the worst for the radio, the SWR on the line is 18.
+    const ofLine = totalLossDb(0.2, magnitudeAtLoad(17 / 19, 0.2));
+    expect(present(losses, "losses").greatestDb).toBeCloseTo(ofLine, 6);
+    for (const end of [atBest, atWorst]) expect(ofLine).toBeGreaterThan(present(end, "an end").totalLossDb);
   });
 
   test("is nothing where nothing was swept", () => {
@@ -174,7 +185,7 @@ describe("said of a line", () => {
     const near = { antennaSwr: 1.5, matchedLossDb: 1 } as BandFeedline["atBest"];
     const on = (atBest: BandFeedline["atBest"], atWorst: BandFeedline["atBest"], lossIs = "typical") =>
       said(lineOf(0, { lossIs }), RAMP, [
-        { band: "40m", feedline: { atBest, atWorst, powerW: null, stress: null } },
+        { band: "40m", feedline: { atBest, atWorst, losses: null, powerW: null, stress: null } },
       ]).filter((line) => line !== "info feedline-loss-typical");
     const unsure = ["caution antenna-end-unsure"];
 
@@ -198,7 +209,7 @@ describe("said of a line", () => {
     const stress = { volts: 200, amperes: 3 };
     const on = (ratings: object, of: BandFeedline["stress"] = stress) =>
       feedlineFindings([RAMP], lineOf(0, ratings), [
-        { band: "40m", feedline: { atBest: null, atWorst: null, powerW: 100, stress: of } },
+        { band: "40m", feedline: { atBest: null, atWorst: null, losses: null, powerW: 100, stress: of } },
       ]).map(({ code, severity, band }) => `${severity} ${code} ${band}`);
     const overload = ["problem feedline-overload 40m"];
 

@@ -1,6 +1,6 @@
 /** The public surface of the library, by name, and nothing else. */
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
-export type { BandFeedline } from "./bands/band-feedline.js";
+export type { BandFeedline, LossRange } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
 export type { DialResult } from "./bands/dials.js";
 export type { Exposure, ExposureByRule, People } from "./bands/exposure.js";
@@ -12,7 +12,7 @@ export { forRadio } from "./bands/radio-reference.js";
 export type { TunerSpans, UsableShares } from "./bands/reach.js";
 export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
-export type { LossRange, WattsPath } from "./bands/watts-path.js";
+export type { WattsPath } from "./bands/watts-path.js";
 export {
   type Curve,
   curveOf,

@@ -81,14 +81,15 @@ const antennaEnd = z.object({
   deliveredFraction: fraction,
 });
 
+const lossRange = z.object({ leastDb: finite, greatestDb: finite });
+
 const bandFeedline = z.object({
   atBest: antennaEnd.nullable(),
   atWorst: antennaEnd.nullable(),
+  losses: lossRange.nullable().describe("the least and the most within reach, with standing waves"),
   powerW: finite,
   stress: z.object({ volts: finite, amperes: finite }).nullable().describe("effective values"),
 });
-
-const lossRange = z.object({ leastDb: z.number(), greatestDb: finite });
 
 const path = z.object({
   line: lossRange.nullable(),

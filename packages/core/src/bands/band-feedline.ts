@@ -8,10 +8,16 @@ import { changeReference } from "../reflection/impedance.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { type AntennaEnd, antennaEndOf, magnitudeOfPoint, magnitudeOnLine } from "./antenna-end.js";
+import { type AntennaEnd, antennaEndAt, antennaEndOf, magnitudeOfPoint, magnitudeOnLine } from "./antenna-end.js";
 import type { Answering } from "./parts.js";
 import type { PowerResult } from "./power.js";
 import { type Extremes, extremesIn, type PointOfPart } from "./reach.js";
+
+/** A loss between two bounds, dB. */
+export interface LossRange {
+  readonly leastDb: number;
+  readonly greatestDb: number;
+}
 
 /** What the feedline does on a band. */
 export interface BandFeedline {
@@ -19,6 +25,8 @@ export interface BandFeedline {
   readonly atBest: AntennaEnd | null;
   /** The same at its worst point */
   readonly atWorst: AntennaEnd | null;
+  /** The least and the most that the line loses within reach, with standing waves, dB; Infinity where the line alone explains ρ; null as for these */
+  readonly losses: LossRange | null;
   /** The greatest power of all modes that was used for the next; null where no power is known */
   readonly powerW: number | null;
   /** The most voltage and current that power can put anywhere on the line on this band; null where that is not known */
@@ -39,46 +47,70 @@ export function bandFeedline(
     const magnitude = magnitudeOfPoint(point, feedline);
     return magnitude === null ? null : antennaEndOf(magnitude, feedline, point.frequencyHz);
   };
+  const atBest = endAt(extremes.best);
+  const atWorst = endAt(extremes.worst);
+  const places = placesOver(answering);
   return {
-    atBest: endAt(extremes.best),
-    atWorst: endAt(extremes.worst),
+    atBest,
+    atWorst,
+    losses: lossesOver(places, [atBest, atWorst], feedline),
     powerW,
-    stress: powerW === null ? null : greatestStressOver(answering, extremes, feedline, powerW),
+    stress: powerW === null ? null : greatestStressOver(places, extremes, feedline, powerW),
   };
 }
 
 /** Frequencies of a piece at which the line is looked at. */
 const PLACES = 100;
 
-/**
- * The most voltage and current anywhere on the line, at any frequency of a band that some tuner brings within reach. The worst SWR
- * against the radio's impedance is not where a line of another impedance bears most.
- */
-function greatestStressOver(
-  answering: readonly Answering[],
-  { worst }: Extremes,
-  feedline: Feedline,
-  powerW: number,
-): LineStress | null {
-  const all = answering.flatMap(({ part, pieces }) => {
+interface Place {
+  readonly curve: Curve;
+  readonly frequencyHz: number;
+}
+
+/** Places over all of a band that some tuner brings within reach, or over all of it where none does. */
+function placesOver(answering: readonly Answering[]): readonly Place[] {
+  return answering.flatMap(({ part, pieces }) => {
     if (part.knows !== "curve") return [];
     const { curve, wideRangeTunerSpans } = part.analysis;
     return pieces.flatMap((piece) => {
       const reached = clipSpans(wideRangeTunerSpans, piece);
       const spans = reached.length > 0 ? reached : [piece];
       return spans.flatMap(({ lowHz, highHz }) =>
-        Array.from({ length: PLACES + 1 }, (_, i) => lowHz + ((highHz - lowHz) * i) / PLACES).flatMap(
-          (frequencyHz) => stressAt(curve, feedline, powerW, frequencyHz) ?? [],
-        ),
+        Array.from({ length: PLACES + 1 }, (_, i) => ({ curve, frequencyHz: lowHz + ((highHz - lowHz) * i) / PLACES })),
       );
     });
   });
+}
+
+/**
+ * The most voltage and current anywhere on the line, at any frequency of a band that some tuner brings within reach. The worst SWR
+ * against the radio's impedance is not where a line of another impedance bears most.
+ */
+function greatestStressOver(
+  places: readonly Place[],
+  { worst }: Extremes,
+  feedline: Feedline,
+  powerW: number,
+): LineStress | null {
+  const all = places.flatMap(({ curve, frequencyHz }) => stressAt(curve, feedline, powerW, frequencyHz) ?? []);
   // What was noted by hand has one ρ for all of a band.
   if (all.length === 0) return stressOf(magnitudeOfPoint(worst, feedline), feedline, powerW, worst.frequencyHz);
   return {
     volts: Math.max(...all.map(({ volts }) => volts)),
     amperes: Math.max(...all.map(({ amperes }) => amperes)),
   };
+}
+
+/** The least and the most that the line loses anywhere on a band that some tuner brings within reach; for one of another impedance that is not where the SWR is best and worst. */
+function lossesOver(
+  places: readonly Place[],
+  ends: readonly (AntennaEnd | null)[],
+  feedline: Feedline,
+): LossRange | null {
+  const all = places.flatMap(({ curve, frequencyHz }) => antennaEndAt(curve, feedline, frequencyHz) ?? []);
+  const known = all.length > 0 ? all : ends.flatMap((end) => end ?? []);
+  const losses = known.map(({ totalLossDb }) => totalLossDb);
+  return losses.length === 0 ? null : { leastDb: Math.min(...losses), greatestDb: Math.max(...losses) };
 }
 
 /** What a line bears at one frequency; without phase the most that it may, null where that is not known. */

@@ -1,18 +1,12 @@
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Limits } from "../facts/limits.js";
 import { needFor } from "../facts/limits.js";
-import type { BandFeedline } from "./band-feedline.js";
+import type { BandFeedline, LossRange } from "./band-feedline.js";
 import type { Equipment } from "./power.js";
-
-/** A loss between two bounds, dB. */
-export interface LossRange {
-  readonly leastDb: number;
-  readonly greatestDb: number;
-}
 
 /** Where the power of a transmitter goes before it reaches the wire, on a band. */
 export interface WattsPath {
-  /** In the line: at its best and at its worst point; null where no line was stated or it cannot be taken out */
+  /** In the line, the least and the most on the band; null where no line was stated or it cannot be taken out */
   readonly line: LossRange | null;
   /** In the tuner; null where none is needed or there is none */
   readonly tuner: LossRange | null;
@@ -58,10 +52,8 @@ export function wattsPath(
 const exactly = (lossDb: number): LossRange => ({ leastDb: lossDb, greatestDb: lossDb });
 
 function lineLoss(result: BandFeedline | null, feedline: Feedline | null): LossRange | null {
-  if (result === null || feedline === null || result.atBest === null || result.atWorst === null) return null;
-  const losses = [result.atBest.totalLossDb, result.atWorst.totalLossDb];
   // A line that would explain the whole reflection by itself cannot be taken out.
-  if (!losses.every(Number.isFinite)) return null;
+  if (result?.losses == null || feedline === null || !Number.isFinite(result.losses.greatestDb)) return null;
   const spread = feedline.lossIs === "stated" ? 0 : SPREAD_OF_KIND;
-  return { leastDb: (1 - spread) * Math.min(...losses), greatestDb: (1 + spread) * Math.max(...losses) };
+  return { leastDb: (1 - spread) * result.losses.leastDb, greatestDb: (1 + spread) * result.losses.greatestDb };
 }
