@@ -76,7 +76,8 @@ describe("a line of another impedance than it is made for", () => {
     };
     const scalar = scalarSweep({ label: "invented", referenceOhms: 50 }, columns);
     expect(codes(scalar, { endOhms: 150 })).toEqual(["line-impedance-unknown"]);
-    expect(codes(scalar, { endOhms: 0 })).toEqual([]);
+    // Taken for a short, what the resistor swallows is the same at all frequencies.
+    expect(codes(scalar, { endOhms: 0 })).toEqual(["flat-loss"]);
   });
 });
 
@@ -102,6 +103,27 @@ describe("a line that loses so much that its far end is not seen", () => {
   test("is refused where it is not seen at all", () => {
     const sweep = sweepOf({ ...line, lossDb: 100 }, 0.002);
     expect(() => measureLine(sweep, { endOhms: 0 })).toThrow("nothing of the far end is seen");
+  });
+});
+
+describe("a poor short, of 2 Ω", () => {
+  test.each([12, 30, 60])("of %d m: what it swallows is told apart, and the line's loss to 0.1 dB", (electricalM) => {
+    const line = { ohms: 50, electricalM, lossDb: electricalM / 25, endOhms: 2 };
+    const result = measureLine(sweepOf(line), { endOhms: 0 });
+    expect(result.findings.map(({ code }) => code)).toEqual(["flat-loss"]);
+    for (const { frequencyHz, matchedLossDb } of result.losses)
+      expect(Math.abs(matchedLossDb - lossAt(line, frequencyHz))).toBeLessThan(0.1);
+  });
+});
+
+describe("a long line of another impedance", () => {
+  test.each([47, 53, 78])("of %d Ω: 450 m electrical are told, although the near end drowns the far one", (ohms) => {
+    const line = { ohms, electricalM: 450, lossDb: 9, endOhms: Number.POSITIVE_INFINITY };
+    const result = measureLine(sweepOf(line, 0.002, evenly(1e6, 30e6, 50_000)), { endOhms: line.endOhms });
+    expect(Math.abs(present(result.electricalLengthM, "length") / 450 - 1)).toBeLessThan(0.005);
+    for (const { frequencyHz, matchedLossDb } of result.losses)
+      expect(Math.abs(matchedLossDb / lossAt(line, frequencyHz) - 1)).toBeLessThan(0.05);
+    expect(result.findings.map(({ code }) => code)).toEqual(["line-impedance"]);
   });
 });
 

@@ -54,6 +54,10 @@ const CASES: readonly (readonly [
   ["us", "novice", "ssb", "223.5", "25 pep"],
   ["us", "general", "data", "219.5", "50 pep"],
   ["us", "general", "ssb", "219.5", "no"],
+  // 97.307(f)(1), from memory: FM of 16 kHz has a modulation index above 1.
+  ["us", "general", "fm", "7.2", "no"],
+  ["us", "technician", "fm", "28.4", "no"],
+  ["us", "general", "fm", "29.6", "1500 pep"],
 ];
 
 const outcomes = runEach(

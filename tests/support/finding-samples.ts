@@ -85,6 +85,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "line-impedance-unknown": { nominalOhms: 50, hangsDb: 0.3, spread: 0.05 },
   "length-unlike": { statedM: 20, leastM: 11.2, mostM: 13.1, kind: "rg-58" },
   "people-too-near": { distanceM: 2, where: ["40m data"] },
+  "flat-loss": { flatDb: 0.35 },
   "narrower-unseen": { bands: ["80m", "40m"], widthHz: 2e5 },
   spike: { frequenciesHz: [7.05e6], are: "peaks" },
   "dip-on-few-samples": { band: "40m", samples: 1, stepHz: 2000 },

@@ -119,7 +119,8 @@ export {
   type GradeShares,
 } from "./facts/grade-criteria.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
-export { MODE_NAMES, type Mode, type ModeName, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
+export { MODE_NAMES, type ModeName } from "./facts/mode-names.js";
+export { type Mode, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
 export {
   type AntennaDetails,
   type PowerByMode,

@@ -1,14 +1,7 @@
-import type {
-  AntennaEnd,
-  CheckResult,
-  DialResult,
-  Feedline,
-  LossRange,
-  PowerLimit,
-  PowerResult,
-} from "@feedpoint/core";
+import type { CheckResult, DialResult, PowerLimit, PowerResult } from "@feedpoint/core";
 import { needText } from "../words/verdicts.js";
 import { exposureTable, keepAway, keepAwayNote } from "./exposure.js";
+import { feedlineTable, pathTable } from "./feedline-tables.js";
 import type { NamedTable } from "./named-table.js";
 import { type TableColumn, textTable, wrap } from "./table.js";
 import { fixed, percent, power, span, swr, watts } from "./units.js";
@@ -41,21 +34,28 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Licence limit", spare: 1 },
   { title: "SWR", align: "right" },
   { title: "Needs" },
-  { title: "At most", align: "right" },
+  { title: "At most PEP", align: "right" },
   { title: "limited by" },
   { title: "keep away", align: "right" },
 ];
 
-function dialTable({ dials }: CheckResult): NamedTable | null {
+function dialTable(result: CheckResult): NamedTable | null {
+  const { dials } = result;
   if (dials.length === 0) return null;
   const isBare = dials.some(({ mode }) => mode === null);
   const outro = isBare
     ? "Say --modes to be told what is permitted there, and judged over all that a signal occupies."
     : null;
-  return { name: "Dial frequencies", intro: null, columns: DIAL_COLUMNS, rows: dials.map(dialRow), outro };
+  return {
+    name: "Dial frequencies",
+    intro: null,
+    columns: DIAL_COLUMNS,
+    rows: dials.map((dial) => dialRow(dial, result)),
+    outro,
+  };
 }
 
-function dialRow(dial: DialResult): readonly string[] {
+function dialRow(dial: DialResult, result: CheckResult): readonly string[] {
   return [
     fixed(dial.frequencyHz / 1e6, 4),
     dial.activity ?? "–",
@@ -66,7 +66,7 @@ function dialRow(dial: DialResult): readonly string[] {
     `${dial.point?.isAtLeast ? "≥" : ""}${swr(dial.worstSwr)}`,
     needText(dial.need),
     watts(dial.watts),
-    limiterText(dial),
+    limiterText(dial, result),
     keepAway(dial),
   ];
 }
@@ -75,9 +75,15 @@ function dialRow(dial: DialResult): readonly string[] {
 const licenceText = (limits: readonly PowerLimit[]) =>
   limits.length === 0 ? "not stated" : limits.map(power).join(", ");
 
-/** What sets a power, and that a maker's rating does not hold there. */
-const limiterText = ({ limitedBy, isRatingCovered }: Pick<PowerResult, "limitedBy" | "isRatingCovered">): string =>
-  isRatingCovered === false ? `${limitedBy ?? "–"}; SWR beyond rating` : (limitedBy ?? "–");
+/** What sets a power, that nothing else is known to, and that a maker's rating does not hold there. */
+function limiterText(
+  { limitedBy, isRatingCovered }: Pick<PowerResult, "limitedBy" | "isRatingCovered">,
+  { findings }: CheckResult,
+): string {
+  if (limitedBy === null) return "–";
+  const isAlone = limitedBy === "licence" && findings.some(({ code }) => code === "no-rating-stated");
+  return `${limitedBy}${isAlone ? " alone" : ""}${isRatingCovered === false ? "; SWR beyond rating" : ""}`;
+}
 
 function permission({ isPermitted, band }: DialResult): string {
   if (band === null) return "in no band of the plan";
@@ -91,7 +97,7 @@ const POWER_COLUMNS: readonly TableColumn[] = [
   { title: "MHz", spare: 2 },
   { title: "In reach", align: "right" },
   { title: "Licence", align: "right", spare: 1 },
-  { title: "At most", align: "right" },
+  { title: "At most PEP", align: "right" },
   { title: "limited by" },
   { title: "at SWR", align: "right" },
   { title: "at best SWR", align: "right", spare: 3 },
@@ -103,7 +109,8 @@ const POWER_COLUMNS: readonly TableColumn[] = [
 const MOST_PIECES = 2;
 
 /** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
-function powerTable({ bands, people }: CheckResult): NamedTable | null {
+function powerTable(result: CheckResult): NamedTable | null {
+  const { bands, people } = result;
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
@@ -111,7 +118,13 @@ function powerTable({ bands, people }: CheckResult): NamedTable | null {
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
   const outOfReach = never.length === 0 ? "" : ` No power where the SWR is out of reach: ${never.join(", ")}.`;
   const outro = `${keepAwayNote(people)}${outOfReach}`;
-  return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: inReach.map(powerRow), outro };
+  return {
+    name: "Power",
+    intro: null,
+    columns: POWER_COLUMNS,
+    rows: inReach.map((row) => powerRow(row, result)),
+    outro,
+  };
 }
 
 /** Why no power is told though it was asked for; null where it was not, or nothing limits it. */
@@ -130,99 +143,25 @@ function nothingInReach(bands: CheckResult["bands"]): NamedTable | null {
   return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };
 }
 
-function powerRow(result: PowerResult): readonly string[] {
-  const { pieces, licenceLimits } = result;
+function powerRow(row: PowerResult, result: CheckResult): readonly string[] {
+  const { pieces, licenceLimits } = row;
   return [
-    result.band,
-    result.mode,
+    row.band,
+    row.mode,
     pieces.length > MOST_PIECES ? `${pieces.length} pieces` : pieces.map(span).join(", "),
-    percent(result.usableFraction),
-    licenceText(licenceLimits),
-    watts(result.watts),
-    limiterText(result),
-    swr(result.worstSwr),
-    watts(result.bestWatts),
-    watts(result.averageWatts),
-    keepAway(result),
+    percent(row.usableFraction),
+    `${licenceText(licenceLimits)}${isWeak(row, result) ? " (weak)" : ""}`,
+    watts(row.watts),
+    limiterText(row, result),
+    swr(row.worstSwr),
+    watts(row.bestWatts),
+    watts(row.averageWatts),
+    keepAway(row),
   ];
 }
 
-const FEEDLINE_COLUMNS: readonly TableColumn[] = [
-  { title: "Band" },
-  { title: "Matched loss", align: "right" },
-  { title: "Best SWR" },
-  { title: "loss", align: "right" },
-  { title: "delivered", align: "right" },
-  { title: "Worst SWR", spare: 2 },
-  { title: "loss", align: "right", spare: 2 },
-  { title: "delivered", align: "right", spare: 2 },
-  { title: "On the line at most", align: "right", spare: 3 },
-];
-
-function feedlineTable({ bands, feedline }: CheckResult): NamedTable | null {
-  if (feedline === null) return null;
-  const rows = bands.flatMap(({ band, best, worst, feedline: result }) => {
-    if (result?.atBest == null || result.atWorst === null) return [];
-    const { atBest, atWorst, stress, powerW } = result;
-    return [
-      [
-        band,
-        `${fixed(atBest.matchedLossDb, 2)} dB`,
-        ...endOf(best?.swr ?? null, atBest),
-        ...endOf(worst?.swr ?? null, atWorst),
-        stress === null
-          ? "–"
-          : `${fixed(stress.volts, 0)} V rms, ${fixed(stress.amperes, 1)} A rms at ${watts(powerW)}`,
-      ],
-    ];
-  });
-  if (rows.length === 0) return null;
-  const intro = `Through the feedline: ${feedlineText(feedline)}. SWR at the analyser → at the antenna's end:`;
-  return { name: "Feedline", intro, columns: FEEDLINE_COLUMNS, rows, outro: null };
-}
-
-function endOf(swrHere: number | null, { antennaSwr, totalLossDb, deliveredFraction }: AntennaEnd): readonly string[] {
-  const pair = `${swr(swrHere)} → ${swr(antennaSwr)}`;
-  if (totalLossDb === Number.POSITIVE_INFINITY) return [pair, "–", "–"];
-  return [pair, `${fixed(totalLossDb, 2)} dB`, percent(deliveredFraction)];
-}
-
-const PATH_COLUMNS: readonly TableColumn[] = [
-  { title: "Band" },
-  { title: "in the line" },
-  { title: "in the tuner" },
-  { title: "in the transformer" },
-  { title: "reaches the wire" },
-];
-
-/** null where nothing is known of line, tuner and transformer. */
-function pathTable({ bands, feedline }: CheckResult): NamedTable | null {
-  const rows = bands.flatMap(({ band, path }) => {
-    if (path === null) return [];
-    const { line, tuner, transformer, arrives } = path;
-    const shares = `${percent(arrives.least)} to ${percent(arrives.most)}`;
-    return [
-      [
-        band,
-        line === null && feedline !== null ? "not sure" : lossText(line),
-        tuner === null ? "–" : lossText(tuner),
-        lossText(transformer),
-        shares,
-      ],
-    ];
-  });
-  if (rows.length === 0) return null;
-  const outro =
-    "Tuner: what was stated, or 0.1 to 1 dB as one may. How much of what reaches the wire is radiated, and how much heats wire, ground and core, no sweep can tell. These tests would: sweep the line alone (feedpoint line); hold the line or add a choke and sweep again, for a change shows that the line radiates; compare reports of who heard you.";
-  return { name: "Where the watts go", intro: "Where the watts go:", columns: PATH_COLUMNS, rows, outro };
-}
-
-function lossText(loss: LossRange | null): string {
-  if (loss === null) return "not stated";
-  const { leastDb, greatestDb } = loss;
-  return leastDb === greatestDb ? `${fixed(leastDb, 1)} dB` : `${fixed(leastDb, 1)} to ${fixed(greatestDb, 1)} dB`;
-}
-
-/** A feedline in a few words. */
-export const feedlineText = ({ title, lengthM, characteristicOhms, velocityFactor }: Feedline): string =>
-  `${title}, ${lengthM} m, ${characteristicOhms} Ω, velocity factor ${velocityFactor}`;
+/** Whether what the plan says of the licence's power rests on one secondary page. */
+const isWeak = ({ band }: PowerResult, { findings }: CheckResult): boolean =>
+  findings.some(
+    ({ code, params }) => code === "plan-power-weak" && (params as { bands: readonly string[] }).bands.includes(band),
+  );

@@ -50,6 +50,7 @@ export function planText(
     { title: "MHz" },
     { title: "For" },
     { title: "May send", spare: 1 },
+    { title: "widest", align: "right", spare: 2 },
     { title: "At most", spare: 2 },
     { title: "Known from", spare: 3 },
   ];
@@ -61,6 +62,7 @@ export function planText(
         span(segment),
         use(segment.use),
         emissions(emissionsIn(segment, licenceClass)),
+        segment.maxBandwidthHz === undefined ? "–" : kilohertz(segment.maxBandwidthHz),
         powersText(segment, licenceClass),
         knownFrom(plan, segment, licenceClass),
       ]),
@@ -83,6 +85,9 @@ export function planText(
     shortCautions(width, { hasHighVoltage: true }),
   ].join("\n");
 }
+
+/** A width, kHz. */
+const kilohertz = (hz: number): string => `${Number((hz / 1000).toFixed(1))} kHz`;
 
 function powersText(segment: PlanSegment, licenceClass: string | null): string {
   const { limits, ofSideband } = greatestPowersIn(segment, licenceClass);

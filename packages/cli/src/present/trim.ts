@@ -4,15 +4,17 @@ import { csvOf, shown } from "../tables/column.js";
 import { trimColumns, trimRows } from "../tables/trim-columns.js";
 import { certaintyText } from "../words/verdicts.js";
 import { cautionItems, shortCautions } from "./cautions.js";
-import { feedlineText } from "./check-station.js";
 import { markdownCell, printable } from "./escape.js";
+import { feedlineText } from "./feedline-tables.js";
 import { findingItems, findingLines } from "./findings.js";
 import { markdownTable, textTable, wrap } from "./table.js";
 import { fixed, megahertz, planLine, stationLines, swr } from "./units.js";
 
 /** Said wherever a change of length is advised. */
-const CARE =
-  "* Cut less than computed, fold back before cutting, both legs of a dipole alike, and measure again. A change of length moves all bands of the wire.";
+function careFor({ fixed }: TrimResult): string {
+  const legs = fixed === null || fixed === "nothing" ? ", both legs of a dipole alike" : "";
+  return `* Cut less than computed, fold back before cutting${legs}, and measure again. A change of length moves all bands of the wire.`;
+}
 
 export function trimText(result: TrimResult, { width, stationFile }: Pick<Settings, "width" | "stationFile">): string {
   const { sweep, bands, feedline } = result;
@@ -27,7 +29,7 @@ export function trimText(result: TrimResult, { width, stationFile }: Pick<Settin
     ...(result.dip === null ? [] : [wrap(adviceText(result), width), ""]),
     ...(result.dip === null || bands.length === 0 ? [] : [textTable(table.columns, table.rows, { width }), ""]),
     ...(findings === "" ? [] : [findings, ""]),
-    ...(result.dip === null ? [] : [CARE]).map((care) => wrap(care, width, "  ")),
+    ...(result.dip === null ? [] : [careFor(result)]).map((care) => wrap(care, width, "  ")),
     shortCautions(width),
   ].join("\n");
 }
@@ -40,7 +42,7 @@ export function trimMarkdown(result: TrimResult): string {
     markdownCell(`${planLine(plan)}, ${certaintyText(plan.certainty)}`),
     markdownTable(columns, rows),
     ...findingItems([...sweep.findings, ...findings]),
-    cautionItems([...(result.dip === null ? [] : [CARE.replace("* ", "")]), ...cautions]),
+    cautionItems([...(result.dip === null ? [] : [careFor(result).replace("* ", "")]), ...cautions]),
   ].join("\n\n");
 }
 

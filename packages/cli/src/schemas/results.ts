@@ -1,4 +1,4 @@
-import type { DiffResult, LineResult, TrimResult } from "@feedpoint/core";
+import { type DiffResult, FIXED_PARTS, type LineResult, type TrimResult } from "@feedpoint/core";
 import * as z from "zod";
 import type { ShowResult } from "../present/show.js";
 import { check } from "./check.js";
@@ -79,6 +79,7 @@ const trim = z.object({
   feedline: feedline.nullable(),
   band: z.string(),
   wantedHz: frequencyHz,
+  fixed: z.enum(FIXED_PARTS).nullable(),
   dip: point.nullable(),
   lengthChange: finite.describe("-0.02: shorten by 2 %"),
   expectedHz: z

@@ -3,7 +3,8 @@ import type { Emission, PlanSegment, UsableBand } from "../facts/band-plan/band-
 import { emissionsIn } from "../facts/band-plan/privileges.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Limits } from "../facts/limits.js";
-import { COMMON_MODES, MODE_NAMES, type Mode, modeOf } from "../facts/modes.js";
+import { MODE_NAMES } from "../facts/mode-names.js";
+import { COMMON_MODES, type Mode, modeOf } from "../facts/modes.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import { type BandFeedline, bandFeedline } from "./band-feedline.js";
 import type { People } from "./exposure.js";

@@ -1,9 +1,5 @@
 import type { Emission } from "./band-plan/band-plan.js";
-
-/** Modes of operating that can be named with `--modes` and in a station file. */
-export const MODE_NAMES = ["cw", "ssb", "usb", "lsb", "am", "fm", "rtty", "data", "image"] as const;
-/** The name of a mode: one of {@link MODE_NAMES}. ssb is the sideband that is usual on the band; usb and lsb are that one. */
-export type ModeName = (typeof MODE_NAMES)[number];
+import type { ModeName } from "./mode-names.js";
 
 /** A way of operating: what it counts as in a band plan, what it takes up, how much of the time it is at full power. */
 export interface Mode {

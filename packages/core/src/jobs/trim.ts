@@ -42,6 +42,8 @@ export interface TrimResult {
   readonly band: string;
   /** Where the dip is wanted, Hz */
   readonly wantedHz: number;
+  /** What was said to stay as it is when the wire is cut; null where nothing was said */
+  readonly fixed: FixedParts | null;
   /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
   readonly dip: Point | null;
   /** Wanted length over present length, less 1: negative means shorten; null without a dip */
@@ -132,6 +134,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
     feedline,
     band: band.band,
     wantedHz,
+    fixed: options.fixed ?? null,
     dip,
     lengthChange,
     expectedHz: dip && lengthChange !== null ? expectedPlace(dip.frequencyHz, lengthChange, following) : null,

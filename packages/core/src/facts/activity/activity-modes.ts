@@ -1,4 +1,5 @@
-import { type ModeName, modeOf } from "../modes.js";
+import type { ModeName } from "../mode-names.js";
+import { modeOf } from "../modes.js";
 import type { Activity, ActivityKind } from "./activity.js";
 import type { Dial } from "./dial.js";
 

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { parseWith } from "../../input/parse-with.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
+import { MODE_NAMES } from "../mode-names.js";
 import type { BandPlan } from "./band-plan.js";
 
 const emission = z.enum(["cw", "data", "phone", "image", "mcw"]);
@@ -24,6 +25,7 @@ const segment = z
     use: z.string(),
     grants: z.array(grant).exactOptional(),
     emissions: z.array(emission).exactOptional(),
+    excludedModes: z.array(z.enum(MODE_NAMES)).exactOptional(),
     maxBandwidthHz: z.number().positive().exactOptional(),
     maxPower: powerLimit.exactOptional(),
     somewhereLess: z.string().exactOptional(),

@@ -1,3 +1,5 @@
+import type { ModeName } from "../mode-names.js";
+
 /** What a band plan says, as plain data. The schema that checks one from a file stands in band-plan-schema.ts. */
 export interface BandPlan {
   /** Lower case, without blanks: "itu-r1" */
@@ -103,6 +105,8 @@ export interface PlanSegment {
   readonly grants?: readonly Grant[];
   /** What may be sent where there are no grants; absent where the plan does not say */
   readonly emissions?: readonly Emission[];
+  /** Modes that a rule bars there although what they count as is granted */
+  readonly excludedModes?: readonly ModeName[];
   /** A signal may not be wider, Hz */
   readonly maxBandwidthHz?: number;
   readonly maxPower?: PowerLimit;

@@ -1,5 +1,5 @@
 import { lookUp } from "../../input/look-up.js";
-import type { ModeName } from "../modes.js";
+import type { ModeName } from "../mode-names.js";
 import type { BandPlan, Emission, Grant, PlanBand, PlanSegment, PowerLimit, UsableBand } from "./band-plan.js";
 
 /** What a band plan asks of a signal. */
@@ -8,6 +8,8 @@ export interface Signal {
   readonly emission: Emission;
   /** What the signal takes up, Hz */
   readonly bandwidthHz: number;
+  /** The mode, where it is known: a rule may bar one */
+  readonly name?: ModeName;
 }
 
 /**
@@ -138,6 +140,7 @@ const grantsTo = ({ grants = [] }: PlanSegment, licenceClass: string | null): re
 
 /** Whether a class (any, for null) may send a signal in a segment. */
 export function takesSignal(segment: PlanSegment, licenceClass: string | null, signal: Signal): boolean {
+  if (signal.name !== undefined && segment.excludedModes?.includes(signal.name)) return false;
   if (segment.maxBandwidthHz !== undefined && signal.bandwidthHz > segment.maxBandwidthHz) return false;
   return emissionsIn(segment, licenceClass)?.includes(signal.emission) ?? true;
 }
@@ -209,8 +212,9 @@ function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
   return !band.segments.some(({ lowHz }) => lowHz === segment.highHz);
 }
 
-function allows(segment: PlanSegment, { emission, bandwidthHz = 0, licenceClass }: Transmission): boolean {
-  if (!takesSignal(segment, licenceClass, { emission, bandwidthHz })) return false;
+function allows(segment: PlanSegment, transmission: Transmission): boolean {
+  const { emission, bandwidthHz = 0, licenceClass } = transmission;
+  if (!takesSignal(segment, licenceClass, { ...sentBy(transmission), bandwidthHz })) return false;
   return (
     segment.grants === undefined || grantsTo(segment, licenceClass).some((grant) => grantsEmission(grant, emission))
   );

@@ -1,7 +1,7 @@
 import * as z from "zod";
 import { parseWith } from "../../input/parse-with.js";
 import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
-import { MODE_NAMES } from "../modes.js";
+import { MODE_NAMES } from "../mode-names.js";
 import type { Station } from "./station.js";
 
 const positive = z.number().positive();

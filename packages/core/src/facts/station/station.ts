@@ -1,7 +1,7 @@
 import type { FeedlineDetails } from "../feedline/feedline.js";
 import type { Grade, GradeShares } from "../grade-criteria.js";
-
-import type { ModeName, ModeSettings } from "../modes.js";
+import type { ModeName } from "../mode-names.js";
+import type { ModeSettings } from "../modes.js";
 
 /** What radios are made for where nothing else is stated, Ω (common practice, no source). */
 export const RADIO_OHMS = 50;

@@ -1,17 +1,21 @@
 import { at, medianOf } from "../../numbers/column.js";
 import { type Sweep, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
 
-/** Less of the far end than this, in ρ, is no more than what a good calibration leaves of an analyser's own: 40 dB (common practice, no source). */
-const LEAST_SEEN = 10 ** (-40 / 20);
+/**
+ * Less of the far end than this, in ρ, is no more than what a good calibration leaves of an analyser's own, 40 dB, or what an impedance a
+ * twentieth beside the one reckoned with sends back from the near end (common practice, no source).
+ */
+export const LEAST_SEEN = { whereImpedanceIsKnown: 0.01, elsewhere: 0.06 } as const;
 /** Neighbours on both sides that a reading is taken together with: the reflection of a line swings from sample to sample. */
 const NEIGHBOURS = 4;
 
-/** The samples of a line in which its far end is seen: from the first up to where what comes back drowns in the analyser's own error. */
-export function samplesSeen({ reflectionMagnitude }: Sweep): number {
+/**
+ * How many samples of a line show its far end: from the first up to where what comes back is less than something, in ρ. */
+export function samplesSeen({ reflectionMagnitude }: Sweep, leastSeen: number): number {
   const { length } = reflectionMagnitude;
   for (let i = 0; i < length; i++) {
     const around = reflectionMagnitude.subarray(Math.max(0, i - NEIGHBOURS), i + NEIGHBOURS + 1);
-    if (medianOf(Float64Array.from(around)) < LEAST_SEEN) return i;
+    if (medianOf(Float64Array.from(around)) < leastSeen) return i;
   }
   return length;
 }

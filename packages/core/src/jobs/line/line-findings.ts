@@ -64,20 +64,24 @@ export function lengthFindings(
 /** A loss of less than nothing by more than this is none, dB. */
 const NEGLIGIBLE_DB = 0.05;
 /** Phase that turns by more than this share of a turn per step may be taken for a slower one. */
-const GREATEST_TURN = 0.4;
+export const GREATEST_TURN = 0.4;
 
-export function stepFindings(
-  { frequencyHz }: Sweep,
-  { electricalLengthM, isSure }: MeasuredLength,
-): readonly Finding[] {
+/** The share of a turn that the phase makes over the widest step of a sweep. */
+export const turnInAStep = (sweep: Sweep, { electricalLengthM }: MeasuredLength): number =>
+  (2 * Math.abs(electricalLengthM) * widestStep(sweep)) / SPEED_OF_LIGHT;
+
+function widestStep({ frequencyHz }: Sweep): number {
   let widest = 0;
   for (let i = 1; i < frequencyHz.length; i++) widest = Math.max(widest, at(frequencyHz, i) - at(frequencyHz, i - 1));
-  const turn = (2 * Math.abs(electricalLengthM) * widest) / SPEED_OF_LIGHT;
-  if (turn >= GREATEST_TURN) {
-    const alikeM = SPEED_OF_LIGHT / (2 * widest);
-    return [finding("caution", "step-too-coarse", { of: "line", stepHz: widest, alikeM })];
+  return widest;
+}
+
+export function stepFindings(sweep: Sweep, length: MeasuredLength): readonly Finding[] {
+  if (turnInAStep(sweep, length) >= GREATEST_TURN) {
+    const stepHz = widestStep(sweep);
+    return [finding("caution", "step-too-coarse", { of: "line", stepHz, alikeM: SPEED_OF_LIGHT / (2 * stepHz) })];
   }
-  return isSure ? [] : [finding("problem", "line-implausible", { why: "other-end" })];
+  return length.isSure ? [] : [finding("problem", "line-implausible", { why: "other-end" })];
 }
 
 export function impossibleFindings(

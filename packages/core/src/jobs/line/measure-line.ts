@@ -4,16 +4,18 @@ import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
 import { demand, isFiniteAbove0, isRecord } from "../../input/argument.js";
 import { at } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { type Sweep, withReference } from "../../sweep/sweep.js";
+import { referredTo, type Sweep, type VectorSweep, withReference } from "../../sweep/sweep.js";
 import { checkSweep } from "../../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
-import { firstSamples, highestOf, samplesSeen } from "./far-end.js";
+import { firstSamples, highestOf, LEAST_SEEN, samplesSeen } from "./far-end.js";
 import {
+  GREATEST_TURN,
   impedanceFindings,
   impossibleFindings,
   lengthFindings,
   noLineSeen,
   stepFindings,
+  turnInAStep,
   UNEVEN_LOSS,
 } from "./line-findings.js";
 import { LEAST_LINE_M, measuredLength } from "./measured-length.js";
@@ -116,17 +118,14 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   if (Math.abs(reflectionOfEnd(endOhms, nominalOhms)) < 0.1)
     throw new RangeError("the far end is matched and sends nothing back; open or short it");
   if (sweep.frequencyHz.length < FEWEST_SAMPLES) throw new RangeError("a line cannot be told from so few points");
-  const count = samplesSeen(sweep);
-  if (count < FEWEST_SAMPLES)
-    throw new RangeError(
-      "nothing of the far end is seen: the line loses more than 20 dB one way, or its end is matched",
-    );
-  const told = count === sweep.frequencyHz.length ? sweep : firstSamples(sweep, count);
-  const own = told.kind === "vector" ? ownImpedance(told, endOhms, nominalOhms) : null;
-  const characteristicOhms =
-    options.characteristicOhms === undefined && own !== null && isAnother(own, nominalOhms) ? own.ohms : nominalOhms;
+  const { seen, own, characteristicOhms } = whatIsSeen(
+    sweep,
+    endOhms,
+    nominalOhms,
+    options.characteristicOhms !== undefined,
+  );
+  const count = seen.frequencyHz.length;
   const end = reflectionOfEnd(endOhms, characteristicOhms);
-  const seen = told.kind === "vector" ? withReference(told, characteristicOhms) : told;
   const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
   const electricalLengthM = length?.electricalLengthM ?? null;
   const isNoLine = length?.isSure === true && length.electricalLengthM < LEAST_LINE_M;
@@ -138,7 +137,7 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   const lengthM =
     options.lengthM ??
     (electricalLengthM !== null && velocityFactor !== null ? electricalLengthM * velocityFactor : null);
-  const { lossDbAt, isEven: isLine } = fittedLoss(seen, end);
+  const { lossDbAt, flatDb, isEven: isLine } = fittedLoss(seen, end);
   const losses = lossesOf(seen, lossDbAt, kind, isNoLine ? null : lengthM);
   return {
     schema: "feedpoint/line@1",
@@ -155,6 +154,7 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
       ...(count < sweep.frequencyHz.length
         ? [finding("caution", "far-end-unseen", { aboveHz: highestOf(sweep, count) })]
         : []),
+      ...(flatDb > 0 && isLine ? [finding("caution", "flat-loss", { flatDb })] : []),
       ...(isNoLine ? [noLineSeen(options.lengthM ?? null)] : []),
       ...impedanceFindings(own, nominalOhms, options.characteristicOhms !== undefined, endOhms),
       ...(isNoLine ? [] : lengthFindings(options.lengthM, length, kind)),
@@ -163,6 +163,30 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     ],
     cautions: cautionsFor({ hasHighVoltage: false }),
   };
+}
+
+/** What of a sweep shows the far end of a line, against the line's own impedance where that is told. */
+function whatIsSeen(sweep: Sweep, endOhms: number, nominalOhms: number, isStated: boolean) {
+  const sure = samplesSeen(referredTo(sweep, nominalOhms), LEAST_SEEN.elsewhere);
+  const own =
+    sweep.kind === "vector" && sure >= FEWEST_SAMPLES && !isTurnHidden(sweep, endOhms, nominalOhms)
+      ? ownImpedance(firstSamples(sweep, sure) as VectorSweep, endOhms, nominalOhms)
+      : null;
+  const characteristicOhms = !isStated && own !== null && isAnother(own, nominalOhms) ? own.ohms : nominalOhms;
+  const against = referredTo(sweep, characteristicOhms);
+  const isKnown = own !== null && !isAnother(own, characteristicOhms);
+  const count = samplesSeen(against, isKnown ? LEAST_SEEN.whereImpedanceIsKnown : LEAST_SEEN.elsewhere);
+  if (count < FEWEST_SAMPLES)
+    throw new RangeError(
+      "nothing of the far end is seen: the line loses more than 12 dB one way, or its end is matched",
+    );
+  return { seen: count === sweep.frequencyHz.length ? against : firstSamples(against, count), own, characteristicOhms };
+}
+
+/** Whether the steps are so coarse that whole turns of the phase could hide: any impedance then fits some length. */
+function isTurnHidden(sweep: VectorSweep, endOhms: number, nominalOhms: number): boolean {
+  const length = measuredLength(withReference(sweep, nominalOhms), reflectionOfEnd(endOhms, nominalOhms));
+  return turnInAStep(sweep, length) >= GREATEST_TURN;
 }
 
 function checkLineOptions(options: LineOptions): void {

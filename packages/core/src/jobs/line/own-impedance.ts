@@ -14,8 +14,10 @@ export interface OwnImpedance {
   readonly halfOhms: number;
 }
 
-/** Lines lie within this share of what they are made for (common practice, no source). */
-const GREATEST_SHARE_OFF = 0.2;
+/** Impedances that are tried lie between these shares of what the line is made for: another kind of line may have been swept. */
+const TRIED = [0.4, 2] as const;
+/** Tried one by one, for between them the length that fits a wrong one is any. */
+const STEPS = 48;
 /** The second derivative is told from this share to both sides. */
 const STEP_SHARE = 0.02;
 /** What is left is no noise but connectors and calibration, the same over many samples: it counts for so many times more (our own choice). */
@@ -46,11 +48,18 @@ export const reflectionOfEnd = (endOhms: number, characteristicOhms: number): nu
  * @returns null where the sweep does not tell it: the line is too short or too lossy, or its end nearly matched
  */
 export function ownImpedance(sweep: VectorSweep, endOhms: number, aroundOhms: number): OwnImpedance | null {
-  const [low, high] = [aroundOhms * (1 - GREATEST_SHARE_OFF), aroundOhms * (1 + GREATEST_SHARE_OFF)];
-  if ([low, high].some((ohms) => Math.abs(reflectionOfEnd(endOhms, ohms)) < LEAST_END)) return null;
-  // Both sides must reflect in the same sense, or the end is matched between them.
-  if (reflectionOfEnd(endOhms, low) * reflectionOfEnd(endOhms, high) < 0) return null;
+  const sense = Math.sign(reflectionOfEnd(endOhms, aroundOhms));
+  const tried = Array.from(
+    { length: STEPS + 1 },
+    (_, i) => aroundOhms * TRIED[0] * (TRIED[1] / TRIED[0]) ** (i / STEPS),
+  )
+    // Where the end is nearly matched it tells nothing, and beyond it reflects in the other sense.
+    .filter((ohms) => sense * reflectionOfEnd(endOhms, ohms) >= LEAST_END);
   const squaresAt = (ohms: number) => squaresLeft(sweep, endOhms, ohms);
+  const squares = tried.map(squaresAt);
+  const best = squares.indexOf(Math.min(...squares));
+  const [low, high] = [tried[best - 1], tried[best + 1]];
+  if (low === undefined || high === undefined) return null;
   const ohms = leastBetween(squaresAt, low, high, TOLERANCE_OHMS);
   const least = squaresAt(ohms);
   const step = STEP_SHARE * ohms;

@@ -66,7 +66,12 @@ export const LINE_FINDINGS = {
   "far-end-unseen": {
     meaning: "The line loses so much that its far end is not seen up to the end of the sweep.",
     words: ({ aboveHz }: { aboveHz: number }) =>
-      `Above ${megahertz(aboveHz, 3)} MHz next to nothing comes back from the far end (40 dB and more down): length and loss are told from below.`,
+      `Above ${megahertz(aboveHz, 3)} MHz too little comes back from the far end to be told from what the analyser and the near end add: length and loss are told from below.`,
+  },
+  "flat-loss": {
+    meaning: "Part of what is lost does not grow with frequency, as a poor end or joint has it and a line does not.",
+    words: ({ flatDb }: { flatDb: number }) =>
+      `${flatDb.toFixed(2)} dB of what is lost is the same at all frequencies, as a poor short, a plug or a joint has it and a line does not. The loss is told without it; sweep the line open as well, and look at its ends.`,
   },
   "line-impedance": {
     meaning: "The line's own impedance is another than it is made for.",
