@@ -112,6 +112,7 @@ describe("a drift is told", () => {
     slopeMarginHzPerMonth: 500,
     scatterHz: 100,
     jumps: [],
+    odd: [],
     ...changes,
   });
   const said = (changes: Partial<Drift>) =>

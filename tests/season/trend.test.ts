@@ -88,6 +88,18 @@ describe("a step in a drift", () => {
   });
 });
 
+test("one sweep that is off by itself is named, and is neither a drift nor a jump", () => {
+  const offsets = [0, 3, -2, 4, 60, 1, -3, 2, 0, 3];
+  const dips = offsets.map((kilohertz, i) =>
+    graded(`${i}.s1p`, { dipHz: 7_100_000 + 1000 * kilohertz, log: { date: dateAt(i) } }),
+  );
+  const drift = present(driftsOf(dips, null)[0], "a drift");
+  expect(drift.jumps).toEqual([]);
+  expect(drift.odd).toMatchObject([{ date: dateAt(4) }]);
+  expect(present(drift.odd[0], "an odd one").departureHz / 60_000).toBeCloseTo(1, 1);
+  expect(driftFindings([drift]).map(({ code }) => code)).toEqual(["dip-odd"]);
+});
+
 describe("scatter that persists, and scatter with heavy tails", () => {
   const SEASONS = 300;
 

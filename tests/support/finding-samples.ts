@@ -111,6 +111,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "log-row-unmatched": { names: ["b.s1p"] },
   "log-date-unread": { dates: ["spring"] },
   "dip-drifts": { deployment: null, band: "40m", totalHz: -20_000, firstDate: "2026-03-14", lastDate: "2026-06-14" },
+  "dip-odd": { deployment: "Heron Lock", band: "40m", departureHz: 60_000, date: "2026-06-14" },
   "dip-jumped": { deployment: "Heron Lock", band: "40m", changeHz: 40_000, date: "2026-06-14" },
   "no-overlap": {},
   "lines-taken-out": {

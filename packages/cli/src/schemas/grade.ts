@@ -82,6 +82,7 @@ export const gradeReport = z.object({
       slopeMarginHzPerMonth: finite,
       scatterHz: finite,
       jumps: z.array(z.object({ date: z.string(), changeHz: z.number() })),
+      odd: z.array(z.object({ date: z.string(), departureHz: z.number() })),
     }),
   ),
   ranking: z.array(z.object({ rank: z.number(), graded: sweepGrade, band: bandGrade })),

@@ -24,6 +24,8 @@ export interface Drift {
   readonly scatterHz: number | null;
   /** Changes from one sweep to the next that the slope does not account for, far beyond that scatter; none of fewer than five sweeps */
   readonly jumps: readonly { readonly date: string; readonly changeHz: number }[];
+  /** Dips far beyond that scatter from those before and after them, which agree; none of fewer than five sweeps */
+  readonly odd: readonly { readonly date: string; readonly departureHz: number }[];
 }
 
 const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
@@ -107,18 +109,37 @@ function driftOn(deployment: string | null, band: string, dips: readonly Dated[]
     slopeMarginHzPerMonth: trend?.margin ?? null,
     scatterHz: trend?.scatter ?? null,
     jumps: trend === null ? [] : jumpsIn(dips, trend),
+    odd: trend === null ? [] : oddIn(dips, trend),
   };
 }
 
-function jumpsIn(dips: readonly Dated[], { slope, scatter }: Trend): Drift["jumps"] {
+/** How far from the others a dip, or a change, has to be, Hz. */
+function farHz(dips: readonly Dated[], { scatter }: Trend): number {
+  if (dips.length < FEWEST_FOR_JUMPS) return Number.POSITIVE_INFINITY;
   const ratio = JUMP_RATIOS.find(({ sweeps }) => dips.length <= sweeps)?.ratio ?? Number.POSITIVE_INFINITY;
-  if (dips.length < FEWEST_FOR_JUMPS) return [];
+  return Math.max(LEAST_JUMP_HZ, ratio * scatter);
+}
+
+function oddIn(dips: readonly Dated[], trend: Trend): Drift["odd"] {
+  const far = farHz(dips, trend);
+  const offsets = dips.map(({ months, dipHz }) => dipHz - trend.slope * months);
+  return dips.slice(1, -1).flatMap(({ date }, i) => {
+    const before = median(offsets.slice(Math.max(0, i + 1 - DIPS_BESIDE), i + 1));
+    const after = median(offsets.slice(i + 2, i + 2 + DIPS_BESIDE));
+    const departureHz = (offsets[i + 1] ?? 0) - (before + after) / 2;
+    const isAlone = Math.abs(after - before) < (1 - LASTING_SHARE) * Math.abs(departureHz);
+    return Math.abs(departureHz) > far && isAlone ? [{ date, departureHz }] : [];
+  });
+}
+
+function jumpsIn(dips: readonly Dated[], trend: Trend): Drift["jumps"] {
+  const { slope } = trend;
+  const far = farHz(dips, trend);
   return dips.slice(1).flatMap((dip, i) => {
     const before = dips[i] ?? dip;
     const changeHz = dip.dipHz - before.dipHz;
     const departure = changeHz - slope * (dip.months - before.months);
-    const isFar = Math.abs(departure) > Math.max(LEAST_JUMP_HZ, ratio * scatter);
-    return isFar && lasts(dips, i + 1, slope, departure) ? [{ date: dip.date, changeHz }] : [];
+    return Math.abs(departure) > far && lasts(dips, i + 1, slope, departure) ? [{ date: dip.date, changeHz }] : [];
   });
 }
 
@@ -137,18 +158,23 @@ function lasts(dips: readonly Dated[], index: number, slope: number, departure: 
 
 /** What of the drifts is worth a word: a dip that surely wanders, by 10 kHz at least in all, and jumps. */
 export function driftFindings(drifts: readonly Drift[]): readonly Finding[] {
-  return drifts.flatMap(({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps }) => {
-    const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
-    const slope = slopeHzPerMonth ?? 0;
-    const total = slope * months;
-    const isDrifting = Math.abs(slope) > (slopeMarginHzPerMonth ?? 0) && Math.abs(total) > LEAST_DRIFT_HZ;
-    return [
-      ...(isDrifting
-        ? [finding("info", "dip-drifts", { deployment, band, totalHz: total, firstDate, lastDate }, { band })]
-        : []),
-      ...jumps.map(({ date, changeHz }) =>
-        finding("info", "dip-jumped", { deployment, band, changeHz, date }, { band }),
-      ),
-    ];
-  });
+  return drifts.flatMap(
+    ({ deployment, band, slopeHzPerMonth, slopeMarginHzPerMonth, firstDate, lastDate, jumps, odd }) => {
+      const months = ((timeOf(lastDate) ?? 0) - (timeOf(firstDate) ?? 0)) / MILLISECONDS_A_MONTH;
+      const slope = slopeHzPerMonth ?? 0;
+      const total = slope * months;
+      const isDrifting = Math.abs(slope) > (slopeMarginHzPerMonth ?? 0) && Math.abs(total) > LEAST_DRIFT_HZ;
+      return [
+        ...(isDrifting
+          ? [finding("info", "dip-drifts", { deployment, band, totalHz: total, firstDate, lastDate }, { band })]
+          : []),
+        ...jumps.map(({ date, changeHz }) =>
+          finding("info", "dip-jumped", { deployment, band, changeHz, date }, { band }),
+        ),
+        ...odd.map(({ date, departureHz }) =>
+          finding("info", "dip-odd", { deployment, band, departureHz, date }, { band }),
+        ),
+      ];
+    },
+  );
 }

@@ -111,6 +111,11 @@ export const JOB_FINDINGS = {
     words: (params: OfDip & { changeHz: number; date: string }) =>
       `${whereOf(params)}: the dip ${params.changeHz < 0 ? "fell" : "rose"} ${sizeOf(params.changeHz)} at once by ${params.date}.`,
   },
+  "dip-odd": {
+    meaning: "The dip of one sweep lies far from those before and after it, which agree.",
+    words: (params: OfDip & { departureHz: number; date: string }) =>
+      `${whereOf(params)}: on ${params.date} the dip lay ${sizeOf(params.departureHz)} ${params.departureHz < 0 ? "below" : "above"} those before and after. Weather, another set-up, or another antenna's sweep? It counts for no drift.`,
+  },
   "no-overlap": {
     meaning: "The two sweeps have no frequency in common.",
     words: () => "No band was swept both before and after, so nothing can be compared.",
