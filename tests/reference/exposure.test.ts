@@ -256,3 +256,21 @@ test.each([
   expect(10 * told.electric).toBeLessThan(electric * 1.05);
   expect(10 * told.magnetic).toBeCloseTo(magnetic, 3);
 });
+
+test("a band is exempt only where both of its edges are", () => {
+  const exemptAt = (distanceM: number, watts: number) =>
+    exposureOf({
+      watts,
+      mode: modeOf("data"),
+      pieces: [{ lowHz: 28e6, highHz: 29.7e6 }],
+      radiator: { wireLengthM: 5 },
+      feedline: null,
+      curves: [],
+      people: { distanceM },
+    }).isExempt;
+  // A wavelength over 2π: 1.704 m at the low edge, 1.606 m at the high one.
+  expect(exemptAt(1.65, 1)).toBe("too-near");
+  expect(exemptAt(1.75, 1)).toBe("exempt");
+  // 3450 R² / f²: 17.6 W at the low edge, 15.6 W at the high one, for 2 m.
+  expect(exemptAt(2, 16.5)).toBe("not-exempt");
+});

@@ -4,12 +4,14 @@ import {
   DIPOLE_GAIN_DBI,
   type ExposureDistance,
   exposureDistance,
+  gainOf,
   greatestPowerAt,
   type Radiator,
 } from "../facts/exposure/exposure.js";
 import { EXPOSURE_RULES, type ExposureRuleId, isExempt } from "../facts/exposure/exposure-rules.js";
 import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
 import type { Mode } from "../facts/modes.js";
+import { SPEED_OF_LIGHT } from "../numbers/constants.js";
 import { greatestLossAt } from "./loss-bound.js";
 
 /** What is said of people near the antenna. */
@@ -71,13 +73,28 @@ export function exposureOf({ watts, mode, pieces, radiator, feedline, curves, pe
     const farther = second.distanceM > first.distanceM ? second : first;
     return [{ rule, ...farther, greatestWatts: greatestOf(rule, edges, averageShare, delivered, distanceM, radiator) }];
   });
-  const erpWatts = averageWatts * 10 ** (((radiator.gainDbi ?? DIPOLE_GAIN_DBI) - DIPOLE_GAIN_DBI) / 10);
   return {
     averageWatts,
     byRule,
-    isExempt: distanceM === undefined ? null : isExempt(erpWatts, edges[1], distanceM),
+    isExempt: distanceM === undefined ? null : exemptOver(edges, averageWatts, distanceM, radiator),
   };
 }
+
+/** Whether a station needs no evaluation at any of some frequencies; null where the rule says nothing at one. */
+function exemptOver(
+  edges: readonly number[],
+  averageWatts: number,
+  distanceM: number,
+  radiator: Radiator,
+): Exposure["isExempt"] {
+  const told = edges.map((edge) => {
+    const overDipole = gainOf(radiator, SPEED_OF_LIGHT / edge) / 10 ** (DIPOLE_GAIN_DBI / 10);
+    return isExempt(averageWatts * overDipole, edge, distanceM);
+  });
+  return STRICTEST_FIRST.find((answer) => told.includes(answer)) ?? null;
+}
+
+const STRICTEST_FIRST = [null, "too-near", "not-exempt", "exempt"] as const;
 
 /** What the matched line loses, but no more than the sweep allows: what a mismatch adds, or a line cannot have lost, is not credited. */
 const creditedLossDb = (feedline: Feedline, curves: readonly Curve[], frequencyHz: number): number =>

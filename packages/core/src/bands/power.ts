@@ -1,6 +1,5 @@
 import { clipSpans, type Piece, share, totalWidth, widthOf } from "../curve/pieces.js";
-import type { PlanSegment, PowerLimit, UsableBand } from "../facts/band-plan/band-plan.js";
-import { powerLimitsIn, takesSignal } from "../facts/band-plan/privileges.js";
+import type { PowerLimit, UsableBand } from "../facts/band-plan/band-plan.js";
 import { DIPOLE_GAIN_DBI } from "../facts/exposure/exposure.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Mode } from "../facts/modes.js";
@@ -10,6 +9,7 @@ import type { Analysis } from "./analysis.js";
 import { antennaEndOf, magnitudeOfPoint } from "./antenna-end.js";
 import { type Exposure, exposureOf, type People } from "./exposure.js";
 import { answeringOn, type Part } from "./parts.js";
+import { segmentsByLimit } from "./power-pieces.js";
 import { extremesIn, type PointOfPart } from "./reach.js";
 
 /** What sets the greatest power. The radio does so by its own output, which it may reduce as the SWR rises. */
@@ -234,30 +234,3 @@ export function reducedPower(powerW: number, reduction: PowerReduction | undefin
   if (swr >= toSwr) return Math.min(powerW, toW);
   return powerW - (powerW - Math.min(powerW, toW)) * ((swr - fromSwr) / (toSwr - fromSwr));
 }
-
-/** The parts of a band where a mode may be sent, joined where they adjoin, apart for each set of power limits. */
-function segmentsByLimit(
-  { segments }: UsableBand,
-  licenceClass: string | null,
-  mode: Mode,
-): readonly { limits: readonly PowerLimit[]; pieces: readonly Piece[] }[] {
-  const groups: { limits: readonly PowerLimit[]; pieces: { lowHz: number; highHz: number }[] }[] = [];
-  for (const segment of segments) {
-    if (!takesSignal(segment, licenceClass, mode)) continue;
-    const limits = powerLimitsIn(segment, licenceClass, mode);
-    const group = groups.find((known) => isSame(known.limits, limits));
-    if (group === undefined) {
-      groups.push({ limits, pieces: [pieceOf(segment)] });
-      continue;
-    }
-    const last = group.pieces.at(-1);
-    if (last !== undefined && last.highHz === segment.lowHz) last.highHz = segment.highHz;
-    else group.pieces.push(pieceOf(segment));
-  }
-  return groups;
-}
-
-const pieceOf = ({ lowHz, highHz }: PlanSegment) => ({ lowHz, highHz });
-
-const isSame = (a: readonly PowerLimit[], b: readonly PowerLimit[]) =>
-  a.length === b.length && a.every(({ watts, basis }, i) => watts === b[i]?.watts && basis === b[i]?.basis);

@@ -1,7 +1,7 @@
 import { at, type Column } from "../../numbers/column.js";
 import { type Expectation, type Explanation, fitWhole } from "../fit/whole-fit.js";
-import { isEven, type Stretch } from "../samples/stretches.js";
-import { unevenWindow } from "./smoothing-window.js";
+import type { Stretch } from "../samples/stretches.js";
+import { type WindowFit, windowFit } from "./window-fit.js";
 
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
@@ -109,25 +109,6 @@ const noWindows = (): Accepted => ({
   variance: new Float64Array(HALF_WIDTHS.length + 1),
 });
 
-/** A fit to growing windows: `begin` at a sample, then `widen` to one half-width after the other. */
-interface WindowFit {
-  begin(index: number): void;
-  widen(index: number, halfWidth: number): void;
-  real: number;
-  imaginary: number;
-  /** Of the fitted value, over that of a sample of weight 1 */
-  variance: number;
-}
-
-const windowFit = (
-  position: Column,
-  stretch: Stretch,
-  real: Column,
-  imaginary: Column,
-  weights: Column | null,
-): WindowFit =>
-  isEven(position, stretch) ? evenFit(real, imaginary, weights) : unevenFit(position, real, imaginary, weights);
-
 /** By how much a window's result may differ from the sample itself, and from a narrower window's. */
 interface Agreement {
   readonly ofSample: number;
@@ -180,85 +161,4 @@ function agreesWithAll(
     if (square > tolerance * tolerance * spread) return false;
   }
   return true;
-}
-
-/**
- * The fit for evenly spaced samples. The value of the fitted cubic at the middle of 2m + 1 samples is the sum of
- * (3m(m + 1) - 1 - 5k²)·y_k over (2m - 1)(2m + 1)(2m + 3) / 3, so that a window widens by adding its new samples to
- * Σ y and Σ k² y.
- *
- * Source: A. Savitzky, M. J. E. Golay, Analytical Chemistry 36, 1964, p. 1627 (table of convolutes; the closed form for a
- * cubic at the middle is derived).
- */
-function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
-  let reached = 0;
-  // Kept in an object: numbers that closures share are allocated anew at each change.
-  const sums = { real0: 0, real2: 0, imaginary0: 0, imaginary2: 0, variance0: 0, variance2: 0, variance4: 0 };
-  const fit: WindowFit = {
-    real: 0,
-    imaginary: 0,
-    variance: 1,
-    begin(index) {
-      reached = 0;
-      sums.real0 = fit.real = at(realColumn, index);
-      sums.imaginary0 = fit.imaginary = at(imaginaryColumn, index);
-      sums.variance0 = fit.variance = weights === null ? 1 : at(weights, index) ** 2;
-      sums.real2 = sums.imaginary2 = sums.variance2 = sums.variance4 = 0;
-    },
-    widen(index, m) {
-      for (let k = reached + 1; k <= m; k++) {
-        const square = k * k;
-        const real = at(realColumn, index - k) + at(realColumn, index + k);
-        const imaginary = at(imaginaryColumn, index - k) + at(imaginaryColumn, index + k);
-        sums.real0 += real;
-        sums.real2 += square * real;
-        sums.imaginary0 += imaginary;
-        sums.imaginary2 += square * imaginary;
-        if (weights === null) continue;
-        const variance = at(weights, index - k) ** 2 + at(weights, index + k) ** 2;
-        sums.variance0 += variance;
-        sums.variance2 += square * variance;
-        sums.variance4 += square * square * variance;
-      }
-      reached = m;
-      const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
-      const constant = (3 * m * (m + 1) - 1) / norm;
-      const slope = -5 / norm;
-      fit.real = constant * sums.real0 + slope * sums.real2;
-      fit.imaginary = constant * sums.imaginary0 + slope * sums.imaginary2;
-      // Of equal samples the fit is a projection, whose variance is its weight at the middle.
-      fit.variance =
-        weights === null
-          ? constant
-          : constant * constant * sums.variance0 +
-            2 * constant * slope * sums.variance2 +
-            slope * slope * sums.variance4;
-    },
-  };
-  return fit;
-}
-
-/** The fit for unevenly spaced samples, each window by itself. */
-function unevenFit(position: Column, realColumn: Column, imaginaryColumn: Column, weights: Column | null): WindowFit {
-  const fit: WindowFit = {
-    real: 0,
-    imaginary: 0,
-    variance: 1,
-    begin(index) {
-      fit.real = at(realColumn, index);
-      fit.imaginary = at(imaginaryColumn, index);
-      fit.variance = weights === null ? 1 : at(weights, index) ** 2;
-    },
-    widen(index, halfWidth) {
-      const coefficients = unevenWindow(position, index, halfWidth);
-      fit.real = fit.imaginary = fit.variance = 0;
-      for (let k = 0; k < coefficients.length; k++) {
-        const place = index - halfWidth + k;
-        fit.real += at(coefficients, k) * at(realColumn, place);
-        fit.imaginary += at(coefficients, k) * at(imaginaryColumn, place);
-        fit.variance += (at(coefficients, k) * (weights === null ? 1 : at(weights, place))) ** 2;
-      }
-    },
-  };
-  return fit;
 }

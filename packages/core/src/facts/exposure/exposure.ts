@@ -132,13 +132,14 @@ function lengthOverWave({ wireLengthM }: Radiator, wavelengthM: number): number 
  */
 const gainOfLength = (lengthOverWave: number): number => 1 + 1.2 * Math.max(0, lengthOverWave - 0.5);
 
+/** Gain over an isotropic radiator, as a factor: as stated, or that of a wire of the length. */
+export const gainOf = ({ gainDbi, wireLengthM = 0 }: Radiator, wavelengthM: number): number =>
+  gainDbi === undefined ? 10 ** (DIPOLE_GAIN_DBI / 10) * gainOfLength(wireLengthM / wavelengthM) : 10 ** (gainDbi / 10);
+
 /** Fields of a wave from 1 W at a distance, with reflection from the ground. */
-function fieldsInWave({ gainDbi, wireLengthM = 0 }: Radiator, distanceM: number, wavelengthM: number): FieldLimits {
-  const gain =
-    gainDbi === undefined
-      ? 10 ** (DIPOLE_GAIN_DBI / 10) * gainOfLength(wireLengthM / wavelengthM)
-      : 10 ** (gainDbi / 10);
-  const electric = Math.sqrt((FREE_SPACE_OHMS / (4 * Math.PI)) * GROUND_REFLECTION * gain) / distanceM;
+function fieldsInWave(radiator: Radiator, distanceM: number, wavelengthM: number): FieldLimits {
+  const power = GROUND_REFLECTION * gainOf(radiator, wavelengthM);
+  const electric = Math.sqrt((FREE_SPACE_OHMS / (4 * Math.PI)) * power) / distanceM;
   return { electric, magnetic: electric / FREE_SPACE_OHMS };
 }
 
