@@ -3,7 +3,7 @@
  *
  * Sources: 47 CFR 1.1310(e)(1) and 1.1307(b)(3)(i)(C) (in reprints and quotations); FCC OET Bulletin 65, edition 97-01, eq. 3 to 7, and
  * its Supplement B; a published worked case of 1500 W at 100 ft (qsl.net/w3zr/rfsafety.html) and others for 144 MHz; ICNIRP 2020, table
- * 5, and 1999/519/EC (transcriptions). Fields beside short wires: the closed form for a sinusoidal current, reckoned apart from the
+ * 5, and 1999/519/EC (retyped copies). Fields beside short wires: the closed form for a sinusoidal current, reckoned apart from the
  * library (derived; no published table was found).
  */
 import {

@@ -2,7 +2,7 @@
  * What licences allow, asked of the command: powers and permissions of single classes on single frequencies.
  *
  * Sources: 47 CFR 97.301, 97.305, 97.313; Ofcom OFW611 schedule 1 (2024) and the exam reference EX309, in copies; AFuV Anlage 1
- * (BGBl. 2024 I Nr. 175); RBR-4 issue 3 (2022), quoted; Radiocommunications (Amateur Stations) Class Licence 2023, transcribed; ARCEP
+ * (BGBl. 2024 I Nr. 175); RBR-4 issue 3 (2022), quoted; Radiocommunications (Amateur Stations) Class Licence 2023, retyped; ARCEP
  * 2012-1241; Anatel Ato 926 (2024). Each plan names what of these was read.
  */
 import { expect, test } from "vitest";

@@ -82,7 +82,7 @@ export {
   type ExposureRule,
   type ExposureRuleId,
   exposureLimits,
-  type FieldLimits,
+  type Fields,
   isExempt,
 } from "./facts/exposure/exposure-rules.js";
 export {

@@ -1,4 +1,4 @@
-import type { CheckResult, DialResult, PowerLimit, PowerResult } from "@feedpoint/core";
+import type { CheckResult, DialResult, Finding, PowerLimit, PowerResult } from "@feedpoint/core";
 import { needText } from "../words/verdicts.js";
 import { exposureTable, keepAway, keepAwayNote } from "./exposure.js";
 import { feedlineTable, pathTable } from "./feedline-tables.js";
@@ -162,6 +162,6 @@ function powerRow(row: PowerResult, result: CheckResult): readonly string[] {
 
 /** Whether what the plan says of the licence's power rests on one secondary page. */
 const isWeak = ({ band }: PowerResult, { findings }: CheckResult): boolean =>
-  findings.some(
-    ({ code, params }) => code === "plan-power-weak" && (params as { bands: readonly string[] }).bands.includes(band),
-  );
+  findings
+    .filter((each): each is Finding<"plan-power-weak"> => each.code === "plan-power-weak")
+    .some(({ params }) => params.bands.includes(band));

@@ -41,7 +41,7 @@ export function antennaEndAt(curve: Curve, feedline: Feedline, frequencyHz: numb
 }
 
 /** The same of a ρ that is known at the analyser's end, against the line's own impedance. */
-export function antennaEndOf(inputMagnitude: number, feedline: Feedline, frequencyHz: number): AntennaEnd {
+function antennaEndOf(inputMagnitude: number, feedline: Feedline, frequencyHz: number): AntennaEnd {
   const matched = matchedLossDb(feedline, frequencyHz);
   const loadMagnitude = magnitudeAtLoad(inputMagnitude, matched);
   const total = totalLossDb(matched, loadMagnitude);
@@ -102,4 +102,10 @@ export function magnitudeOfPoint(
   const { curve } = part.analysis;
   if (part.knows !== "stretch") return magnitudeOnLine(curve, feedline, frequencyHz);
   return curve.sweep.referenceOhms === feedline.characteristicOhms ? reflectionMagnitude : null;
+}
+
+/** The antenna's end of a line at a point of a band; null where it cannot be known. */
+export function antennaEndOfPoint(point: PointOfPart, feedline: Feedline): AntennaEnd | null {
+  const inputMagnitude = magnitudeOfPoint(point, feedline);
+  return inputMagnitude === null ? null : antennaEndOf(inputMagnitude, feedline, point.frequencyHz);
 }

@@ -8,10 +8,10 @@ import { changeReference } from "../reflection/impedance.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { type AntennaEnd, antennaEndAt, antennaEndOf, magnitudeOfPoint, magnitudeOnLine } from "./antenna-end.js";
+import { type AntennaEnd, antennaEndAt, antennaEndOfPoint, magnitudeOfPoint, magnitudeOnLine } from "./antenna-end.js";
 import type { Answering } from "./parts.js";
 import type { PowerResult } from "./power.js";
-import { type Extremes, extremesIn, type PointOfPart } from "./reach.js";
+import { type Extremes, extremesIn } from "./reach.js";
 
 /** A loss between two bounds, dB. */
 export interface LossRange {
@@ -43,12 +43,8 @@ export function bandFeedline(
   if (extremes === null) return null;
   const watts = power.flatMap(({ bestWatts }) => (bestWatts === null ? [] : [bestWatts]));
   const powerW = watts.length === 0 ? null : Math.max(...watts);
-  const endAt = (point: PointOfPart) => {
-    const magnitude = magnitudeOfPoint(point, feedline);
-    return magnitude === null ? null : antennaEndOf(magnitude, feedline, point.frequencyHz);
-  };
-  const atBest = endAt(extremes.best);
-  const atWorst = endAt(extremes.worst);
+  const atBest = antennaEndOfPoint(extremes.best, feedline);
+  const atWorst = antennaEndOfPoint(extremes.worst, feedline);
   const places = placesOver(answering);
   return {
     atBest,

@@ -62,7 +62,7 @@ export function dialResult(
       frequencyHz,
       emission: mode.emission,
       bandwidthHz: mode.bandwidthHz,
-      mode: mode.name,
+      name: mode.name,
       licenceClass,
       occupied,
     });

@@ -6,7 +6,7 @@ import type { Mode } from "../facts/modes.js";
 import type { AntennaDetails, PowerByMode, PowerReduction, Radio, Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
-import { antennaEndOf, magnitudeOfPoint } from "./antenna-end.js";
+import { antennaEndOfPoint } from "./antenna-end.js";
 import { type Exposure, exposureOf, type People } from "./exposure.js";
 import { answeringOn, type Part } from "./parts.js";
 import { segmentsByLimit } from "./power-pieces.js";
@@ -133,11 +133,8 @@ export function coversRating(
   feedline: Feedline | null,
 ): boolean | null {
   if (point === null || ratingOf(antenna, mode).length === 0) return null;
-  const onLine = feedline && magnitudeOfPoint(point, feedline);
-  const swr =
-    feedline === null || onLine === null
-      ? swrFromReflectionMagnitude(point.reflectionMagnitude)
-      : antennaEndOf(onLine, feedline, point.frequencyHz).antennaSwr;
+  const atAntenna = feedline && antennaEndOfPoint(point, feedline);
+  const swr = atAntenna?.antennaSwr ?? swrFromReflectionMagnitude(point.reflectionMagnitude);
   return swr <= (antenna.ratedUpToSwr ?? RATED_UP_TO_SWR);
 }
 

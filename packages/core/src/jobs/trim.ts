@@ -46,7 +46,7 @@ export interface TrimResult {
   readonly fixed: FixedParts | null;
   /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
   readonly dip: Point | null;
-  /** Wanted length over present length, less 1: negative means shorten; null without a dip */
+  /** Wanted length over present length, less 1, for what stays as it is: negative means shorten; null without a dip */
   readonly lengthChange: number | null;
   /** Where the dip then lies: not all scales with the wire; Hz, null without a dip */
   readonly expectedHz: { readonly lowHz: number; readonly highHz: number } | null;
@@ -80,8 +80,9 @@ export interface TrimOptions extends Scope {
  * How much longer or shorter a wire should be for its dip to lie where it is wanted, and what that would do to all bands.
  *
  * New length = old length · measured / wanted frequency: common practice, no source; a NEC-2 dipole over ground follows it to
- * 0.1 % over ± 3 % of length. Where parts stay as they are the dip follows by less, and more is to be cut. The prediction scales the frequency axis of the sweep; with the feedline stated the sweep
- * is first moved to the antenna and back again afterwards, because the line does not change its length.
+ * 0.1 % over ± 3 % of length. Where parts stay as they are the dip follows by less, and more is to be cut. The prediction scales
+ * the frequency axis of the sweep; with the feedline stated the sweep is first moved to the antenna and back again afterwards,
+ * because the line does not change its length.
  *
  * @throws TypeError for an argument that is not what it must be, which it names
  * @throws RangeError for a band or a licence class that the plan does not know, and where plan, class and modes leave nothing of

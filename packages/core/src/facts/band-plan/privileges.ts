@@ -8,7 +8,7 @@ export interface Signal {
   readonly emission: Emission;
   /** What the signal takes up, Hz */
   readonly bandwidthHz: number;
-  /** The mode, where it is known: a rule may bar one */
+  /** The mode, where it is known: a rule may bar one, or give single sidebands more power */
   readonly name?: ModeName;
 }
 
@@ -88,7 +88,7 @@ export const isPowerUnconfirmed = (segment: PlanSegment, licenceClass: string | 
 export function powerLimitsIn(
   segment: PlanSegment,
   licenceClass: string | null,
-  { emission, name }: Sent,
+  { emission, name }: Pick<Signal, "emission" | "name">,
 ): readonly PowerLimit[] {
   const isSideband = name !== undefined && SIDEBANDS.includes(name);
   const [first, ...others] = grantsTo(segment, licenceClass)
@@ -103,12 +103,6 @@ export function powerLimitsIn(
     segment,
     others.reduce((most, next) => (wattsOf(next) > wattsOf(most) ? next : most), first),
   );
-}
-
-/** As what a signal counts, and the mode where it is known: some limits are for single sidebands. */
-interface Sent {
-  readonly emission: Emission;
-  readonly name?: ModeName;
 }
 
 const SIDEBANDS: readonly ModeName[] = ["ssb", "usb", "lsb"];
@@ -155,8 +149,8 @@ export interface Transmission {
   readonly frequencyHz: number;
   /** As what it counts */
   readonly emission: Emission;
-  /** The mode, where it is known: a plan may give single sidebands more power */
-  readonly mode?: ModeName;
+  /** The mode, where it is known: a rule may bar one, or give single sidebands more power */
+  readonly name?: ModeName;
   /** What the signal itself takes up, Hz, held against a segment's limit of bandwidth; not looked at where absent */
   readonly bandwidthHz?: number;
   /** null: any class */
@@ -196,16 +190,13 @@ export function privilegeFor(
         (reached < segment.highHz || (reached === segment.highHz && isTopEdge(band, segment)));
       if (!holds) continue;
       if (!allows(segment, transmission)) return { allowed: false, limits: [] };
-      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, sentBy(transmission))]);
+      limits = strictest([...limits, ...powerLimitsIn(segment, transmission.licenceClass, transmission)]);
       if (high <= segment.highHz) return { allowed: true, limits };
       reached = segment.highHz;
     }
   }
   return { allowed: false, limits: [] };
 }
-
-const sentBy = ({ emission, mode }: Transmission): Sent =>
-  mode === undefined ? { emission } : { emission, name: mode };
 
 /** The top edge of a band, or of a channel with nothing adjoining, belongs to it. */
 function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
@@ -214,7 +205,7 @@ function isTopEdge(band: PlanBand, segment: PlanSegment): boolean {
 
 function allows(segment: PlanSegment, transmission: Transmission): boolean {
   const { emission, bandwidthHz = 0, licenceClass } = transmission;
-  if (!takesSignal(segment, licenceClass, { ...sentBy(transmission), bandwidthHz })) return false;
+  if (!takesSignal(segment, licenceClass, { ...transmission, bandwidthHz })) return false;
   return (
     segment.grants === undefined || grantsTo(segment, licenceClass).some((grant) => grantsEmission(grant, emission))
   );

@@ -3,20 +3,20 @@ import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 /** Which rule a distance is told by; {@link EXPOSURE_RULES} says more of each. */
 export type ExposureRuleId = "us-household" | "us-neighbours" | "icnirp-2020" | "eu-1999";
 
-/** The greatest fields that a rule allows where people are, effective values. */
-export interface FieldLimits {
+/** An electric and a magnetic field, effective values. */
+export interface Fields {
   /** V/m */
   readonly electric: number;
   /** A/m */
   readonly magnetic: number;
 }
 
-/** What a rule allows at a frequency. */
+/** The greatest fields that a rule allows where people are, at a frequency. */
 export interface ExposureLimits {
   /** Of the fields whose squares are averaged over the rule's time */
-  readonly averaged: FieldLimits;
+  readonly averaged: Fields;
   /** Of the fields at the crest of the envelope, however short; absent where the rule has none there */
-  readonly atAnyTime?: FieldLimits;
+  readonly atAnyTime?: Fields;
 }
 
 /** A set of limits of exposure to fields. */
@@ -41,7 +41,7 @@ export const EXPOSURE_RULES: readonly ExposureRule[] = [
     title: "ICNIRP 2020, general public",
     averagedOverMinutes: 30,
     source:
-      "ICNIRP, Health Physics 118:483, 2020, table 5 (read in two transcriptions); below 10 MHz also the levels of ICNIRP 2010 that are not averaged (a textbook's table; that they go on to hold: from memory)",
+      "ICNIRP, Health Physics 118:483, 2020, table 5 (read in two retyped copies); below 10 MHz also the levels of ICNIRP 2010 that are not averaged (a textbook's table; that they go on to hold: from memory)",
   },
   {
     id: "eu-1999",
@@ -108,7 +108,7 @@ const STEPS: Readonly<Record<ExposureRuleId, { readonly fromMHz: number; readonl
 };
 
 /** Nerves are stimulated by the crest, which no pause averages away. */
-const AT_ANY_TIME: FieldLimits = { electric: 83, magnetic: 21 };
+const AT_ANY_TIME: Fields = { electric: 83, magnetic: 21 };
 const AT_ANY_TIME_BELOW_MHZ = 10;
 
 /**

@@ -3,7 +3,7 @@ import {
   type ExposureLimits,
   type ExposureRuleId,
   exposureLimits,
-  type FieldLimits,
+  type Fields,
   FREE_SPACE_OHMS,
 } from "./exposure-rules.js";
 import { distanceFromWire, fieldsFromWire } from "./near-wire.js";
@@ -115,7 +115,7 @@ export function greatestPowerAt(
 const heldAgainst = (
   { averaged, atAnyTime }: ExposureLimits,
   { peakWatts, averageWatts }: RadiatedPower,
-): readonly { readonly limit: FieldLimits; readonly watts: number }[] => [
+): readonly { readonly limit: Fields; readonly watts: number }[] => [
   { limit: averaged, watts: averageWatts },
   ...(atAnyTime === undefined ? [] : [{ limit: atAnyTime, watts: peakWatts }]),
 ];
@@ -137,13 +137,13 @@ export const gainOf = ({ gainDbi, wireLengthM = 0 }: Radiator, wavelengthM: numb
   gainDbi === undefined ? 10 ** (DIPOLE_GAIN_DBI / 10) * gainOfLength(wireLengthM / wavelengthM) : 10 ** (gainDbi / 10);
 
 /** Fields of a wave from 1 W at a distance, with reflection from the ground. */
-function fieldsInWave(radiator: Radiator, distanceM: number, wavelengthM: number): FieldLimits {
+function fieldsInWave(radiator: Radiator, distanceM: number, wavelengthM: number): Fields {
   const power = GROUND_REFLECTION * gainOf(radiator, wavelengthM);
   const electric = Math.sqrt((FREE_SPACE_OHMS / (4 * Math.PI)) * power) / distanceM;
   return { electric, magnetic: electric / FREE_SPACE_OHMS };
 }
 
-function distanceInWave(limit: FieldLimits, watts: number, radiator: Radiator, wavelengthM: number): number {
+function distanceInWave(limit: Fields, watts: number, radiator: Radiator, wavelengthM: number): number {
   const atOneMetre = fieldsInWave(radiator, 1, wavelengthM);
   return Math.sqrt(watts) * Math.max(atOneMetre.electric / limit.electric, atOneMetre.magnetic / limit.magnetic);
 }

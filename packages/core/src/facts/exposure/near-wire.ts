@@ -1,4 +1,5 @@
-import { FREE_SPACE_OHMS } from "./exposure-rules.js";
+import { firstIndexAbove } from "../../numbers/column.js";
+import { type Fields, FREE_SPACE_OHMS } from "./exposure-rules.js";
 
 /** Fields beside a wire at a distance from its nearest point, for 1 W radiated and a wavelength of 1 m; they go with 1/λ and √W. */
 interface FieldsBeside {
@@ -30,16 +31,10 @@ const known = new Map<number, FieldsBeside>();
  * sinusoidal current (from memory; derived anew).
  *
  * @param lengthOverWave length of the wire over the wavelength, above 0; more than half counts as half
- * @param limit V/m and A/m, effective values
  * @returns m
  */
-export function distanceFromWire(
-  lengthOverWave: number,
-  wavelengthM: number,
-  watts: number,
-  limit: { readonly electric: number; readonly magnetic: number },
-): number {
-  const fields = fieldsBeside(Math.min(0.5, lengthOverWave));
+export function distanceFromWire(lengthOverWave: number, wavelengthM: number, watts: number, limit: Fields): number {
+  const fields = fieldsBeside(lengthOverWave);
   const scale = wavelengthM / Math.sqrt(watts);
   return (
     wavelengthM *
@@ -51,12 +46,8 @@ export function distanceFromWire(
 }
 
 /** The greatest field beside a wire at a distance, for 1 W. */
-export function fieldsFromWire(
-  lengthOverWave: number,
-  wavelengthM: number,
-  distanceM: number,
-): { electric: number; magnetic: number } {
-  const { distance, electric, magnetic } = fieldsBeside(Math.min(0.5, lengthOverWave));
+export function fieldsFromWire(lengthOverWave: number, wavelengthM: number, distanceM: number): Fields {
+  const { distance, electric, magnetic } = fieldsBeside(lengthOverWave);
   const place = distanceM / wavelengthM;
   return {
     electric: valueAt(distance, electric, place) / wavelengthM,
@@ -64,7 +55,8 @@ export function fieldsFromWire(
   };
 }
 
-function fieldsBeside(length: number): FieldsBeside {
+function fieldsBeside(lengthOverWave: number): FieldsBeside {
+  const length = Math.min(0.5, lengthOverWave);
   const cached = known.get(length);
   if (cached !== undefined) return cached;
   const kh = Math.PI * length;
@@ -108,13 +100,7 @@ function resistanceAtMaximum(kh: number): number {
 }
 
 /** Fields of a sinusoidal current of this maximum, lengths in wavelengths. */
-function fieldsOf(
-  current: number,
-  kh: number,
-  half: number,
-  rho: number,
-  z: number,
-): { electric: number; magnetic: number } {
+function fieldsOf(current: number, kh: number, half: number, rho: number, z: number): Fields {
   const k = 2 * Math.PI;
   const upper = Math.hypot(rho, z - half);
   const lower = Math.hypot(rho, z + half);
@@ -158,8 +144,8 @@ function distanceWhere(distance: Float64Array, field: Float64Array, limit: numbe
 function valueAt(distance: Float64Array, field: Float64Array, place: number): number {
   const last = distance.length - 1;
   if (place >= (distance[last] ?? 0)) return ((field[last] ?? 0) * (distance[last] ?? 0)) / place;
-  let i = 0;
-  while (i < last - 1 && (distance[i + 1] ?? 0) < place) i++;
+  // Nearer than the nearest as between the two nearest.
+  const i = Math.min(last - 1, Math.max(0, firstIndexAbove(distance, place) - 1));
   const [near, far] = [distance[i] ?? 0, distance[i + 1] ?? 0];
   const [strong, weak] = [field[i] ?? 0, field[i + 1] ?? 0];
   return strong * (weak / strong) ** (Math.log(place / near) / Math.log(far / near));

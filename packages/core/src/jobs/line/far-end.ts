@@ -1,4 +1,4 @@
-import { at, medianOf } from "../../numbers/column.js";
+import { medianOf } from "../../numbers/column.js";
 import { type Sweep, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
 
 /**
@@ -32,6 +32,3 @@ export function firstSamples(sweep: Sweep, count: number): Sweep {
       })
     : scalarSweep(sweep, { frequencyHz, reflectionMagnitude: first(sweep.reflectionMagnitude) });
 }
-
-/** The highest frequency of some first samples of a sweep, Hz. */
-export const highestOf = ({ frequencyHz }: Sweep, count: number): number => at(frequencyHz, count - 1);

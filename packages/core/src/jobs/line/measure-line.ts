@@ -4,10 +4,10 @@ import type { FeedlineKind } from "../../facts/feedline/feedline-kinds.js";
 import { demand, isFiniteAbove0, isRecord } from "../../input/argument.js";
 import { at } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { referredTo, type Sweep, type VectorSweep, withReference } from "../../sweep/sweep.js";
+import { referredTo, type Sweep, type VectorSweep } from "../../sweep/sweep.js";
 import { checkSweep } from "../../sweep/sweep-check.js";
 import { type SweepInfo, sweepInfo } from "../../sweep/sweep-info.js";
-import { firstSamples, highestOf, LEAST_SEEN, samplesSeen } from "./far-end.js";
+import { firstSamples, LEAST_SEEN, samplesSeen } from "./far-end.js";
 import {
   GREATEST_TURN,
   impedanceFindings,
@@ -20,7 +20,7 @@ import {
 } from "./line-findings.js";
 import { LEAST_LINE_M, measuredLength } from "./measured-length.js";
 import { fittedLoss } from "./measured-loss.js";
-import { isAnother, ownImpedance, reflectionOfEnd } from "./own-impedance.js";
+import { isAnother, LEAST_END, ownImpedance, reflectionOfEnd } from "./own-impedance.js";
 
 /** Loss of the line at one frequency. */
 export interface MeasuredLoss {
@@ -115,15 +115,11 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
   checkLineOptions(options);
   const { endOhms, kind = null } = options;
   const nominalOhms = options.characteristicOhms ?? kind?.characteristicOhms ?? sweep.referenceOhms;
-  if (Math.abs(reflectionOfEnd(endOhms, nominalOhms)) < 0.1)
+  if (Math.abs(reflectionOfEnd(endOhms, nominalOhms)) < LEAST_END)
     throw new RangeError("the far end is matched and sends nothing back; open or short it");
   if (sweep.frequencyHz.length < FEWEST_SAMPLES) throw new RangeError("a line cannot be told from so few points");
-  const { seen, own, characteristicOhms } = whatIsSeen(
-    sweep,
-    endOhms,
-    nominalOhms,
-    options.characteristicOhms !== undefined,
-  );
+  const isStated = options.characteristicOhms !== undefined;
+  const { seen, own, characteristicOhms } = whatIsSeen(sweep, endOhms, nominalOhms, isStated);
   const count = seen.frequencyHz.length;
   const end = reflectionOfEnd(endOhms, characteristicOhms);
   const length = seen.kind === "vector" ? measuredLength(seen, end) : null;
@@ -152,11 +148,11 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
     findings: [
       ...(isLine ? [] : [UNEVEN_LOSS]),
       ...(count < sweep.frequencyHz.length
-        ? [finding("caution", "far-end-unseen", { aboveHz: highestOf(sweep, count) })]
+        ? [finding("caution", "far-end-unseen", { aboveHz: at(sweep.frequencyHz, count - 1) })]
         : []),
       ...(flatDb > 0 && isLine ? [finding("caution", "flat-loss", { flatDb })] : []),
       ...(isNoLine ? [noLineSeen(options.lengthM ?? null)] : []),
-      ...impedanceFindings(own, nominalOhms, options.characteristicOhms !== undefined, endOhms),
+      ...impedanceFindings(own, nominalOhms, isStated, endOhms),
       ...(isNoLine ? [] : lengthFindings(options.lengthM, length, kind)),
       ...(length === null ? [] : stepFindings(seen, length)),
       ...impossibleFindings(velocityFactor, losses),
@@ -167,9 +163,10 @@ export function measureLine(sweep: Sweep, options: LineOptions): LineResult {
 
 /** What of a sweep shows the far end of a line, against the line's own impedance where that is told. */
 function whatIsSeen(sweep: Sweep, endOhms: number, nominalOhms: number, isStated: boolean) {
-  const sure = samplesSeen(referredTo(sweep, nominalOhms), LEAST_SEEN.elsewhere);
+  const nominal = referredTo(sweep, nominalOhms);
+  const sure = samplesSeen(nominal, LEAST_SEEN.elsewhere);
   const own =
-    sweep.kind === "vector" && sure >= FEWEST_SAMPLES && !isTurnHidden(sweep, endOhms, nominalOhms)
+    nominal.kind === "vector" && sure >= FEWEST_SAMPLES && !isTurnHidden(nominal, reflectionOfEnd(endOhms, nominalOhms))
       ? ownImpedance(firstSamples(sweep, sure) as VectorSweep, endOhms, nominalOhms)
       : null;
   const characteristicOhms = !isStated && own !== null && isAnother(own, nominalOhms) ? own.ohms : nominalOhms;
@@ -184,10 +181,8 @@ function whatIsSeen(sweep: Sweep, endOhms: number, nominalOhms: number, isStated
 }
 
 /** Whether the steps are so coarse that whole turns of the phase could hide: any impedance then fits some length. */
-function isTurnHidden(sweep: VectorSweep, endOhms: number, nominalOhms: number): boolean {
-  const length = measuredLength(withReference(sweep, nominalOhms), reflectionOfEnd(endOhms, nominalOhms));
-  return turnInAStep(sweep, length) >= GREATEST_TURN;
-}
+const isTurnHidden = (sweep: VectorSweep, end: number): boolean =>
+  turnInAStep(sweep, measuredLength(sweep, end)) >= GREATEST_TURN;
 
 function checkLineOptions(options: LineOptions): void {
   demand(isRecord(options), "options", "an object with the far end at least: { endOhms: 0 }", options);

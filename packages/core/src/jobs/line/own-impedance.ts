@@ -28,7 +28,7 @@ const TOLERANCE_OHMS = 1e-3;
 /** Wider than this share it tells nothing. */
 const GREATEST_HALF_SHARE = 0.03;
 /** A far end that reflects less tells nothing of the line. */
-const LEAST_END = 0.1;
+export const LEAST_END = 0.1;
 
 /** Less than this share beside what a line is made for is no other impedance. */
 const LEAST_SHARE_OFF = 0.01;

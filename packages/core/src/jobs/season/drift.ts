@@ -108,39 +108,8 @@ function driftOn(deployment: string | null, band: string, dips: readonly Dated[]
     slopeHzPerMonth: trend?.slope ?? null,
     slopeMarginHzPerMonth: trend?.margin ?? null,
     scatterHz: trend?.scatter ?? null,
-    jumps: trend === null ? [] : jumpsIn(dips, trend),
-    odd: trend === null ? [] : oddIn(dips, trend),
+    ...(trend === null ? { jumps: [], odd: [] } : farOff(dips, trend)),
   };
-}
-
-/** How far from the others a dip, or a change, has to be, Hz. */
-function farHz(dips: readonly Dated[], { scatter }: Trend): number {
-  if (dips.length < FEWEST_FOR_JUMPS) return Number.POSITIVE_INFINITY;
-  const ratio = JUMP_RATIOS.find(({ sweeps }) => dips.length <= sweeps)?.ratio ?? Number.POSITIVE_INFINITY;
-  return Math.max(LEAST_JUMP_HZ, ratio * scatter);
-}
-
-function oddIn(dips: readonly Dated[], trend: Trend): Drift["odd"] {
-  const far = farHz(dips, trend);
-  const offsets = dips.map(({ months, dipHz }) => dipHz - trend.slope * months);
-  return dips.slice(1, -1).flatMap(({ date }, i) => {
-    const before = median(offsets.slice(Math.max(0, i + 1 - DIPS_BESIDE), i + 1));
-    const after = median(offsets.slice(i + 2, i + 2 + DIPS_BESIDE));
-    const departureHz = (offsets[i + 1] ?? 0) - (before + after) / 2;
-    const isAlone = Math.abs(after - before) < (1 - LASTING_SHARE) * Math.abs(departureHz);
-    return Math.abs(departureHz) > far && isAlone ? [{ date, departureHz }] : [];
-  });
-}
-
-function jumpsIn(dips: readonly Dated[], trend: Trend): Drift["jumps"] {
-  const { slope } = trend;
-  const far = farHz(dips, trend);
-  return dips.slice(1).flatMap((dip, i) => {
-    const before = dips[i] ?? dip;
-    const changeHz = dip.dipHz - before.dipHz;
-    const departure = changeHz - slope * (dip.months - before.months);
-    return Math.abs(departure) > far && lasts(dips, i + 1, slope, departure) ? [{ date: dip.date, changeHz }] : [];
-  });
 }
 
 /** Dips on either side that tell whether a change lasts: one that went off by itself comes back with the next. */
@@ -148,12 +117,28 @@ const DIPS_BESIDE = 3;
 /** So much of a change is left of it between the middle of the dips before and of those after, or it was one dip alone. */
 const LASTING_SHARE = 0.6;
 
-/** @param index of the first dip after the change */
-function lasts(dips: readonly Dated[], index: number, slope: number, departure: number): boolean {
-  const offset = ({ months, dipHz }: Dated) => dipHz - slope * months;
-  const before = median(dips.slice(Math.max(0, index - DIPS_BESIDE), index).map(offset));
-  const after = median(dips.slice(index, index + DIPS_BESIDE).map(offset));
-  return (after - before) / departure > LASTING_SHARE;
+/** Changes that last, and dips alone, that lie further from the others than scatter puts them. */
+function farOff(dips: readonly Dated[], { slope, scatter }: Trend): Pick<Drift, "jumps" | "odd"> {
+  const ratio = JUMP_RATIOS.find(({ sweeps }) => dips.length <= sweeps)?.ratio ?? Number.POSITIVE_INFINITY;
+  if (dips.length < FEWEST_FOR_JUMPS) return { jumps: [], odd: [] };
+  const farHz = Math.max(LEAST_JUMP_HZ, ratio * scatter);
+  const offsets = dips.map(({ months, dipHz }) => dipHz - slope * months);
+  const middleBefore = (index: number) => median(offsets.slice(Math.max(0, index - DIPS_BESIDE), index));
+  const middleFrom = (index: number) => median(offsets.slice(index, index + DIPS_BESIDE));
+  const jumps = dips.flatMap(({ date, dipHz }, i) => {
+    if (i === 0) return [];
+    const departure = (offsets[i] ?? 0) - (offsets[i - 1] ?? 0);
+    const isLasting = (middleFrom(i) - middleBefore(i)) / departure > LASTING_SHARE;
+    return Math.abs(departure) > farHz && isLasting ? [{ date, changeHz: dipHz - (dips[i - 1]?.dipHz ?? dipHz) }] : [];
+  });
+  const odd = dips.flatMap(({ date }, i) => {
+    if (i === 0 || i === dips.length - 1) return [];
+    const [before, after] = [middleBefore(i), middleFrom(i + 1)];
+    const departureHz = (offsets[i] ?? 0) - (before + after) / 2;
+    const isAlone = Math.abs(after - before) < (1 - LASTING_SHARE) * Math.abs(departureHz);
+    return Math.abs(departureHz) > farHz && isAlone ? [{ date, departureHz }] : [];
+  });
+  return { jumps, odd };
 }
 
 /** What of the drifts is worth a word: a dip that surely wanders, by 10 kHz at least in all, and jumps. */

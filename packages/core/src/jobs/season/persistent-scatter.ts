@@ -26,7 +26,9 @@ export function slopeMargin(
   // A step takes two unknowns: its size and its place.
   const freedom = months.length - 2 * starts.length;
   if (freedom < 1) return Number.POSITIVE_INFINITY;
-  const fits = PERSISTENCES.map((persistence) => fitted(months, departures, starts, persistence, freedom));
+  const rows = rowsOf(months, departures, starts);
+  const gaps = gapsOf(months);
+  const fits = PERSISTENCES.map((persistence) => fitted(rows, gaps, persistence, freedom));
   const likeliest = Math.max(...fits.map(({ logLikelihood }) => logLikelihood));
   const weights = fits.map(({ logLikelihood }) => Math.exp(logLikelihood - likeliest));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
@@ -44,28 +46,32 @@ interface Fitted {
   readonly logLikelihood: number;
 }
 
-/** Least squares for one persistence: on what of each departure is new since the one before. */
-function fitted(
+/** For each dip which line it is on, how long after the first it was, and its departure. */
+function rowsOf(
   months: readonly number[],
   departures: readonly number[],
   starts: readonly number[],
+): readonly (readonly number[])[] {
+  return months.map((month, i) => {
+    const line = starts.filter((start) => start <= i).length - 1;
+    return [...starts.map((_, k) => Number(k === line)), month - (months[0] ?? 0), departures[i] ?? 0];
+  });
+}
+
+/** Least squares for one persistence: on what of each departure is new since the one before. */
+function fitted(
+  rows: readonly (readonly number[])[],
+  gaps: readonly number[],
   persistence: number,
   freedom: number,
 ): Fitted {
-  const gap = usualGap(months);
-  const lineOf = months.map((_, i) => starts.filter((start) => start <= i).length - 1);
-  const rows = months.map((month, i) => [
-    ...starts.map((_, line) => Number(lineOf[i] === line)),
-    month - (months[0] ?? 0),
-  ]);
   let logScales = 0;
   const whitened = rows.map((row, i) => {
-    if (i === 0) return [...row, departures[0] ?? 0];
-    const kept = persistence ** Math.max(LEAST_GAP, ((months[i] ?? 0) - (months[i - 1] ?? 0)) / gap);
+    if (i === 0) return row;
+    const kept = persistence ** (gaps[i - 1] ?? 1);
     const scale = Math.sqrt(1 - kept * kept);
     logScales += Math.log(scale);
-    const before = [...(rows[i - 1] ?? []), departures[i - 1] ?? 0];
-    return [...row, departures[i] ?? 0].map((value, k) => (value - kept * (before[k] ?? 0)) / scale);
+    return row.map((value, k) => (value - kept * (rows[i - 1]?.[k] ?? 0)) / scale);
   });
   const { logDeterminant, residualSquares, last, lastVariance } = leastSquares(whitened);
   const squares = Math.max(residualSquares, Number.MIN_VALUE);
@@ -76,11 +82,12 @@ function fitted(
   };
 }
 
-/** Median time between one sweep and the next, months. */
-function usualGap(months: readonly number[]): number {
+/** Times from one sweep to the next, over what is usual between two of different days. */
+function gapsOf(months: readonly number[]): readonly number[] {
   const gaps = months.slice(1).map((month, i) => month - (months[i] ?? 0));
   const apart = gaps.filter((gap) => gap > 0).sort((a, b) => a - b);
-  return apart[Math.floor(apart.length / 2)] ?? 1;
+  const usual = apart[Math.floor(apart.length / 2)] ?? 1;
+  return gaps.map((gap) => Math.max(LEAST_GAP, gap / usual));
 }
 
 /**
