@@ -54,6 +54,11 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
   ["graded-sweep", "grade sweeps --format ndjson", "grade sweeps --format ndjson --no-log --bands 2m"],
   ["trim", `trim ${second} --to 7.1 --wire-length 20`, `trim ${dry} --band 20m --feedline rg-58 --feedline-length 12`],
   [
+    "try",
+    `try ${dry} --want 40m,20m --feedline rg-58 --feedline-length 12 --have coils,4:1`,
+    `try ${wet} --station stations/every-field.json`,
+  ],
+  [
     "line",
     "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",
     "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short",

@@ -23,6 +23,7 @@ const LINES = [
   "grade sweeps --best 20m --group-by counterpoise --over-time mooring",
   "grade --criteria",
   `trim ${POLE} --band 40m --wire-length 20 --feedline rg-58 --feedline-length 12`,
+  `try ${POLE} --want 40m,20m --wire-length 20 --feedline rg-58 --feedline-length 12`,
   "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",
   `show ${POLE}`,
   "show sweeps/2026-02-21-tansy-reach-trimmed.txt",

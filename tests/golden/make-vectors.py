@@ -56,6 +56,15 @@ def main():
         line_vectors(),
         note="Characteristic impedance real. matchedLossDb and electricalLengthDegrees are for the whole line.",
     )
+    write(
+        "matching.json",
+        "skrf.media.DefinedGammaZ0(f, z0, gamma): inductor, capacitor, resistor, shunt, shunt_inductor, shunt_capacitor, line, "
+        "open, short; skrf.network.a2s for an ideal transformer; cascaded with ** from the radio to the load (Network.s, z2s)",
+        matching_vectors(),
+        note="Chains from the load to the radio. A coil's resistance is its reactance over q, a capacitor's conductance its "
+        "susceptance over q (across) or its resistance its reactance over q (in series). deliveredFraction: what reaches the "
+        "load of what goes in, |S21|^2 (1 - |GL|^2) / (|1 - S22 GL|^2 (1 - |Gin|^2)).",
+    )
     write("swr.json", "skrf.Network(f=..., s=..., z0=50).s_vswr", swr_vectors())
     write(
         "touchstone.json",
@@ -120,6 +129,107 @@ def line_vectors():
                 for load, zin, reflection in zip(loads, inputs, reflections)
             ]
     return vectors
+
+
+LINE_KINDS = [
+    # own impedance, speed over that of light, matched loss in dB per 100 m
+    {"characteristicOhms": 50, "velocityFactor": 0.66, "dbPer100M": 6.5},
+    {"characteristicOhms": 75, "velocityFactor": 0.82, "dbPer100M": 2.5},
+    {"characteristicOhms": 405, "velocityFactor": 0.91, "dbPer100M": 0.7},
+]
+SPEED_OF_LIGHT = 299_792_458
+CHAIN_COUNT = 240
+
+
+def matching_vectors():
+    """Loads behind chains of one to four parts of all kinds, drawn at random."""
+    chooser = random.Random(SEED + 2)
+    vectors = []
+    while len(vectors) < CHAIN_COUNT:
+        frequency = chooser.uniform(1.8e6, 30e6)
+        load = complex(10 ** chooser.uniform(0, 3.3), chooser.choice([-1, 1]) * 10 ** chooser.uniform(0, 3.2))
+        parts = [random_part(chooser) for _ in range(chooser.randint(1, 4))]
+        network = None
+        for part in parts:
+            two_port = network_of(part, frequency)
+            # From the radio to the load: what is nearer to the radio comes first.
+            network = two_port if network is None else two_port ** network
+        s = network.s[0]
+        reflection_load = skrf.network.z2s(numpy.array([[[load]]]), z0=50)[0, 0, 0]
+        reflection_in = s[0, 0] + s[0, 1] * s[1, 0] * reflection_load / (1 - s[1, 1] * reflection_load)
+        delivered = (
+            abs(s[1, 0]) ** 2
+            * (1 - abs(reflection_load) ** 2)
+            / (abs(1 - s[1, 1] * reflection_load) ** 2 * (1 - abs(reflection_in) ** 2))
+        )
+        vectors.append(
+            {
+                "frequencyHz": frequency,
+                "load": ohms(load),
+                "chain": parts,
+                "reflection": pair(reflection_in),
+                "deliveredFraction": float(delivered),
+            }
+        )
+    return vectors
+
+
+def random_part(chooser):
+    kind = chooser.choice(["coil", "capacitor", "transformer", "line", "stub"])
+    if kind == "coil":
+        placing = chooser.choice(["series", "across"])
+        return {"kind": kind, "placing": placing, "inductanceHenry": 10 ** chooser.uniform(-7, -5), "q": chooser.choice([50, 200])}
+    if kind == "capacitor":
+        placing = chooser.choice(["series", "across"])
+        return {"kind": kind, "placing": placing, "capacitanceFarad": 10 ** chooser.uniform(-11, -8.5), "q": 1000}
+    if kind == "transformer":
+        is_real = chooser.random() < 0.5
+        return {
+            "kind": kind,
+            "ratio": chooser.choice([4, 9, 49, 64]),
+            "magnetisingHenry": 10 ** chooser.uniform(-6, -5) if is_real else None,
+            "leakageHenry": 10 ** chooser.uniform(-8, -7) if is_real else None,
+        }
+    line = {**chooser.choice(LINE_KINDS), "lengthM": round(chooser.uniform(0.3, 25), 2)}
+    return {"kind": kind, **line} if kind == "line" else {"kind": kind, "end": chooser.choice(["open", "short"]), **line}
+
+
+def network_of(part, frequency):
+    """A part as a two-port at 50 ohm, its first port towards the radio."""
+    media = media_of(frequency, 50, 0)
+    angular = 2 * math.pi * frequency
+    if part["kind"] == "coil":
+        henry, q = part["inductanceHenry"], part["q"]
+        in_series = media.resistor(angular * henry / q) ** media.inductor(henry)
+        return in_series if part["placing"] == "series" else media.shunt(in_series ** media.short())
+    if part["kind"] == "capacitor":
+        farad, q = part["capacitanceFarad"], part["q"]
+        if part["placing"] == "series":
+            return media.resistor(1 / (angular * farad * q)) ** media.capacitor(farad)
+        loss = media.shunt(media.resistor(q / (angular * farad)) ** media.short())
+        return loss ** media.shunt_capacitor(farad)
+    if part["kind"] == "transformer":
+        turns = math.sqrt(part["ratio"])
+        ideal = skrf.Network(f=[frequency], f_unit="Hz", z0=50, s=skrf.network.a2s(numpy.array([[[1 / turns, 0], [0, turns]]], dtype=complex)))
+        if part["magnetisingHenry"] is None:
+            return ideal
+        return media.inductor(part["leakageHenry"]) ** media.shunt_inductor(part["magnetisingHenry"]) ** ideal
+    own = media_of(frequency, part["characteristicOhms"], part["dbPer100M"], part["velocityFactor"])
+    if part["kind"] == "line":
+        line = own.line(part["lengthM"], "m")
+        line.renormalize(50)
+        return line
+    end = own.open() if part["end"] == "open" else own.short()
+    stub = own.line(part["lengthM"], "m") ** end
+    stub.renormalize(50)
+    return media.shunt(stub)
+
+
+def media_of(frequency, z0, db_per_100_m, velocity_factor=1.0):
+    gamma = complex(db_per_100_m / 100 * NEPERS_PER_DB, 2 * math.pi * frequency / (velocity_factor * SPEED_OF_LIGHT))
+    return skrf.media.DefinedGammaZ0(
+        frequency=skrf.Frequency(frequency, frequency, 1, "Hz"), z0=z0, gamma=gamma
+    )
 
 
 def swr_vectors():

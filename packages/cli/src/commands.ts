@@ -7,6 +7,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   diff: async () => (await import("./commands/diff.js")).diffCommand(),
   grade: async () => (await import("./commands/grade.js")).gradeCommand(),
   trim: async () => (await import("./commands/trim.js")).trimCommand(),
+  try: async () => (await import("./commands/try.js")).tryCommand(),
   line: async () => (await import("./commands/line.js")).lineCommand(),
   report: async () => (await import("./commands/report.js")).reportCommand(),
   chart: async () => (await import("./commands/chart.js")).chartCommand(),
@@ -38,6 +39,10 @@ const EXAMPLES: Readonly<Record<string, readonly string[]>> = {
     "grade sweeps --format ndjson --shard 1/2",
   ],
   trim: ["trim sweep.s1p --to 7.1 --wire-length 20", "trim sweep.s1p --band 40m --feedline rg-58 --feedline-length 12"],
+  try: [
+    "try sweep.s1p --want 40m,20m --wire-length 20",
+    'try sweep.s1p --want "40m ft8,20m" --feedline rg-58 --feedline-length 12 --have "rg-6:5,9:1,coils,capacitors"',
+  ],
   line: ["line line.s1p --end short --kind rg-58"],
   report: [
     "report sweep.s1p --plan itu-r1 -o report.html",

@@ -10,9 +10,11 @@ export type { Point } from "./bands/point.js";
 export { type Equipment, type PowerLimiter, type PowerResult, reducedPower } from "./bands/power.js";
 export { forRadio } from "./bands/radio-reference.js";
 export type { TunerSpans, UsableShares } from "./bands/reach.js";
+export { DEFAULT_SCATTER } from "./bands/scatter.js";
 export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
 export type { WattsPath } from "./bands/watts-path.js";
+export { type Wish, wishAtActivity, wishBetween, wishesOf, wishInMode } from "./bands/wish.js";
 export {
   type Curve,
   curveOf,
@@ -119,6 +121,31 @@ export {
   type GradeShares,
 } from "./facts/grade-criteria.js";
 export { DEFAULT_LIMITS, type Limits, type Need, needFor } from "./facts/limits.js";
+export { greatestBandwidth, leastMagnitude } from "./facts/matching/bode-fano.js";
+export {
+  type LNetwork,
+  lNetworks,
+  quarterWaveBandwidth,
+  quarterWaveOhms,
+  type SeriesSection,
+  type StubMatch,
+  seriesSections,
+  stubsAcross,
+  stubsInSeries,
+} from "./facts/matching/closed-forms.js";
+export {
+  type Capacitor,
+  type Coil,
+  type LinePart,
+  type MatchingPart,
+  type Placing,
+  type Stub,
+  type Transformer,
+  USUAL_CAPACITOR_Q,
+  USUAL_COIL_Q,
+} from "./facts/matching/matching-part.js";
+export type { PartStress } from "./facts/matching/part-stress.js";
+export type { StatedParts } from "./facts/matching/parts-at-hand.js";
 export { MODE_NAMES, type ModeName } from "./facts/mode-names.js";
 export { type Mode, type ModeSettings, modeOf, occupiedBy } from "./facts/modes.js";
 export {
@@ -132,11 +159,19 @@ export {
 } from "./facts/station/station.js";
 export type { FileContent } from "./input/file-content.js";
 export { ReadError, type ReadErrorCode, type ReadProblem } from "./input/read-error.js";
+export type { Advice, AdvisedPart, PartPlace, WishOutcome } from "./jobs/advise/advice.js";
+export { partText } from "./jobs/advise/advice-words.js";
+export { advise } from "./jobs/advise/advise.js";
+export { type AdviseOptions, LEAST_ARRIVING } from "./jobs/advise/advise-options.js";
+export type { AdviceCurve, AdviseResult, AdviseVerdict, NotForetold, WishNow } from "./jobs/advise/advise-result.js";
+export type { CandidateKind } from "./jobs/advise/candidate.js";
+export type { Experiment, ExperimentCode } from "./jobs/advise/experiment.js";
+export type { MatchLimit } from "./jobs/advise/match-limit.js";
 export { type CheckOptions, type CheckResult, check } from "./jobs/check.js";
 export type { BandDiff, Change } from "./jobs/diff/band-diff.js";
 export { DEFAULT_THRESHOLDS, type Thresholds } from "./jobs/diff/band-signs.js";
 export type { Cause, CauseCode } from "./jobs/diff/cause.js";
-export { DEFAULT_SCATTER, type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
+export { type DiffOptions, type DiffResult, diff } from "./jobs/diff/diff.js";
 export { headlineSentences } from "./jobs/diff/headline.js";
 export type { KnownLines } from "./jobs/diff/known-lines.js";
 export { onSameTerms, type SameTerms, type TermsOptions } from "./jobs/diff/same-terms.js";

@@ -1,6 +1,7 @@
 import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@feedpoint/core";
 import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
+import { advisedBy } from "../advising.js";
 import { checkedBy } from "../checking.js";
 import { deploymentRowFinder } from "../deployments.js";
 import { EXIT, UsageError } from "../exit.js";
@@ -64,13 +65,23 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
   const rowOf = deploymentRowFinder(season.log);
   const { deployments, unreadable } = await deploymentsFrom(paths, settings, raw);
+  if (raw.want !== undefined && deployments.length > 1)
+    throw new UsageError("--want says what to try next with one deployment; report each by itself.");
   const criteria = criteriaWith(settings.station.criteria ?? {});
   const tuner = settings.equipment.radio?.tuner ?? "none";
   const checked = deployments.map((deployment) => {
     const log = rowOf(deployment);
     const grade = { ...gradeSweep(deployment, { ...settings, criteria }), log };
     const result = checkedBy(settings, deployment, raw.at);
-    return { sweep: drawnSweep(deployment, settings.plan), parts: deployment.parts, result, log, grade, tuner };
+    return {
+      sweep: drawnSweep(deployment, settings.plan),
+      parts: deployment.parts,
+      result,
+      log,
+      grade,
+      tuner,
+      advised: raw.want === undefined ? null : advisedBy(settings, deployment, raw),
+    };
   });
   const [only] = checked;
   if (only === undefined)

@@ -40,6 +40,14 @@ const STARTING_POINT = {
       kind: "rg-58",
       lengthM: 10,
     },
+    parts: {
+      $comment: "what feedpoint try may build from; values in H and F, or usual for any that is sold",
+      lines: [{ kind: "rg-58", lengthM: 20 }],
+      transformers: [{ ratio: 9 }],
+      coils: "usual",
+      capacitors: "usual",
+      manualTuner: true,
+    },
     people: {
       $comment: "the least distance of anybody from the wire, and the share of the worst half hour that you transmit",
       distanceM: 3,
@@ -70,7 +78,7 @@ export function stationCommand(): Command {
 function runInit(file: string, { force = false }: RawOptions<"station init">): void {
   if (!writeOutput(file, `${JSON.stringify(STARTING_POINT, null, 2)}\n`, force)) return;
   process.stderr.write(
-    `feedpoint: wrote ${file}. Nothing in it counts until you change it: copy what you know out of $examples; check, diff, grade and trim read it.\n`,
+    `feedpoint: wrote ${file}. Nothing in it counts until you change it: copy what you know out of $examples; check, diff, grade, trim and try read it.\n`,
   );
   process.stderr.write(`${shortCautions(outputFrom({}).width, { hasHighVoltage: true })}\n`);
 }

@@ -110,7 +110,7 @@ export const COMMAND_OPTIONS = {
     name: "together",
     flags: "--together",
     help: "all files named are one deployment: a sweep a band, repeats, readings",
-    of: ["check", "trim", "chart", "report"],
+    of: ["check", "trim", "try", "chart", "report"],
   },
   minGrade: {
     name: "minGrade",
@@ -151,7 +151,7 @@ export const COMMAND_OPTIONS = {
     name: "fixed",
     flags: "--fixed <what>",
     help: "what stays as it is when the wire is cut (nothing: both legs of a dipole are cut alike)",
-    of: ["trim"],
+    of: ["trim", "try"],
     choices: FIXED_PARTS,
   },
   end: {

@@ -15,11 +15,12 @@ import {
 } from "./arguments.js";
 import type { CommandName, OptionRecord } from "./option.js";
 
-const OF_BANDS = ["check", "diff", "grade", "trim", "report", "chart"] as const satisfies readonly CommandName[];
-const OF_LINES = ["check", "trim", "report"] as const satisfies readonly CommandName[];
-const OF_POWER = ["check", "report"] as const satisfies readonly CommandName[];
+const OF_BANDS = ["check", "diff", "grade", "trim", "try", "report", "chart"] as const satisfies readonly CommandName[];
+const OF_LINES = ["check", "trim", "try", "report"] as const satisfies readonly CommandName[];
+const OF_PEOPLE = ["check", "report"] as const satisfies readonly CommandName[];
+const OF_POWER = [...OF_PEOPLE, "try"] as const satisfies readonly CommandName[];
 const OF_FILES = [...OF_BANDS, "line", "show", "convert"] as const satisfies readonly CommandName[];
-const OF_TABLES = ["check", "diff", "grade", "trim"] as const satisfies readonly CommandName[];
+const OF_TABLES = ["check", "diff", "grade", "trim", "try"] as const satisfies readonly CommandName[];
 const OF_FEW_FORMATS = ["line", "show", "plans", "feedlines"] as const satisfies readonly CommandName[];
 
 /** Options that several commands share, in the order of their help. */
@@ -209,7 +210,7 @@ export const COMMON_OPTIONS = {
     name: "people",
     flags: "--people <distance>",
     help: "least distance of anybody from the wire, such as 3m or 10ft: told whether limits of exposure are kept there",
-    of: OF_POWER,
+    of: OF_PEOPLE,
     parse: distanceArgument,
     station: { key: "people.distanceM", read: ({ people }) => people?.distanceM },
   },
@@ -217,7 +218,7 @@ export const COMMON_OPTIONS = {
     name: "wireLength",
     flags: "--wire-length <m>",
     help: "length of the wire: for people near it; for a cut in centimetres",
-    of: ["check", "trim", "report"],
+    of: ["check", "trim", "try", "report"],
     parse: distanceArgument,
     station: { key: "antenna.wireLengthM", read: ({ antenna }) => antenna?.wireLengthM },
   },
@@ -225,7 +226,7 @@ export const COMMON_OPTIONS = {
     name: "onAir",
     flags: "--on-air <share>",
     help: "share of the worst 6 or 30 minutes that you transmit, 0 to 1 (default 1)",
-    of: OF_POWER,
+    of: OF_PEOPLE,
     parse: shareArgument,
     station: { key: "people.onAir", read: ({ people }) => people?.onAir },
   },
@@ -240,7 +241,7 @@ export const COMMON_OPTIONS = {
     name: "at",
     flags: "--at <list>",
     help: "dial frequencies in MHz, or a common activity: 14.074,7.030,ft8",
-    of: OF_POWER,
+    of: OF_PEOPLE,
     parse: placesArgument,
   },
   samePlane: {

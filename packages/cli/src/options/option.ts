@@ -6,6 +6,7 @@ export type CommandName =
   | "diff"
   | "grade"
   | "trim"
+  | "try"
   | "line"
   | "report"
   | "chart"

@@ -1,4 +1,11 @@
-import { type DiffResult, FIXED_PARTS, type LineResult, type TrimResult } from "@feedpoint/core";
+import {
+  type AdviseResult,
+  type DiffResult,
+  FIXED_PARTS,
+  type LineResult,
+  type MatchingPart,
+  type TrimResult,
+} from "@feedpoint/core";
 import * as z from "zod";
 import type { ShowResult } from "../present/show.js";
 import { check } from "./check.js";
@@ -11,6 +18,7 @@ import {
   feedline,
   findings,
   finite,
+  fraction,
   frequencyHz,
   limits,
   planInfo,
@@ -94,6 +102,95 @@ const trim = z.object({
   cautions,
 }) satisfies z.ZodType<JsonOf<TrimResult>>;
 
+const range = z.object({ low: z.number(), high: z.number() });
+
+const wishOutcome = z.object({
+  reached: fraction.describe("within reach with your tuner, and enough arrives"),
+  reachedBetween: range.describe("what that may be"),
+  withoutTuner: fraction,
+  arrives: z.number().nullable().describe("the least share of the power that arrives, within reach"),
+});
+
+const placing = z.enum(["series", "across"]);
+const matchingPart = z.discriminatedUnion("kind", [
+  z.object({ kind: z.literal("coil"), placing, inductanceHenry: finite, q: finite }),
+  z.object({ kind: z.literal("capacitor"), placing, capacitanceFarad: finite, q: finite }),
+  z.object({
+    kind: z.literal("transformer"),
+    ratio: z.number().describe("of the impedances, its high side to the antenna"),
+    magnetisingHenry: finite.describe("null: not stated"),
+    leakageHenry: finite.describe("null: not stated"),
+  }),
+  z.object({ kind: z.literal("line"), feedline }),
+  z.object({ kind: z.literal("stub"), end: z.enum(["open", "short"]), feedline }),
+]) as unknown as z.ZodType<JsonOf<MatchingPart>>;
+
+const advice = z.object({
+  kind: z.enum(["as-is", "wire", "element", "transformer", "line", "stub", "section", "network", "settings"]),
+  what: z.string().describe("for people; its words may change"),
+  lengthChange: z.number().describe("-0.02: shorten by 2 %; 0: leave the wire"),
+  lengthChangeM: finite,
+  parts: z.array(
+    z.object({
+      place: z.enum(["feed", "line", "radio"]),
+      wish: z.string().nullable().describe("what it is set for; null: for all"),
+      part: matchingPart,
+      stress: z
+        .object({ volts: z.number(), amperes: z.number(), heatW: z.number() })
+        .describe("effective values at powerW"),
+    }),
+  ),
+  outcomes: z.array(wishOutcome).describe("of the wishes that can be foretold, in their order"),
+});
+
+const tryNext = z.object({
+  schema: z.literal("feedpoint/try@1"),
+  sweep: sweepInfo,
+  plan: planInfo,
+  limits,
+  feedline: feedline.nullable(),
+  ends: z.enum(["antenna-and-radio", "antenna", "analyser"]).describe("where parts can be put"),
+  fixed: z.enum(FIXED_PARTS).nullable(),
+  wireLengthM: finite,
+  powerW: z.number(),
+  isPowerStated: z.boolean(),
+  leastArriving: fraction,
+  verdict: z.enum(["try", "leave-it", "nothing-better", "measure-first"]),
+  wishes: z.array(
+    z.object({
+      title: z.string(),
+      band: z.string(),
+      pieces: z.array(z.object({ lowHz: frequencyHz, highHz: frequencyHz })),
+      weight: z.number(),
+      mode: z.string().nullable(),
+      notForetold: z.enum(["not-swept", "only-readings", "no-phase"]).nullable(),
+      now: wishOutcome.nullable(),
+      limit: z
+        .object({
+          q: finite,
+          isOneResonance: z.boolean().describe("the bound holds for no other"),
+          leastSwr: finite.describe("that a lossless network can keep throughout"),
+          greatestShare: finite.describe("that one can bring within the limit"),
+        })
+        .nullable(),
+    }),
+  ),
+  advice: z.array(advice).describe("the best first"),
+  experiment: z
+    .object({ code: z.string(), answers: z.number(), wishes: z.array(z.string()), message: z.string() })
+    .nullable() as unknown as z.ZodType<JsonOf<AdviseResult["experiment"]>>,
+  curves: z.array(
+    z.object({
+      title: z.string(),
+      frequencyHz: z.array(z.number()),
+      before: z.array(finite).describe("reflection magnitude"),
+      after: z.array(finite).describe("with the first advice"),
+    }),
+  ),
+  findings,
+  cautions,
+}) satisfies z.ZodType<JsonOf<AdviseResult>>;
+
 const line = z.object({
   schema: z.literal("feedpoint/line@1"),
   sweep: sweepInfo,
@@ -149,7 +246,7 @@ const show = z.object({
   ),
 }) satisfies z.ZodType<JsonOf<ShowResult>>;
 
-const RESULTS = { check, diff, grade: gradeReport, "graded-sweep": gradedSweep, trim, line, show };
+const RESULTS = { check, diff, grade: gradeReport, "graded-sweep": gradedSweep, trim, try: tryNext, line, show };
 
 export type ResultName = keyof typeof RESULTS;
 

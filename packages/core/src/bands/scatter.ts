@@ -4,6 +4,9 @@ import type { UsableBand } from "../facts/band-plan/band-plan.js";
 import { type Finding, finding } from "../sweep/finding.js";
 import type { Part } from "./parts.js";
 
+/** What sweeps of the same antenna, taken anew, are assumed to differ by, root mean square of Γ (common practice, no source). */
+export const DEFAULT_SCATTER = 0.04;
+
 /** Two parts of a deployment that overlap: repeats of each other, and how far they differ. */
 export interface Overlap {
   readonly first: Part;

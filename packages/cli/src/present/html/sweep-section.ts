@@ -1,4 +1,4 @@
-import type { CheckResult, Deployment, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
+import type { AdviseResult, CheckResult, Deployment, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
 import { checkColumns, RANGE_KEY, sweptRows } from "../../tables/check-columns.js";
 import { shown } from "../../tables/column.js";
 import { SEGMENT_COLUMNS, segmentRows } from "../../tables/segment-columns.js";
@@ -8,6 +8,7 @@ import { partsLine } from "../check.js";
 import { stationTables } from "../check-station.js";
 import { html, type Markup } from "../markup.js";
 import { type Series, seriesOf } from "../svg/series.js";
+import { adviceSection } from "./advice-section.js";
 import { bandPanels } from "./band-panels.js";
 import { chartSections } from "./chart-sections.js";
 import { dataTable } from "./data-table.js";
@@ -26,10 +27,12 @@ export interface CheckedSweep {
   readonly log: SweepGrade["log"];
   /** The tuner that was stated */
   readonly tuner: Tuner;
+  /** What to try next; null where it was not asked */
+  readonly advised: AdviseResult | null;
 }
 
 /** All of what a check says of one deployment. `index` tells the sweeps of a page apart. */
-export function sweepSection({ sweep, parts, result, log, tuner }: CheckedSweep, index: number): Markup {
+export function sweepSection({ sweep, parts, result, log, tuner, advised }: CheckedSweep, index: number): Markup {
   const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
   const columns = checkColumns(result.limits, tuner).filter(({ key }) => key !== RANGE_KEY);
   // Without the ends of each band, which the table of segments has.
@@ -52,6 +55,7 @@ export function sweepSection({ sweep, parts, result, log, tuner }: CheckedSweep,
       ({ name, intro, outro, ...rows }) =>
         html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
     ),
+    advised === null ? null : adviceSection(advised),
     html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings])}</section>`,
     sourceSection(parts.map((part) => ({ sweep: part, role: "only" }))),
     valuesSection([[series[0], "Show the numbers"]]),

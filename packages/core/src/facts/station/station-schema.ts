@@ -117,6 +117,37 @@ const gradeShares = record({
   withWideRangeTuner: shareOfBand,
 });
 
+const valuesOf = (unit: string) =>
+  z
+    .union([z.array(positive).min(1), z.literal("usual")])
+    .exactOptional()
+    .describe(`values, ${unit}, or "usual" for any of the E12 series`);
+
+const kindOfLine = z.enum(FEEDLINE_KINDS.map(({ id }) => id));
+
+const parts = record({
+  lines: z
+    .array(
+      record({ kind: kindOfLine, lengthM: positive.exactOptional().describe("as much as is wanted where left out") }),
+    )
+    .exactOptional()
+    .describe("kinds of line, and how much there is of each, m"),
+  transformers: z
+    .array(
+      record({
+        ratio: positive.describe("of the impedances: 9 for 9:1"),
+        magnetisingHenry: positive.exactOptional().describe("inductance across its low side"),
+        leakageHenry: positive.exactOptional().describe("inductance in series with its low side"),
+      }),
+    )
+    .exactOptional(),
+  coils: valuesOf("H"),
+  capacitors: valuesOf("F"),
+  coilQ: positive.exactOptional().describe("Q of the coils (200 where left out)"),
+  capacitorQ: positive.exactOptional().describe("Q of the capacitors (1000 where left out)"),
+  manualTuner: z.boolean().exactOptional().describe("a tuner that is set by hand, band by band"),
+});
+
 /** What a station file must hold, as a zod schema. Everything may be left out; unknown keys are refused. */
 export const stationSchema = record({
   $schema: z.string().exactOptional().describe("where an editor finds this schema"),
@@ -136,6 +167,7 @@ export const stationSchema = record({
   antenna: antenna.exactOptional(),
   feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
   analyser: analyser.exactOptional(),
+  parts: parts.exactOptional().describe("parts at hand, to be advised from (feedpoint try)"),
   people: people.exactOptional().describe("people near the antenna"),
   criteria: record({
     A: gradeShares.exactOptional(),

@@ -1,5 +1,6 @@
 import type { FeedlineDetails } from "../feedline/feedline.js";
 import type { Grade, GradeShares } from "../grade-criteria.js";
+import type { StatedParts } from "../matching/parts-at-hand.js";
 import type { ModeName } from "../mode-names.js";
 import type { ModeSettings } from "../modes.js";
 
@@ -82,6 +83,8 @@ export interface Station {
     readonly distanceM?: number;
     readonly onAir?: number;
   };
+  /** What may be built from */
+  readonly parts?: StatedParts;
   /** Where the dip is wanted, by band, Hz; the middle of the band where nothing is said */
   readonly wantedHz?: Readonly<Record<string, number>>;
 }

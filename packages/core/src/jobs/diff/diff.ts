@@ -1,4 +1,5 @@
 import { checkInstrument, checkScope } from "../../bands/option-checks.js";
+import { DEFAULT_SCATTER } from "../../bands/scatter.js";
 import { type PlanInfo, planFindings, planInfo, type Scope, selectBands } from "../../bands/scope.js";
 import { CAUTIONS } from "../../facts/cautions.js";
 import { type Limits, limitsWith } from "../../facts/limits.js";
@@ -62,9 +63,6 @@ export interface DiffOptions extends Scope, TermsOptions {
    */
   readonly scatter?: number;
 }
-
-/** What sweeps of the same antenna, taken anew, are assumed to differ by, root mean square of Γ (common practice, no source). */
-export const DEFAULT_SCATTER = 0.04;
 
 /**
  * Compares two deployments band by band, on what all sweeps cover, and looks for the cause.

@@ -38,6 +38,12 @@ const EXPLAINED_BY_LINES = {
   none: "the change of the line does not explain it",
 } as const;
 
+const NOT_FORETOLD = {
+  "not-swept": "it was not swept",
+  "only-readings": "only readings are known of it",
+  "no-phase": "its sweep has no phase, unlike the others",
+} as const;
+
 const LEFT_OF_LINES = {
   "within-doubt": ", within what such lengths and kinds are known to, and was taken out too.",
   "asked-for": ", more than such lengths and kinds are known to, and was taken out too, as was asked for.",
@@ -64,6 +70,31 @@ export const JOB_FINDINGS = {
       why === "no-phase"
         ? "Without phase the feedline cannot be taken out of the sweep, so the prediction is rough."
         : "No feedline was stated. If there was one, the prediction is rough: it stretches what the line does along with the antenna.",
+  },
+  "wish-not-foretold": {
+    meaning: "Of something that is wanted too little is known for a change to be foretold.",
+    words: ({ reason, wishes }: { reason: keyof typeof NOT_FORETOLD; wishes: readonly string[] }) =>
+      `Nothing can be foretold of ${listed(wishes)}: ${NOT_FORETOLD[reason]}.`,
+  },
+  "advice-without-phase": {
+    meaning:
+      "Without phase only a change of the wire, or a line of the same impedance that loses less, can be foretold.",
+    words: () =>
+      "The sweep has no phase: what a coil, a capacitor, a transformer, a stub or another line would do does not follow from the SWR. Only a change of the wire, or a line of the same impedance that loses less, is told.",
+  },
+  "advice-at-analyser": {
+    meaning: "No line is known, so what is told holds where the sweep was taken.",
+    words: () =>
+      "No feedline was stated. What is told holds where the sweep was taken; what arrives counts the loss of added parts only, and a change of the wire is rough if there was a line in between.",
+  },
+  "advice-power-assumed": {
+    meaning: "No power was stated, so what parts bear is told for a usual one.",
+    words: ({ powerW }: { powerW: number }) => `What parts bear is told at ${powerW} W, for no power was stated.`,
+  },
+  "advice-tuner-loss": {
+    meaning: "What the tuner loses was not stated and is not counted.",
+    words: () =>
+      "What your tuner loses was not stated and is not counted; far from a match it may be a fifth of the power.",
   },
   "group-value-missing": {
     meaning: "Sweeps without a value in the column that is grouped by are in no group.",

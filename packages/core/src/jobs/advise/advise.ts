@@ -1,0 +1,151 @@
+import { knownOf } from "../../bands/known.js";
+import { planFindings, planInfo } from "../../bands/scope.js";
+import type { Wish } from "../../bands/wish.js";
+import { cautionsFor } from "../../facts/cautions.js";
+import { FOLLOWING } from "../../facts/fixed-parts.js";
+import { asDeployment, type Deployment, deploymentInfo } from "../../sweep/deployment.js";
+import type { Sweep } from "../../sweep/sweep.js";
+import { advisedParts, frequenciesOf, magnitudesOf, outcomesOf } from "./advice.js";
+import { whatToDo } from "./advice-words.js";
+import { ADVICE_CAUTIONS, adviseFindings } from "./advise-findings.js";
+import { type AdviseOptions, checkAdviseOptions, LEAST_ARRIVING, powerOf, termsOf } from "./advise-options.js";
+import type { AdviseResult, AdviseVerdict, WishNow } from "./advise-result.js";
+import { antennaOf } from "./antenna.js";
+import { bestCandidates } from "./best-candidates.js";
+import { AS_IS } from "./candidate.js";
+import { type Doubts, doubtsOf, outlookOf } from "./certainty.js";
+import { type Chosen, choose } from "./choose.js";
+import { experimentWorthDoing } from "./experiment.js";
+import { matchLimit } from "./match-limit.js";
+import { openQuestions } from "./open-questions.js";
+import { type View, viewOf } from "./view.js";
+import { bandOf, type Wanted, wantedOf } from "./wanted.js";
+import { gridOf } from "./wish-grid.js";
+
+/** Frequencies of a wish for what is told. */
+const POINTS = 81;
+/** Where so much of every wish is within reach without a tuner nothing needs to be done. */
+const GOOD_ENOUGH = 0.995;
+
+/**
+ * What to try next, so that more of what is wanted comes within reach and the power still arrives: a longer or shorter wire, another
+ * line, a transformer, a coil or a capacitor, a stub, a network, alone and together with the wire. Only what is better by more than
+ * what is not sure is told; beside it what no network can do, and which measurement would settle most of what is open.
+ *
+ * A change of the wire is foretold by scaling frequency as {@link trim} does; parts by carrying voltage and current through them
+ * (D. M. Pozar, Microwave Engineering, 4th ed., section 4.4, the number from memory). Coils and capacitors come in the values of the
+ * E12 series, lengths in whole centimetres.
+ *
+ * @param given a sweep such as {@link readSweeps} gives, or several as {@link deploymentOf} joins them
+ * @throws TypeError for an argument that is not what it must be, which it names
+ * @throws RangeError for a band or a licence class that the plan does not know
+ * @example
+ * ```ts
+ * import { advise, planById, readSweeps } from "@feedpoint/core";
+ *
+ * const [sweep] = readSweeps(`Frequency (MHz),SWR
+ * 6.4,3.6
+ * 6.6,2.4
+ * 6.8,1.4
+ * 7.0,1.9
+ * 7.2,3.0
+ * 7.4,4.1
+ * 7.6,5.2
+ * `);
+ * advise(sweep, { plan: planById("itu-r1"), bands: ["40m"] }).advice[0]?.kind; // → "wire"
+ * ```
+ */
+export function advise(given: Sweep | Deployment, options: AdviseOptions): AdviseResult {
+  const deployment = asDeployment(given);
+  checkAdviseOptions(options);
+  const { feedline = null, isAtAntenna = false, equipment = {}, leastArriving = LEAST_ARRIVING, fixed } = options;
+  const known = knownOf(deployment, options);
+  const { limits } = known;
+  const antenna = antennaOf(known.parts, feedline);
+  const wanted = wantedOf(options, known, antenna);
+  const wishes = wanted.filter(({ notForetold }) => notForetold === null).map(({ wish }) => wish);
+  const terms = termsOf(equipment, limits, leastArriving);
+  const following = FOLLOWING[fixed ?? "unsaid"];
+  const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, following.usual);
+  const errors = wanted.filter(({ notForetold }) => notForetold === null).map(({ error }) => error);
+  const doubts = doubtsOf(antenna, wishes, errors, terms, following);
+  const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null);
+  const isGood = now.every((wish) => wish.now === null || wish.now.withoutTuner >= GOOD_ENOUGH);
+  const chosen = isGood ? [] : choose(bestCandidates(antenna, wishes, terms, following.usual, options), doubts);
+  const ends = antenna.feedline !== null ? "antenna-and-radio" : isAtAntenna ? "antenna" : "analyser";
+  const { powerW, isPowerStated } = powerOf(equipment);
+  const wireLengthM = equipment.antenna?.wireLengthM ?? null;
+  const advice = chosen.map(({ candidate, outlook }) => ({
+    kind: candidate.kind,
+    what: whatToDo(candidate, tell, ends, wireLengthM),
+    lengthChange: candidate.lengthChange,
+    lengthChangeM: wireLengthM === null ? null : wireLengthM * candidate.lengthChange,
+    parts: advisedParts(tell, candidate, powerW),
+    outcomes: outcomesOf(tell, candidate, outlook.reached),
+  }));
+  const isLineKnown = ends !== "analyser";
+  return {
+    schema: "feedpoint/try@1",
+    sweep: deploymentInfo(deployment),
+    plan: planInfo(options),
+    limits,
+    feedline,
+    ends,
+    fixed: fixed ?? null,
+    wireLengthM,
+    powerW,
+    isPowerStated,
+    leastArriving,
+    verdict: verdictOf(wishes, isGood, chosen),
+    wishes: now,
+    advice,
+    experiment: experimentWorthDoing(openQuestions(antenna, known, now, wishes, terms, isLineKnown)),
+    curves: curvesOf(tell, chosen),
+    findings: [
+      ...planFindings(options, wishes.map(bandOf)),
+      ...adviseFindings(now, equipment, { ends, powerW, isPowerStated, advice }, antenna.hasPhase),
+    ],
+    cautions: [...ADVICE_CAUTIONS, ...cautionsFor({ hasHighVoltage: true })],
+  };
+}
+
+/** Each wish with what it is like as it is. */
+function wishesNow(
+  wanted: readonly Wanted[],
+  wishes: readonly Wish[],
+  tell: View,
+  doubts: Doubts,
+  limitSwr: number | null,
+): readonly WishNow[] {
+  const outcomes = wishes.length === 0 ? [] : outcomesOf(tell, AS_IS, outlookOf(doubts, AS_IS).reached);
+  return wanted.map(({ wish, notForetold }) => {
+    const { title, band, pieces, weight, mode } = wish;
+    const place = wishes.indexOf(wish);
+    return {
+      title,
+      band,
+      pieces,
+      weight,
+      mode: mode?.name ?? null,
+      notForetold,
+      now: outcomes[place] ?? null,
+      limit: place < 0 || limitSwr === null ? null : matchLimit(tell, place, limitSwr),
+    };
+  });
+}
+
+function verdictOf(wishes: readonly Wish[], isGood: boolean, chosen: readonly Chosen[]): AdviseVerdict {
+  if (wishes.length === 0) return "measure-first";
+  if (isGood) return "leave-it";
+  return chosen.length > 0 ? "try" : "nothing-better";
+}
+
+/** ρ over each wish, as it is and with the first advice. */
+function curvesOf(tell: View, [first]: readonly Chosen[]): AdviseResult["curves"] {
+  return tell.grid.wishes.map(({ title }, wish) => ({
+    title,
+    frequencyHz: [...frequenciesOf(tell, wish)],
+    before: magnitudesOf(tell, AS_IS, wish),
+    after: first === undefined ? [] : magnitudesOf(tell, first.candidate, wish),
+  }));
+}
