@@ -91,11 +91,13 @@ describe.each(codes)("%s", (code) => {
       groups: [],
       drifts: [],
       ranking: [],
+      losses: [],
+      tonight: [],
       findings: [],
       cautions: [],
       totals: { files: 1, graded: 1, unreadable: 0, points: 1 },
     };
-    const season = { log: null, groupBy: null, overTime: null, best: null, order: null };
+    const season = { log: null, groupBy: null, overTime: null, best: null, wishes: [], order: null };
     const text = gradeText(report, { width: 100, limits: report.limits, stationFile: null }, season);
     expect(text).toMatch(/ !! /);
     expectWords(text, { ...found, message: `${sweep.label}: ${found.message}` });

@@ -44,6 +44,9 @@ export function graded(
     grade: band.grade === undefined ? BAND.grade : band.grade,
     bands: [{ ...BAND, ...band }],
     lossBoundDb,
+    farFromMatch: [],
+    lineLossAt10MHzDb: null,
+    wishes: [],
     findings: [],
     log,
   };

@@ -4,6 +4,7 @@ export type { BandFeedline, LossRange } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
 export type { DialResult } from "./bands/dials.js";
 export type { Exposure, ExposureByRule, People } from "./bands/exposure.js";
+export type { FarPoint } from "./bands/far-from-match.js";
 export type { PartInfo } from "./bands/known.js";
 export { type LossBound, lossBound } from "./bands/loss-bound.js";
 export type { Point } from "./bands/point.js";
@@ -15,6 +16,7 @@ export { type PlanInfo, planInfo, type Scope } from "./bands/scope.js";
 export { type BandSummary, isDip } from "./bands/summary.js";
 export type { WattsPath } from "./bands/watts-path.js";
 export { type Wish, wishAtActivity, wishBetween, wishesOf, wishInMode } from "./bands/wish.js";
+export type { WishGrade } from "./bands/wish-grade.js";
 export {
   type Curve,
   curveOf,
@@ -203,7 +205,15 @@ export {
 export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./jobs/season/drift.js";
 export { type BandGroups, type GroupOnBand, groupFindings, groupGrades, type Spread } from "./jobs/season/groups.js";
 export type { LogRow } from "./jobs/season/log-row.js";
+export {
+  type LossChange,
+  type LossHistory,
+  lossChange,
+  lossFindings,
+  lossOverTime,
+} from "./jobs/season/loss.js";
 export { type Ranked, rankFor } from "./jobs/season/ranking.js";
+export { type ForTonight, rankForTonight, type Standing } from "./jobs/season/tonight.js";
 export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./jobs/trim.js";
 export type { Column } from "./numbers/column.js";
 export type { Complex } from "./numbers/complex.js";

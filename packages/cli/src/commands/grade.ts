@@ -46,7 +46,7 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   }
   const isStreamed = settings.format === "ndjson";
   const { require, minGrade, jobs } = raw;
-  const run = { criteria, log: season.log, require, minGrade, isStreamed };
+  const run = { criteria, log: season.log, wishes: season.wishes, require, minGrade, isStreamed };
   const groups = fileGroups(found, { said: raw.each === true ? "each" : null, log: season.log });
   const outcome = await gradeAll(
     shardOf({ groups, problems: found.problems }, raw.shard),
@@ -75,16 +75,19 @@ const noPathText = (overTime: string | true | undefined) =>
     ? `Name a folder or files to grade before --over-time, which took "${overTime}" for a column of the log.`
     : "Name a folder or files to grade, such as feedpoint grade sweeps/";
 
-function refuseWhatCannotBePrinted({ format }: Settings, { groupBy, overTime, best, sort }: RawGradeOptions): void {
-  const hasTables = [groupBy, overTime, best].some((option) => option !== undefined);
+function refuseWhatCannotBePrinted(
+  { format }: Settings,
+  { groupBy, overTime, best, sort, ...raw }: RawGradeOptions,
+): void {
+  const hasTables = [groupBy, overTime, best, raw.for].some((option) => option !== undefined);
   if (format === "ndjson" && (hasTables || sort !== undefined)) {
     throw new UsageError(
-      "--format ndjson writes each sweep as it is done; --group-by, --over-time, --best and --sort need them all.",
+      "--format ndjson writes each sweep as it is done; --group-by, --over-time, --best, --for and --sort need them all.",
     );
   }
   if (format === "csv" && hasTables) {
     throw new UsageError(
-      "--format csv is one table, of sweeps and bands; --group-by, --over-time and --best are others.",
+      "--format csv is one table, of sweeps and bands; --group-by, --over-time, --best and --for are others.",
     );
   }
 }

@@ -5,6 +5,7 @@ import {
   type Grade,
   type GradeCriterion,
   groupFindings,
+  lossFindings,
   planInfo,
 } from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
@@ -43,6 +44,7 @@ export function gradeReport(
     findings: [
       ...logged,
       ...(season.groupBy === null ? [] : groupFindings(sweeps, season.groupBy)),
+      ...lossFindings(result.losses),
       ...driftFindings(result.drifts),
     ],
     cautions: CAUTIONS,

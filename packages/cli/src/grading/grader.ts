@@ -1,5 +1,6 @@
 import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
 import { deploymentRowFinder, type FileGroup, readGroup } from "../deployments.js";
+import { loggedLine } from "../options/known-lines.js";
 import { ndjsonText } from "../present/json.js";
 import { type Batch, joined } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
@@ -11,10 +12,12 @@ export function graderOf(settings: GradingSettings): (groups: readonly FileGroup
 
   const gradeGroup = (group: FileGroup): Batch => {
     const { deployments, unreadable } = readGroup(group, settings, (error) => (error as Error).message);
-    const sweeps = deployments.map((deployment) => ({
-      ...gradeSweep(deployment, settings),
-      log: rowOf(deployment),
-    }));
+    const sweeps = deployments.map((deployment) => {
+      const log = rowOf(deployment);
+      // The line that the log tells of a deployment goes before the usual one.
+      const feedline = loggedLine(settings.log, log, settings.feedline) ?? settings.feedline;
+      return { ...gradeSweep(deployment, { ...settings, feedline }), log };
+    });
     return { ...batchOf(sweeps, settings), files: group.files.length, unreadable };
   };
   return (groups) => joined(groups.map(gradeGroup));

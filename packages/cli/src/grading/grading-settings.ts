@@ -1,11 +1,20 @@
-import type { DeploymentLog, Grade, GradeCriterion } from "@feedpoint/core";
+import type { DeploymentLog, Grade, GradeCriterion, Wish } from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
 
 /** What grading a file needs: plain data, which can be handed to a worker. */
 export interface GradingSettings
   extends Pick<
       Settings,
-      "plan" | "licenceClass" | "bands" | "modes" | "limits" | "reading" | "systemOhms" | "radioOhms"
+      | "plan"
+      | "licenceClass"
+      | "bands"
+      | "modes"
+      | "limits"
+      | "reading"
+      | "systemOhms"
+      | "radioOhms"
+      | "equipment"
+      | "feedline"
     >,
     Run {}
 
@@ -13,6 +22,8 @@ export interface GradingSettings
 export interface Run {
   readonly criteria: readonly GradeCriterion[];
   readonly log: DeploymentLog | null;
+  /** What is wanted beside the bands */
+  readonly wishes: readonly Wish[];
   /** What every sweep should reach */
   readonly require?: Grade | undefined;
   /** Of those streamed only these are shown */
@@ -22,7 +33,7 @@ export interface Run {
 }
 
 export function gradingSettings(settings: Settings, run: Run): GradingSettings {
-  const { plan, licenceClass, bands, modes, limits, reading, systemOhms, radioOhms } = settings;
+  const { plan, licenceClass, bands, modes, limits, reading, systemOhms, radioOhms, equipment, feedline } = settings;
   return {
     plan,
     licenceClass,
@@ -32,6 +43,8 @@ export function gradingSettings(settings: Settings, run: Run): GradingSettings {
     reading,
     systemOhms,
     radioOhms,
+    equipment,
+    feedline,
     ...run,
   };
 }

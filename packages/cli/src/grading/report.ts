@@ -2,10 +2,12 @@ import {
   type BandGroups,
   type Drift,
   type Finding,
+  type ForTonight,
   GRADE_CRITERIA,
   type Grade,
   type GradeCriterion,
   type Limits,
+  type LossHistory,
   type PlanInfo,
   type Ranked,
   type SweepGrade,
@@ -25,6 +27,10 @@ export interface GradeReport {
   readonly groups: readonly BandGroups[];
   readonly drifts: readonly Drift[];
   readonly ranking: readonly Ranked[];
+  /** Loss over time, by deployment; empty where it was not asked for */
+  readonly losses: readonly LossHistory[];
+  /** For what is wanted, the best first; empty where nothing was asked for */
+  readonly tonight: readonly ForTonight[];
   readonly findings: readonly Finding[];
   readonly cautions: readonly string[];
   readonly totals: {

@@ -5,12 +5,17 @@ import {
   type Finding,
   groupGrades,
   logFindings,
+  lossOverTime,
   rankFor,
+  rankForTonight,
   type SweepGrade,
+  type Wish,
 } from "@feedpoint/core";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
+import type { Settings } from "../options/settings.js";
+import { wishesFrom } from "../options/wishes.js";
 import { type Compare, compareBy, mustBeGraded } from "./order.js";
 import type { GradeReport } from "./report.js";
 
@@ -20,9 +25,11 @@ export interface Season {
   /** Column of the log to group by; null: not asked for, as with all below */
   readonly groupBy: string | null;
   /** Whose column tells deployments apart; null there: all are of one */
-  readonly overTime: { readonly column: string | null } | null;
+  readonly overTime: { readonly column: string | null; readonly reference: string | null } | null;
   /** Band to rank for */
   readonly best: string | null;
+  /** What is wanted tonight; empty where nothing was asked for */
+  readonly wishes: readonly Wish[];
   readonly order: Compare | null;
 }
 
@@ -35,26 +42,36 @@ export const unmatchedRows = ({ log }: Season, files: readonly string[]): readon
   log === null ? [] : logFindings(log, files).filter(({ code }) => code === "log-row-unmatched");
 
 /** What all sweeps together tell; each empty where it was not asked for. */
-export type SeasonResult = Pick<GradeReport, "groups" | "drifts" | "ranking">;
+export type SeasonResult = Pick<GradeReport, "groups" | "drifts" | "ranking" | "losses" | "tonight">;
 
-export const seasonResult = (sweeps: readonly SweepGrade[], { groupBy, overTime, best }: Season): SeasonResult => ({
+export const seasonResult = (
+  sweeps: readonly SweepGrade[],
+  { groupBy, overTime, best, wishes }: Season,
+): SeasonResult => ({
   groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
   drifts: overTime === null ? [] : driftsOf(sweeps, overTime.column),
   ranking: best === null ? [] : rankFor(sweeps, best),
+  losses: overTime === null ? [] : lossOverTime(sweeps, overTime.column, overTime.reference),
+  tonight: wishes.length === 0 ? [] : rankForTonight(sweeps),
 });
 
 /** @throws UsageError for a column that the log does not have, a band that is not judged, or an order that is none */
 export function seasonFrom(
   raw: RawOptions<"grade" | "report">,
   log: DeploymentLog | null,
-  { plan, bands }: ChosenPlan,
+  settings: ChosenPlan & Pick<Settings, "station">,
 ): Season {
+  const { plan, bands } = settings;
   const { groupBy, overTime, best, sort } = raw;
   return {
     log,
     groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
-    overTime: overTime === undefined ? null : { column: overTime === true ? null : logColumn(log, overTime) },
+    overTime:
+      overTime === undefined
+        ? null
+        : { column: overTime === true ? null : logColumn(log, overTime), reference: raw.against ?? null },
     best: best === undefined ? null : usableBand(best, plan, bands),
+    wishes: raw.for === undefined ? [] : wishesFrom(raw.for, settings),
     order: sort === undefined ? null : compareBy(sort, plan, bands),
   };
 }

@@ -16,9 +16,9 @@ import {
 import type { CommandName, OptionRecord } from "./option.js";
 
 const OF_BANDS = ["check", "diff", "grade", "trim", "try", "report", "chart"] as const satisfies readonly CommandName[];
-const OF_LINES = ["check", "trim", "try", "report"] as const satisfies readonly CommandName[];
+const OF_LINES = ["check", "grade", "trim", "try", "report"] as const satisfies readonly CommandName[];
 const OF_PEOPLE = ["check", "report"] as const satisfies readonly CommandName[];
-const OF_POWER = [...OF_PEOPLE, "try"] as const satisfies readonly CommandName[];
+const OF_POWER = ["check", "grade", "report", "try"] as const satisfies readonly CommandName[];
 const OF_FILES = [...OF_BANDS, "line", "show", "convert"] as const satisfies readonly CommandName[];
 const OF_TABLES = ["check", "diff", "grade", "trim", "try"] as const satisfies readonly CommandName[];
 const OF_FEW_FORMATS = ["line", "show", "plans", "feedlines"] as const satisfies readonly CommandName[];

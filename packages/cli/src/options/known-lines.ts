@@ -61,6 +61,16 @@ export function loggedLines(
   return kinds.size > 1 ? { before, after } : null;
 }
 
+/** The line that the log's row tells of one deployment; null where it does not. @param usual as of {@link loggedLines} */
+export function loggedLine(
+  log: DeploymentLog | null,
+  row: Readonly<Record<string, string>> | null,
+  usual: Feedline | null,
+): Feedline | null {
+  const column = log?.columns.find((name) => name.toLowerCase() === FEEDLINE);
+  return column === undefined || row === null ? null : lineIn(row[column] ?? "", usual);
+}
+
 const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, "");
 
 /** The line that a cell of the log tells: "rg-58:12", "12 m of RG58", "none"; null where it does not tell its kind and length. */

@@ -1,4 +1,5 @@
 import type { CommandName, OptionRecord } from "./option.js";
+import { wishesArgument } from "./wishes.js";
 
 const OF_SEASONS = ["grade", "report"] as const satisfies readonly CommandName[];
 
@@ -27,7 +28,20 @@ export const SEASON_OPTIONS = {
   overTime: {
     name: "overTime",
     flags: "--over-time [column]",
-    help: "follow the dips by date; a column of the log tells deployments apart",
+    help: "follow dips and loss by date; a column of the log tells deployments apart",
     of: OF_SEASONS,
+  },
+  against: {
+    name: "against",
+    flags: "--against <sweep>",
+    help: "with --over-time: the sweep that loss is held against, by its name in the table (default: the first one)",
+    of: OF_SEASONS,
+  },
+  for: {
+    name: "for",
+    flags: "--for <list>",
+    help: 'rank all deployments for what you want tonight, such as "40m ft8,20m ssb"',
+    of: OF_SEASONS,
+    parse: wishesArgument,
   },
 } as const satisfies Readonly<Record<string, OptionRecord>>;

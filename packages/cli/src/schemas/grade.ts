@@ -4,7 +4,7 @@ import type { GradedLine, GradeReport } from "../grading/report.js";
 import { aboutIn } from "../tables/column.js";
 import { gradeBandColumns } from "../tables/grade-columns.js";
 import type { JsonOf } from "./json-of.js";
-import { cautions, findings, finite, fraction, limits, need, planInfo, sweepInfo } from "./parts.js";
+import { cautions, findings, finite, fraction, frequencyHz, limits, need, planInfo, sweepInfo } from "./parts.js";
 
 const grade = z.enum(["A", "B", "C", "D", "F"]);
 
@@ -29,7 +29,26 @@ const sweepGrade = z.object({
   grade: grade.nullable().describe(`${about("overall")}; null: none`),
   bands: z.array(bandGrade),
   lossBoundDb: finite.describe(`${about("lossBoundDb")}; null: the sweep bounds nothing`),
+  farFromMatch: z
+    .array(z.object({ frequencyHz, returnLossDb: z.number() }))
+    .describe("what came back where the antenna is far from matched: sweeps that differ there differ by loss"),
   findings: findings.describe("what makes its numbers others than they seem"),
+  lineLossAt10MHzDb: finite.describe("of the line that was stated, one way with a matched end; null: none"),
+  wishes: z
+    .array(
+      z.object({
+        title: z.string(),
+        sweptFraction: fraction,
+        need,
+        worstSwr: finite,
+        isAtLeast: z.boolean().describe("the scale ended there"),
+        reachedFraction: fraction.describe("within reach with your own tuner, where there is one"),
+        watts: finite.describe("W PEP; null without a mode, out of reach, and where nothing limits it"),
+        limitedBy: z.enum(["licence", "antenna", "radio"]).nullable(),
+        arrives: z.object({ least: z.number(), most: z.number() }).nullable().describe("null: no line is known"),
+      }),
+    )
+    .describe("what was wanted with --for; empty where nothing was"),
   log: z.record(z.string(), z.string()).nullable().describe("the deployment log's row"),
 }) satisfies z.ZodType<JsonOf<SweepGrade>>;
 
@@ -66,9 +85,16 @@ export const gradeReport = z.object({
           sweeps: z.number(),
           bestSwr: spread.nullable(),
           coverage: spread.nullable(),
+          lossDb: spread
+            .nullable()
+            .describe("more than the sweep that loses least, one way at 10 MHz; null: not known"),
         }),
       ),
       isBeyondSpread: z.boolean().nullable().describe("null: too few sweeps"),
+      restsOnLoss: z
+        .boolean()
+        .nullable()
+        .describe("the first group loses more than the last: its match may be that alone"),
     }),
   ),
   drifts: z.array(
@@ -86,6 +112,26 @@ export const gradeReport = z.object({
     }),
   ),
   ranking: z.array(z.object({ rank: z.number(), graded: sweepGrade, band: bandGrade })),
+  losses: z.array(
+    z.object({
+      deployment: z.string().nullable(),
+      reference: z.string().describe("label of the sweep that the others are held against"),
+      sweeps: z.array(z.object({ label: z.string(), date: z.string(), at10MHzDb: z.number(), marginDb: z.number() })),
+      slopeDbPerMonth: finite,
+      slopeMarginDbPerMonth: finite,
+    }),
+  ),
+  tonight: z.array(
+    z.object({
+      rank: z.number().nullable().describe("null: not known"),
+      graded: sweepGrade,
+      standing: z.enum(["ready", "own-tuner", "another-tuner", "in-part", "out-of-reach", "not-known"]),
+      worst: z.string().describe("the wish that is served worst"),
+      hiddenLossDb: finite.describe("loss beside that of the known line that may be what makes the SWR; null: little"),
+      hiddenLossIs: z.enum(["most", "more-than-others"]).nullable(),
+      why: z.enum(["not-swept", "problem"]).nullable(),
+    }),
+  ),
   findings,
   cautions,
   totals: z.object({ files: z.number(), graded: z.number(), unreadable: z.number(), points: z.number() }),

@@ -1,14 +1,19 @@
 import { dipNear } from "../bands/dip.js";
 import { referenceFindings } from "../bands/doubts.js";
+import { type FarPoint, farFromMatch } from "../bands/far-from-match.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
 import { checkScope } from "../bands/option-checks.js";
 import { type Answering, answeringOn, partsOf } from "../bands/parts.js";
+import type { Equipment } from "../bands/power.js";
 import { type PointOfPart, reachOf, type UsableShares } from "../bands/reach.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { type BandSummary, isDip } from "../bands/summary.js";
+import type { Wish } from "../bands/wish.js";
+import { gradeWish, type WishGrade } from "../bands/wish-grade.js";
 import type { Piece } from "../curve/pieces.js";
 import { isBeyondScale } from "../curve/trace.js";
 import type { UsableBand } from "../facts/band-plan/band-plan.js";
+import { type Feedline, matchedLossDb } from "../facts/feedline/feedline.js";
 import { GRADE_CRITERIA, type Grade, type GradeCriterion } from "../facts/grade-criteria.js";
 import { type Limits, limitsWith, type Need } from "../facts/limits.js";
 import { demand } from "../input/argument.js";
@@ -64,8 +69,14 @@ export interface SweepGrade {
   readonly bands: readonly BandGrade[];
   /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
   readonly lossBoundDb: number | null;
+  /** What came back where the antenna is far from matched: two sweeps that differ there differ by loss */
+  readonly farFromMatch: readonly FarPoint[];
+  /** What the line that was stated loses one way at 10 MHz with a matched end, dB; null where none was */
+  readonly lineLossAt10MHzDb: number | null;
   /** What makes its numbers others than they seem: another reference than the radio's */
   readonly findings: readonly Finding[];
+  /** What it does for what is wanted, in that order; empty where nothing was asked for */
+  readonly wishes: readonly WishGrade[];
   /** The deployment log's row for this sweep: null as {@link gradeSweep} gives it, for the caller to fill in */
   readonly log: Readonly<Record<string, string>> | null;
 }
@@ -74,6 +85,11 @@ export interface SweepGrade {
 export interface GradeOptions extends Scope {
   /** Impedance that the radio is made for, Ω; 50 where it is not stated */
   readonly radioOhms?: number | null;
+  /** What is wanted beside the bands; nothing where absent */
+  readonly wishes?: readonly Wish[];
+  /** Radio, tuner and antenna, and the line, for what is wanted; not known where absent */
+  readonly equipment?: Equipment;
+  readonly feedline?: Feedline | null;
   /** What each grade asks for, the best first; {@link GRADE_CRITERIA} where absent */
   readonly criteria?: readonly GradeCriterion[];
 }
@@ -100,6 +116,7 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
   demand(Array.isArray(criteria), "criteria", "a list of criteria, as criteriaWith gives one", criteria);
   const limits = limitsWith(options.limits);
   const parts = partsOf(deployment, limits, options.plan);
+  const { wishes = [], equipment = {}, feedline = null } = options;
   const bands = selectBands(options).map((band): BandGrade => {
     const answering = answeringOn(parts, band.pieces);
     const { usable, sweptFraction, extremes, pieces, need } = reachOf(answering, band);
@@ -127,7 +144,10 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
     grade: overall(bands),
     bands,
     lossBoundDb: lossBoundOf(parts.map(({ analysis }) => analysis.curve))?.lossDb ?? null,
+    farFromMatch: farFromMatch(parts.map(({ analysis }) => analysis.curve)),
+    lineLossAt10MHzDb: feedline && matchedLossDb(feedline, 10e6),
     findings: referenceFindings(deployment.parts, options.radioOhms ?? undefined),
+    wishes: wishes.map((wish) => gradeWish(parts, wish, options, limits, { equipment, feedline })),
     log: null,
   };
 }

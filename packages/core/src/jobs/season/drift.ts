@@ -3,6 +3,7 @@ import { grouped } from "../../numbers/grouped.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
 import { dateOf, timeOf } from "./dates.js";
+import { MILLISECONDS_A_MONTH } from "./months.js";
 import { type DatedDip, type Trend, trendOf } from "./trend.js";
 
 /** How the dip on one band went over time, for one deployment. */
@@ -28,7 +29,6 @@ export interface Drift {
   readonly odd: readonly { readonly date: string; readonly departureHz: number }[];
 }
 
-const MILLISECONDS_A_MONTH = (365.25 / 12) * 24 * 3600 * 1000;
 /** In fewer sweeps than this the scatter that a jump has to stand out from is not known (our own choice). */
 export const FEWEST_FOR_JUMPS = 5;
 const LEAST_JUMP_HZ = 15_000;

@@ -3,6 +3,7 @@ import { grouped } from "../../numbers/grouped.js";
 import { chanceOfDifference, leastChance } from "../../numbers/rank-test.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
+import { lossesBeside } from "./loss.js";
 
 /** Median and spread of one number over some sweeps. */
 export interface Spread {
@@ -21,6 +22,8 @@ export interface GroupOnBand {
   readonly bestSwr: Spread | null;
   /** Share of the band within the limit */
   readonly coverage: Spread | null;
+  /** How much more it loses than the sweep that loses least, one way at 10 MHz, dB; null where that is not known of any */
+  readonly lossDb: Spread | null;
 }
 
 /** How groups differ on one band. */
@@ -34,6 +37,11 @@ export interface BandGroups {
    * to tell
    */
   readonly isBeyondSpread: boolean | null;
+  /**
+   * Whether the first group loses so much more than the last one that its better match may be loss and nothing else; null: not known of
+   * both
+   */
+  readonly restsOnLoss: boolean | null;
 }
 
 /** Fewer sweeps than these have no spread worth the name. */
@@ -62,12 +70,13 @@ const FEWEST_FOR_SPREAD = 3;
  * ```
  */
 export function groupGrades(sweeps: readonly SweepGrade[], column: string): readonly BandGroups[] {
+  const lossOf = lossesBeside(sweeps);
   const values = [...grouped(sweeps, ({ log }) => log?.[column] ?? "")].filter(([value]) => value !== "");
   const names = [...new Set(sweeps.flatMap(({ bands }) => bands.map(({ band }) => band)))];
   const known = names.map((band) => ({
     band,
     groups: values
-      .map(([value, members]) => readingsOf(value, members, band))
+      .map(([value, members]) => readingsOf(value, members, band, lossOf))
       .filter(({ coverage }) => coverage.length > 0)
       .map((readings) => ({ readings, group: groupOnBand(readings) }))
       .sort((a, b) => compare(a.group, b.group)),
@@ -79,6 +88,7 @@ export function groupGrades(sweeps: readonly SweepGrade[], column: string): read
       band,
       groups: groups.map(({ group }) => group),
       isBeyondSpread: isBeyondSpread(groups, compared),
+      restsOnLoss: restsOnLoss(groups),
     }));
 }
 
@@ -98,23 +108,40 @@ interface Readings {
   readonly value: string;
   readonly bestSwr: readonly number[];
   readonly coverage: readonly number[];
+  readonly lossDb: readonly number[];
 }
 
-function readingsOf(value: string, members: readonly SweepGrade[], name: string): Readings {
+function readingsOf(
+  value: string,
+  members: readonly SweepGrade[],
+  name: string,
+  lossOf: ReadonlyMap<SweepGrade, number>,
+): Readings {
   const swept = members.flatMap(({ bands }) => bands.filter(({ band, bestSwr }) => band === name && bestSwr !== null));
   return {
     value,
     bestSwr: swept.map(({ bestSwr }) => bestSwr ?? Number.POSITIVE_INFINITY),
     coverage: swept.map(({ withinLimitFraction }) => withinLimitFraction),
+    lossDb: members.flatMap((member) => lossOf.get(member) ?? []),
   };
 }
 
-const groupOnBand = ({ value, bestSwr, coverage }: Readings): GroupOnBand => ({
+const groupOnBand = ({ value, bestSwr, coverage, lossDb }: Readings): GroupOnBand => ({
   value,
   sweeps: coverage.length,
   bestSwr: spreadOf(bestSwr.filter(Number.isFinite)),
   coverage: spreadOf(coverage),
+  lossDb: spreadOf(lossDb),
 });
+
+/** So much more loss in a group may be all that its better match is (our own choice: it lowers an SWR of 2.5 below 2.3). */
+const MATTERS_DB = 0.25;
+
+function restsOnLoss(groups: readonly Known[]): boolean | null {
+  const [first, last] = [groups[0]?.group.lossDb, groups.at(-1)?.group.lossDb];
+  if (groups.length < 2 || first == null || last == null) return null;
+  return first.median - last.median > Math.max(MATTERS_DB, first.spread ?? 0, last.spread ?? 0);
+}
 
 function spreadOf(values: readonly number[]): Spread | null {
   if (values.length === 0) return null;

@@ -10,6 +10,20 @@ type OfDip = {
   readonly band: string;
 };
 
+type OfLoss = {
+  /** null: all sweeps are of one deployment */
+  readonly deployment: string | null;
+  /** One way at 10 MHz */
+  readonly slopeDbPerMonth: number;
+  readonly marginDbPerMonth: number;
+  readonly totalDb: number;
+  /** Date of the first sweep */
+  readonly since: string;
+};
+
+const slopeText = (slope: number, margin: number) =>
+  `${slope > 0 ? "+" : "−"}${Math.abs(slope).toFixed(2)} ± ${margin.toFixed(2)} dB a month at 10 MHz`;
+
 const whereOf = ({ deployment, band }: OfDip) => (deployment === null ? band : `${deployment}, ${band}`);
 const sizeOf = (hertz: number) => `${Math.abs(hertz / 1000).toFixed(0)} kHz`;
 
@@ -95,6 +109,16 @@ export const JOB_FINDINGS = {
     meaning: "What the tuner loses was not stated and is not counted.",
     words: () =>
       "What your tuner loses was not stated and is not counted; far from a match it may be a fifth of the power.",
+  },
+  "loss-rising": {
+    meaning: "A deployment loses more and more on the way to the antenna.",
+    words: ({ deployment, slopeDbPerMonth, marginDbPerMonth, totalDb, since }: OfLoss) =>
+      `${deployment === null ? "Loss" : `${deployment}: loss`} is rising, ${slopeText(slopeDbPerMonth, marginDbPerMonth)} since ${since} (${totalDb.toFixed(1)} dB in all): a better SWR here is not a better antenna. Look for water in the line, and for joints that corrode.`,
+  },
+  "loss-falling": {
+    meaning: "A deployment loses less and less on the way to the antenna.",
+    words: ({ deployment, slopeDbPerMonth, marginDbPerMonth, totalDb, since }: OfLoss) =>
+      `${deployment === null ? "Loss" : `${deployment}: loss`} is falling, ${slopeText(slopeDbPerMonth, marginDbPerMonth)} since ${since} (${Math.abs(totalDb).toFixed(1)} dB in all): a worse SWR here is no worse antenna.`,
   },
   "group-value-missing": {
     meaning: "Sweeps without a value in the column that is grouped by are in no group.",
