@@ -94,7 +94,13 @@ describe("advise", () => {
       wide.map((hz) => reflectionOf([50, -200 * (7.1e6 / hz)])),
     );
     const reached = [0.6, 0.75].map((leastArriving) => {
-      const { advice } = advise(sweep, { plan, bands: ["40m"], leastArriving, parts: { coils: [4.5e-6], coilQ: 10 } });
+      const { advice } = advise(sweep, {
+        plan,
+        bands: ["40m"],
+        isAtAntenna: true,
+        leastArriving,
+        parts: { coils: [4.5e-6], coilQ: 10 },
+      });
       return advice.some(({ kind, lengthChange }) => kind === "element" && lengthChange === 0);
     });
     expect(reached).toEqual([true, false]);

@@ -21,12 +21,14 @@ describe("groups", () => {
         sweeps: 3,
         bestSwr: { median: 1.2, spread: expect.closeTo(0.1, 12) },
         coverage: { median: 0.8, spread: expect.closeTo(0.1, 12) },
+        lossDb: null,
       },
       {
         value: "deck",
         sweeps: 1,
         bestSwr: { median: 1.5, spread: null },
         coverage: { median: 0.2, spread: null },
+        lossDb: null,
       },
     ]);
     expect(on40?.isBeyondSpread).toBeNull();

@@ -46,6 +46,7 @@ export function graded(
     lossBoundDb,
     farFromMatch: [],
     lineLossAt10MHzDb: null,
+    atAntenna: null,
     wishes: [],
     findings: [],
     log,

@@ -1,5 +1,6 @@
 /** The public surface of the library, by name, and nothing else. */
 export { type AntennaEnd, antennaEndAt, sweepAtAnalyser, sweepAtAntenna } from "./bands/antenna-end.js";
+export type { BandAtAntenna } from "./bands/at-antenna.js";
 export type { BandFeedline, LossRange } from "./bands/band-feedline.js";
 export type { BandResult, SegmentResult, Verdict } from "./bands/band-result.js";
 export type { DialResult } from "./bands/dials.js";
@@ -203,15 +204,20 @@ export {
   rowFinder,
 } from "./jobs/season/deployment-log.js";
 export { type Drift, driftFindings, driftsOf, FEWEST_FOR_JUMPS } from "./jobs/season/drift.js";
+export {
+  type ChangeOverTime,
+  type Course,
+  changeFindings,
+  changesOverTime,
+  eventsOf,
+  type LoggedEvent,
+} from "./jobs/season/events.js";
+export { type FactorEffect, factorEffects } from "./jobs/season/factors.js";
 export { type BandGroups, type GroupOnBand, groupFindings, groupGrades, type Spread } from "./jobs/season/groups.js";
 export type { LogRow } from "./jobs/season/log-row.js";
-export {
-  type LossChange,
-  type LossHistory,
-  lossChange,
-  lossFindings,
-  lossOverTime,
-} from "./jobs/season/loss.js";
+export { type LossHistory, lossFindings, lossOverTime } from "./jobs/season/loss.js";
+export { type LossChange, lossChange } from "./jobs/season/loss-change.js";
+export type { Measure } from "./jobs/season/measures.js";
 export { type Ranked, rankFor } from "./jobs/season/ranking.js";
 export { type ForTonight, rankForTonight, type Standing } from "./jobs/season/tonight.js";
 export { type TrimmedBand, type TrimOptions, type TrimResult, trim } from "./jobs/trim.js";

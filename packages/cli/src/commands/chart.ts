@@ -1,4 +1,4 @@
-import type { CheckResult, Sweep } from "@feedpoint/core";
+import { type CheckResult, gradeSweep, type Sweep } from "@feedpoint/core";
 import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
 import { checkedBy } from "../checking.js";
@@ -6,16 +6,17 @@ import { UsageError } from "../exit.js";
 import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
-import { settingsFrom } from "../options/settings.js";
+import { type Settings, settingsFrom } from "../options/settings.js";
+import { printable } from "../present/escape.js";
 import type { ChartKind } from "../present/svg/picture.js";
-import { onlyDeploymentFrom } from "../read-deployments.js";
+import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
 
 export function chartCommand(): Command {
   const command = new Command("chart")
     .description("Draws one chart of a sweep as a picture: SVG, or PNG by the ending of the file's name.")
     .argument(
       "<file...>",
-      "sweep: Touchstone or delimited text (- is standard input), or a folder that is one deployment",
+      "sweep: Touchstone or delimited text (- is standard input), or a folder that is one deployment; several for grid and curves",
     );
   return withOptions(command, "chart").action(runChart);
 }
@@ -26,6 +27,11 @@ async function runChart(files: readonly string[], raw: RawOptions<"chart">): Pro
     output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
+  if (what === "grid" || what === "curves") {
+    const svg = await drawMany(files, raw, what, settings);
+    writeOutput(output, ending === "svg" ? svg : await png(svg), force);
+    return;
+  }
   const deployment = await onlyDeploymentFrom(files, settings, raw);
   const svg = await draw(
     drawnSweep(deployment, settings.plan),
@@ -34,6 +40,31 @@ async function runChart(files: readonly string[], raw: RawOptions<"chart">): Pro
     raw.note ?? null,
   );
   writeOutput(output, ending === "svg" ? svg : await png(svg), force);
+}
+
+/** All deployments of files and folders in one picture: band by band, or their curves on one band over each other. */
+async function drawMany(
+  files: readonly string[],
+  raw: RawOptions<"chart">,
+  what: "grid" | "curves",
+  settings: Settings,
+): Promise<string> {
+  const { deployments, unreadable } = await deploymentsFrom(files, settings, raw);
+  for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
+  if (deployments.length === 0) throw new UsageError(`There are no sweep files in ${files.join(", ")}.`);
+  const { seasonCurvesPicture, seasonGridPicture } = await import("../present/svg/season-pictures.js");
+  const note = raw.note ?? null;
+  if (what === "grid")
+    return seasonGridPicture(
+      deployments.map((each) => gradeSweep(each, settings)),
+      settings.limits,
+      note,
+    );
+  const [name, ...others] = settings.bands ?? [];
+  const band = settings.plan.bands.find((each) => each.band === name);
+  if (band === undefined || others.length > 0) throw new UsageError("Say on which one band: --bands 40m");
+  const sweeps = deployments.map((each) => ({ name: each.label, sweep: drawnSweep(each, settings.plan) }));
+  return seasonCurvesPicture(sweeps, band, settings.limits, note);
 }
 
 async function draw(sweep: Sweep, result: CheckResult, what: ChartKind, note: string | null): Promise<string> {

@@ -40,13 +40,27 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   refuseWhatCannotBePrinted(settings, raw);
   const [logFile = null, ...otherLogs] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
+  if (raw.watch === true) {
+    const { watchFolders } = await import("../grading/watch.js");
+    const run = { criteria, log: season.log, wishes: [], withAntennaEnd: false, isStreamed: false };
+    await watchFolders(paths, gradingSettings(settings, run));
+    return;
+  }
   const found = withoutFile(await findSweepFilesIn(paths), logFile);
   if (found.files.length + found.problems.length === 0) {
     throw new UsageError(`There are no sweep files (.s1p, .csv, .tsv, .txt, .dat) in ${paths.join(", ")}.`);
   }
   const isStreamed = settings.format === "ndjson";
   const { require, minGrade, jobs } = raw;
-  const run = { criteria, log: season.log, wishes: season.wishes, require, minGrade, isStreamed };
+  const run = {
+    criteria,
+    log: season.log,
+    wishes: season.wishes,
+    withAntennaEnd: season.factors.length > 0,
+    require,
+    minGrade,
+    isStreamed,
+  };
   const groups = fileGroups(found, { said: raw.each === true ? "each" : null, log: season.log });
   const outcome = await gradeAll(
     shardOf({ groups, problems: found.problems }, raw.shard),
@@ -77,17 +91,17 @@ const noPathText = (overTime: string | true | undefined) =>
 
 function refuseWhatCannotBePrinted(
   { format }: Settings,
-  { groupBy, overTime, best, sort, ...raw }: RawGradeOptions,
+  { groupBy, overTime, best, sort, factors, ...raw }: RawGradeOptions,
 ): void {
-  const hasTables = [groupBy, overTime, best, raw.for].some((option) => option !== undefined);
+  const hasTables = [groupBy, overTime, best, factors, raw.for].some((option) => option !== undefined);
   if (format === "ndjson" && (hasTables || sort !== undefined)) {
     throw new UsageError(
-      "--format ndjson writes each sweep as it is done; --group-by, --over-time, --best, --for and --sort need them all.",
+      "--format ndjson writes each sweep as it is done; --group-by, --over-time, --factors, --best, --for and --sort need them all.",
     );
   }
   if (format === "csv" && hasTables) {
     throw new UsageError(
-      "--format csv is one table, of sweeps and bands; --group-by, --over-time, --best and --for are others.",
+      "--format csv is one table, of sweeps and bands; --group-by, --over-time, --factors, --best and --for are others.",
     );
   }
 }

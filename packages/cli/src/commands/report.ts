@@ -72,7 +72,16 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const checked = deployments.map((deployment) => {
     const log = rowOf(deployment);
     const feedline = loggedLine(season.log, log, settings.feedline) ?? settings.feedline;
-    const grade = { ...gradeSweep(deployment, { ...settings, feedline, criteria, wishes: season.wishes }), log };
+    const grade = {
+      ...gradeSweep(deployment, {
+        ...settings,
+        feedline,
+        criteria,
+        wishes: season.wishes,
+        withAntennaEnd: season.factors.length > 0,
+      }),
+      log,
+    };
     const result = checkedBy(settings, deployment, raw.at);
     return {
       sweep: drawnSweep(deployment, settings.plan),

@@ -1,5 +1,6 @@
 import {
   CAUTIONS,
+  changeFindings,
   driftFindings,
   type Finding,
   type Grade,
@@ -44,7 +45,8 @@ export function gradeReport(
     findings: [
       ...logged,
       ...(season.groupBy === null ? [] : groupFindings(sweeps, season.groupBy)),
-      ...lossFindings(result.losses),
+      ...lossFindings(result.losses, result.changes),
+      ...changeFindings(result.changes),
       ...driftFindings(result.drifts),
     ],
     cautions: CAUTIONS,

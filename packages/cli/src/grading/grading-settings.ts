@@ -24,6 +24,8 @@ export interface Run {
   readonly log: DeploymentLog | null;
   /** What is wanted beside the bands */
   readonly wishes: readonly Wish[];
+  /** Whether dips and shares are told at the antenna's end of the line as well */
+  readonly withAntennaEnd: boolean;
   /** What every sweep should reach */
   readonly require?: Grade | undefined;
   /** Of those streamed only these are shown */

@@ -1,6 +1,8 @@
 import {
   type BandGroups,
+  type ChangeOverTime,
   type Drift,
+  type FactorEffect,
   type Finding,
   type ForTonight,
   GRADE_CRITERIA,
@@ -29,6 +31,10 @@ export interface GradeReport {
   readonly ranking: readonly Ranked[];
   /** Loss over time, by deployment; empty where it was not asked for */
   readonly losses: readonly LossHistory[];
+  /** How dips, shares and loss went over time; empty where it was not asked for */
+  readonly changes: readonly ChangeOverTime[];
+  /** What columns of the log do, the others held equal; empty where it was not asked for */
+  readonly factors: readonly FactorEffect[];
   /** For what is wanted, the best first; empty where nothing was asked for */
   readonly tonight: readonly ForTonight[];
   readonly findings: readonly Finding[];

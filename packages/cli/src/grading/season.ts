@@ -1,9 +1,13 @@
 import {
   type BandPlan,
+  changesOverTime,
   type DeploymentLog,
   driftsOf,
+  eventsOf,
   type Finding,
+  factorEffects,
   groupGrades,
+  type LoggedEvent,
   logFindings,
   lossOverTime,
   rankFor,
@@ -25,7 +29,13 @@ export interface Season {
   /** Column of the log to group by; null: not asked for, as with all below */
   readonly groupBy: string | null;
   /** Whose column tells deployments apart; null there: all are of one */
-  readonly overTime: { readonly column: string | null; readonly reference: string | null } | null;
+  readonly overTime: {
+    readonly column: string | null;
+    readonly reference: string | null;
+    readonly events: readonly LoggedEvent[];
+  } | null;
+  /** Columns whose effects are told together; empty where that was not asked for */
+  readonly factors: readonly string[];
   /** Band to rank for */
   readonly best: string | null;
   /** What is wanted tonight; empty where nothing was asked for */
@@ -42,18 +52,26 @@ export const unmatchedRows = ({ log }: Season, files: readonly string[]): readon
   log === null ? [] : logFindings(log, files).filter(({ code }) => code === "log-row-unmatched");
 
 /** What all sweeps together tell; each empty where it was not asked for. */
-export type SeasonResult = Pick<GradeReport, "groups" | "drifts" | "ranking" | "losses" | "tonight">;
+export type SeasonResult = Pick<
+  GradeReport,
+  "groups" | "drifts" | "ranking" | "losses" | "changes" | "factors" | "tonight"
+>;
 
-export const seasonResult = (
+export function seasonResult(
   sweeps: readonly SweepGrade[],
-  { groupBy, overTime, best, wishes }: Season,
-): SeasonResult => ({
-  groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
-  drifts: overTime === null ? [] : driftsOf(sweeps, overTime.column),
-  ranking: best === null ? [] : rankFor(sweeps, best),
-  losses: overTime === null ? [] : lossOverTime(sweeps, overTime.column, overTime.reference),
-  tonight: wishes.length === 0 ? [] : rankForTonight(sweeps),
-});
+  { groupBy, overTime, best, wishes, factors }: Season,
+): SeasonResult {
+  const changes = overTime === null ? [] : changesOverTime(sweeps, overTime.column, overTime.events);
+  return {
+    groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
+    drifts: overTime === null ? [] : driftsOf(sweeps, overTime.column, changes),
+    ranking: best === null ? [] : rankFor(sweeps, best),
+    losses: overTime === null ? [] : lossOverTime(sweeps, overTime.column, overTime.reference),
+    changes,
+    factors: factors.length === 0 ? [] : factorEffects(sweeps, factors),
+    tonight: wishes.length === 0 ? [] : rankForTonight(sweeps),
+  };
+}
 
 /** @throws UsageError for a column that the log does not have, a band that is not judged, or an order that is none */
 export function seasonFrom(
@@ -69,11 +87,25 @@ export function seasonFrom(
     overTime:
       overTime === undefined
         ? null
-        : { column: overTime === true ? null : logColumn(log, overTime), reference: raw.against ?? null },
+        : {
+            column: overTime === true ? null : logColumn(log, overTime),
+            reference: raw.against ?? null,
+            events: loggedEvents(log, raw.events),
+          },
+    factors: (raw.factors ?? []).map((name) => logColumn(log, name)),
     best: best === undefined ? null : usableBand(best, plan, bands),
     wishes: raw.for === undefined ? [] : wishesFrom(raw.for, settings),
     order: sort === undefined ? null : compareBy(sort, plan, bands),
   };
+}
+
+const EVENT = "event";
+
+/** What the log says happened, under the column that was named, or the usual one where it has that. */
+function loggedEvents(log: DeploymentLog | null, named: string | undefined): readonly LoggedEvent[] {
+  const usual = log?.columns.find((name) => name.toLowerCase() === EVENT);
+  const column = named === undefined ? usual : logColumn(log, named);
+  return column === undefined || log === null ? [] : eventsOf(log.rows, column);
 }
 
 function usableBand(name: string, plan: BandPlan, bands: ChosenPlan["bands"]): string {

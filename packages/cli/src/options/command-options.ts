@@ -93,6 +93,12 @@ export const COMMAND_OPTIONS = {
     help: "print what each grade stands for, and stop",
     of: ["grade"],
   },
+  watch: {
+    name: "watch",
+    flags: "--watch",
+    help: "grade what appears in the folders, a line each, until Ctrl-C",
+    of: ["grade"],
+  },
   gradeRequire: {
     name: "require",
     flags: "--require <grade>",
@@ -151,7 +157,7 @@ export const COMMAND_OPTIONS = {
     name: "fixed",
     flags: "--fixed <what>",
     help: "what stays as it is when the wire is cut (nothing: both legs of a dipole are cut alike)",
-    of: ["trim", "try"],
+    of: ["trim", "try", "report"],
     choices: FIXED_PARTS,
   },
   end: {
@@ -200,9 +206,9 @@ export const COMMAND_OPTIONS = {
   what: {
     name: "what",
     flags: "--what <chart>",
-    help: "what to draw; swr of a single --bands is that band (default: swr)",
+    help: "what to draw; swr of a single --bands is that band; grid and curves are of several files or folders, before and after among them (default: swr)",
     of: ["chart"],
-    choices: ["swr", "smith", "return-loss", "resistance", "reactance"],
+    choices: ["swr", "smith", "return-loss", "resistance", "reactance", "grid", "curves"],
     fallback: "swr",
   },
   note: {

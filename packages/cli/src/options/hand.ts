@@ -8,6 +8,7 @@ const PREFIXES: Readonly<Record<string, number>> = { "": 1, m: 1e-3, u: 1e-6, µ
 /** Parts at hand in one list: "rg-58:20,rg-6,9:1,2.2uH,470pF,coils,capacitors,tuner". */
 export function handArgument(text: string): StatedParts {
   const words = listOf(text).filter((word) => word !== "");
+  if (words.length === 0) throw new InvalidArgumentError("Name what is at hand, such as rg-58:20,9:1,coils.");
   const parts = words.map((word) => partOf(word));
   return {
     lines: parts.flatMap(({ line }) => line ?? []),
@@ -27,6 +28,9 @@ function partOf(word: string): {
   if (["coils", "capacitors", "tuner"].includes(word)) return {};
   const ratio = /^([\d.]+):1$/.exec(word)?.[1];
   if (ratio !== undefined && Number(ratio) > 0) return { ratio: Number(ratio) };
+  const turned = /^1:([\d.]+)$/.exec(word)?.[1];
+  if (turned !== undefined)
+    throw new InvalidArgumentError(`A transformer is named with its high side first: ${turned}:1.`);
   const [, digits, prefix = "", unit] = /^([\d.]+)\s*([munpµμ]?)([HF])$/i.exec(word) ?? [];
   if (digits !== undefined && unit !== undefined) {
     const value = Number((Number(digits) * (PREFIXES[prefix.toLowerCase()] ?? 1)).toPrecision(12));

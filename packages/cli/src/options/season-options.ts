@@ -1,3 +1,4 @@
+import { listOf } from "./arguments.js";
 import type { CommandName, OptionRecord } from "./option.js";
 import { wishesArgument } from "./wishes.js";
 
@@ -36,6 +37,19 @@ export const SEASON_OPTIONS = {
     flags: "--against <sweep>",
     help: "with --over-time: the sweep that loss is held against, by its name in the table (default: the first one)",
     of: OF_SEASONS,
+  },
+  events: {
+    name: "events",
+    flags: "--events <column>",
+    help: "with --over-time: the column of the log that says what happened on a date (default: event, if there)",
+    of: OF_SEASONS,
+  },
+  factors: {
+    name: "factors",
+    flags: "--factors <list>",
+    help: "columns of the log, such as weather,height,counterpoise: what each does with the others held equal",
+    of: OF_SEASONS,
+    parse: listOf,
   },
   for: {
     name: "for",

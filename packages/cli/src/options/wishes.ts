@@ -23,12 +23,13 @@ export interface TypedWish {
 
 export const wishesArgument = (text: string): readonly TypedWish[] =>
   listOf(text).map((part) => {
-    const [, what = "", weight = "1"] = /^(.*?)(?:\s*\*\s*([\d.]+))?$/.exec(part) ?? [];
-    if (what.trim() === "" || !(Number(weight) > 0))
+    const [what = "", weight = "1", ...more] = part.split("*").map((each) => each.trim());
+    if (what === "" || more.length > 0)
       throw new InvalidArgumentError(
         'Bands, modes on them, or ranges in MHz are needed, such as "40m,20m ft8,7.0-7.1".',
       );
-    return { text: what.trim(), weight: Number(weight) };
+    if (!(Number(weight) > 0)) throw new InvalidArgumentError(`A weight is a number above 0, such as 2 in ${what}*2.`);
+    return { text: what, weight: Number(weight) };
   });
 
 type Asked = ChosenPlan & { readonly station: Station };
@@ -43,6 +44,8 @@ function wishFrom(text: string, asked: Asked): Wish {
   if (high !== undefined && more.length === 0 && /^[\d.]/.test(high.trim())) return between(low ?? "", high, asked);
   // "40 m ft8" is written as well.
   const isUnitApart = others[0] === "m" || others[0] === "cm";
+  if (others.length === 0 && ACTIVITIES.some(({ label }) => label.toLowerCase() === first.toLowerCase()))
+    throw new UsageError(`"${text}": on which band? Say it with the band, such as "20m ${first}".`);
   const band = bandName(isUnitApart ? first + others[0] : first, asked.plan);
   const mode = (isUnitApart ? others.slice(1) : others).join(" ");
   const wish = mode === "" ? wholeBand(band, asked) : inMode(band, mode, asked);
@@ -79,7 +82,8 @@ function modesOf(name: string, labels: readonly string[]) {
 
 function between(low: string, high: string, asked: Asked): Wish {
   const [lowHz, highHz] = [frequencyOf(low), frequencyOf(high)];
-  const wish = lowHz < highHz ? wishBetween(asked, lowHz, highHz) : null;
+  if (lowHz >= highHz) throw new UsageError(`${low.trim()}-${high.trim()}: the lower frequency comes first.`);
+  const wish = wishBetween(asked, lowHz, highHz);
   if (wish === null) throw new UsageError(`${low.trim()}-${high.trim()} MHz lies in no band of ${asked.plan.id}.`);
   return wish;
 }

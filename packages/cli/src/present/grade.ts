@@ -4,6 +4,7 @@ import type { Season } from "../grading/season.js";
 import type { Settings } from "../options/settings.js";
 import { csvOf, shown } from "../tables/column.js";
 import { gradeBandColumns, gradeColumns, gradeRows } from "../tables/grade-columns.js";
+import { seasonHeadline } from "../words/season.js";
 import { problemsIn } from "../words/severity.js";
 import { certaintyText } from "../words/verdicts.js";
 import { cautionItems, shortCautions } from "./cautions.js";
@@ -30,6 +31,7 @@ export function gradeText(
   const counted = `${count(totals.graded, areGrouped ? "deployment" : "sweep")} graded, ${count(totals.files, "file")}, ${totals.unreadable} unreadable.${grouped}`;
   if (totals.graded === 0) return wrap(counted, width);
   return [
+    ...seasonHeadline(report).flatMap((line) => [wrap(line, width), ""]),
     wrap(planLine(plan), width, "  "),
     wrap(limitsLine(limits), width, "  "),
     ...stationLines(stationFile),
@@ -55,6 +57,7 @@ export function gradeMarkdown(report: GradeReport, season: Season): string {
   const { sweeps, plan } = report;
   const { columns, rows } = gradeTable(sweeps);
   return [
+    ...seasonHeadline(report).map(markdownCell),
     markdownCell(`${planLine(plan)}, ${certaintyText(plan.certainty)}`),
     markdownTable(columns, rows),
     ...seasonTables(report, season).flatMap((table) => [

@@ -3,34 +3,24 @@ import {
   type Drift,
   dateOf,
   FEWEST_FOR_JUMPS,
-  type ForTonight,
   type GroupOnBand,
-  type LossHistory,
   type Ranked,
   type Spread,
-  type Standing,
   type SweepGrade,
-  type Wish,
-  type WishGrade,
 } from "@feedpoint/core";
 import type { GradeReport } from "../grading/report.js";
 import type { Season, SeasonResult } from "../grading/season.js";
-import { needText, needWhereSwept } from "../words/verdicts.js";
+import { needWhereSwept } from "../words/verdicts.js";
+import { changeTable, factorTable, lossTable } from "./season-changes.js";
+import type { SeasonTable } from "./season-table.js";
+import { tonightTable } from "./season-tonight.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
-import { fixed, megahertz, percent, signed, swr, watts } from "./units.js";
-
-/** A table with the sentence above it. */
-export interface SeasonTable {
-  readonly name: string;
-  readonly above: string;
-  readonly columns: readonly TableColumn[];
-  readonly rows: readonly (readonly string[])[];
-}
+import { fixed, percent, signed, swr } from "./units.js";
 
 /** What a folder of sweeps teaches: ranking, groups, drifts, each as a table where it was asked for. */
 export function seasonTables(
-  { ranking, groups, drifts, losses, tonight, sweeps }: SeasonResult & Pick<GradeReport, "sweeps">,
+  { ranking, groups, drifts, losses, changes, factors, tonight, sweeps }: SeasonResult & Pick<GradeReport, "sweeps">,
   season: Season,
 ): readonly SeasonTable[] {
   const { best, groupBy, overTime, wishes } = season;
@@ -38,7 +28,9 @@ export function seasonTables(
     ...(wishes.length === 0 ? [] : [tonightTable(tonight, wishes)]),
     ...(best === null ? [] : [rankingTable(ranking, best)]),
     ...(groupBy === null ? [] : [groupTable(groups, groupBy)]),
+    ...(season.factors.length === 0 ? [] : [factorTable(factors, season.factors)]),
     ...(overTime === null ? [] : [lossTable(losses)]),
+    ...(changes.some(({ course }) => course !== "nothing") ? [changeTable(changes)] : []),
     ...(overTime === null ? [] : [driftTable(drifts, deploymentsOf(sweeps, overTime.column))]),
   ];
 }
@@ -156,107 +148,4 @@ function driftTable(drifts: readonly Drift[], deployments: readonly string[]): S
 function slopeText({ slopeHzPerMonth, slopeMarginHzPerMonth }: Drift): string {
   if (slopeHzPerMonth === null || slopeMarginHzPerMonth === null) return "–";
   return `${signed(slopeHzPerMonth / 1000, 1)} ±${fixed(slopeMarginHzPerMonth / 1000, 1)} kHz a month`;
-}
-
-const STANDINGS: Readonly<Record<Standing, string>> = {
-  ready: "without a tuner",
-  "own-tuner": "with your tuner",
-  "another-tuner": "with another tuner",
-  "in-part": "in part",
-  "out-of-reach": "out of reach",
-  "not-known": "not known",
-};
-
-/** Which deployment for what is wanted, the best first. */
-function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wish[]): SeasonTable {
-  const nameOf = sweepNames(tonight.map(({ graded }) => graded));
-  const columns: readonly TableColumn[] = [
-    { title: "Rank", align: "right" },
-    { title: "Deployment" },
-    { title: "Date", spare: 1 },
-    ...wishes.map(({ title }) => ({ title })),
-    { title: "Against it" },
-  ];
-  const rows = tonight.map((each) => [
-    each.rank === null ? "–" : String(each.rank),
-    nameOf(each.graded.sweep),
-    dateOf(each.graded) ?? "–",
-    ...each.graded.wishes.map(wishText),
-    againstIt(each),
-  ]);
-  const dials = wishes.flatMap(({ title, dialsHz }) =>
-    dialsHz.length === 0 ? [] : [`${title}: ${dialsHz.map((hz) => megahertz(hz)).join(", ")} MHz`],
-  );
-  const above = `For ${wishes.map(({ title }) => title).join(" and ")}, the best first by the worst of them${dials.length === 0 ? "" : ` (${dials.join("; ")})`}; SWR is the worst there, "arrives" what the line lets through:`;
-  return { name: "For tonight", above, columns, rows };
-}
-
-/** "with your tuner, 2.31, 100 W, 84 % arrives" */
-function wishText({
-  worstSwr,
-  isAtLeast,
-  watts: power,
-  arrives,
-  need,
-  sweptFraction,
-  reachedFraction,
-}: WishGrade): string {
-  if (worstSwr === null || sweptFraction < 1) return "not known";
-  const what =
-    need === "none"
-      ? "no tuner"
-      : reachedFraction === 1
-        ? "your tuner"
-        : need === "beyond-tuner"
-          ? reachedFraction > 0
-            ? `${percent(reachedFraction)} of it`
-            : "no tuner helps"
-          : needText(need);
-  return [
-    what,
-    `${isAtLeast ? "≥" : ""}${swr(worstSwr)}`,
-    ...(power === null ? [] : [watts(power)]),
-    ...(arrives === null ? [] : [`${percent(arrives.least)} arrives`]),
-  ].join(", ");
-}
-
-function againstIt({ hiddenLossDb, hiddenLossIs, why, standing, worst, graded }: ForTonight): string {
-  if (why === "problem") return "its numbers are in doubt (see below)";
-  if (why === "not-swept") return `${worst} is not known`;
-  if (hiddenLossDb !== null) {
-    const size = `${fixed(hiddenLossDb, 1)} dB`;
-    return hiddenLossIs === "most"
-      ? `up to ${size} may be lost: the SWR may be that alone`
-      : `loses ${size} more than the best of these (10 MHz): the SWR owes to it`;
-  }
-  if (standing === "out-of-reach" || standing === "in-part") return `${worst}: ${STANDINGS[standing]}`;
-  return graded.lossBoundDb === null ? "loss not known: too narrow a sweep" : "";
-}
-
-const LOSS_COLUMNS: readonly TableColumn[] = [
-  { title: "Deployment" },
-  { title: "Sweeps", align: "right" },
-  { title: "From", spare: 1 },
-  { title: "to", spare: 1 },
-  { title: "Loss a month", align: "right" },
-  { title: "Last against first", align: "right" },
-];
-
-/** How loss went, by deployment. */
-function lossTable(losses: readonly LossHistory[]): SeasonTable {
-  const rows = losses.map(({ deployment, sweeps, slopeDbPerMonth, slopeMarginDbPerMonth }) => [
-    deployment ?? "all",
-    String(sweeps.length),
-    sweeps[0]?.date ?? "–",
-    sweeps.at(-1)?.date ?? "–",
-    slopeDbPerMonth === null || slopeMarginDbPerMonth === null
-      ? "–"
-      : `${signed(slopeDbPerMonth, 2)} ±${fixed(slopeMarginDbPerMonth, 2)} dB`,
-    `${signed(sweeps.at(-1)?.at10MHzDb ?? 0, 2)} ±${fixed(sweeps.at(-1)?.marginDb ?? 0, 2)} dB`,
-  ]);
-  const above =
-    rows.length === 0
-      ? "No loss to follow over time: it takes two dated sweeps wide enough to hold frequencies far from any match."
-      : "How loss went over time, one way at 10 MHz, by what comes back far from any match. A better SWR at more loss is not a better antenna:";
-  return { name: "Loss over time", above, columns: LOSS_COLUMNS, rows };
 }

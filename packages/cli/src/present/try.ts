@@ -1,7 +1,7 @@
 import { type Advice, type AdvisedPart, type AdviseResult, partText } from "@feedpoint/core";
 import type { Settings } from "../options/settings.js";
 import { csvOf, shown } from "../tables/column.js";
-import { ADVICE_COLUMNS, adviceRows, wishColumns, wishRows } from "../tables/try-columns.js";
+import { ADVICE_COLUMNS, adviceRows, tryColumns, tryRows } from "../tables/try-columns.js";
 import { adviceHeadline } from "../words/advice.js";
 import { certaintyText } from "../words/verdicts.js";
 import { cautionItems, shortCautions } from "./cautions.js";
@@ -13,7 +13,7 @@ import { fixed, percent, planLine, stationLines } from "./units.js";
 
 export function tryText(result: AdviseResult, { width, stationFile }: Pick<Settings, "width" | "stationFile">): string {
   const { sweep, feedline, advice, experiment } = result;
-  const table = shown(wishColumns(result), wishRows(result));
+  const table = shown(tryColumns(result), tryRows(result));
   const findings = findingLines([...sweep.findings, ...result.findings], width);
   return [
     wrap(adviceHeadline(result), width),
@@ -41,25 +41,36 @@ const SPECIAL_CAUTIONS = 2;
 function adviceLines(advice: Advice, rank: number, result: AdviseResult, width: number): readonly string[] {
   return [
     wrap(`${rank}. ${advice.what}.`, width, "   "),
-    ...advice.parts.map((part) => `   ${wrap(partLine(part, result), width - 3, "     ")}`),
+    ...partLines(advice, result).map((line) => `   ${wrap(line, width - 3, "     ")}`),
   ];
 }
 
-/** "A coil of 2.2 µH in series: 85 V, 2.4 A, 1.0 W of heat at 100 W" */
-export function partLine({ part, stress, wish }: AdvisedPart, { powerW }: Pick<AdviseResult, "powerW">): string {
-  const { volts, amperes, heatW } = stress;
+/** What each part bears, in a line each; of a tuner a line for each thing wanted. */
+export function partLines({ parts, kind }: Advice, { powerW }: Pick<AdviseResult, "powerW">): readonly string[] {
+  if (parts.length === 0) return [];
+  const at = `at ${powerW} W, effective values`;
+  if (kind !== "settings")
+    return parts.map(({ part, stress }) => `${partText(part)}: ${stressText(part, stress)} (${at})`);
+  const wishes = [...new Set(parts.map(({ wish }) => wish))];
+  return wishes.map((wish) => {
+    const own = parts.filter((each) => each.wish === wish);
+    return `${wish}: ${own.map(({ part, stress }) => `${partText(part)} (${stressText(part, stress)})`).join(", then ")}`;
+  });
+}
+
+function stressText(part: AdvisedPart["part"], { volts, amperes, heatW }: AdvisedPart["stress"]): string {
   const heat = part.kind === "transformer" ? "heat not known" : `${fixed(heatW, 1)} W of heat`;
-  const name = `${wish === null ? "" : `${wish}: `}${partText(part)}`;
-  return `${name}: up to ${fixed(volts, 0)} V and ${fixed(amperes, 1)} A (effective), ${heat} at ${powerW} W`;
+  return `${fixed(volts, 0)} V, ${fixed(amperes, 1)} A, ${heat}`;
 }
 
 /** What the shares of the table stand for. */
-export function termsLine({ limits, leastArriving }: AdviseResult): string {
-  return `In the table: the share within reach (${limits.swr}:1, or what your tuner matches) where at least ${percent(leastArriving)} of the power arrives at the antenna (what that may turn out to be) · the least share of the power that arrives`;
+export function termsLine({ limits, leastArriving, ends }: AdviseResult): string {
+  const line = ends === "analyser" ? ", as far as added parts lose it" : "";
+  return `In the table: the share where the SWR is ${limits.swr}:1 or what your tuner matches, and at least ${percent(leastArriving)} of the power arrives at the antenna${line}; in brackets what that share may be. "At most": the most that a lossless network can bring to ${limits.swr}:1, on that one alone`;
 }
 
 export function tryMarkdown(result: AdviseResult): string {
-  const { columns, rows } = shown(wishColumns(result), wishRows(result));
+  const { columns, rows } = shown(tryColumns(result), tryRows(result));
   const { plan, sweep, findings, cautions, advice, experiment } = result;
   return [
     markdownCell(adviceHeadline(result)),
@@ -70,7 +81,7 @@ export function tryMarkdown(result: AdviseResult): string {
           advice
             .flatMap((each, i) => [
               `${i + 1}. ${markdownCell(each.what)}`,
-              ...each.parts.map((part) => `   - ${markdownCell(partLine(part, result))}`),
+              ...partLines(each, result).map((line) => `   - ${markdownCell(line)}`),
             ])
             .join("\n"),
         ]),

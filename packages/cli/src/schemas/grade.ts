@@ -34,6 +34,10 @@ const sweepGrade = z.object({
     .describe("what came back where the antenna is far from matched: sweeps that differ there differ by loss"),
   findings: findings.describe("what makes its numbers others than they seem"),
   lineLossAt10MHzDb: finite.describe("of the line that was stated, one way with a matched end; null: none"),
+  atAntenna: z
+    .array(z.object({ band: z.string(), dipHz: finite, withinLimitFraction: fraction }))
+    .nullable()
+    .describe("with the line taken out; null: not asked for, or no line is known"),
   wishes: z
     .array(
       z.object({
@@ -59,6 +63,9 @@ export const gradedSweep = z.object({
 }) satisfies z.ZodType<JsonOf<GradedLine>>;
 
 const spread = z.object({ median: z.number(), spread: finite.describe("interquartile range") });
+
+const measure = z.enum(["share", "dip", "loss"]);
+const between = z.object({ low: z.number(), high: z.number() });
 
 /** What `grade` prints. */
 export const gradeReport = z.object({
@@ -119,6 +126,34 @@ export const gradeReport = z.object({
       sweeps: z.array(z.object({ label: z.string(), date: z.string(), at10MHzDb: z.number(), marginDb: z.number() })),
       slopeDbPerMonth: finite,
       slopeMarginDbPerMonth: finite,
+    }),
+  ),
+  changes: z.array(
+    z.object({
+      deployment: z.string().nullable(),
+      measure,
+      band: z.string().nullable().describe("null: the loss"),
+      course: z.enum(["nothing", "drift", "event", "season", "cannot-tell"]),
+      event: z.object({ date: z.string(), what: z.string() }).nullable(),
+      size: finite.describe("a fraction, Hz, or dB at 10 MHz"),
+      between: between.nullable(),
+      rivals: z.array(z.enum(["nothing", "drift", "event", "season", "cannot-tell"])),
+      sweeps: z.number(),
+    }),
+  ),
+  factors: z.array(
+    z.object({
+      factor: z.string(),
+      of: z.string().describe("1 m more; rain against dry"),
+      measure,
+      band: z.string().nullable().describe("null: the loss"),
+      verdict: z.enum(["effect", "none-seen", "cannot-tell"]),
+      effect: finite.describe("a fraction, Hz, or dB at 10 MHz; the other factors held equal"),
+      between: between.nullable(),
+      why: z.enum(["too-few", "together", "once", "unsure"]).nullable(),
+      together: z.string().nullable().describe("the factor that it goes together with"),
+      missing: z.record(z.string(), z.string()).nullable().describe("the sweep that would tell"),
+      sweeps: z.number(),
     }),
   ),
   tonight: z.array(

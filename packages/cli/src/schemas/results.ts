@@ -133,6 +133,7 @@ const advice = z.object({
   parts: z.array(
     z.object({
       place: z.enum(["feed", "line", "radio"]),
+      fromAntennaM: z.number().describe("length of line between it and the antenna, or the place of the sweep"),
       wish: z.string().nullable().describe("what it is set for; null: for all"),
       part: matchingPart,
       stress: z

@@ -3,51 +3,64 @@ import { percent, swr } from "../present/units.js";
 import { codesOf, gravest } from "../words/severity.js";
 import type { Column } from "./column.js";
 
-/** A wish with what is to be expected of it, as it is and after each advice. */
-interface WishRow {
-  readonly result: AdviseResult;
-  readonly wish: WishNow;
-  /** After each advice */
-  readonly after: readonly (WishOutcome | null)[];
+/** One line of the table for people: as it is, an advice, or what no network can do better. */
+interface TryRow {
+  readonly name: string;
+  /** One cell a wish */
+  readonly cells: readonly string[];
 }
 
-export const wishRows = (result: AdviseResult): readonly WishRow[] => {
-  const foretold = result.wishes.filter(({ now }) => now !== null);
-  return result.wishes.map((wish) => {
-    const place = foretold.indexOf(wish);
-    return { result, wish, after: result.advice.map(({ outcomes }) => outcomes[place] ?? null) };
+/** As it is, each advice, and the most that a lossless network can do, over all that is wanted. */
+export function tryRows(result: AdviseResult): readonly TryRow[] {
+  const { wishes, advice, ends } = result;
+  const isArrivalKnown = ends !== "analyser";
+  const after = advice.map(({ outcomes }, i) => {
+    const byWish = outcomesByWish(result, outcomes);
+    return { name: `Advice ${i + 1}`, cells: byWish.map((outcome) => outcomeText(outcome, isArrivalKnown)) };
   });
-};
+  const limits = wishes.map(limitText);
+  return [
+    { name: "As it is", cells: wishes.map(({ now }) => outcomeText(now, isArrivalKnown)) },
+    ...after,
+    ...(limits.some((text) => text !== "–") ? [{ name: "At most", cells: limits }] : []),
+  ];
+}
 
-/** What is wanted and what each advice does for it, one row a wish. */
-export const wishColumns = (result: AdviseResult): readonly Column<WishRow>[] => [
-  { key: "wish", title: "Wanted", text: ({ wish }) => wish.title },
-  { key: "now", title: "As it is", text: ({ wish }) => outcomeText(wish.now) },
-  ...result.advice.map((_, i) => ({
-    key: `advice${i + 1}`,
-    title: `Advice ${i + 1}`,
-    spare: i + 1,
-    text: ({ after }: WishRow) => outcomeText(after[i] ?? null),
-  })),
-  { key: "limit", title: "The most that a lossless network can do", spare: 1, text: limitText },
+/** A column for each wish. */
+export const tryColumns = ({ wishes }: AdviseResult): readonly Column<TryRow>[] => [
+  { key: "what", title: "What", text: ({ name }) => name },
+  ...wishes.map(({ title }, i) => ({ key: title, title, text: ({ cells }: TryRow) => cells[i] ?? "–" })),
 ];
 
-/** Share within reach, what it may be, and what arrives: "63 % (55-70) · 91 %". */
-function outcomeText(outcome: WishOutcome | null): string {
+/** The outcomes of an advice by wish; null for those of which nothing can be foretold. */
+function outcomesByWish({ wishes }: AdviseResult, outcomes: readonly WishOutcome[]): readonly (WishOutcome | null)[] {
+  const foretold = wishes.filter(({ notForetold }) => notForetold === null);
+  return wishes.map((wish) => outcomes[foretold.indexOf(wish)] ?? null);
+}
+
+/** Share within reach, what it may be, and what arrives: "63 % (55-70), 91 % arrives". */
+function outcomeText(outcome: WishOutcome | null, isArrivalKnown: boolean): string {
   if (outcome === null) return "not known";
   const { reached, reachedBetween, arrives } = outcome;
   const [low, high] = [Math.round(100 * reachedBetween.low), Math.round(100 * reachedBetween.high)];
   const between = low === high ? "" : ` (${low}-${high})`;
-  return `${percent(reached)}${between}${arrives === null ? "" : ` · ${percent(arrives)}`}`;
+  // Where no line is known it loses what it loses, and only added parts are counted.
+  const arrival =
+    arrives === null || reached === 0 || (!isArrivalKnown && arrives > WHOLE)
+      ? ""
+      : arrivalText(arrives, isArrivalKnown);
+  return `${percent(reached)}${between}${arrival}`;
 }
 
-function limitText({ wish: { limit, now } }: WishRow): string {
-  if (now === null) return "–";
-  if (limit === null || limit.q === null) return "not known";
-  if (!limit.isOneResonance) return "several resonances: does not apply";
+const WHOLE = 0.9999;
+const arrivalText = (arrives: number, isKnown: boolean) => `, ${isKnown ? "" : "≤"}${percent(arrives)} arrives`;
+
+function limitText({ limit, now, notForetold }: WishNow): string {
+  if (now === null || notForetold !== null || limit === null || limit.q === null) return "–";
+  const q = `Q ${Math.round(limit.q)}`;
+  if (!limit.isOneResonance) return `several resonances (${q})`;
   const { leastSwr, greatestShare } = limit;
-  if (greatestShare === 1) return `all of it (Q ${Math.round(limit.q)})`;
-  return `${percent(greatestShare ?? 0)}, or SWR ${swr(leastSwr)} throughout (Q ${Math.round(limit.q)})`;
+  return greatestShare === 1 ? `100 % (${q})` : `${percent(greatestShare ?? 0)}, or SWR ${swr(leastSwr)} on all (${q})`;
 }
 
 /** A wish and one advice; null: as it is. */
@@ -59,11 +72,13 @@ interface AdviceRow {
   readonly outcome: WishOutcome | null;
 }
 
-export const adviceRows = (result: AdviseResult): readonly AdviceRow[] =>
-  wishRows(result).flatMap(({ wish, after }) => [
+export const adviceRows = (result: AdviseResult): readonly AdviceRow[] => {
+  const after = result.advice.map((advice) => outcomesByWish(result, advice.outcomes));
+  return result.wishes.flatMap((wish, w) => [
     { result, wish, rank: 0, advice: null, outcome: wish.now },
-    ...result.advice.map((advice, i) => ({ result, wish, rank: i + 1, advice, outcome: after[i] ?? null })),
+    ...result.advice.map((advice, i) => ({ result, wish, rank: i + 1, advice, outcome: after[i]?.[w] ?? null })),
   ]);
+};
 
 const findingsOf = ({ result }: AdviceRow) => [...result.sweep.findings, ...result.findings];
 

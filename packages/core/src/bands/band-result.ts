@@ -86,7 +86,7 @@ export function checkBand(
     segments: band.segments.map((segment) => checkSegment(parts, segment, limits, licenceClass)),
     power,
     feedline: ofLine,
-    path: wattsPath(ofLine, feedline, summary.worst?.swr ?? null, limits, equipment),
+    path: wattsPath(ofLine?.losses ?? null, feedline, summary.worst?.swr ?? null, limits, equipment),
     answeredBy: [...new Set(places)],
   };
 }

@@ -1,7 +1,7 @@
 import type { Feedline } from "../facts/feedline/feedline.js";
 import type { Limits } from "../facts/limits.js";
 import { needFor } from "../facts/limits.js";
-import type { BandFeedline, LossRange } from "./band-feedline.js";
+import type { LossRange } from "./band-feedline.js";
 import type { Equipment } from "./power.js";
 
 /** Where the power of a transmitter goes before it reaches the wire, on a band. */
@@ -27,18 +27,19 @@ const TYPICAL_TUNER: LossRange = { leastDb: 0.1, greatestDb: 1 };
 /**
  * Where the power goes on a band.
  *
+ * @param ofLine what the line loses with standing waves, the least and the most; null: not known
  * @param worstSwr over the band as the analyser sees it; null where nothing was swept
  * @returns null where nothing is known of line, tuner and transformer
  */
 export function wattsPath(
-  result: BandFeedline | null,
+  ofLine: LossRange | null,
   feedline: Feedline | null,
   worstSwr: number | null,
   limits: Limits,
   { radio = {}, antenna = {} }: Equipment,
 ): WattsPath | null {
   if (worstSwr === null) return null;
-  const line = lineLoss(result, feedline);
+  const line = lineLoss(ofLine, feedline);
   const { tuner: kind = "none", tunerLossDb } = radio;
   const isTuned = kind !== "none" && needFor(worstSwr, limits) !== "none";
   const tuner = !isTuned ? null : tunerLossDb === undefined ? TYPICAL_TUNER : exactly(tunerLossDb);
@@ -51,9 +52,9 @@ export function wattsPath(
 
 const exactly = (lossDb: number): LossRange => ({ leastDb: lossDb, greatestDb: lossDb });
 
-function lineLoss(result: BandFeedline | null, feedline: Feedline | null): LossRange | null {
+function lineLoss(losses: LossRange | null, feedline: Feedline | null): LossRange | null {
   // A line that would explain the whole reflection by itself cannot be taken out.
-  if (result?.losses == null || feedline === null || !Number.isFinite(result.losses.greatestDb)) return null;
+  if (losses === null || feedline === null || !Number.isFinite(losses.greatestDb)) return null;
   const spread = feedline.lossIs === "stated" ? 0 : SPREAD_OF_KIND;
-  return { leastDb: (1 - spread) * result.losses.leastDb, greatestDb: (1 + spread) * result.losses.greatestDb };
+  return { leastDb: (1 - spread) * losses.leastDb, greatestDb: (1 + spread) * losses.greatestDb };
 }

@@ -6,11 +6,12 @@ import type { Limits, Need } from "../facts/limits.js";
 import type { Mode } from "../facts/modes.js";
 import type { Tuner } from "../facts/station/station.js";
 import { swrFromReflectionMagnitude } from "../reflection/swr.js";
-import { bandFeedline } from "./band-feedline.js";
+import { antennaEndOfPoint } from "./antenna-end.js";
+import type { LossRange } from "./band-feedline.js";
 import { answeringOn, type Part } from "./parts.js";
 import { type Equipment, greatestPower, type PowerLimiter } from "./power.js";
 import { segmentsByLimit } from "./power-pieces.js";
-import { type BandReach, reachOf } from "./reach.js";
+import { type BandReach, type Extremes, reachOf } from "./reach.js";
 import type { Scope } from "./scope.js";
 import { wattsPath } from "./watts-path.js";
 import type { Wish } from "./wish.js";
@@ -57,7 +58,8 @@ export function gradeWish(
   const reachedFraction = reachedWith(tuner, reach);
   const power =
     wish.mode === null || reachedFraction < 1 ? null : leastPower(wish, wish.mode, scope, equipment, worstSwr);
-  const path = wattsPath(feedline && bandFeedline(answering, feedline, []), feedline, worstSwr, limits, equipment);
+  const losses = feedline && reach.extremes && lossesBetween(reach.extremes, feedline);
+  const path = wattsPath(losses, feedline, worstSwr, limits, equipment);
   return {
     title: wish.title,
     sweptFraction: reach.sweptFraction,
@@ -69,6 +71,12 @@ export function gradeWish(
     limitedBy: power?.by ?? null,
     arrives: path?.line == null ? null : path.arrives,
   };
+}
+
+/** What the line loses at the best and at the worst of a wish; null where it cannot be taken out. */
+function lossesBetween({ best, worst }: Extremes, feedline: Feedline): LossRange | null {
+  const ends = [best, worst].map((point) => antennaEndOfPoint(point, feedline)?.totalLossDb ?? Number.NaN);
+  return ends.some(Number.isNaN) ? null : { leastDb: Math.min(...ends), greatestDb: Math.max(...ends) };
 }
 
 const reachedWith = (tuner: Tuner, { usable }: BandReach): number =>

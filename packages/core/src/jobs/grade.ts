@@ -1,3 +1,4 @@
+import { type BandAtAntenna, bandAtAntenna } from "../bands/at-antenna.js";
 import { dipNear } from "../bands/dip.js";
 import { referenceFindings } from "../bands/doubts.js";
 import { type FarPoint, farFromMatch } from "../bands/far-from-match.js";
@@ -75,6 +76,8 @@ export interface SweepGrade {
   readonly lineLossAt10MHzDb: number | null;
   /** What makes its numbers others than they seem: another reference than the radio's */
   readonly findings: readonly Finding[];
+  /** Dip and share of each band at the antenna's end of the line; null where that was not asked for, or no line is known */
+  readonly atAntenna: readonly BandAtAntenna[] | null;
   /** What it does for what is wanted, in that order; empty where nothing was asked for */
   readonly wishes: readonly WishGrade[];
   /** The deployment log's row for this sweep: null as {@link gradeSweep} gives it, for the caller to fill in */
@@ -90,6 +93,8 @@ export interface GradeOptions extends Scope {
   /** Radio, tuner and antenna, and the line, for what is wanted; not known where absent */
   readonly equipment?: Equipment;
   readonly feedline?: Feedline | null;
+  /** Whether dips and shares are told at the antenna's end of the line as well; they are not where absent */
+  readonly withAntennaEnd?: boolean;
   /** What each grade asks for, the best first; {@link GRADE_CRITERIA} where absent */
   readonly criteria?: readonly GradeCriterion[];
 }
@@ -147,6 +152,10 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
     farFromMatch: farFromMatch(parts.map(({ analysis }) => analysis.curve)),
     lineLossAt10MHzDb: feedline && matchedLossDb(feedline, 10e6),
     findings: referenceFindings(deployment.parts, options.radioOhms ?? undefined),
+    atAntenna:
+      options.withAntennaEnd === true && feedline !== null
+        ? selectBands(options).flatMap((band) => bandAtAntenna(parts, band, feedline, limits.swr) ?? [])
+        : null,
     wishes: wishes.map((wish) => gradeWish(parts, wish, options, limits, { equipment, feedline })),
     log: null,
   };

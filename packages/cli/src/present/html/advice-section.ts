@@ -1,13 +1,13 @@
 import { type AdviseResult, reflectionMagnitudeFromSwr, scalarSweep } from "@feedpoint/core";
 import { shown } from "../../tables/column.js";
-import { wishColumns, wishRows } from "../../tables/try-columns.js";
+import { tryColumns, tryRows } from "../../tables/try-columns.js";
 import { adviceHeadline } from "../../words/advice.js";
 import { html, type Markup } from "../markup.js";
 import { swrAxis } from "../svg/axes.js";
 import { type Frame, frequencyChart } from "../svg/frequency-chart.js";
 import { type Role, type Series, seriesOf } from "../svg/series.js";
 import { greatestShownSwr, limitLines } from "../swr-ticks.js";
-import { partLine, termsLine } from "../try.js";
+import { partLines, termsLine } from "../try.js";
 import { dataTable } from "./data-table.js";
 import { findingList } from "./remarks.js";
 
@@ -20,9 +20,9 @@ export function adviceSection(result: AdviseResult): Markup {
       ? null
       : html`<ol>${advice.map(
           (each) =>
-            html`<li>${each.what}.${each.parts.length === 0 ? null : html`<ul>${each.parts.map((part) => html`<li>${partLine(part, result)}</li>`)}</ul>`}</li>`,
+            html`<li>${each.what}.${each.parts.length === 0 ? null : html`<ul>${partLines(each, result).map((line) => html`<li>${line}</li>`)}</ul>`}</li>`,
         )}</ol>`
-  }<p>${termsLine(result)}.</p>${dataTable("What to try next", shown(wishColumns(result), wishRows(result)))}${
+  }<p>${termsLine(result)}.</p>${dataTable("What to try next", shown(tryColumns(result), tryRows(result)))}${
     panels.length === 0
       ? null
       : html`<h3>SWR as it is, and after the first advice (foretold)</h3><div class="panels">${panels}</div>`

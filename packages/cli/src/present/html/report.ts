@@ -9,9 +9,12 @@ import {
 } from "@feedpoint/core";
 import type { GradeReport } from "../../grading/report.js";
 import { withoutTuner } from "../../words/headline.js";
+import { seasonHeadline } from "../../words/season.js";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
-import type { SeasonTable } from "../season.js";
+import type { SeasonTable } from "../season-table.js";
+import { seasonGrid } from "../svg/season-grid.js";
+import { seasonTime } from "../svg/season-time.js";
 import { dataTable } from "./data-table.js";
 import { diffSection } from "./diff-section.js";
 import { methodSection } from "./method-section.js";
@@ -43,11 +46,17 @@ export type GradedSweep = CheckedSweep & { readonly grade: SweepGrade };
  */
 export function collectionReport(
   sweeps: readonly GradedSweep[],
-  { criteria, findings, unreadable }: Pick<GradeReport, "criteria" | "findings" | "unreadable">,
+  {
+    criteria,
+    findings,
+    tonight,
+    losses,
+    unreadable,
+  }: Pick<GradeReport, "criteria" | "findings" | "tonight" | "losses" | "unreadable">,
   tables: readonly SeasonTable[],
 ): string {
   const [first] = sweeps;
-  const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1></header><section>${dataTable(
+  const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1>${seasonHeadline({ tonight, findings }).map((line) => html`<p><strong>${line}</strong></p>`)}</header>${seasonPicture(sweeps)}${timePicture(sweeps, losses)}<section>${dataTable(
     "Grades",
     gradeTable(sweeps.map(({ grade }) => grade)),
   )}${GRADE_NOTES.map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
@@ -67,6 +76,32 @@ export function collectionReport(
     ...sweeps.map(sweepSection),
     ...(first === undefined ? [] : [closing(first.result)]),
   ]);
+}
+
+/** All deployments at a glance. */
+function seasonPicture(sweeps: readonly GradedSweep[]): Markup | null {
+  const [first] = sweeps;
+  const grid =
+    first &&
+    seasonGrid(
+      sweeps.map(({ grade }) => grade),
+      first.result.limits.swr,
+    );
+  return grid
+    ? html`<section><h2>At a glance</h2><figure class="scroll" tabindex="0">${grid}</figure></section>`
+    : null;
+}
+
+/** Loss, dips and shares by date, where loss over time was asked for. */
+function timePicture(sweeps: readonly GradedSweep[], losses: GradeReport["losses"]): Markup | null {
+  const picture =
+    losses.length === 0
+      ? null
+      : seasonTime(
+          sweeps.map(({ grade }) => grade),
+          losses,
+        );
+  return picture && html`<section><h2>Over time</h2><figure class="scroll" tabindex="0">${picture}</figure></section>`;
 }
 
 /** What stands once at the end of every report. */

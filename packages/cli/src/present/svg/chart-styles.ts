@@ -25,6 +25,7 @@ export function chartStyles(colour: (name: ColourName) => string): string {
 .chart .edge{stroke:${colour("within")};stroke-width:1.5}
 .chart .within{stroke:${colour("within")};stroke-width:6;fill:none}
 .chart .within.before{stroke:${colour("before")};stroke-width:3;stroke-dasharray:none}
+.chart .share{fill:${colour("within")};opacity:.38}
 .chart .sign{stroke-width:1.5}
 .chart .hollow{fill:${colour("paper")}}
 .chart .cursor{stroke:${colour("ink")};stroke-width:1;fill:none;pointer-events:none}

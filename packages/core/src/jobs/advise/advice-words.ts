@@ -10,7 +10,7 @@ export function whatToDo(candidate: Candidate, view: View, ends: Ends, wireLengt
   const { lengthChange, atFeed, along, atRadio, settings } = candidate;
   const steps = [
     ...(lengthChange === 0 ? [] : [wireText(lengthChange, wireLengthM)]),
-    ...(atFeed.length === 0 ? [] : [`${chainText(atFeed)}, at the antenna's feed point`]),
+    ...(atFeed.length === 0 ? [] : [`${chainText(atFeed)}, at the antenna's end of the line`]),
     ...(along === null ? [] : [runText(along, view)]),
     ...(atRadio.length === 0 ? [] : [`${chainText(atRadio)}, ${RADIO_END[ends]}`]),
     ...(settings === null ? [] : [`a tuner ${RADIO_END[ends]}, set by hand once for each band or range wanted`]),
@@ -20,7 +20,7 @@ export function whatToDo(candidate: Candidate, view: View, ends: Ends, wireLengt
 
 const RADIO_END: Readonly<Record<Ends, string>> = {
   "antenna-and-radio": "at the radio's end of the line",
-  antenna: "at the antenna's feed point",
+  antenna: "at the feed point, where the sweep was taken",
   analyser: "where the sweep was taken",
 };
 
@@ -38,18 +38,17 @@ function runText(along: readonly MatchingPart[], { line }: View): string {
   const [first, second] = along;
   if (along.length === 1 && first?.kind === "line") {
     return line === null
-      ? `put ${lineText(first.feedline)} between here and the radio`
-      : `replace the line by ${lineText(first.feedline)}`;
+      ? `put ${lineText(first.feedline)} between the place of the sweep and the radio`
+      : `replace the line by ${lineText(first.feedline)}${first.feedline.lengthM > line.feedline.lengthM + 0.5 ? ", all of it, what is too long in a loose loop" : ""}`;
   }
   // With a known line: what lies before the part, the part, and what is left of the line.
   const isAtAntenna = along.length === 2 && line !== null;
-  const part = isAtAntenna ? first : second;
-  const from = line === null ? "from here" : "from the antenna";
-  const place =
-    isAtAntenna || first?.kind !== "line" || part === undefined
-      ? "at the antenna's end"
-      : `${metres(first.feedline.lengthM)} ${from}`;
-  return `${partText(part ?? (first as MatchingPart))}, put into the line ${place}`;
+  const part = (isAtAntenna ? first : second) ?? (first as MatchingPart);
+  if (isAtAntenna || first?.kind !== "line") return `${partText(part)}, put into the line at the antenna's end`;
+  const { lengthM } = first.feedline;
+  return line === null
+    ? `${lineText(first.feedline)} where the sweep was taken, and behind it ${partText(part)}`
+    : `${partText(part)}, put into the line ${metres(lengthM)} from the antenna`;
 }
 
 /** Parts from the antenna on. */

@@ -24,6 +24,8 @@ export type PartPlace = "feed" | "line" | "radio";
 /** A part of an advice, and what it bears. */
 export interface AdvisedPart {
   readonly place: PartPlace;
+  /** Length of line between it and the antenna, m */
+  readonly fromAntennaM: number;
   /** The wish that it is set for; null: it stays as it is for all */
   readonly wish: string | null;
   readonly part: MatchingPart;
@@ -94,9 +96,9 @@ export function advisedParts(view: View, candidate: Candidate, powerW: number): 
   const placed = isSet
     ? wishes.flatMap((wish, k) => placedParts(candidate, view, k).map((each) => ({ ...each, k, wish: wish.title })))
     : placedParts(candidate, view, 0).map((each) => ({ ...each, k: null, wish: null }));
-  return placed.map(({ place, part, index, k, wish }) => {
+  return placed.map(({ place, part, index, k, wish, fromAntennaM }) => {
     const stresses = (k === null ? stressesAt : stressesAt.slice(k, k + 1)).flatMap((each) => each[index] ?? []);
-    return { place, wish, part, stress: greatest(stresses) };
+    return { place, fromAntennaM, wish, part, stress: greatest(stresses) };
   });
 }
 
@@ -108,7 +110,9 @@ function placedParts(candidate: Candidate, view: View, wish: number) {
   return chain.flatMap((part, index) => {
     const place: PartPlace = index < atFeed.length ? "feed" : index < atFeed.length + run.length ? "line" : "radio";
     const isOld = place === "line" && part.kind === "line" && isOwnLine(part, run, view);
-    return isOld ? [] : [{ place, part, index }];
+    const before = chain.slice(0, index).map((each) => (each.kind === "line" ? each.feedline.lengthM : 0));
+    const fromAntennaM = Number(before.reduce((sum, length) => sum + length, 0).toFixed(2));
+    return isOld ? [] : [{ place, part, index, fromAntennaM }];
   });
 }
 

@@ -27,7 +27,7 @@ export function adviseFindings(
       return titles.length === 0 ? [] : [finding("caution", "wish-not-foretold", { reason, wishes: titles })];
     }),
     ...(canTell && !hasPhase ? [finding("caution", "advice-without-phase", {})] : []),
-    ...(canTell && hasPhase && ends === "analyser" ? [finding("caution", "advice-at-analyser", {})] : []),
+    ...(canTell && ends === "analyser" ? [finding("caution", "advice-at-analyser", {})] : []),
     ...(hasParts && !isPowerStated ? [finding("info", "advice-power-assumed", { powerW })] : []),
     ...(canTell && isTuned ? [finding("info", "advice-tuner-loss", {})] : []),
   ];

@@ -55,9 +55,14 @@ export function checkAdviseOptions(options: AdviseOptions): void {
   }
 }
 
-/** What counts as within reach of a station. */
-export function termsOf({ radio = {} }: Equipment, limits: Limits, leastArriving: number): Terms {
-  const { ohms = RADIO_OHMS, tuner = "none", tunerLossDb = 0 } = radio;
+/** What counts as within reach of a station. @param referenceOhms what SWR is judged against where the radio does not say, Ω */
+export function termsOf(
+  { radio = {} }: Equipment,
+  limits: Limits,
+  leastArriving: number,
+  referenceOhms = RADIO_OHMS,
+): Terms {
+  const { ohms = referenceOhms, tuner = "none", tunerLossDb = 0 } = radio;
   const tunedSwr = { none: limits.swr, "built-in": limits.builtInTunerSwr, "wide-range": limits.wideRangeTunerSwr };
   return {
     radioOhms: ohms,

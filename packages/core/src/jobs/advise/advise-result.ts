@@ -24,7 +24,7 @@ export interface WishNow extends Pick<Wish, "title" | "band" | "pieces" | "weigh
   readonly mode: string | null;
   /** null: it can be foretold */
   readonly notForetold: NotForetold | null;
-  /** As it is; null where nothing can be foretold */
+  /** As it is, by its sweep or by readings that cover it; null where neither tells */
   readonly now: WishOutcome | null;
   /** What no lossless network can do better; null without phase, and where nothing can be foretold */
   readonly limit: MatchLimit | null;

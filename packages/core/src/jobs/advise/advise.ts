@@ -1,11 +1,16 @@
+import { feedlineFindings } from "../../bands/band-feedline.js";
+import { lossFindings, referenceFindings } from "../../bands/doubts.js";
 import { knownOf } from "../../bands/known.js";
+import type { UsableShares } from "../../bands/reach.js";
+import { spikeFindings } from "../../bands/sampling.js";
 import { planFindings, planInfo } from "../../bands/scope.js";
 import type { Wish } from "../../bands/wish.js";
 import { cautionsFor } from "../../facts/cautions.js";
 import { FOLLOWING } from "../../facts/fixed-parts.js";
+import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { asDeployment, type Deployment, deploymentInfo } from "../../sweep/deployment.js";
 import type { Sweep } from "../../sweep/sweep.js";
-import { advisedParts, frequenciesOf, magnitudesOf, outcomesOf } from "./advice.js";
+import { advisedParts, frequenciesOf, magnitudesOf, outcomesOf, type WishOutcome } from "./advice.js";
 import { whatToDo } from "./advice-words.js";
 import { ADVICE_CAUTIONS, adviseFindings } from "./advise-findings.js";
 import { type AdviseOptions, checkAdviseOptions, LEAST_ARRIVING, powerOf, termsOf } from "./advise-options.js";
@@ -18,6 +23,7 @@ import { type Chosen, choose } from "./choose.js";
 import { experimentWorthDoing } from "./experiment.js";
 import { matchLimit } from "./match-limit.js";
 import { openQuestions } from "./open-questions.js";
+import type { Terms } from "./shares.js";
 import { type View, viewOf } from "./view.js";
 import { bandOf, type Wanted, wantedOf } from "./wanted.js";
 import { gridOf } from "./wish-grid.js";
@@ -64,14 +70,21 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const antenna = antennaOf(known.parts, feedline);
   const wanted = wantedOf(options, known, antenna);
   const wishes = wanted.filter(({ notForetold }) => notForetold === null).map(({ wish }) => wish);
-  const terms = termsOf(equipment, limits, leastArriving);
+  const terms = termsOf(equipment, limits, leastArriving, antenna.parts[0]?.analysis.curve.sweep.referenceOhms);
   const following = FOLLOWING[fixed ?? "unsaid"];
   const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, following.usual);
   const errors = wanted.filter(({ notForetold }) => notForetold === null).map(({ error }) => error);
-  const doubts = doubtsOf(antenna, wishes, errors, terms, following);
+  const isLineKnown = antenna.feedline !== null || isAtAntenna;
+  const doubts = doubtsOf(antenna, wishes, errors, terms, following, isLineKnown);
   const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null);
-  const isGood = now.every((wish) => wish.now === null || wish.now.withoutTuner >= GOOD_ENOUGH);
-  const chosen = isGood ? [] : choose(bestCandidates(antenna, wishes, terms, following.usual, options), doubts);
+  const told = now.flatMap((wish) => wish.now ?? []);
+  const isGood = told.length > 0 && told.every(({ withoutTuner }) => withoutTuner >= GOOD_ENOUGH);
+  // What comes back through a line that nobody told of may be that line's own end, open or shorted.
+  const isAntennaSeen = isLineKnown || seesAntenna(tell, limits.wideRangeTunerSwr);
+  const chosen =
+    isGood || wishes.length === 0 || !isAntennaSeen
+      ? []
+      : choose(bestCandidates(antenna, wishes, terms, following.usual, options), doubts);
   const ends = antenna.feedline !== null ? "antenna-and-radio" : isAtAntenna ? "antenna" : "analyser";
   const { powerW, isPowerStated } = powerOf(equipment);
   const wireLengthM = equipment.antenna?.wireLengthM ?? null;
@@ -83,7 +96,7 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
     parts: advisedParts(tell, candidate, powerW),
     outcomes: outcomesOf(tell, candidate, outlook.reached),
   }));
-  const isLineKnown = ends !== "analyser";
+  const curves = antenna.parts.map(({ analysis }) => analysis.curve);
   return {
     schema: "feedpoint/try@1",
     sweep: deploymentInfo(deployment),
@@ -96,13 +109,17 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
     powerW,
     isPowerStated,
     leastArriving,
-    verdict: verdictOf(wishes, isGood, chosen),
+    verdict: verdictOf(wishes, isGood, isAntennaSeen, chosen),
     wishes: now,
     advice,
     experiment: experimentWorthDoing(openQuestions(antenna, known, now, wishes, terms, isLineKnown)),
     curves: curvesOf(tell, chosen),
     findings: [
       ...planFindings(options, wishes.map(bandOf)),
+      ...curves.flatMap(spikeFindings),
+      ...lossFindings(curves).filter(({ severity }) => severity !== "info"),
+      ...(feedline === null ? [] : feedlineFindings(deployment.parts, feedline, [])),
+      ...referenceFindings(deployment.parts, equipment.radio?.ohms),
       ...adviseFindings(now, equipment, { ends, powerW, isPowerStated, advice }, antenna.hasPhase),
     ],
     cautions: [...ADVICE_CAUTIONS, ...cautionsFor({ hasHighVoltage: true })],
@@ -118,7 +135,7 @@ function wishesNow(
   limitSwr: number | null,
 ): readonly WishNow[] {
   const outcomes = wishes.length === 0 ? [] : outcomesOf(tell, AS_IS, outlookOf(doubts, AS_IS).reached);
-  return wanted.map(({ wish, notForetold }) => {
+  return wanted.map(({ wish, notForetold, noted }) => {
     const { title, band, pieces, weight, mode } = wish;
     const place = wishes.indexOf(wish);
     return {
@@ -128,15 +145,33 @@ function wishesNow(
       weight,
       mode: mode?.name ?? null,
       notForetold,
-      now: outcomes[place] ?? null,
+      now: outcomes[place] ?? (noted && notedOutcome(noted, tell.terms)),
       limit: place < 0 || limitSwr === null ? null : matchLimit(tell, place, limitSwr),
     };
   });
 }
 
-function verdictOf(wishes: readonly Wish[], isGood: boolean, chosen: readonly Chosen[]): AdviseVerdict {
-  if (wishes.length === 0) return "measure-first";
+/** Whether anything within what is wanted is matched well enough to be an antenna. */
+function seesAntenna(tell: View, greatestSwr: number): boolean {
+  const greatest = reflectionMagnitudeFromSwr(greatestSwr);
+  return tell.grid.wishes.some((_, wish) => magnitudesOf(tell, AS_IS, wish).some((rho) => rho < greatest));
+}
+
+/** What readings by hand tell of a wish: nothing of what arrives. */
+function notedOutcome(noted: UsableShares, { tunedMagnitude, magnitude }: Terms): WishOutcome {
+  const reached =
+    tunedMagnitude > magnitude ? Math.max(noted.withoutTuner, noted.withBuiltInTuner) : noted.withoutTuner;
+  return { reached, reachedBetween: { low: reached, high: reached }, withoutTuner: noted.withoutTuner, arrives: null };
+}
+
+function verdictOf(
+  wishes: readonly Wish[],
+  isGood: boolean,
+  isAntennaSeen: boolean,
+  chosen: readonly Chosen[],
+): AdviseVerdict {
   if (isGood) return "leave-it";
+  if (wishes.length === 0 || !isAntennaSeen) return "measure-first";
   return chosen.length > 0 ? "try" : "nothing-better";
 }
 

@@ -14,7 +14,7 @@ import { gridOf } from "./wish-grid.js";
 const POINTS = { screen: 5, screenOfMany: 3, rank: 25, refine: 41 };
 const MANY_WISHES = 4;
 /** Candidates of each kind that are looked at more closely each time. */
-const KEPT = { screen: 150, rank: 3 };
+const KEPT = { screen: 150, rank: 4 };
 
 /** What candidates are made from, for what is wanted of an antenna. */
 export function roomFor(
@@ -25,7 +25,8 @@ export function roomFor(
   const ends = wishes.flatMap(({ pieces }) => pieces.flatMap(({ lowHz, highHz }) => [lowHz, highHz]));
   const [lowHz, highHz] = [Math.min(...ends), Math.max(...ends)];
   const hand = partsAtHand(parts, lowHz, highHz);
-  return { hand, line: feedline, hasTwoEnds: feedline !== null, hasPhase, lowHz, highHz };
+  const isMuchWanted = wishes.length > MANY_WISHES;
+  return { hand, line: feedline, hasTwoEnds: feedline !== null, hasPhase, lowHz, highHz, isMuchWanted };
 }
 
 /** The best of everything that can be tried, a few of each kind, with their lengths as good as they can be. */
@@ -39,7 +40,7 @@ export function bestCandidates(
   const room = roomFor(antenna, wishes, parts === undefined ? {} : { parts });
   const view = (points: number) => viewOf(antenna, gridOf(wishes, points), terms, following);
   const screened = bestOfEachKind(
-    view(wishes.length > MANY_WISHES ? POINTS.screenOfMany : POINTS.screen),
+    view(room.isMuchWanted ? POINTS.screenOfMany : POINTS.screen),
     candidatesIn(room),
     KEPT.screen,
   );
@@ -53,7 +54,7 @@ export function bestCandidates(
   const isTunerWorthAsking = antenna.hasPhase && room.hand.hasManualTuner && equipment.radio?.tuner !== "wide-range";
   const settings = isTunerWorthAsking ? tunerSettings(fine, room.hand) : null;
   return [
-    ...ranked.map((each) => refined(fine, each, antenna.feedline?.lengthM ?? null)),
+    ...ranked.map((each) => refined(fine, each, room)),
     ...(settings === null ? [] : [{ candidate: settings, score: scoreIn(fine, settings) }]),
   ];
 }

@@ -16,6 +16,8 @@ export interface Room {
   /** From the lowest to the highest frequency wanted, Hz */
   readonly lowHz: number;
   readonly highHz: number;
+  /** So much is wanted that a part of many values is not tried with a change of the wire as well */
+  readonly isMuchWanted: boolean;
 }
 
 /** Relative changes of length that are tried: beyond a tenth a prediction is worth nothing. */
@@ -25,8 +27,27 @@ const WIRE_STEP = 0.005;
 const STEP_WITH_FEW = 0.01;
 const CHANGES_WITH_MANY = [-0.05, 0.05];
 
+/** Whether there is as much of each kind of line as a candidate asks for; what is left of the line that is there is no new one. */
+export function isAtHand({ hand, line }: Room, { atFeed, along, atRadio }: Candidate): boolean {
+  const limited = hand.lines.filter(({ greatestM }) => greatestM !== null);
+  if (limited.length === 0) return true;
+  const parts = [...atFeed, ...(along ?? []), ...atRadio];
+  return limited.every(({ feedline: { title }, greatestM }) => {
+    const wanted = parts.reduce(
+      (sum, part) => sum + ("feedline" in part && part.feedline.title === title ? part.feedline.lengthM : 0),
+      0,
+    );
+    const there = along !== null && along.length > 1 && line?.title === title ? line.lengthM : 0;
+    return wanted - there <= (greatestM ?? 0) + 1e-9;
+  });
+}
+
 /** Everything that is tried, with the simplest first. */
 export function* candidatesIn(room: Room): Generator<Candidate> {
+  for (const candidate of allIn(room)) if (isAtHand(room, candidate)) yield candidate;
+}
+
+function* allIn(room: Room): Generator<Candidate> {
   yield AS_IS;
   yield* wires(WIRE_STEP);
   if (!room.hasPhase) {
@@ -34,7 +55,7 @@ export function* candidatesIn(room: Room): Generator<Candidate> {
     return;
   }
   const few = [0, ...changes(STEP_WITH_FEW)];
-  const many = [0, ...CHANGES_WITH_MANY];
+  const many = room.isMuchWanted ? [0] : [0, ...CHANGES_WITH_MANY];
   yield* withWire("element", atEnds(room, elementsOf(room.hand)), few);
   yield* withWire("transformer", atEnds(room, chainsOf(room.hand.transformers)), few);
   yield* withWire("line", otherLines(room), many);
@@ -44,7 +65,8 @@ export function* candidatesIn(room: Room): Generator<Candidate> {
   yield* withWire("stub", atEnds(room, stubs), many);
   const sections = sectionsOf(room);
   yield* withWire("section", putInto(splits.slice(1), sections), [0]);
-  yield* withWire("section", putInto(splits.slice(0, 1), sections), many);
+  // Without a line known a section with nothing before it is another line.
+  if (room.line !== null) yield* withWire("section", putInto(splits.slice(0, 1), sections), many);
   yield* withWire("network", atEnds(room, networksOf(room.hand)), many);
 }
 
@@ -104,6 +126,8 @@ function networksOf(hand: PartsAtHand): readonly (readonly MatchingPart[])[] {
 /** Lengths of line differ by this share of the shortest wave wanted, at the least, and are not more than so many. */
 const LENGTH_STEP_WAVES = 1 / 24;
 const MOST_LENGTHS = 60;
+/** Shorter than this is lost in plugs and joints, m (our own choice). */
+export const LEAST_LENGTH_M = 0.15;
 const ROUND_M = 0.05;
 
 /** Lengths of a kind of line from one step to half a wave of the longest wanted, as far as there is any. */
@@ -112,7 +136,9 @@ function lengthsOf({ lowHz, highHz }: Room, { feedline, greatestM }: LineAtHand)
   const most = Math.min(greatestM ?? Number.POSITIVE_INFINITY, speed / lowHz / 2);
   const wanted = Math.max((LENGTH_STEP_WAVES * speed) / highHz, most / MOST_LENGTHS);
   const step = Math.max(1, Math.round(wanted / ROUND_M)) * ROUND_M;
-  return Array.from({ length: Math.floor(most / step + 1e-9) }, (_, i) => Number(((i + 1) * step).toFixed(2)));
+  return Array.from({ length: Math.floor(most / step + 1e-9) }, (_, i) => Number(((i + 1) * step).toFixed(2))).filter(
+    (lengthM) => lengthM >= LEAST_LENGTH_M,
+  );
 }
 
 const ofLength = (feedline: Feedline, lengthM: number): LinePart => ({

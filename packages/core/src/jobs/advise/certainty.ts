@@ -1,5 +1,6 @@
 import type { Wish } from "../../bands/wish.js";
 import type { Interval } from "../../curve/uncertainty/band-uncertainty.js";
+import type { Feedline } from "../../facts/feedline/feedline.js";
 import type { Following } from "../../facts/fixed-parts.js";
 import type { MatchingPart } from "../../facts/matching/matching-part.js";
 import { at } from "../../numbers/column.js";
@@ -7,8 +8,8 @@ import { type Complex, complex } from "../../numbers/complex.js";
 import type { Antenna } from "./antenna.js";
 import { AS_IS, type Candidate } from "./candidate.js";
 import { type Score, scoreOf } from "./score.js";
-import type { Terms } from "./shares.js";
-import { sharesIn, type View, viewOf } from "./view.js";
+import type { Shares, Terms } from "./shares.js";
+import { scoreIn, sharesIn, type View, viewOf } from "./view.js";
 import { gridOf } from "./wish-grid.js";
 
 /**
@@ -39,7 +40,24 @@ interface Doubt {
 export interface Doubts {
   readonly likely: View;
   readonly others: readonly Doubt[];
+  /** The same seen through lines that nobody told of: they do not change their length with the wire */
+  readonly throughLines: readonly View[];
 }
+
+/** Lines that may lie between sweep and antenna where none was told, electrical length in m (our own choice). */
+const LINES_M = [4, 8, 15, 30];
+
+/** A line without loss, of which nothing but its electrical length matters. */
+const untoldLine = (lengthM: number): Feedline => ({
+  title: "line that was not told",
+  lengthM,
+  characteristicOhms: 50,
+  velocityFactor: 1,
+  loss: { k0: 0, k1: 0, k2: 0 },
+  lossIs: "stated",
+  ratedVolts: null,
+  ratedAmperes: null,
+});
 
 /** @param errors half of what Γ may be off at the analyser, one for each wish */
 export function doubtsOf(
@@ -48,10 +66,11 @@ export function doubtsOf(
   errors: readonly number[],
   terms: Terms,
   following: Following,
+  isLineKnown = true,
 ): Doubts {
   const grid = gridOf(wishes, POINTS);
-  const view = (direction: Complex, follows: number, resistanceSign: number): View =>
-    viewOf(antenna, grid, terms, follows, (wish, lengthChange) => ({
+  const view = (direction: Complex, follows: number, resistanceSign: number, seen = antenna): View =>
+    viewOf(seen, grid, terms, follows, (wish, lengthChange) => ({
       reflection: complex((errors[wish] ?? 0) * direction.real, (errors[wish] ?? 0) * direction.imaginary),
       resistance: Math.max(0.1, 1 + resistanceSign * RESISTANCE_PER_LENGTH * Math.abs(lengthChange)),
     }));
@@ -65,6 +84,14 @@ export function doubtsOf(
       plain: view(direction, usual, 0),
       wired: [least, most].flatMap((follows) => [-1, 1].map((sign) => view(direction, follows, sign))),
     })),
+    throughLines:
+      isLineKnown || !antenna.hasPhase
+        ? []
+        : LINES_M.flatMap((lengthM) =>
+            [least, most].map((follows) =>
+              view(complex(0, 0), follows, 0, { ...antenna, feedline: untoldLine(lengthM) }),
+            ),
+          ),
   };
 }
 
@@ -74,31 +101,42 @@ export interface Outlook {
   readonly reached: readonly Interval[];
   /** The least that it is better than leaving everything alone, with the same error of the sweep; below 0: it may be worse */
   readonly leastGain: { readonly worst: number; readonly mean: number };
+  /** How good it is for what is not owed to the loss of its parts */
+  readonly credited: Score;
 }
 
-export function outlookOf({ likely, others }: Doubts, candidate: Candidate): Outlook {
+export function outlookOf({ likely, others, throughLines }: Doubts, candidate: Candidate): Outlook {
   const variants = withTolerances(candidate);
   const usual = sharesIn(likely, candidate);
   const low = usual.reached.map(() => 0);
   const high = usual.reached.map(() => 0);
   const leastGain = { worst: Number.POSITIVE_INFINITY, mean: Number.POSITIVE_INFINITY };
-  for (const { plain, wired } of others) {
-    const before = scoreOf(sharesIn(plain, AS_IS), plain.grid.wishes);
-    for (const view of candidate.lengthChange === 0 ? [plain] : wired) {
-      for (const variant of variants) {
-        const shares = sharesIn(view, variant);
-        shares.reached.forEach((reached, wish) => {
-          const change = reached - at(usual.reached, wish);
-          low[wish] = Math.min(at(low, wish), change);
-          high[wish] = Math.max(at(high, wish), change);
-        });
-        const after = scoreOf(shares, view.grid.wishes);
-        leastGain.worst = Math.min(leastGain.worst, gainOf(after, before, "worst"));
-        leastGain.mean = Math.min(leastGain.mean, gainOf(after, before, "mean"));
-      }
+  const doubt = (view: View, before: Score) => {
+    for (const variant of variants) {
+      const shares = sharesIn(view, variant);
+      shares.reached.forEach((reached, wish) => {
+        const change = reached - at(usual.reached, wish);
+        low[wish] = Math.min(at(low, wish), change);
+        high[wish] = Math.max(at(high, wish), change);
+      });
+      const after = scoreOf(shares, view.grid.wishes);
+      leastGain.worst = Math.min(leastGain.worst, gainOf(after, before, "worst"));
+      leastGain.mean = Math.min(leastGain.mean, gainOf(after, before, "mean"));
     }
+  };
+  const isWired = candidate.lengthChange !== 0;
+  for (const { plain, wired } of others) {
+    const before = scoreIn(plain, AS_IS);
+    for (const view of isWired ? wired : [plain]) doubt(view, before);
   }
-  return { reached: Array.from(low, (value, wish) => ({ low: value, high: at(high, wish) })), leastGain };
+  const asIs = scoreIn(likely, AS_IS);
+  if (isWired) for (const view of throughLines) doubt(view, asIs);
+  // What only the loss of its parts makes better is no gain.
+  const bare = sharesIn(likely, withoutLoss(candidate, likely));
+  const credited = scoreOf(leastOf(usual, bare), likely.grid.wishes);
+  leastGain.worst = Math.min(leastGain.worst, gainOf(credited, asIs, "worst"));
+  leastGain.mean = Math.min(leastGain.mean, gainOf(credited, asIs, "mean"));
+  return { reached: Array.from(low, (value, wish) => ({ low: value, high: at(high, wish) })), leastGain, credited };
 }
 
 /** By what is within reach, or, where that is all the same, by what is without a tuner. */
@@ -106,6 +144,41 @@ function gainOf(after: Score, before: Score, of: "worst" | "mean"): number {
   const gain = after[of] - before[of];
   const withoutTuner = of === "worst" ? "worstWithoutTuner" : "meanWithoutTuner";
   return Math.abs(gain) > 1e-6 || after.worst < 1 ? gain : after[withoutTuner] - before[withoutTuner];
+}
+
+/** The lesser of two shares of each wish. */
+const leastOf = (one: Shares, other: Shares): Shares => ({
+  reached: one.reached.map((share, wish) => Math.min(share, at(other.reached, wish))),
+  withoutTuner: one.withoutTuner.map((share, wish) => Math.min(share, at(other.withoutTuner, wish))),
+  meanMagnitude: one.meanMagnitude,
+});
+
+/** A candidate whose own parts lose nothing; what is left of the line that is there loses what it did. */
+function withoutLoss(candidate: Candidate, { line }: View): Candidate {
+  // Of a line that is split what is left is that which is there; another line, or more of it, is a part like others.
+  const own = (candidate.along?.length ?? 0) > 1 ? (line?.feedline.title ?? null) : null;
+  const bare = (part: MatchingPart): MatchingPart => {
+    switch (part.kind) {
+      case "coil":
+      case "capacitor":
+        return { ...part, q: Number.POSITIVE_INFINITY };
+      case "transformer":
+        return part;
+      case "line":
+      case "stub":
+        return part.kind === "line" && part.feedline.title === own
+          ? part
+          : { ...part, feedline: { ...part.feedline, loss: { k0: 0, k1: 0, k2: 0 } } };
+    }
+  };
+  const { atFeed, along, atRadio, settings } = candidate;
+  return {
+    ...candidate,
+    atFeed: atFeed.map(bare),
+    along: along?.map(bare) ?? null,
+    atRadio: atRadio.map(bare),
+    settings: settings?.map((chain) => chain.map(bare)) ?? null,
+  };
 }
 
 /** A candidate with its own parts at the ends of their tolerances, in all combinations. */

@@ -10,7 +10,7 @@ export interface Chosen extends Scored {
 
 /** Gains below this are none (our own choice). */
 const LEAST_GAIN = 0.01;
-/** How much the worst wish may lose for the others to count, at most. */
+/** How much the worst wish may lose for the others to count, and all together for the worst, at most. */
 const AS_GOOD = 0.005;
 const MOST_ADVICE = 5;
 
@@ -27,12 +27,14 @@ export function choose(candidates: readonly Scored[], doubts: Doubts): readonly 
     const outlook = outlookOf(doubts, scored.candidate);
     if (isSureGain(outlook)) chosen.set(name, { ...scored, outlook });
   }
-  const sorted = [...chosen.values()].toSorted((a, b) => inPoints(b.score, a.score) || effort(a) - effort(b));
+  const sorted = [...chosen.values()].toSorted(
+    (a, b) => inPoints(b.outlook.credited, a.outlook.credited) || effort(a) - effort(b),
+  );
   return sorted.filter((each) => isWorthBoth(each, sorted)).slice(0, MOST_ADVICE);
 }
 
 const isSureGain = ({ leastGain: { worst, mean } }: Outlook): boolean =>
-  worst > LEAST_GAIN || (worst > -AS_GOOD && mean > LEAST_GAIN);
+  (worst > LEAST_GAIN && mean > -AS_GOOD) || (worst > -AS_GOOD && mean > LEAST_GAIN);
 
 /** Scores to the percent: nobody builds something for less. */
 function inPoints(a: Score, b: Score): number {
@@ -43,14 +45,14 @@ function inPoints(a: Score, b: Score): number {
 const effort = ({ candidate: { kind, lengthChange } }: { readonly candidate: Candidate }): number =>
   2 * KINDS_BY_WORK.indexOf(kind) + (lengthChange === 0 ? 0 : 1);
 
-/** A change of the wire with a part has to be better than either of them. */
+/** A change of the wire with a part has to be better than either of them, and not by the loss of the part. */
 function isWorthBoth(each: Chosen, all: readonly Chosen[]): boolean {
   const { kind, lengthChange } = each.candidate;
   if (kind === "wire" || lengthChange === 0) return true;
   const halves = all.filter(
     ({ candidate }) => candidate.kind === "wire" || (candidate.kind === kind && candidate.lengthChange === 0),
   );
-  return halves.every(
-    ({ score }) => each.score.worst > score.worst + LEAST_GAIN || each.score.mean > score.mean + LEAST_GAIN,
-  );
+  const isBetter = (one: Score, other: Score) =>
+    one.worst > other.worst + LEAST_GAIN || (one.worst > other.worst - AS_GOOD && one.mean > other.mean + LEAST_GAIN);
+  return halves.every((half) => isBetter(each.outlook.credited, half.outlook.credited));
 }

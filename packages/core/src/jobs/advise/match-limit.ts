@@ -33,11 +33,10 @@ export function matchLimit(view: View, wish: number, limitSwr: number): MatchLim
   const { antenna } = view.endsAt(0);
   const qs = Array.from({ length: Math.max(0, end - start - 2) }, (_, k) => start + 1 + k)
     .filter((i) => view.grid.share[i - 1] !== 0 && view.grid.share[i] !== 0)
-    .map((i) => qAt(antenna, frequencyHz, i))
-    .filter((q) => Number.isFinite(q));
+    .map((i) => qAt(antenna, frequencyHz, i));
   const [least, greatest] = [Math.min(...qs), Math.max(...qs)];
   const bandwidth = bandwidthOf(pieces);
-  if (qs.length === 0 || bandwidth === null) return UNKNOWN;
+  if (qs.length === 0 || bandwidth === null || !qs.every((q) => q > 0 && Number.isFinite(q))) return UNKNOWN;
   // The least Q promises most: what is told to be out of reach then is so.
   const isOneResonance = greatest <= GREATEST_SPREAD * least && bandwidth <= GREATEST_BANDWIDTH;
   if (!isOneResonance) return { ...UNKNOWN, q: least };

@@ -1,5 +1,6 @@
 import type { MatchingPart } from "../../facts/matching/matching-part.js";
 import type { Candidate } from "./candidate.js";
+import { isAtHand, LEAST_LENGTH_M, type Room } from "./candidates.js";
 import { compareScores } from "./score.js";
 import type { Scored } from "./search.js";
 import { scoreIn, type View } from "./view.js";
@@ -17,13 +18,15 @@ const LEAST_CHANGE = 0.002;
 const GREATEST_CHANGE = 0.1;
 
 /** A candidate with its lengths moved while that makes it better: parts have the values that are sold, lengths are free. */
-export function refined(view: View, start: Scored, lineM: number | null): Scored {
+export function refined(view: View, start: Scored, room: Room): Scored {
+  const lineM = room.line?.lengthM ?? null;
   let best = start;
   for (const step of STEPS) {
     let isBetter = true;
     for (let moves = 0; isBetter && moves < MOST_MOVES; moves++) {
       isBetter = false;
       for (const candidate of neighbours(best.candidate, step, lineM)) {
+        if (!isAtHand(room, candidate)) continue;
         const score = scoreIn(view, candidate);
         if (compareScores(score, best.score) <= 0) continue;
         best = { candidate, score };
@@ -64,23 +67,25 @@ function moved(parts: readonly MatchingPart[], moves: readonly number[]): readon
   );
 }
 
-/** The same of a run whose line is as long as it was: what it gains before a part it loses behind it. */
+/**
+ * The same of a run. Another line has to reach as far as the one that is there; of a line that is split by a part, what is gained before
+ * the part is lost behind it, and what is left of it at the end is not moved by itself.
+ */
 function movedRun(
   parts: readonly MatchingPart[],
   moves: readonly number[],
   lineM: number | null,
 ): readonly (readonly MatchingPart[])[] {
-  const [first, last] = [parts[0], parts.at(-1)];
-  const isWhole = parts.length === 1;
-  const isSplit = parts.length === 3 && first !== undefined && last !== undefined;
+  const last = parts.at(-1);
+  const isSplit = lineM !== null && parts.length === 3;
   return parts.flatMap((part, k) =>
     moves.flatMap((by) => {
       const other = longer(part, by);
-      if (other === null) return [];
-      // Another line has to reach as far as the one that is there.
-      if (isWhole && lineM !== null && other.kind === "line" && other.feedline.lengthM < lineM) return [];
+      if (other === null || last === undefined) return [];
+      if (lineM === null) return [parts.with(k, other)];
+      if (parts.length === 1) return other.kind === "line" && other.feedline.lengthM < lineM ? [] : [[other]];
+      if (k === parts.length - 1) return [];
       if (!isSplit || k === 1) return [parts.with(k, other)];
-      if (k === 2) return [];
       const rest = longer(last, -by);
       return rest === null ? [] : [parts.with(0, other).with(2, rest)];
     }),
@@ -90,5 +95,5 @@ function movedRun(
 function longer(part: MatchingPart, by: number): MatchingPart | null {
   if (part.kind !== "line" && part.kind !== "stub") return null;
   const lengthM = Number((part.feedline.lengthM + by).toFixed(2));
-  return lengthM > 0 ? { ...part, feedline: { ...part.feedline, lengthM } } : null;
+  return lengthM >= LEAST_LENGTH_M ? { ...part, feedline: { ...part.feedline, lengthM } } : null;
 }

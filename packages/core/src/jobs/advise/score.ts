@@ -44,12 +44,15 @@ const SAME = 1e-6;
 /** Above 0 where the first is better. */
 export function compareScores(a: Score, b: Score): number {
   return (
-    apart(a.worst, b.worst) ||
+    inPercent(a.worst) - inPercent(b.worst) ||
     apart(a.mean, b.mean) ||
-    apart(a.worstWithoutTuner, b.worstWithoutTuner) ||
+    inPercent(a.worstWithoutTuner) - inPercent(b.worstWithoutTuner) ||
     apart(a.meanWithoutTuner, b.meanWithoutTuner) ||
     apart(b.magnitude, a.magnitude)
   );
 }
+
+/** Nobody builds something for less than a percent of one band. */
+const inPercent = (share: number): number => Math.round(100 * share);
 
 const apart = (a: number, b: number): number => (Math.abs(a - b) > SAME ? a - b : 0);

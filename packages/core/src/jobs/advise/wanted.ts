@@ -1,5 +1,6 @@
 import type { Known } from "../../bands/known.js";
 import { answeringOn } from "../../bands/parts.js";
+import type { UsableShares } from "../../bands/reach.js";
 import { type Summarised, summarised } from "../../bands/summary.js";
 import { withUncertainty } from "../../bands/sureness.js";
 import { type Wish, wishesOf } from "../../bands/wish.js";
@@ -17,6 +18,8 @@ export interface Wanted {
   readonly notForetold: NotForetold | null;
   /** Half of what Γ may be off at the analyser, with 95 % */
   readonly error: number;
+  /** Shares that readings by hand tell, where nothing can be foretold; null where none do */
+  readonly noted: UsableShares | null;
 }
 
 /** Half of what Γ may be off where the sweep does not tell (our own choice: a usual hand-held analyser). */
@@ -35,13 +38,17 @@ function wantedFrom(wish: Wish, known: Known, antenna: Antenna, instrument: Inst
   const answering = answeringOn(known.parts, wish.pieces);
   const summary = summarised(answering, bandOf(wish), known.limits);
   const notForetold = reasonOf(summary, antenna);
-  if (notForetold !== null) return { wish, notForetold, error: 0 };
+  if (notForetold !== null) {
+    const isNoted = notForetold === "only-readings" && summary.summary.sweptFraction === 1;
+    return { wish, notForetold, error: 0, noted: isNoted ? summary.summary.usable : null };
+  }
   const { uncertainty } = withUncertainty(summary, answering, known.limits, {
     instrument,
     scatter: known.scatterOn(bandOf(wish)),
   });
   const interval = uncertainty?.bestMagnitude;
-  return { wish, notForetold, error: interval === undefined ? USUAL_ERROR : (interval.high - interval.low) / 2 };
+  const error = interval === undefined ? USUAL_ERROR : (interval.high - interval.low) / 2;
+  return { wish, notForetold, error, noted: null };
 }
 
 function reasonOf(

@@ -3,6 +3,7 @@ import { grouped } from "../../numbers/grouped.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
 import { dateOf, timeOf } from "./dates.js";
+import type { ChangeOverTime } from "./events.js";
 import { MILLISECONDS_A_MONTH } from "./months.js";
 import { type DatedDip, type Trend, trendOf } from "./trend.js";
 
@@ -56,6 +57,7 @@ interface Dated extends DatedDip {
  * The slope is the median of those between all pairs of dips (H. Theil, 1950; P. K. Sen, 1968; both from memory).
  *
  * @param column column of the log that tells deployments apart; null: all sweeps are of one
+ * @param known what events of the log did to dips, which is taken out first; see {@link changesOverTime}
  * @example
  * ```ts
  * import { driftsOf, gradeSweep, planById, readSweeps, type SweepGrade } from "@feedpoint/core";
@@ -73,12 +75,18 @@ interface Dated extends DatedDip {
  * Math.round((drift?.slopeHzPerMonth ?? 0) / 10e3); // → -2
  * ```
  */
-export function driftsOf(sweeps: readonly SweepGrade[], column: string | null): readonly Drift[] {
+export function driftsOf(
+  sweeps: readonly SweepGrade[],
+  column: string | null,
+  known: readonly ChangeOverTime[] = [],
+): readonly Drift[] {
   const deployments = grouped(sweeps, ({ log }) => (column === null ? null : (log?.[column] ?? "")));
   return [...deployments].flatMap(([deployment, members]) => {
     if (deployment === "") return [];
     const names = [...new Set(members.flatMap(({ bands }) => bands.map(({ band }) => band)))];
-    return names.flatMap((band) => driftOn(deployment, band, datedDips(members, band)) ?? []);
+    return names.flatMap(
+      (band) => driftOn(deployment, band, withoutSteps(datedDips(members, band), deployment, band, known)) ?? [],
+    );
   });
 }
 
@@ -93,6 +101,23 @@ function datedDips(members: readonly SweepGrade[], name: string): readonly Dated
         : [{ date, months: time / MILLISECONDS_A_MONTH, dipHz }];
     })
     .sort((a, b) => a.months - b.months);
+}
+
+/** The same dips as if what an event of the log did had not happened: steps are searched for elsewhere. */
+function withoutSteps(
+  dips: readonly Dated[],
+  deployment: string | null,
+  name: string,
+  known: readonly ChangeOverTime[],
+): readonly Dated[] {
+  const steps = known.filter(
+    ({ measure, band, course, ...change }) =>
+      measure === "dip" && band === name && course === "event" && change.deployment === deployment,
+  );
+  return dips.map((dip) => {
+    const before = steps.filter(({ event }) => event !== null && dip.date >= event.date);
+    return { ...dip, dipHz: before.reduce((hz, { size }) => hz - (size ?? 0), dip.dipHz) };
+  });
 }
 
 function driftOn(deployment: string | null, band: string, dips: readonly Dated[]): Drift | null {

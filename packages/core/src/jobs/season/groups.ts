@@ -3,7 +3,7 @@ import { grouped } from "../../numbers/grouped.js";
 import { chanceOfDifference, leastChance } from "../../numbers/rank-test.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
-import { lossesBeside } from "./loss.js";
+import { lossesBeside } from "./loss-change.js";
 
 /** Median and spread of one number over some sweeps. */
 export interface Spread {

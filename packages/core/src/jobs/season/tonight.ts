@@ -1,7 +1,7 @@
 import { HIDING_LOSS_DB } from "../../bands/loss-bound.js";
 import type { WishGrade } from "../../bands/wish-grade.js";
 import { hasProblem, type SweepGrade } from "../grade.js";
-import { lossesBeside } from "./loss.js";
+import { lossesBeside } from "./loss-change.js";
 
 /**
  * How well a deployment serves the worst of what is wanted: ready without a tuner, with one's own, with another one; in part; not at

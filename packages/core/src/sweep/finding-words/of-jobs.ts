@@ -10,6 +10,30 @@ type OfDip = {
   readonly band: string;
 };
 
+type OfChange = {
+  readonly deployment: string | null;
+  readonly measure: keyof typeof MEASURES;
+  readonly band: string | null;
+  readonly course: string;
+  readonly event: { readonly date: string; readonly what: string } | null;
+  /** A fraction, Hz, or dB one way at 10 MHz; between low and high with 95 % */
+  readonly size: number;
+  readonly low: number;
+  readonly high: number;
+  readonly rivals: readonly string[];
+};
+
+const MEASURES = { share: "the share within the limit", dip: "the dip", loss: "the loss at 10 MHz" } as const;
+const COURSES: Readonly<Record<string, string>> = { drift: "evenly", season: "with the seasons" };
+
+function changeText(measure: keyof typeof MEASURES, size: number): string {
+  const sign = size > 0 ? "+" : "−";
+  if (measure === "dip") return `${sign}${Math.abs(size / 1000).toFixed(0)} kHz`;
+  return measure === "loss"
+    ? `${sign}${Math.abs(size).toFixed(2)} dB`
+    : `${sign}${Math.abs(100 * size).toFixed(0)} points`;
+}
+
 type OfLoss = {
   /** null: all sweeps are of one deployment */
   readonly deployment: string | null;
@@ -119,6 +143,18 @@ export const JOB_FINDINGS = {
     meaning: "A deployment loses less and less on the way to the antenna.",
     words: ({ deployment, slopeDbPerMonth, marginDbPerMonth, totalDb, since }: OfLoss) =>
       `${deployment === null ? "Loss" : `${deployment}: loss`} is falling, ${slopeText(slopeDbPerMonth, marginDbPerMonth)} since ${since} (${Math.abs(totalDb).toFixed(1)} dB in all): a worse SWR here is no worse antenna.`,
+  },
+  "changed-over-time": {
+    meaning:
+      "A dip, a share or the loss changed with an event that the log tells, with the seasons, or with one of several.",
+    words: ({ deployment, band, measure, course, event, size, low, high, rivals }: OfChange) => {
+      const what = `${deployment === null ? "" : `${deployment}, `}${band === null ? "" : `${band}: `}${MEASURES[measure]}`;
+      const by = `${changeText(measure, size)} (${changeText(measure, low)} to ${changeText(measure, high)})`;
+      const named = event === null ? "" : ` "${event.what}" of ${event.date}`;
+      if (course === "event") return `${what} changed by ${by} with${named}.`;
+      if (course === "season") return `${what} goes with the seasons.`;
+      return `${what} changed, and these sweeps do not say whether ${rivals.map((rival) => (rival === "event" ? `at once, with${named}` : COURSES[rival])).join(" or ")}.`;
+    },
   },
   "group-value-missing": {
     meaning: "Sweeps without a value in the column that is grouped by are in no group.",

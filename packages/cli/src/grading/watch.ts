@@ -1,0 +1,110 @@
+import { statSync } from "node:fs";
+import type { SweepGrade } from "@feedpoint/core";
+import { fileGroups } from "../deployments.js";
+import { findSweepFilesIn } from "../find-files.js";
+import { printable } from "../present/escape.js";
+import { swr } from "../present/units.js";
+import { graderOf } from "./grader.js";
+import type { GradingSettings } from "./grading-settings.js";
+import { GRADES } from "./report.js";
+
+/** How often the folders are looked at, ms; a file that has not grown from one look to the next is whole. */
+const EVERY_MS = 500;
+
+/**
+ * Grades what appears in folders, a line each, against the last one and the best so far, until it is interrupted.
+ *
+ * @param paths folders and files, as for grade
+ */
+export async function watchFolders(paths: readonly string[], settings: GradingSettings): Promise<void> {
+  const grade = graderOf({ ...settings, isStreamed: false });
+  const gradedOf = (file: string) => {
+    const [group] = fileGroups(
+      { files: [file], named: new Set([file]), problems: [] },
+      { said: "each", log: settings.log },
+    );
+    return group === undefined ? null : grade([group]);
+  };
+  const seen = new Map<string, string>();
+  const told = new Set<string>();
+  const past: SweepGrade[] = [];
+  const look = async (isFirst: boolean) => {
+    const { files } = await findSweepFilesIn(paths);
+    for (const file of files) {
+      const state = stateOf(file);
+      const isWhole = seen.get(file) === state || isFirst;
+      seen.set(file, state);
+      if (!isWhole || told.has(`${file}\n${state}`)) continue;
+      told.add(`${file}\n${state}`);
+      const batch = gradedOf(file);
+      if (!isFirst)
+        for (const { reason } of batch?.unreadable ?? []) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
+      for (const sweep of batch?.sweeps ?? []) {
+        if (!isFirst) process.stdout.write(`${lineOf(sweep, past)}\n`);
+        past.push(sweep);
+      }
+    }
+  };
+  await look(true);
+  process.stderr.write(`feedpoint: watching, ${past.length} graded so far. Ctrl-C ends it.\n`);
+  await new Promise<void>((resolve) => {
+    let isOver = false;
+    process.once("SIGINT", () => {
+      isOver = true;
+      resolve();
+    });
+    const again = async () => {
+      if (isOver) return;
+      await look(false);
+      if (!isOver) setTimeout(again, EVERY_MS);
+    };
+    setTimeout(again, EVERY_MS);
+  });
+}
+
+/** What changes as a file grows; of one that is gone nothing. */
+function stateOf(file: string): string {
+  try {
+    const { size, mtimeMs } = statSync(file);
+    return `${size} ${mtimeMs}`;
+  } catch {
+    return "";
+  }
+}
+
+/** "may.s1p: 40m A 1.36 (was B 1.49, best), 20m C 2.10 (was C 2.40, best A 1.30 of april.s1p)" */
+function lineOf(graded: SweepGrade, past: readonly SweepGrade[]): string {
+  const last = past.at(-1);
+  const bands = graded.bands.flatMap(({ band, grade, bestSwr, withinLimitFraction }) => {
+    if (bestSwr === null) return [];
+    const was = last?.bands.find((each) => each.band === band && each.bestSwr !== null);
+    const best = bestOn(past, band);
+    const isBest = best === null || isBetter({ grade, withinLimitFraction, bestSwr }, best.entry);
+    const notes = [
+      ...(was === undefined ? [] : [`was ${was.grade ?? "?"} ${swr(was.bestSwr)}`]),
+      ...(past.length === 0
+        ? []
+        : [isBest ? "best so far" : `best ${best.entry.grade ?? "?"} ${swr(best.entry.bestSwr)} of ${best.label}`]),
+    ];
+    return [`${band} ${grade ?? "?"} ${swr(bestSwr)}${notes.length === 0 ? "" : ` (${notes.join(", ")})`}`];
+  });
+  return printable(`${graded.sweep.label}: ${bands.join(", ") || "no band swept"}`);
+}
+
+type Entry = Pick<SweepGrade["bands"][number], "grade" | "withinLimitFraction" | "bestSwr">;
+
+const place = ({ grade }: Entry): number => (grade === null ? GRADES.length : GRADES.indexOf(grade));
+
+const isBetter = (one: Entry, other: Entry): boolean =>
+  (place(one) - place(other) ||
+    other.withinLimitFraction - one.withinLimitFraction ||
+    (one.bestSwr ?? Number.MAX_VALUE) - (other.bestSwr ?? Number.MAX_VALUE)) < 0;
+
+function bestOn(past: readonly SweepGrade[], name: string): { readonly entry: Entry; readonly label: string } | null {
+  return past.reduce<{ readonly entry: Entry; readonly label: string } | null>((best, { bands, sweep }) => {
+    const entry = bands.find(({ band, bestSwr }) => band === name && bestSwr !== null);
+    return entry === undefined || (best !== null && !isBetter(entry, best.entry))
+      ? best
+      : { entry, label: sweep.label };
+  }, null);
+}

@@ -1,0 +1,133 @@
+import type { ChangeOverTime, Course, FactorEffect, LossHistory, Measure } from "@feedpoint/core";
+import type { SeasonTable } from "./season-table.js";
+import type { TableColumn } from "./table.js";
+import { fixed, signed } from "./units.js";
+
+const MEASURES: Readonly<Record<Measure, string>> = { share: "within limit", dip: "dip", loss: "loss" };
+
+/** A size in the unit of what it is of. */
+function sizeText(measure: Measure, size: number): string {
+  if (measure === "dip") return `${signed(size / 1000, 1)} kHz`;
+  return measure === "loss" ? `${signed(size, 2)} dB` : `${signed(100 * size, 0)} points`;
+}
+
+function withInterval(measure: Measure, size: number | null, between: FactorEffect["between"]): string {
+  if (size === null || between === null) return "–";
+  return `${sizeText(measure, size)} (${sizeText(measure, between.low)} to ${sizeText(measure, between.high)})`;
+}
+
+const FACTOR_COLUMNS: readonly TableColumn[] = [
+  { title: "Factor" },
+  { title: "of" },
+  { title: "Band" },
+  { title: "on" },
+  { title: "Effect (95 %)", align: "right" },
+  { title: "Verdict" },
+];
+
+/** What each factor does, the others held equal; what cannot be told of a factor at all is one row. */
+export function factorTable(all: readonly FactorEffect[], names: readonly string[]): SeasonTable {
+  const rows = names.flatMap((name) => factorRows(all.filter(({ factor }) => factor === name)));
+  const above =
+    rows.length === 0
+      ? `Nothing can be told of ${names.join(", ")}: no sweep has a value under each of them, or all say the same.`
+      : `What ${names.join(", ")} do at once, each with the others held equal (${Math.max(...all.map(({ sweeps }) => sweeps))} sweeps), at the antenna's end where the line is known:`;
+  return { name: "Factors", above, columns: FACTOR_COLUMNS, rows };
+}
+
+function factorRows(effects: readonly FactorEffect[]): readonly (readonly string[])[] {
+  const [first] = effects;
+  if (first === undefined) return [];
+  // What holds for the factor as a whole is said once.
+  const isWhole = effects.every(
+    ({ verdict, why }) => verdict === "cannot-tell" && why === first.why && why !== "unsure",
+  );
+  if (isWhole) return [[first.factor, "–", "all", "all", "–", verdictText(first)]];
+  return effects.map((effect) => [
+    effect.factor,
+    effect.of,
+    effect.band ?? "–",
+    MEASURES[effect.measure],
+    withInterval(effect.measure, effect.effect, effect.between),
+    verdictText(effect),
+  ]);
+}
+
+function verdictText({ verdict, why, together, missing }: FactorEffect): string {
+  if (verdict === "effect") return "yes";
+  if (verdict === "none-seen") return "none seen";
+  switch (why) {
+    case "together": {
+      const sweep = Object.entries(missing ?? {}).map(([name, value]) => `${name} ${value}`);
+      return `cannot tell: changed together with ${together}${sweep.length === 0 ? "" : `; sweep once with ${sweep.join(" and ")}`}`;
+    }
+    case "too-few":
+      return "cannot tell: too few sweeps for so many factors";
+    case "once":
+      return "cannot tell: one sweep alone; repeat it";
+    default:
+      return "cannot tell: more sweeps would";
+  }
+}
+
+const CHANGE_COLUMNS: readonly TableColumn[] = [
+  { title: "Deployment" },
+  { title: "Band" },
+  { title: "of" },
+  { title: "Change (95 %)", align: "right" },
+  { title: "How" },
+];
+
+const COURSES: Readonly<Record<Course, string>> = {
+  nothing: "not at all",
+  drift: "evenly over time",
+  event: "at once",
+  season: "with the seasons",
+  "cannot-tell": "cannot tell",
+};
+
+/** What changed over time, and whether evenly, with an event or with the seasons. */
+export function changeTable(changes: readonly ChangeOverTime[]): SeasonTable {
+  const rows = changes
+    .filter(({ course }) => course !== "nothing")
+    .map(({ deployment, band, measure, size, between, course, event, rivals }) => [
+      deployment ?? "all",
+      band ?? "–",
+      MEASURES[measure],
+      withInterval(measure, size, between),
+      course === "cannot-tell"
+        ? `cannot tell: ${rivals.map((rival) => COURSES[rival]).join(" or ")}`
+        : `${COURSES[course]}${event === null ? "" : `, with "${event.what}" of ${event.date}`}`,
+    ]);
+  const above =
+    "What changed over time beyond chance, and how; steps that the log does not tell are among the jumps below:";
+  return { name: "Changes", above, columns: CHANGE_COLUMNS, rows };
+}
+
+const LOSS_COLUMNS: readonly TableColumn[] = [
+  { title: "Deployment" },
+  { title: "Sweeps", align: "right" },
+  { title: "From", spare: 1 },
+  { title: "to", spare: 1 },
+  { title: "Loss a month", align: "right" },
+  { title: "Last against first", align: "right" },
+];
+
+/** How loss went, by deployment. */
+export function lossTable(losses: readonly LossHistory[]): SeasonTable {
+  const rows = losses.map(({ deployment, sweeps, slopeDbPerMonth, slopeMarginDbPerMonth }) => [
+    deployment ?? "all",
+    String(sweeps.length),
+    sweeps[0]?.date ?? "–",
+    sweeps.at(-1)?.date ?? "–",
+    slopeDbPerMonth === null || slopeMarginDbPerMonth === null
+      ? "–"
+      : `${signed(slopeDbPerMonth, 2)} ±${fixed(slopeMarginDbPerMonth, 2)} dB`,
+    `${signed(sweeps.at(-1)?.at10MHzDb ?? 0, 2)} ±${fixed(sweeps.at(-1)?.marginDb ?? 0, 2)} dB`,
+  ]);
+  const above =
+    rows.length === 0
+      ? "No loss to follow over time: it takes two dated sweeps wide enough to hold frequencies far from any match."
+      : "How loss went over time, one way at 10 MHz, by what comes back far from any match. A better SWR at more loss is not a better antenna:";
+  return { name: "Loss over time", above, columns: LOSS_COLUMNS, rows };
+}

@@ -1,0 +1,76 @@
+import { dateOf, type ForTonight, type Standing, type Wish, type WishGrade } from "@feedpoint/core";
+import { needText } from "../words/verdicts.js";
+import type { SeasonTable } from "./season-table.js";
+import { sweepNames } from "./sweep-names.js";
+import type { TableColumn } from "./table.js";
+import { fixed, megahertz, percent, swr, watts } from "./units.js";
+
+const STANDINGS: Readonly<Record<Standing, string>> = {
+  ready: "without a tuner",
+  "own-tuner": "with your tuner",
+  "another-tuner": "with another tuner",
+  "in-part": "in part",
+  "out-of-reach": "out of reach",
+  "not-known": "not known",
+};
+
+/** Which deployment for what is wanted, the best first. */
+export function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wish[]): SeasonTable {
+  const nameOf = sweepNames(tonight.map(({ graded }) => graded));
+  const columns: readonly TableColumn[] = [
+    { title: "Rank", align: "right" },
+    { title: "Deployment" },
+    { title: "Date", spare: 1 },
+    ...wishes.map(({ title }) => ({ title })),
+    { title: "Against it" },
+  ];
+  const rows = tonight.map((each) => [
+    each.rank === null ? "–" : String(each.rank),
+    nameOf(each.graded.sweep),
+    dateOf(each.graded) ?? "–",
+    ...each.graded.wishes.map(wishText),
+    againstIt(each),
+  ]);
+  const dials = wishes.flatMap(({ title, dialsHz }) =>
+    dialsHz.length === 0 ? [] : [`${title}: ${dialsHz.map((hz) => megahertz(hz)).join(", ")} MHz`],
+  );
+  const above = `For ${wishes.map(({ title }) => title).join(" and ")}, the best first by the worst of them${dials.length === 0 ? "" : ` (${dials.join("; ")})`}; each with what it takes, the worst SWR, the power, and the least that the line lets arrive. Behind all others what may owe its SWR to loss: ≤ that much may be lost beside the line, + that much more is than in the best of these (at 10 MHz):`;
+  return { name: "For tonight", above, columns, rows };
+}
+
+/** "your tuner, 2.31, 100 W, 84 %" */
+function wishText({
+  worstSwr,
+  isAtLeast,
+  watts: power,
+  arrives,
+  need,
+  sweptFraction,
+  reachedFraction,
+}: WishGrade): string {
+  if (worstSwr === null || sweptFraction < 1) return "not known";
+  const what =
+    need === "none"
+      ? "no tuner"
+      : reachedFraction === 1
+        ? "your tuner"
+        : need === "beyond-tuner"
+          ? reachedFraction > 0
+            ? `${percent(reachedFraction)} of it`
+            : "no tuner helps"
+          : needText(need);
+  return [
+    what,
+    `${isAtLeast ? "≥" : ""}${swr(worstSwr)}`,
+    ...(power === null ? [] : [watts(power)]),
+    ...(arrives === null ? [] : [percent(arrives.least)]),
+  ].join(", ");
+}
+
+function againstIt({ hiddenLossDb, hiddenLossIs, why, standing, worst, graded }: ForTonight): string {
+  if (why === "problem") return "in doubt, see below";
+  if (why === "not-swept") return `${worst} not known`;
+  if (hiddenLossDb !== null) return `${hiddenLossIs === "most" ? "≤" : "+"}${fixed(hiddenLossDb, 1)} dB lost`;
+  if (standing === "out-of-reach" || standing === "in-part") return `${worst} ${STANDINGS[standing]}`;
+  return graded.lossBoundDb === null ? "loss not known" : "";
+}
