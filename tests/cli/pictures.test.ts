@@ -47,3 +47,40 @@ test.each(["swr", "smith"])("the picture %s of the README is what is drawn today
   const committed = readFileSync(new URL(`../../samples/pictures/${what}.svg`, import.meta.url), "utf8");
   expect(runCommand(["chart", SWEEP, ...args]).stdout).toBe(committed);
 });
+
+const POLE = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
+const WET = "sweeps/2026-07-11-lantern-bridge-wet-feedline.csv";
+const MANY = ["--plan", "itu-r1", "--no-station"];
+
+test("the grid has a row a deployment, filled as far as the band is within the limit, with the best SWR", () => {
+  const bands = ["--bands", "40m,20m"];
+  const { stdout } = runCommand(["chart", POLE, WET, ...MANY, ...bands, "--what", "grid"]);
+  const graded = JSON.parse(runCommand(["grade", POLE, WET, ...MANY, ...bands, "--no-log", "--json"]).stdout);
+  const cells = graded.sweeps.flatMap((each: { bands: readonly object[] }) => each.bands);
+  expect(cells).toHaveLength(4);
+  const shares = [...stdout.matchAll(/<rect class="share"[^>]* width="([\d.]+)"/g)].map(([, width]) => Number(width));
+  const frames = [...stdout.matchAll(/<rect class="frame"[^>]* width="([\d.]+)"/g)].map(([, width]) => Number(width));
+  for (const [i, { bestSwr, withinLimitFraction }] of cells.entries()) {
+    expect((shares[i] ?? 0) / (frames[i] ?? 1)).toBeCloseTo(withinLimitFraction, 2);
+    expect(stdout).toContain(`>${bestSwr.toFixed(2)}</text>`);
+  }
+});
+
+test("the curves of one band lie over each other, each named, and take one band", () => {
+  const args = ["chart", POLE, WET, ...MANY, "--what", "curves"];
+  const { stdout } = runCommand([...args, "--bands", "40m"]);
+  expect(stdout.match(/<path class="line b\d" style="[^"]*" d="M[^"]{100,}"/g)).toHaveLength(2);
+  expect(stdout).toMatch(/1 2026-05-02-lantern.*2 2026-07-11-lantern/s);
+  for (const bands of [[], ["--bands", "40m,20m"]]) {
+    const { stderr, exit } = runCommand([...args, ...bands]);
+    expect([stderr, exit]).toEqual([expect.stringContaining("--bands 40m"), 2]);
+  }
+});
+
+test("a folder's report opens with the grid, and draws what goes over time where that is asked", () => {
+  const report = (...more: string[]) =>
+    runCommand(["report", "sweeps", ...MANY, "--bands", "40m", ...more, "-o", "-"]).stdout;
+  expect(report()).toMatch(/At a glance[\s\S]*<svg class="chart season"[\s\S]*Grades/);
+  expect(report()).not.toContain("<h2>Over time</h2>");
+  expect(report("--over-time")).toContain("<h2>Over time</h2>");
+});

@@ -50,6 +50,7 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
     "grade",
     "grade sweeps --group-by counterpoise --over-time mooring --best 20m",
     "grade sweeps --plan us-part97 --bands 40m --no-log",
+    'grade sweeps --plan itu-r1 --for "40m ft8, 20m ssb" --factors shape,counterpoise --over-time --station stations/canal-boat.json',
   ],
   ["graded-sweep", "grade sweeps --format ndjson", "grade sweeps --format ndjson --no-log --bands 2m"],
   ["trim", `trim ${second} --to 7.1 --wire-length 20`, `trim ${dry} --band 20m --feedline rg-58 --feedline-length 12`],

@@ -7,3 +7,4 @@ export { lookUp } from "./input/look-up.js";
 export { suggestion } from "./input/nearest.js";
 export { printableText } from "./input/printable.js";
 export { LOG_FILE } from "./jobs/season/deployment-log.js";
+export { grouped } from "./numbers/grouped.js";

@@ -43,7 +43,10 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   if (raw.watch === true) {
     const { watchFolders } = await import("../grading/watch.js");
     const run = { criteria, log: season.log, wishes: [], withAntennaEnd: false, isStreamed: false };
-    await watchFolders(paths, gradingSettings(settings, run));
+    await watchFolders(
+      async () => withoutFile(await findSweepFilesIn(paths), logFile).files,
+      gradingSettings(settings, run),
+    );
     return;
   }
   const found = withoutFile(await findSweepFilesIn(paths), logFile);
@@ -89,10 +92,8 @@ const noPathText = (overTime: string | true | undefined) =>
     ? `Name a folder or files to grade before --over-time, which took "${overTime}" for a column of the log.`
     : "Name a folder or files to grade, such as feedpoint grade sweeps/";
 
-function refuseWhatCannotBePrinted(
-  { format }: Settings,
-  { groupBy, overTime, best, sort, factors, ...raw }: RawGradeOptions,
-): void {
+function refuseWhatCannotBePrinted({ format }: Settings, raw: RawGradeOptions): void {
+  const { groupBy, overTime, best, sort, factors } = raw;
   const hasTables = [groupBy, overTime, best, factors, raw.for].some((option) => option !== undefined);
   if (format === "ndjson" && (hasTables || sort !== undefined)) {
     throw new UsageError(
@@ -102,6 +103,12 @@ function refuseWhatCannotBePrinted(
   if (format === "csv" && hasTables) {
     throw new UsageError(
       "--format csv is one table, of sweeps and bands; --group-by, --over-time, --factors, --best and --for are others.",
+    );
+  }
+  const choosesRows = [sort, raw.minGrade, raw.require, raw.shard].some((option) => option !== undefined);
+  if (raw.watch === true && (hasTables || choosesRows || format !== "table")) {
+    throw new UsageError(
+      "--watch prints a line for each sweep as it appears; it takes no other format, and nothing that needs all sweeps.",
     );
   }
 }

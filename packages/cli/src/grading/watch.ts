@@ -1,7 +1,6 @@
 import { statSync } from "node:fs";
 import type { SweepGrade } from "@feedpoint/core";
 import { fileGroups } from "../deployments.js";
-import { findSweepFilesIn } from "../find-files.js";
 import { printable } from "../present/escape.js";
 import { swr } from "../present/units.js";
 import { graderOf } from "./grader.js";
@@ -14,9 +13,12 @@ const EVERY_MS = 500;
 /**
  * Grades what appears in folders, a line each, against the last one and the best so far, until it is interrupted.
  *
- * @param paths folders and files, as for grade
+ * @param findFiles the sweep files that there are now
  */
-export async function watchFolders(paths: readonly string[], settings: GradingSettings): Promise<void> {
+export async function watchFolders(
+  findFiles: () => Promise<readonly string[]>,
+  settings: GradingSettings,
+): Promise<void> {
   const grade = graderOf({ ...settings, isStreamed: false });
   const gradedOf = (file: string) => {
     const [group] = fileGroups(
@@ -29,8 +31,7 @@ export async function watchFolders(paths: readonly string[], settings: GradingSe
   const told = new Set<string>();
   const past: SweepGrade[] = [];
   const look = async (isFirst: boolean) => {
-    const { files } = await findSweepFilesIn(paths);
-    for (const file of files) {
+    for (const file of await findFiles()) {
       const state = stateOf(file);
       const isWhole = seen.get(file) === state || isFirst;
       seen.set(file, state);

@@ -4,7 +4,7 @@ import type { Season } from "../grading/season.js";
 import type { Settings } from "../options/settings.js";
 import { csvOf, shown } from "../tables/column.js";
 import { gradeBandColumns, gradeColumns, gradeRows } from "../tables/grade-columns.js";
-import { seasonHeadline } from "../words/season.js";
+import { gradesOnLoss, seasonHeadline } from "../words/season.js";
 import { problemsIn } from "../words/severity.js";
 import { certaintyText } from "../words/verdicts.js";
 import { cautionItems, shortCautions } from "./cautions.js";
@@ -24,6 +24,7 @@ export function gradeText(
   const count = (number: number, what: string) => `${number} ${what}${number === 1 ? "" : "s"}`;
   const findings = findingLines([...problemsOf(sweeps), ...report.findings], width);
   const table = gradeTable(sweeps);
+  const onLoss = gradesOnLoss(report.losses);
   const areGrouped = totals.graded < totals.files - totals.unreadable;
   const grouped = areGrouped
     ? " Files of a folder that cover different ranges are one deployment; --each grades each file."
@@ -37,6 +38,7 @@ export function gradeText(
     ...stationLines(stationFile),
     "",
     sweeps.length === 0 ? "No sweep reaches the grade asked for." : textTable(table.columns, table.rows, { width }),
+    ...(onLoss === null ? [] : [wrap(onLoss, width)]),
     "",
     ...seasonTables(report, season).flatMap(({ above, columns, rows }) => [
       wrap(above, width),
@@ -56,10 +58,12 @@ export function gradeText(
 export function gradeMarkdown(report: GradeReport, season: Season): string {
   const { sweeps, plan } = report;
   const { columns, rows } = gradeTable(sweeps);
+  const onLoss = gradesOnLoss(report.losses);
   return [
     ...seasonHeadline(report).map(markdownCell),
     markdownCell(`${planLine(plan)}, ${certaintyText(plan.certainty)}`),
     markdownTable(columns, rows),
+    ...(onLoss === null ? [] : [markdownCell(onLoss)]),
     ...seasonTables(report, season).flatMap((table) => [
       markdownCell(table.above),
       ...(table.rows.length === 0 ? [] : [markdownTable(table.columns, table.rows)]),

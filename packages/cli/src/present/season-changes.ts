@@ -1,19 +1,24 @@
 import type { ChangeOverTime, Course, FactorEffect, LossHistory, Measure } from "@feedpoint/core";
+import { grouped } from "@feedpoint/core/for-command";
 import type { SeasonTable } from "./season-table.js";
 import type { TableColumn } from "./table.js";
 import { fixed, signed } from "./units.js";
 
 const MEASURES: Readonly<Record<Measure, string>> = { share: "within limit", dip: "dip", loss: "loss" };
 
-/** A size in the unit of what it is of. */
-function sizeText(measure: Measure, size: number): string {
-  if (measure === "dip") return `${signed(size / 1000, 1)} kHz`;
-  return measure === "loss" ? `${signed(size, 2)} dB` : `${signed(100 * size, 0)} points`;
-}
+/** How the sizes of each are written. */
+const SIZES: Readonly<Record<Measure, { readonly unit: string; readonly scale: number; readonly decimals: number }>> = {
+  share: { unit: "points", scale: 100, decimals: 0 },
+  dip: { unit: "kHz", scale: 1e-3, decimals: 0 },
+  loss: { unit: "dB", scale: 1, decimals: 2 },
+};
 
+/** "+48 (+21 to +76) kHz" */
 function withInterval(measure: Measure, size: number | null, between: FactorEffect["between"]): string {
   if (size === null || between === null) return "–";
-  return `${sizeText(measure, size)} (${sizeText(measure, between.low)} to ${sizeText(measure, between.high)})`;
+  const { unit, scale, decimals } = SIZES[measure];
+  const [middle, low, high] = [size, between.low, between.high].map((each) => signed(scale * each, decimals));
+  return `${middle} (${low} to ${high}) ${unit}`;
 }
 
 const FACTOR_COLUMNS: readonly TableColumn[] = [
@@ -25,7 +30,7 @@ const FACTOR_COLUMNS: readonly TableColumn[] = [
   { title: "Verdict" },
 ];
 
-/** What each factor does, the others held equal; what cannot be told of a factor at all is one row. */
+/** What each factor does, the others held equal; what cannot be told for one reason is one row. */
 export function factorTable(all: readonly FactorEffect[], names: readonly string[]): SeasonTable {
   const rows = names.flatMap((name) => factorRows(all.filter(({ factor }) => factor === name)));
   const above =
@@ -36,21 +41,38 @@ export function factorTable(all: readonly FactorEffect[], names: readonly string
 }
 
 function factorRows(effects: readonly FactorEffect[]): readonly (readonly string[])[] {
-  const [first] = effects;
-  if (first === undefined) return [];
-  // What holds for the factor as a whole is said once.
-  const isWhole = effects.every(
-    ({ verdict, why }) => verdict === "cannot-tell" && why === first.why && why !== "unsure",
-  );
-  if (isWhole) return [[first.factor, "–", "all", "all", "–", verdictText(first)]];
-  return effects.map((effect) => [
-    effect.factor,
-    effect.of,
-    effect.band ?? "–",
-    MEASURES[effect.measure],
-    withInterval(effect.measure, effect.effect, effect.between),
-    verdictText(effect),
-  ]);
+  const isBeyondSweeps = ({ verdict, why }: FactorEffect) => verdict === "cannot-tell" && why !== "unsure";
+  const told = effects
+    .filter((effect) => !isBeyondSweeps(effect))
+    .map((effect) => [
+      effect.factor,
+      effect.of,
+      effect.band ?? "–",
+      MEASURES[effect.measure],
+      withInterval(effect.measure, effect.effect, effect.between),
+      verdictText(effect),
+    ]);
+  // What these sweeps cannot tell for one and the same reason is said once.
+  const untold = [...grouped(effects.filter(isBeyondSweeps), verdictText)].map(([verdict, alike]) => {
+    const each = (textOf: (effect: FactorEffect) => string) => wholeOrListed(alike, effects, textOf);
+    return [
+      alike[0]?.factor ?? "–",
+      each(({ of }) => of.split(" against ")[0] ?? of),
+      each(({ band }) => band ?? "–"),
+      each(({ measure }) => MEASURES[measure]),
+      "–",
+      verdict,
+    ];
+  });
+  return [...told, ...untold];
+}
+
+/** "all" where some effects have every value that all of them have. */
+function wholeOrListed<T>(some: readonly T[], all: readonly T[], textOf: (each: T) => string): string {
+  const had = new Set(some.map(textOf));
+  const [only] = had;
+  if (had.size === 1 && only !== undefined) return only;
+  return had.size === new Set(all.map(textOf)).size ? "all" : [...had].join(", ");
 }
 
 function verdictText({ verdict, why, together, missing }: FactorEffect): string {

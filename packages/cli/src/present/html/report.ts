@@ -9,7 +9,7 @@ import {
 } from "@feedpoint/core";
 import type { GradeReport } from "../../grading/report.js";
 import { withoutTuner } from "../../words/headline.js";
-import { seasonHeadline } from "../../words/season.js";
+import { gradesOnLoss, seasonHeadline } from "../../words/season.js";
 import { GRADE_NOTES, gradeTable } from "../grade.js";
 import { html, type Markup } from "../markup.js";
 import type { SeasonTable } from "../season-table.js";
@@ -59,7 +59,7 @@ export function collectionReport(
   const overview = html`<article><header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1>${seasonHeadline({ tonight, findings }).map((line) => html`<p><strong>${line}</strong></p>`)}</header>${seasonPicture(sweeps)}${timePicture(sweeps, losses)}<section>${dataTable(
     "Grades",
     gradeTable(sweeps.map(({ grade }) => grade)),
-  )}${GRADE_NOTES.map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
+  )}${[gradesOnLoss(losses) ?? [], GRADE_NOTES].flat().map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
     ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
   )}</dl></section>${tables.map(
     ({ name, above, ...table }) =>

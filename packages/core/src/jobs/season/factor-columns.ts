@@ -33,10 +33,11 @@ export function factorOf(name: string, said: readonly string[]): Factor | null {
   }
   const counts = [...grouped(texts, (text) => text)].sort((a, b) => b[1].length - a[1].length);
   const [base = "", ...others] = counts.map(([text]) => text);
+  const asWritten = (level: string) => said[texts.indexOf(level)]?.trim() ?? level;
   return {
     name,
     effects: others.map((level) => ({
-      of: `${level} against ${base}`,
+      of: `${asWritten(level)} against ${asWritten(base)}`,
       column: texts.map((text) => Number(text === level)),
     })),
     levels: said,

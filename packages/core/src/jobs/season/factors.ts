@@ -14,7 +14,7 @@ export interface FactorEffect {
   /** null: the loss, which is of no band */
   readonly band: string | null;
   /**
-   * effect: beyond what chance would make of any of those looked at once in a hundred times; none-seen: the fit does better without it;
+   * effect: beyond what chance would make of any of those looked at once in a hundred times; none-seen: the fit does better without it, and the interval holds nothing at all;
    * cannot-tell: see `why`
    */
   readonly verdict: "effect" | "none-seen" | "cannot-tell";
@@ -99,7 +99,7 @@ function effectsOn(factors: readonly Factor[], values: readonly number[], looked
       };
       const isEffect = chance * looked <= LARGEST_CHANCE && Math.abs(size) > half;
       if (isEffect) return { ...told, verdict: "effect", why: null };
-      return kept?.includes(factor)
+      return kept?.includes(factor) || Math.abs(size) > half
         ? { ...told, verdict: "cannot-tell", why: "unsure" }
         : { ...told, verdict: "none-seen", why: null };
     });
