@@ -8,7 +8,7 @@ import { closedOn, type PlanInfo, planFindings, planInfo, type Scope, selectBand
 import { type BandSummary, summariseBand } from "../bands/summary.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { FIXED_PARTS, type FixedParts, FOLLOWING, type Following } from "../facts/fixed-parts.js";
+import { FIXED_PARTS, type FixedParts, type Following, followingOf } from "../facts/fixed-parts.js";
 import { type Limits, limitsWith } from "../facts/limits.js";
 import { demand, isFiniteAbove0 } from "../input/argument.js";
 import { asDeployment, type Deployment, deploymentInfo, deploymentOf } from "../sweep/deployment.js";
@@ -119,7 +119,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
   const factor = dip && wantedHz / dip.frequencyHz;
   const after =
     factor === null ? null : partsIn(deploymentOf(deployment.parts.map((sweep) => stretched(sweep, factor, feedline))));
-  const following = FOLLOWING[options.fixed ?? "unsaid"];
+  const following = followingOf(options.fixed, wireLengthM, wantedHz);
   const lengthChange = dip && (dip.frequencyHz / wantedHz - 1) / following.usual;
   const summaryOf = (parts: readonly Part[] | null, judged: (typeof bands)[number]) => {
     if (parts === null || parts.length === 0) return null;

@@ -6,7 +6,7 @@ import { spikeFindings } from "../../bands/sampling.js";
 import { planFindings, planInfo } from "../../bands/scope.js";
 import type { Wish } from "../../bands/wish.js";
 import { cautionsFor } from "../../facts/cautions.js";
-import { FOLLOWING } from "../../facts/fixed-parts.js";
+import { followingOf } from "../../facts/fixed-parts.js";
 import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { asDeployment, type Deployment, deploymentInfo } from "../../sweep/deployment.js";
 import type { Sweep } from "../../sweep/sweep.js";
@@ -71,7 +71,9 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const wanted = wantedOf(options, known, antenna);
   const wishes = wanted.filter(({ notForetold }) => notForetold === null).map(({ wish }) => wish);
   const terms = termsOf(equipment, limits, leastArriving, antenna.parts[0]?.analysis.curve.sweep.referenceOhms);
-  const following = FOLLOWING[fixed ?? "unsaid"];
+  const wireLengthM = equipment.antenna?.wireLengthM ?? null;
+  const lowestHz = Math.min(...wishes.flatMap(({ pieces }) => pieces.map(({ lowHz }) => lowHz)));
+  const following = followingOf(fixed, wireLengthM, lowestHz);
   const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, following.usual);
   const errors = wanted.filter(({ notForetold }) => notForetold === null).map(({ error }) => error);
   const isLineKnown = antenna.feedline !== null || isAtAntenna;
@@ -87,7 +89,6 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
       : choose(bestCandidates(antenna, wishes, terms, following.usual, options), doubts);
   const ends = antenna.feedline !== null ? "antenna-and-radio" : isAtAntenna ? "antenna" : "analyser";
   const { powerW, isPowerStated } = powerOf(equipment);
-  const wireLengthM = equipment.antenna?.wireLengthM ?? null;
   const advice = chosen.map(({ candidate, outlook }) => ({
     kind: candidate.kind,
     what: whatToDo(candidate, tell, ends, wireLengthM),
