@@ -77,9 +77,9 @@ test("the curves of one band lie over each other, each named, and take one band"
   }
 });
 
-test("a folder's report opens with the grid, and draws what goes over time where that is asked", () => {
+test("a report of several opens with the grid, and draws what goes over time where that is asked", () => {
   const report = (...more: string[]) =>
-    runCommand(["report", "sweeps", ...MANY, "--bands", "40m", ...more, "-o", "-"]).stdout;
+    runCommand(["report", POLE, WET, ...MANY, "--bands", "40m", ...more, "-o", "-"]).stdout;
   expect(report()).toMatch(/At a glance[\s\S]*<svg class="chart season"[\s\S]*Grades/);
   expect(report()).not.toContain("<h2>Over time</h2>");
   expect(report("--over-time")).toContain("<h2>Over time</h2>");

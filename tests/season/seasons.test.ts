@@ -90,6 +90,16 @@ describe("told right", () => {
     expect(shareOf(season, isTold)).toBeGreaterThanOrEqual(LEAST);
   });
 
+  test("a step that the log does not tell of is no even drift", () => {
+    const [season] = stepped;
+    if (season === undefined) throw new Error("no season with a step");
+    const told = Array.from({ length: DRAWS }, (_, draw) => {
+      const courses = changesOverTime(drawSeason(season, draw), null, []).map(({ course }) => course);
+      return courses.includes("step") && !courses.includes("drift");
+    });
+    expect(told.filter(Boolean).length / DRAWS).toBeGreaterThanOrEqual(LEAST);
+  });
+
   test("loss that came with an event: with it, and not as a trend", () => {
     const season: Season = { name: "a joint that went", sweeps: 16, event: 9, lossDb: (k) => (k >= 9 ? 0.4 : 0) };
     const isTold = (claimed: ReadonlySet<string>) => claimed.has("loss: event") && !claimed.has("loss-rising");

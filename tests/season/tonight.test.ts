@@ -79,8 +79,16 @@ describe("which for tonight", () => {
       const others = [dipoles("good", 0, 0), dipoles("off", 0.01, 0.06), dipoles("far", 0.2, 0.2)];
       const ranked = rankForTonight([terminated, ...others].map((sweep) => graded(sweep)));
       expect(ranked.at(-1)?.graded.sweep.label, `draw ${draw}`).toBe("terminated");
-      expect(ranked.at(-1)?.hiddenLossIs).toBe("most");
+      expect(ranked.at(-1)?.hiddenLossDb, `draw ${draw}`).toBeGreaterThan(1);
     }
+  });
+
+  test.each([1.5, 3, 6, 10])("a line of %s dB comes behind all others, however wide the sweep", (lossDb) => {
+    const lossy = graded(dipoles("lossy", 0, 0, lossDb));
+    const others = [dipoles("good", 0, 0), dipoles("off", 0.01, 0.03)].map((sweep) => graded(sweep));
+    const last = rankForTonight([lossy, ...others]).at(-1);
+    expect(last?.graded.sweep.label).toBe("lossy");
+    expect(last?.hiddenLossDb).toBeGreaterThan(0.5 * lossDb);
   });
 
   test("a line that loses more than those of the others makes no better antenna", () => {

@@ -43,6 +43,8 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   if (raw.watch === true) {
     const { watchFolders } = await import("../grading/watch.js");
     const run = { criteria, log: season.log, wishes: [], withAntennaEnd: false, isStreamed: false };
+    const [missing] = (await findSweepFilesIn(paths)).problems;
+    if (missing !== undefined) throw new UsageError(missing.reason);
     await watchFolders(
       async () => withoutFile(await findSweepFilesIn(paths), logFile).files,
       gradingSettings(settings, run),

@@ -15,6 +15,8 @@ import {
   type SweepGrade,
   type Wish,
 } from "@feedpoint/core";
+import { suggestion } from "@feedpoint/core/for-command";
+import { UsageError } from "../exit.js";
 import { bandName, type ChosenPlan } from "../options/find-plan.js";
 import { logColumn } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
@@ -61,6 +63,7 @@ export function seasonResult(
   sweeps: readonly SweepGrade[],
   { groupBy, overTime, best, wishes, factors }: Season,
 ): SeasonResult {
+  if (overTime !== null) mustBeAmong(sweeps, overTime.reference);
   const changes = overTime === null ? [] : changesOverTime(sweeps, overTime.column, overTime.events);
   return {
     groups: groupBy === null ? [] : groupGrades(sweeps, groupBy),
@@ -81,6 +84,8 @@ export function seasonFrom(
 ): Season {
   const { plan, bands } = settings;
   const { groupBy, overTime, best, sort } = raw;
+  if (overTime === undefined && (raw.against !== undefined || raw.events !== undefined))
+    throw new UsageError("--against and --events go with --over-time.");
   return {
     log,
     groupBy: groupBy === undefined ? null : logColumn(log, groupBy),
@@ -97,6 +102,13 @@ export function seasonFrom(
     wishes: raw.for === undefined ? [] : wishesFrom(raw.for, settings),
     order: sort === undefined ? null : compareBy(sort, plan, bands),
   };
+}
+
+/** @throws UsageError for a reference that no sweep is called */
+function mustBeAmong(sweeps: readonly SweepGrade[], reference: string | null): void {
+  const labels = sweeps.map(({ sweep }) => sweep.label);
+  if (reference === null || labels.includes(reference)) return;
+  throw new UsageError(`--against ${reference}: no sweep here is called that.${suggestion(reference, labels)}`);
 }
 
 const EVENT = "event";

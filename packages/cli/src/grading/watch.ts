@@ -1,8 +1,9 @@
 import { statSync } from "node:fs";
-import type { SweepGrade } from "@feedpoint/core";
+import { lossChange, type SweepGrade } from "@feedpoint/core";
 import { fileGroups } from "../deployments.js";
 import { printable } from "../present/escape.js";
-import { swr } from "../present/units.js";
+import { signed, swr } from "../present/units.js";
+import { MADE_BY_LOSS_DB } from "../words/season.js";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 import { GRADES } from "./report.js";
@@ -89,7 +90,15 @@ function lineOf(graded: SweepGrade, past: readonly SweepGrade[]): string {
     ];
     return [`${band} ${grade ?? "?"} ${swr(bestSwr)}${notes.length === 0 ? "" : ` (${notes.join(", ")})`}`];
   });
-  return printable(`${graded.sweep.label}: ${bands.join(", ") || "no band swept"}`);
+  return printable(`${graded.sweep.label}: ${bands.join(", ") || "no band swept"}${lossNote(graded, last)}`);
+}
+
+/** A better SWR may be no more than loss: what the last one did not lose is said. */
+function lossNote(graded: SweepGrade, last: SweepGrade | undefined): string {
+  const change = last === undefined ? null : lossChange(last, graded);
+  if (change === null || Math.abs(change.at10MHzDb) - change.marginDb < MADE_BY_LOSS_DB) return "";
+  const means = change.at10MHzDb > 0 ? "; a better SWR may be no more than that" : "";
+  return `; ${signed(change.at10MHzDb, 1)} dB of loss at 10 MHz against ${last?.sweep.label ?? ""}${means}`;
 }
 
 type Entry = Pick<SweepGrade["bands"][number], "grade" | "withinLimitFraction" | "bestSwr">;

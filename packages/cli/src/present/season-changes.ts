@@ -104,6 +104,7 @@ const COURSES: Readonly<Record<Course, string>> = {
   nothing: "not at all",
   drift: "evenly over time",
   event: "at once",
+  step: "at once, on a date of which the log says nothing",
   season: "with the seasons",
   "cannot-tell": "cannot tell",
 };
@@ -121,27 +122,30 @@ export function changeTable(changes: readonly ChangeOverTime[]): SeasonTable {
         ? `cannot tell: ${rivals.map((rival) => COURSES[rival]).join(" or ")}`
         : `${COURSES[course]}${event === null ? "" : `, with "${event.what}" of ${event.date}`}`,
     ]);
-  const above =
-    "What changed over time beyond chance, and how; steps that the log does not tell are among the jumps below:";
+  const above = "What changed over time beyond chance, and how; the jumps of dips are told below as well:";
   return { name: "Changes", above, columns: CHANGE_COLUMNS, rows };
 }
 
-const LOSS_COLUMNS: readonly TableColumn[] = [
+const lossColumns = (isStated: boolean): readonly TableColumn[] => [
   { title: "Deployment" },
   { title: "Sweeps", align: "right" },
   { title: "From", spare: 1 },
   { title: "to", spare: 1 },
+  ...(isStated ? [{ title: "Held against" }] : []),
   { title: "Loss a month", align: "right" },
-  { title: "Last against first", align: "right" },
+  { title: isStated ? "Last against it" : "Last against first", align: "right" },
 ];
 
 /** How loss went, by deployment. */
 export function lossTable(losses: readonly LossHistory[]): SeasonTable {
-  const rows = losses.map(({ deployment, sweeps, slopeDbPerMonth, slopeMarginDbPerMonth }) => [
+  // The first one is what is held against unless another was stated.
+  const isStated = losses.some(({ reference, sweeps }) => reference !== sweeps[0]?.label);
+  const rows = losses.map(({ deployment, reference, sweeps, slopeDbPerMonth, slopeMarginDbPerMonth }) => [
     deployment ?? "all",
     String(sweeps.length),
     sweeps[0]?.date ?? "–",
     sweeps.at(-1)?.date ?? "–",
+    ...(isStated ? [reference] : []),
     slopeDbPerMonth === null || slopeMarginDbPerMonth === null
       ? "–"
       : `${signed(slopeDbPerMonth, 2)} ±${fixed(slopeMarginDbPerMonth, 2)} dB`,
@@ -151,5 +155,5 @@ export function lossTable(losses: readonly LossHistory[]): SeasonTable {
     rows.length === 0
       ? "No loss to follow over time: it takes two dated sweeps wide enough to hold frequencies far from any match."
       : "How loss went over time, one way at 10 MHz, by what comes back far from any match. A better SWR at more loss is not a better antenna:";
-  return { name: "Loss over time", above, columns: LOSS_COLUMNS, rows };
+  return { name: "Loss over time", above, columns: lossColumns(isStated), rows };
 }

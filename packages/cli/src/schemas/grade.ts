@@ -29,9 +29,10 @@ const sweepGrade = z.object({
   grade: grade.nullable().describe(`${about("overall")}; null: none`),
   bands: z.array(bandGrade),
   lossBoundDb: finite.describe(`${about("lossBoundDb")}; null: the sweep bounds nothing`),
-  farFromMatch: z
+  lossBoundHz: finite.describe("where the sweep says so; at higher frequencies more may be lost"),
+  returnLosses: z
     .array(z.object({ frequencyHz, returnLossDb: z.number() }))
-    .describe("what came back where the antenna is far from matched: sweeps that differ there differ by loss"),
+    .describe("what came back: sweeps that differ far from any match differ by loss"),
   findings: findings.describe("what makes its numbers others than they seem"),
   lineLossAt10MHzDb: finite.describe("of the line that was stated, one way with a matched end; null: none"),
   atAntenna: z
@@ -65,6 +66,7 @@ export const gradedSweep = z.object({
 const spread = z.object({ median: z.number(), spread: finite.describe("interquartile range") });
 
 const measure = z.enum(["share", "dip", "loss"]);
+const course = z.enum(["nothing", "drift", "event", "step", "season", "cannot-tell"]);
 const between = z.object({ low: z.number(), high: z.number() });
 
 /** What `grade` prints. */
@@ -133,11 +135,11 @@ export const gradeReport = z.object({
       deployment: z.string().nullable(),
       measure,
       band: z.string().nullable().describe("null: the loss"),
-      course: z.enum(["nothing", "drift", "event", "season", "cannot-tell"]),
+      course,
       event: z.object({ date: z.string(), what: z.string() }).nullable(),
       size: finite.describe("a fraction, Hz, or dB at 10 MHz"),
       between: between.nullable(),
-      rivals: z.array(z.enum(["nothing", "drift", "event", "season", "cannot-tell"])),
+      rivals: z.array(course),
       sweeps: z.number(),
     }),
   ),

@@ -9,7 +9,7 @@ export function seasonHeadline({ tonight, findings }: Pick<GradeReport, "tonight
 }
 
 /** Loss that may make a grade, dB one way at 10 MHz (our own choice: a twentieth of the power). */
-const MADE_BY_LOSS_DB = 0.2;
+export const MADE_BY_LOSS_DB = 0.2;
 const MOST_NAMED = 5;
 
 /** Which grades loss has a part in, as a line for beside them; null where none is known to. */

@@ -22,7 +22,7 @@ export interface Following {
  * nothing stays, height and insulators, which do not scale, still make it 0.95 to 1.05. Where nothing is said: the same, and radials may
  * not have been counted.
  */
-export const FOLLOWING: Readonly<Record<FixedParts | "unsaid", Following>> = {
+const FOLLOWING: Readonly<Record<FixedParts | "unsaid", Following>> = {
   nothing: { least: 0.95, usual: 1, most: 1.05 },
   radials: { least: 0.65, usual: 0.8, most: 0.9 },
   counterpoise: { least: 0.48, usual: 0.75, most: 1.05 },

@@ -1,12 +1,12 @@
 import { type BandAtAntenna, bandAtAntenna } from "../bands/at-antenna.js";
 import { dipNear } from "../bands/dip.js";
 import { referenceFindings } from "../bands/doubts.js";
-import { type FarPoint, farFromMatch } from "../bands/far-from-match.js";
 import { lossBoundOf } from "../bands/loss-bound.js";
 import { checkScope } from "../bands/option-checks.js";
 import { type Answering, answeringOn, partsOf } from "../bands/parts.js";
 import type { Equipment } from "../bands/power.js";
 import { type PointOfPart, reachOf, type UsableShares } from "../bands/reach.js";
+import { type ReturnLossPoint, returnLosses } from "../bands/return-losses.js";
 import { type Scope, selectBands } from "../bands/scope.js";
 import { type BandSummary, isDip } from "../bands/summary.js";
 import type { Wish } from "../bands/wish.js";
@@ -70,8 +70,10 @@ export interface SweepGrade {
   readonly bands: readonly BandGrade[];
   /** The most that can be lost one way on the line, by the sweep alone; null where it bounds nothing */
   readonly lossBoundDb: number | null;
-  /** What came back where the antenna is far from matched: two sweeps that differ there differ by loss */
-  readonly farFromMatch: readonly FarPoint[];
+  /** Where the sweep says so; at higher frequencies more may be lost */
+  readonly lossBoundHz: number | null;
+  /** What came back, on frequencies that are the same for all: two sweeps that differ far from any match differ by loss */
+  readonly returnLosses: readonly ReturnLossPoint[];
   /** What the line that was stated loses one way at 10 MHz with a matched end, dB; null where none was */
   readonly lineLossAt10MHzDb: number | null;
   /** What makes its numbers others than they seem: another reference than the radio's */
@@ -135,7 +137,7 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
       bestSwr: best && swrFromReflectionMagnitude(best.reflectionMagnitude),
       bestHz: best?.frequencyHz ?? null,
       isBestAtLeast: best && isBeyondScale(best.part.analysis.curve, best.reflectionMagnitude),
-      dipHz: best && dipOf(best, pieces, band),
+      dipHz: best?.part.knows === "curve" ? dipOf(best, pieces, band) : null,
       withinLimitFraction: usable.withoutTuner,
       sweptFraction,
       need,
@@ -144,12 +146,15 @@ export function gradeSweep(given: Sweep | Deployment, options: GradeOptions): Sw
       restsOn: best?.part.knows ?? null,
     };
   });
+  const curves = parts.map(({ analysis }) => analysis.curve);
+  const bound = lossBoundOf(curves);
   return {
     sweep: deploymentInfo(deployment),
     grade: overall(bands),
     bands,
-    lossBoundDb: lossBoundOf(parts.map(({ analysis }) => analysis.curve))?.lossDb ?? null,
-    farFromMatch: farFromMatch(parts.map(({ analysis }) => analysis.curve)),
+    lossBoundDb: bound?.lossDb ?? null,
+    lossBoundHz: bound?.frequencyHz ?? null,
+    returnLosses: returnLosses(curves),
     lineLossAt10MHzDb: feedline && matchedLossDb(feedline, 10e6),
     findings: referenceFindings(deployment.parts, options.radioOhms ?? undefined),
     atAntenna:

@@ -13,6 +13,8 @@ const GAP = 4;
 const LETTER = 7.2;
 const MOST_LETTERS = 52;
 const FOOT = 44;
+/** So that the words below fit. */
+const LEAST_WIDTH = 480;
 
 /** @returns null where no band was swept by any of them */
 export function seasonGrid(sweeps: readonly SweepGrade[], limitSwr: number): Markup | null {
@@ -21,7 +23,7 @@ export function seasonGrid(sweeps: readonly SweepGrade[], limitSwr: number): Mar
   const nameOf = sweepNames(sweeps);
   const names = sweeps.map(({ sweep }) => shortened(nameOf(sweep)));
   const left = Math.ceil(LETTER * Math.max(...names.map(({ length }) => length))) + 14;
-  const width = left + COLUMN * bands.length + 10;
+  const width = Math.max(LEAST_WIDTH, left + COLUMN * bands.length + 10);
   const height = HEAD + ROW * sweeps.length + FOOT;
   const rows = sweeps.map((graded, i) => {
     const y = HEAD + ROW * i;

@@ -5,7 +5,7 @@ import { student95 } from "../../numbers/student.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { SweepGrade } from "../grade.js";
 import { dateOf, timeOf } from "./dates.js";
-import { type Measure, measuresOf } from "./measures.js";
+import { LEAST_TOLD, type Measure, measuresOf } from "./measures.js";
 import { MILLISECONDS_A_MONTH } from "./months.js";
 
 /** Something that the log says happened on a date. */
@@ -15,8 +15,8 @@ export interface LoggedEvent {
   readonly what: string;
 }
 
-/** How one number went over time: not at all, evenly, at once with an event of the log, with the seasons; or not told. */
-export type Course = "nothing" | "drift" | "event" | "season" | "cannot-tell";
+/** How one number went over time: not at all, evenly, at once with an event of the log, or without one (step), with the seasons; or not told. */
+export type Course = "nothing" | "drift" | "event" | "step" | "season" | "cannot-tell";
 
 /** How one number of a deployment went over time. */
 export interface ChangeOverTime {
@@ -77,7 +77,9 @@ export function changesOverTime(
       return time === null ? [] : [{ months: time / MILLISECONDS_A_MONTH, value }];
     });
     if (dated.length < FEWEST_SWEEPS) return [];
-    return [{ deployment, measure, band, ...courseOf(dated, events, all.length) }];
+    return [
+      { deployment, measure, band, ...courseOf(dated, events, { looked: all.length, least: LEAST_TOLD[measure] }) },
+    ];
   });
 }
 
@@ -98,22 +100,28 @@ interface Explanation {
 function courseOf(
   dated: readonly Dated[],
   events: readonly LoggedEvent[],
-  looked: number,
+  { looked, least }: { readonly looked: number; readonly least: number },
 ): Omit<ChangeOverTime, "deployment" | "measure" | "band"> {
   const values = dated.map(({ value }) => value);
   const explanations = explanationsOf(dated, events).map((each) => ({
     ...each,
     criterion: criterionOf(each.columns, values),
   }));
-  const best = explanations.reduce((a, b) => (b.criterion < a.criterion ? b : a));
+  const logged = explanations.reduce((a, b) => (b.criterion < a.criterion ? b : a));
   const nothing = { event: null, size: null, between: null, rivals: [], sweeps: dated.length } as const;
-  const told = best.course === "nothing" ? null : sizeOf(best, values, looked * (explanations.length - 1));
-  if (told === null) return { course: "nothing", ...nothing };
-  const rivals = explanations
-    .filter((each) => each !== best && each.course !== "nothing" && each.criterion < best.criterion + AS_GOOD)
-    .map(({ course }) => course);
-  const { course, event } = best;
-  const others = [...new Set(rivals)].filter((each) => each !== course);
+  const toldBy = logged.course === "nothing" ? null : sizeOf(logged, values, looked * (explanations.length - 1));
+  if (toldBy === null || Math.abs(toldBy.size) < least) return { course: "nothing", ...nothing };
+  // What the log tells of explains a change only as far as no step on another date explains it better.
+  const step = untoldStep(dated, values);
+  const stepTold =
+    step !== null && step.criterion + AS_GOOD < logged.criterion ? sizeOf(step, values, looked * dated.length) : null;
+  const [best, told] = step !== null && stepTold !== null ? [step, stepTold] : [logged, toldBy];
+  const rivals = [...explanations, ...(step === null ? [] : [step])].filter(
+    (each) => each !== best && each.course !== "nothing" && each.criterion < best.criterion + AS_GOOD,
+  );
+  const { course } = best;
+  const event = best.event ?? rivals.find((rival) => rival.event !== null)?.event ?? null;
+  const others = [...new Set(rivals.map((rival) => rival.course))].filter((each) => each !== course);
   return {
     course: others.length > 0 ? "cannot-tell" : course,
     event,
@@ -123,16 +131,40 @@ function courseOf(
   };
 }
 
+/** A date that is looked for is one more number than a fit's columns, and takes as much to be believed (our own choice). */
+const OF_A_SEARCHED_DATE = 4;
+
+/** The best step on a date that no event tells, as a rival of what else explains it; null where no date leaves enough on both sides. */
+function untoldStep(
+  dated: readonly Dated[],
+  values: readonly number[],
+): (Explanation & { readonly criterion: number }) | null {
+  const steps = [...new Set(dated.map(({ months }) => months))].flatMap((at) => {
+    const after = stepAt(dated, at);
+    if (after === null) return [];
+    const criterion = criterionOf([after], values) + OF_A_SEARCHED_DATE;
+    return [{ course: "step" as const, event: null, columns: [after], scale: 1, criterion }];
+  });
+  return steps.reduce<(typeof steps)[number] | null>(
+    (best, each) => (best === null || each.criterion < best.criterion ? each : best),
+    null,
+  );
+}
+
+/** 0 before a date and 1 from it on; null where too few are on a side. */
+function stepAt(dated: readonly Dated[], at: number): readonly number[] | null {
+  const after = dated.map(({ months }) => Number(months >= at));
+  const count = after.reduce((sum, each) => sum + each, 0);
+  return count >= FEWEST_ON_A_SIDE && dated.length - count >= FEWEST_ON_A_SIDE ? after : null;
+}
+
 function explanationsOf(dated: readonly Dated[], events: readonly LoggedEvent[]): readonly Explanation[] {
   const first = Math.min(...dated.map(({ months }) => months));
   const span = Math.max(...dated.map(({ months }) => months)) - first;
   const time = dated.map(({ months }) => months - first);
   const steps = events.flatMap((event): Explanation[] => {
-    const at = (timeOf(event.date) ?? 0) / MILLISECONDS_A_MONTH;
-    const after = dated.map(({ months }) => Number(months >= at));
-    const count = after.reduce((sum, each) => sum + each, 0);
-    const isBetween = count >= FEWEST_ON_A_SIDE && dated.length - count >= FEWEST_ON_A_SIDE;
-    return isBetween ? [{ course: "event", event, columns: [after], scale: 1 }] : [];
+    const after = stepAt(dated, (timeOf(event.date) ?? 0) / MILLISECONDS_A_MONTH);
+    return after === null ? [] : [{ course: "event", event, columns: [after], scale: 1 }];
   });
   const year = (2 * Math.PI) / 12;
   const season: readonly Explanation[] =
@@ -179,6 +211,8 @@ function sizeOf({ columns, scale }: Explanation, values: readonly number[], look
 export function changeFindings(changes: readonly ChangeOverTime[]): readonly Finding[] {
   return changes.flatMap(({ deployment, measure, band, course, event, size, between, rivals }) => {
     if (size === null || between === null || course === "nothing" || course === "drift") return [];
+    // Jumps of a dip have findings of their own.
+    if (course === "step" && measure === "dip") return [];
     const isMoreLoss = measure === "loss" && size > 0;
     const params = { deployment, measure, band, course, event, size, ...between, rivals };
     return [finding(isMoreLoss ? "caution" : "info", "changed-over-time", params, band === null ? {} : { band })];

@@ -3,7 +3,7 @@ import { criterionOf, type LinearFit, leastSquares } from "../../numbers/least-s
 import { student95 } from "../../numbers/student.js";
 import type { SweepGrade } from "../grade.js";
 import { type Factor, factorOf } from "./factor-columns.js";
-import { type Measure, measuresOf } from "./measures.js";
+import { LEAST_TOLD, type Measure, measuresOf } from "./measures.js";
 
 /** What a factor of the log does to one number, the other factors held equal. */
 export interface FactorEffect {
@@ -60,6 +60,7 @@ export function factorEffects(sweeps: readonly SweepGrade[], columns: readonly s
       factors,
       rows.map(({ value }) => value),
       looked,
+      LEAST_TOLD[measure],
     ).map((effect) => ({ ...effect, measure, band }));
   });
 }
@@ -68,7 +69,12 @@ type Effect = Omit<FactorEffect, "measure" | "band">;
 
 const NOT_TOLD = { effect: null, between: null, together: null, missing: null } as const;
 
-function effectsOn(factors: readonly Factor[], values: readonly number[], looked: number): readonly Effect[] {
+function effectsOn(
+  factors: readonly Factor[],
+  values: readonly number[],
+  looked: number,
+  least: number,
+): readonly Effect[] {
   const count = values.length;
   const full = fitted(factors, values);
   const numbers = 1 + factors.reduce((sum, { effects }) => sum + effects.length, 0);
@@ -97,6 +103,7 @@ function effectsOn(factors: readonly Factor[], values: readonly number[], looked
         together: null,
         missing: null,
       };
+      if (Math.abs(size) + half < least) return { ...told, verdict: "none-seen", why: null };
       const isEffect = chance * looked <= LARGEST_CHANCE && Math.abs(size) > half;
       if (isEffect) return { ...told, verdict: "effect", why: null };
       return kept?.includes(factor) || Math.abs(size) > half

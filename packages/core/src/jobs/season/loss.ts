@@ -47,7 +47,7 @@ function historyOf(
     .flatMap((graded) => {
       const date = dateOf(graded);
       const time = date === null ? null : timeOf(date);
-      return date === null || time === null || graded.farFromMatch.length < FEWEST_POINTS
+      return date === null || time === null || graded.returnLosses.length < FEWEST_POINTS
         ? []
         : [{ graded, date, time }];
     })
@@ -83,8 +83,8 @@ function slopeOf(told: readonly { readonly months: number; readonly at10MHzDb: n
   return { slope, margin: slopeMargin(months, residuals, [0]) };
 }
 
-/** Less than this in all is not worth a word, dB one way at 10 MHz (our own choice: an eighth of a decibel is 3 % of the power). */
-const LEAST_TOTAL_DB = 0.12;
+/** Less than this in all is not worth a word, dB one way at 10 MHz (our own choice: 6 % of the power; an antenna that takes more by itself, off its bands, comes to less). */
+const LEAST_TOTAL_DB = 0.25;
 
 /**
  * What of the histories is worth a word: loss that surely rises, or falls.

@@ -4,6 +4,9 @@ import { lossesBeside } from "./loss-change.js";
 /** What a factor does: the share of a band within the limit, where its dip lies, or what is lost. */
 export type Measure = "share" | "dip" | "loss";
 
+/** Less than this is not worth a word, whatever chance says of it: a fraction of the band, Hz, dB at 10 MHz (our own choice). */
+export const LEAST_TOLD: Readonly<Record<Measure, number>> = { share: 0.01, dip: 1000, loss: 0.05 };
+
 /** One number of some sweeps. */
 export interface Measured {
   readonly measure: Measure;

@@ -19,7 +19,7 @@ export interface ForTonight {
   readonly worst: string;
   /** Loss beside that of the known line that may be what makes the SWR, dB one way; null: little, or not known */
   readonly hiddenLossDb: number | null;
-  /** most: that much may be lost, as far as the sweep bounds it; more-than-others: it loses that much more than the best of them, at 10 MHz */
+  /** most: that much may be lost at 10 MHz, as far as the sweep bounds it; more-than-others: it loses that much more than the best of them, at 10 MHz */
   readonly hiddenLossIs: "most" | "more-than-others" | null;
   /** Why nothing is known of it; null where something is */
   readonly why: "not-swept" | "problem" | null;
@@ -32,7 +32,7 @@ const WHOLE = 1 - 1e-9;
 
 /**
  * Ranks deployments for what is wanted, by the worst of the wishes: what it takes, then how much of it is served, then how much power
- * arrives where that is known, then the SWR. What may owe its SWR to loss comes behind all that do not, and what is not known last.
+ * arrives where that is known, then the SWR. What may owe its SWR to loss comes behind all that do not, the more of it the farther, and what is not known last.
  *
  * @param sweeps graded with the wishes; see {@link GradeOptions}
  * @returns the best first
@@ -82,12 +82,13 @@ const UNTOLD_LINE_DB = 1;
 
 /** What the line is known to lose explains some of what the sweep allows; the rest may hide anywhere. */
 function hiddenLossOf(
-  { lossBoundDb, lineLossAt10MHzDb }: SweepGrade,
+  { lossBoundDb, lossBoundHz, lineLossAt10MHzDb }: SweepGrade,
   besideDb: number,
 ): Pick<ForTonight, "hiddenLossDb" | "hiddenLossIs"> {
-  const bounded = (lossBoundDb ?? 0) - (lineLossAt10MHzDb ?? UNTOLD_LINE_DB);
-  if (bounded > HIDING_LOSS_DB) return { hiddenLossDb: bounded, hiddenLossIs: "most" };
   if (besideDb > MORE_THAN_OTHERS_DB) return { hiddenLossDb: besideDb, hiddenLossIs: "more-than-others" };
+  const boundAt10MHzDb = lossBoundHz === null ? 0 : (lossBoundDb ?? 0) / Math.sqrt(lossBoundHz / 10e6);
+  const bounded = boundAt10MHzDb - (lineLossAt10MHzDb ?? UNTOLD_LINE_DB);
+  if (bounded > HIDING_LOSS_DB) return { hiddenLossDb: bounded, hiddenLossIs: "most" };
   return { hiddenLossDb: null, hiddenLossIs: null };
 }
 
@@ -98,6 +99,9 @@ function compare(a: Entry, b: Entry): number {
   if (known !== 0) return known;
   const lossy = Number(a.hiddenLossDb !== null) - Number(b.hiddenLossDb !== null);
   if (lossy !== 0) return lossy;
+  // Of two that may burn their power the one that burns less is the better, whatever its SWR.
+  const hidden = Math.round(a.hiddenLossDb ?? 0) - Math.round(b.hiddenLossDb ?? 0);
+  if (hidden !== 0) return hidden;
   const standing = ORDER.indexOf(a.standing) - ORDER.indexOf(b.standing);
   if (standing !== 0) return standing;
   const share = (of: (wish: WishGrade) => number | null) => (entry: Entry) =>

@@ -24,7 +24,11 @@ type OfChange = {
 };
 
 const MEASURES = { share: "the share within the limit", dip: "the dip", loss: "the loss at 10 MHz" } as const;
-const COURSES: Readonly<Record<string, string>> = { drift: "evenly", season: "with the seasons" };
+const COURSES: Readonly<Record<string, string>> = {
+  drift: "evenly",
+  step: "at once, on a date of which the log says nothing",
+  season: "with the seasons",
+};
 
 function changeText(measure: keyof typeof MEASURES, size: number): string {
   const sign = size > 0 ? "+" : "−";
@@ -137,7 +141,7 @@ export const JOB_FINDINGS = {
   "loss-rising": {
     meaning: "A deployment loses more and more on the way to the antenna.",
     words: ({ deployment, slopeDbPerMonth, marginDbPerMonth, totalDb, since }: OfLoss) =>
-      `${deployment === null ? "Loss" : `${deployment}: loss`} is rising, ${slopeText(slopeDbPerMonth, marginDbPerMonth)} since ${since} (${totalDb.toFixed(1)} dB in all): a better SWR here is not a better antenna. Look for water in the line, and for joints that corrode.`,
+      `${deployment === null ? "Loss" : `${deployment}: loss`} is rising, ${slopeText(slopeDbPerMonth, marginDbPerMonth)} since ${since} (${totalDb.toFixed(1)} dB in all): a better SWR here is not a better antenna. Unless the antenna itself was changed, look for water in the line and for joints that corrode.`,
   },
   "loss-falling": {
     meaning: "A deployment loses less and less on the way to the antenna.",
@@ -152,6 +156,7 @@ export const JOB_FINDINGS = {
       const by = `${changeText(measure, size)} (${changeText(measure, low)} to ${changeText(measure, high)})`;
       const named = event === null ? "" : ` "${event.what}" of ${event.date}`;
       if (course === "event") return `${what} changed by ${by} with${named}.`;
+      if (course === "step") return `${what} changed by ${by} ${COURSES.step}.`;
       if (course === "season") return `${what} goes with the seasons.`;
       return `${what} changed, and these sweeps do not say whether ${rivals.map((rival) => (rival === "event" ? `at once, with${named}` : COURSES[rival])).join(" or ")}.`;
     },
