@@ -56,7 +56,7 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
   ["trim", `trim ${second} --to 7.1 --wire-length 20`, `trim ${dry} --band 20m --feedline rg-58 --feedline-length 12`],
   [
     "try",
-    `try ${dry} --want 40m,20m --feedline rg-58 --feedline-length 12 --have coils,4:1`,
+    `try ${dry} --want 40m,20m --feedline rg-58 --feedline-length 12 --have coils`,
     `try ${wet} --station stations/every-field.json`,
   ],
   [

@@ -23,7 +23,7 @@ const LINES = [
   "grade sweeps --best 20m --group-by counterpoise --over-time mooring",
   "grade --criteria",
   `trim ${POLE} --band 40m --wire-length 20 --feedline rg-58 --feedline-length 12`,
-  `try ${POLE} --want 40m,20m --wire-length 20 --feedline rg-58 --feedline-length 12`,
+  `try ${POLE} --want 40m,20m --wire-length 20 --have coils --feedline rg-58 --feedline-length 12`,
   "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",
   `show ${POLE}`,
   "show sweeps/2026-02-21-tansy-reach-trimmed.txt",
@@ -41,9 +41,11 @@ const NOT_FOR_PEOPLE = ["report", "chart", "convert", "log", "station", "schema"
 /** A path, or another word that cannot be broken. */
 const isOneWord = (line: string) => !line.trim().includes(" ");
 
-for (const line of LINES) {
-  const outcomes = runEach(WIDTHS.map((columns) => ({ args: splitArguments(line), columns })));
-  test.each(WIDTHS.map((columns, i) => [columns, i] as const))(`${line} fits %s columns`, (columns, i) => {
+const RUNS = LINES.flatMap((line) => WIDTHS.map((columns) => ({ line, columns, args: splitArguments(line) })));
+const outcomes = runEach(RUNS);
+
+for (const [i, { line, columns }] of RUNS.entries()) {
+  test(`${line} fits ${columns} columns`, () => {
     const { stdout, exit } = present(outcomes[i], "outcome");
     expect(exit).toBe(0);
     expect(stdout.split("\n").filter((printed) => textWidth(printed) > columns && !isOneWord(printed))).toEqual([]);

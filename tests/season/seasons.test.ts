@@ -17,7 +17,7 @@ import {
 import { describe, expect, test } from "vitest";
 import { drawSeason, type Season } from "./invented-seasons.js";
 
-const DRAWS = Number(process.env.FEEDPOINT_DRAWS ?? 10);
+const DRAWS = Number(process.env.FEEDPOINT_DRAWS ?? 6);
 
 /** All that is claimed of a season: codes of findings, courses, and effects of factors. */
 function claims(sweeps: readonly SweepGrade[]): ReadonlySet<string> {
