@@ -8,7 +8,9 @@ const APART = ["tests/cli/{grading,grading-many,logs}.test.ts", "tests/reading/t
  * What computes much runs on the library as it is built, in one module, which is twice as fast as its source in many; other
  * tests, and all that count coverage, run on the source.
  */
-const ON_WHAT_IS_BUILT = ["tests/{accuracy,bands,diff,findings,fuzz,golden,jobs,property,reading,reference,season,trim}/**/*.test.ts"];
+const ON_WHAT_IS_BUILT = [
+  "tests/{accuracy,bands,diff,findings,fuzz,golden,jobs,property,reading,reference,season,trim}/**/*.test.ts",
+];
 const countsCoverage = process.argv.includes("--coverage");
 
 /** Ends what hangs, and nothing else: how fast a machine is must not decide a test. */
