@@ -57,7 +57,7 @@ const LEAST_MONTHS_FOR_SEASON = 10;
 
 /**
  * How dips, shares and loss went over time: a step at an event that the log tells is a question of two groups, held against an even
- * drift and, over most of a year, against the seasons. Steps that no event tells are {@link driftsOf}'s to find.
+ * drift and, over most of a year, against the seasons; and against the best step on a date that no event tells.
  *
  * @param column of the log whose values tell deployments apart; null: all sweeps are of one
  */

@@ -3,6 +3,7 @@ import { FILE_FINDINGS } from "./of-files.js";
 import { JOB_FINDINGS } from "./of-jobs.js";
 import { LINE_FINDINGS } from "./of-lines.js";
 import { READING_FINDINGS } from "./of-readings.js";
+import { SEASON_FINDINGS } from "./of-season.js";
 
 /** Every kind of finding by its code. Codes do not change their meaning. */
 export const FINDING_KINDS = {
@@ -11,6 +12,7 @@ export const FINDING_KINDS = {
   ...BAND_FINDINGS,
   ...LINE_FINDINGS,
   ...JOB_FINDINGS,
+  ...SEASON_FINDINGS,
 };
 
 /** The code of a finding: a key of {@link FINDING_CODES}. */
