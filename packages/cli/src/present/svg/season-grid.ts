@@ -12,7 +12,7 @@ const GAP = 4;
 /** Width of a letter of the chart's font, about. */
 const LETTER = 7.2;
 const MOST_LETTERS = 52;
-const FOOT = 44;
+const FOOT = 62;
 /** So that the words below fit. */
 const LEAST_WIDTH = 480;
 
@@ -35,7 +35,7 @@ export function seasonGrid(sweeps: readonly SweepGrade[], limitSwr: number): Mar
   );
   const foot = HEAD + ROW * sweeps.length + 18;
   const name = `${sweeps.length} deployments by band: ${sweeps.map((graded) => inWords(nameOf(graded.sweep), graded, bands)).join("; ")}`;
-  return html`<svg class="chart season" xmlns="http://www.w3.org/2000/svg" style="max-width:${width}px" viewBox="0 0 ${width} ${height}" role="img" aria-label="${name}">${heads}${rows}<text class="t" x="6" y="${foot}">Filled: the share of the band within ${limitSwr}:1. Number: the best SWR.</text><text class="t" x="6" y="${foot + 18}">Dashed: readings, or not all of it swept. –: not swept.</text></svg>`;
+  return html`<svg class="chart season" xmlns="http://www.w3.org/2000/svg" style="max-width:${width}px" viewBox="0 0 ${width} ${height}" role="img" aria-label="${name}">${heads}${rows}<text class="t" x="6" y="${foot}">Filled: the share of the band within ${limitSwr}:1. Number: the best SWR.</text><text class="t" x="6" y="${foot + 18}">Dashed: readings, or not all of it swept. –: not swept.</text><text class="t" x="6" y="${foot + 36}">A low SWR may be no more than loss, which this does not show.</text></svg>`;
 }
 
 const bandsOf = (sweeps: readonly SweepGrade[]): readonly string[] => {
