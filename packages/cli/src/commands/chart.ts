@@ -27,19 +27,22 @@ async function runChart(files: readonly string[], raw: RawOptions<"chart">): Pro
     output === undefined || output === "-" ? "svg" : (/\.(svg|png)$/i.exec(output)?.[1]?.toLowerCase() ?? null);
   if (ending === null) throw new UsageError(`${output}: a picture ends in .svg or .png.`);
   const settings = await settingsFrom(raw);
-  if (what === "grid" || what === "curves") {
-    const svg = await drawMany(files, raw, what, settings);
-    writeOutput(output, ending === "svg" ? svg : await png(svg), force);
-    return;
-  }
-  const deployment = await onlyDeploymentFrom(files, settings, raw);
-  const svg = await draw(
-    drawnSweep(deployment, settings.plan),
-    checkedBy(settings, deployment),
-    what,
-    raw.note ?? null,
-  );
+  const svg =
+    what === "grid" || what === "curves"
+      ? await drawMany(files, raw, what, settings)
+      : await drawOne(files, raw, what, settings);
   writeOutput(output, ending === "svg" ? svg : await png(svg), force);
+}
+
+/** The one deployment of files and folders. */
+async function drawOne(
+  files: readonly string[],
+  raw: RawOptions<"chart">,
+  what: ChartKind,
+  settings: Settings,
+): Promise<string> {
+  const deployment = await onlyDeploymentFrom(files, settings, raw);
+  return draw(drawnSweep(deployment, settings.plan), checkedBy(settings, deployment), what, raw.note ?? null);
 }
 
 /** All deployments of files and folders in one picture: band by band, or their curves on one band over each other. */

@@ -9,7 +9,7 @@ import { type Problem, writeOutput } from "../files.js";
 import { type Graded, gradeReport } from "../grading/grade-report.js";
 import { missingRows, seasonFrom } from "../grading/season.js";
 import { withOptions } from "../options/declare.js";
-import { loggedLine, statedLines } from "../options/known-lines.js";
+import { deploymentLine, statedLines } from "../options/known-lines.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
@@ -71,7 +71,7 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const tuner = settings.equipment.radio?.tuner ?? "none";
   const checked = deployments.map((deployment) => {
     const log = rowOf(deployment);
-    const feedline = loggedLine(season.log, log, settings.feedline) ?? settings.feedline;
+    const feedline = deploymentLine(season.log, log, settings.feedline);
     const grade = {
       ...gradeSweep(deployment, {
         ...settings,

@@ -1,14 +1,13 @@
-import { type TrimResult, trim } from "@feedpoint/core";
+import { trim } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT, UsageError } from "../exit.js";
 import { withOptions } from "../options/declare.js";
 import { bandName } from "../options/find-plan.js";
 import { OPTIONS, type RawOptions, stated } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
-import { jsonText, ndjsonText } from "../present/json.js";
 import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
+import { printOne } from "../print-one.js";
 import { onlyDeploymentFrom } from "../read-deployments.js";
-import { talkOf } from "../words/severity.js";
 
 type RawTrimOptions = RawOptions<"trim">;
 
@@ -38,9 +37,7 @@ async function runTrim(files: readonly string[], raw: RawTrimOptions): Promise<v
     ...(wireLengthM === undefined ? {} : { wireLengthM }),
     ...(raw.fixed === undefined ? {} : { fixed: raw.fixed }),
   });
-  process.stdout.write(`${render(result, settings)}\n`);
-  if (settings.format === "csv")
-    process.stderr.write(talkOf(result.sweep.label, [...result.sweep.findings, ...result.findings]));
+  printOne(result, settings, { csv: trimCsv, markdown: trimMarkdown, text: trimText });
   if (result.dip === null) process.exitCode = EXIT.input;
 }
 
@@ -55,19 +52,4 @@ function wantedBand({ band, to }: RawTrimOptions, { plan, station }: Settings): 
   const [only, ...others] = Object.keys(station.wantedHz ?? {});
   if (only !== undefined && others.length === 0) return bandName(only, plan);
   throw new UsageError("Say for which band: --band 40m, or where the dip is wanted: --to 7.1");
-}
-
-function render(result: TrimResult, settings: Settings): string {
-  switch (settings.format) {
-    case "json":
-      return jsonText([result]);
-    case "ndjson":
-      return ndjsonText([result]);
-    case "csv":
-      return trimCsv(result);
-    case "markdown":
-      return trimMarkdown(result);
-    case "table":
-      return trimText(result, settings);
-  }
 }

@@ -1,6 +1,6 @@
 import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
 import { deploymentRowFinder, type FileGroup, readGroup } from "../deployments.js";
-import { loggedLine } from "../options/known-lines.js";
+import { deploymentLine } from "../options/known-lines.js";
 import { ndjsonText } from "../present/json.js";
 import { type Batch, joined } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
@@ -14,8 +14,7 @@ export function graderOf(settings: GradingSettings): (groups: readonly FileGroup
     const { deployments, unreadable } = readGroup(group, settings, (error) => (error as Error).message);
     const sweeps = deployments.map((deployment) => {
       const log = rowOf(deployment);
-      // The line that the log tells of a deployment goes before the usual one.
-      const feedline = loggedLine(settings.log, log, settings.feedline) ?? settings.feedline;
+      const feedline = deploymentLine(settings.log, log, settings.feedline);
       return { ...gradeSweep(deployment, { ...settings, feedline }), log };
     });
     return { ...batchOf(sweeps, settings), files: group.files.length, unreadable };

@@ -19,16 +19,14 @@ export function compareBy(key: string, plan: BandPlan, bands: readonly string[] 
   const band = bandToSortBy(key, plan);
   mustBeGraded(band, `--sort ${key}`, bands);
   const on = ({ bands: all }: SweepGrade): BandGrade | undefined => all.find((entry) => entry.band === band);
-  return (a, b) => {
-    const [first, second] = [on(a), on(b)];
-    return (
-      place(first?.grade ?? null) - place(second?.grade ?? null) ||
-      (second?.withinLimitFraction ?? 0) - (first?.withinLimitFraction ?? 0) ||
-      finiteSwr(first) - finiteSwr(second) ||
-      byName(a, b)
-    );
-  };
+  return (a, b) => compareOnBand(on(a), on(b)) || byName(a, b);
 }
+
+/** Below 0 where the first does more on a band: by grade, then by the share within the limit, then by SWR; undefined: not known. */
+export const compareOnBand = (first: BandGrade | undefined, second: BandGrade | undefined): number =>
+  place(first?.grade ?? null) - place(second?.grade ?? null) ||
+  (second?.withinLimitFraction ?? 0) - (first?.withinLimitFraction ?? 0) ||
+  finiteSwr(first) - finiteSwr(second);
 
 /**
  * @param asked the option that names the band, as it was given

@@ -1,12 +1,12 @@
 import { statSync } from "node:fs";
-import { lossChange, type SweepGrade } from "@feedpoint/core";
+import { type BandGrade, lossChange, type SweepGrade } from "@feedpoint/core";
 import { fileGroups } from "../deployments.js";
 import { printable } from "../present/escape.js";
 import { signed, swr } from "../present/units.js";
 import { MADE_BY_LOSS_DB } from "../words/season.js";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
-import { GRADES } from "./report.js";
+import { compareOnBand } from "./order.js";
 
 /** How often the folders are looked at, ms; a file that has not grown from one look to the next is whole. */
 const EVERY_MS = 500;
@@ -77,11 +77,12 @@ function stateOf(file: string): string {
 /** "may.s1p: 40m A 1.36 (was B 1.49, best), 20m C 2.10 (was C 2.40, best A 1.30 of april.s1p)" */
 function lineOf(graded: SweepGrade, past: readonly SweepGrade[]): string {
   const last = past.at(-1);
-  const bands = graded.bands.flatMap(({ band, grade, bestSwr, withinLimitFraction }) => {
+  const bands = graded.bands.flatMap((entry) => {
+    const { band, grade, bestSwr } = entry;
     if (bestSwr === null) return [];
     const was = last?.bands.find((each) => each.band === band && each.bestSwr !== null);
     const best = bestOn(past, band);
-    const isBest = best === null || isBetter({ grade, withinLimitFraction, bestSwr }, best.entry);
+    const isBest = best === null || compareOnBand(entry, best.entry) < 0;
     const notes = [
       ...(was === undefined ? [] : [`was ${was.grade ?? "?"} ${swr(was.bestSwr)}`]),
       ...(past.length === 0
@@ -101,19 +102,16 @@ function lossNote(graded: SweepGrade, last: SweepGrade | undefined): string {
   return `; ${signed(change.at10MHzDb, 1)} dB of loss at 10 MHz against ${last?.sweep.label ?? ""}${means}`;
 }
 
-type Entry = Pick<SweepGrade["bands"][number], "grade" | "withinLimitFraction" | "bestSwr">;
+interface Best {
+  readonly entry: BandGrade;
+  readonly label: string;
+}
 
-const place = ({ grade }: Entry): number => (grade === null ? GRADES.length : GRADES.indexOf(grade));
-
-const isBetter = (one: Entry, other: Entry): boolean =>
-  (place(one) - place(other) ||
-    other.withinLimitFraction - one.withinLimitFraction ||
-    (one.bestSwr ?? Number.MAX_VALUE) - (other.bestSwr ?? Number.MAX_VALUE)) < 0;
-
-function bestOn(past: readonly SweepGrade[], name: string): { readonly entry: Entry; readonly label: string } | null {
-  return past.reduce<{ readonly entry: Entry; readonly label: string } | null>((best, { bands, sweep }) => {
+/** The best on a band so far; the first of equal ones. */
+function bestOn(past: readonly SweepGrade[], name: string): Best | null {
+  return past.reduce<Best | null>((best, { bands, sweep }) => {
     const entry = bands.find(({ band, bestSwr }) => band === name && bestSwr !== null);
-    return entry === undefined || (best !== null && !isBetter(entry, best.entry))
+    return entry === undefined || (best !== null && compareOnBand(entry, best.entry) >= 0)
       ? best
       : { entry, label: sweep.label };
   }, null);

@@ -61,14 +61,14 @@ export function loggedLines(
   return kinds.size > 1 ? { before, after } : null;
 }
 
-/** The line that the log's row tells of one deployment; null where it does not. @param usual as of {@link loggedLines} */
-export function loggedLine(
+/** The line of one deployment: that of the log's row goes before the usual one. @param usual as of {@link loggedLines} */
+export function deploymentLine(
   log: DeploymentLog | null,
   row: Readonly<Record<string, string>> | null,
   usual: Feedline | null,
 ): Feedline | null {
   const column = log?.columns.find((name) => name.toLowerCase() === FEEDLINE);
-  return column === undefined || row === null ? null : lineIn(row[column] ?? "", usual);
+  return (column === undefined ? null : lineIn(row?.[column] ?? "", usual)) ?? usual;
 }
 
 const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/g, "");

@@ -1,18 +1,10 @@
-import { dateOf, type ForTonight, type Standing, type Wish, type WishGrade } from "@feedpoint/core";
+import { dateOf, type ForTonight, type Wish, type WishGrade } from "@feedpoint/core";
+import { STANDINGS } from "../words/season.js";
 import { needText } from "../words/verdicts.js";
 import type { SeasonTable } from "./season-table.js";
 import { sweepNames } from "./sweep-names.js";
 import type { TableColumn } from "./table.js";
 import { fixed, megahertz, percent, swr, watts } from "./units.js";
-
-const STANDINGS: Readonly<Record<Standing, string>> = {
-  ready: "without a tuner",
-  "own-tuner": "with your tuner",
-  "another-tuner": "with another tuner",
-  "in-part": "in part",
-  "out-of-reach": "out of reach",
-  "not-known": "not known",
-};
 
 /** Which deployment for what is wanted, the best first. */
 export function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wish[]): SeasonTable {

@@ -24,7 +24,8 @@ export function gradesOnLoss(losses: readonly LossHistory[]): string | null {
   return `Grades that rest on loss, with how much more there is than in the sweep it is held against, one way at 10 MHz: ${named.join(", ")}${others}.`;
 }
 
-const WITH: Readonly<Record<ForTonight["standing"], string>> = {
+/** How a deployment serves what is wanted, behind its name. */
+export const STANDINGS: Readonly<Record<ForTonight["standing"], string>> = {
   ready: "without a tuner",
   "own-tuner": "with your tuner",
   "another-tuner": "with a tuner that you did not state",
@@ -44,5 +45,5 @@ function tonightText(tonight: readonly ForTonight[]): string {
       ? "what arrives is not known"
       : `${percent(Math.min(...arrivals))} of the power arrives at least`;
   const doubt = best.hiddenLossDb === null ? "" : " All of them may owe their SWR to loss.";
-  return `For ${wanted} take ${best.graded.sweep.label}: ${best.worst} ${WITH[best.standing]}, ${arrives}.${doubt}`;
+  return `For ${wanted} take ${best.graded.sweep.label}: ${best.worst} ${STANDINGS[best.standing]}, ${arrives}.${doubt}`;
 }

@@ -1,5 +1,5 @@
 import { at } from "../../numbers/column.js";
-import { complex, divide } from "../../numbers/complex.js";
+import { type Complex, complex, divide } from "../../numbers/complex.js";
 import { SPEED_OF_LIGHT } from "../../numbers/constants.js";
 import { type Feedline, matchedLossDb } from "../feedline/feedline.js";
 import type { MatchingPart, Stub, Transformer } from "./matching-part.js";
@@ -225,6 +225,13 @@ export function propagation(feedline: Feedline, frequencyHz: number): { neper: n
 /** Power that flows towards the antenna, W for effective values. */
 export const powerAt = (place: Place, i: number): number =>
   at(place.voltsReal, i) * at(place.amperesReal, i) + at(place.voltsImaginary, i) * at(place.amperesImaginary, i);
+
+/** The impedance of what lies behind, Ω. */
+export const impedanceAt = (place: Place, i: number): Complex =>
+  divide(
+    complex(at(place.voltsReal, i), at(place.voltsImaginary, i)),
+    complex(at(place.amperesReal, i), at(place.amperesImaginary, i)),
+  );
 
 /** ρ against an impedance; above 1 where power flows back. */
 export function magnitudeAt(place: Place, i: number, referenceOhms: number): number {

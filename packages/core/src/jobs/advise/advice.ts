@@ -5,6 +5,7 @@ import { type PartStress, stressOf } from "../../facts/matching/part-stress.js";
 import { at } from "../../numbers/column.js";
 import { type Candidate, type CandidateKind, chainOf } from "./candidate.js";
 import { radioPlace, sharesIn, type View } from "./view.js";
+import { rangeOf } from "./wish-grid.js";
 
 /** What is to be expected of a wish. */
 export interface WishOutcome {
@@ -64,9 +65,8 @@ export function outcomesOf(view: View, candidate: Candidate, doubts: readonly In
 
 /** The frequencies of a wish that a candidate brings within reach. */
 function withinReach(view: View, candidate: Candidate, wish: number): readonly number[] {
-  const { starts } = view.grid;
   const radio = radioPlace(view, candidate, wish);
-  const [start = 0, end = 0] = starts.slice(wish, wish + 2);
+  const [start, end] = rangeOf(view.grid, wish);
   return Array.from({ length: end - start }, (_, k) => start + k).filter(
     (i) => magnitudeAt(radio, i, view.terms.radioOhms) <= view.terms.tunedMagnitude,
   );
@@ -132,12 +132,12 @@ const greatest = (stresses: readonly PartStress[]): PartStress => ({
 });
 
 /** The frequencies at which a wish was looked at; for a picture. */
-export const frequenciesOf = ({ grid: { frequencyHz, starts } }: View, wish: number): Float64Array =>
-  frequencyHz.subarray(starts[wish] ?? 0, starts[wish + 1] ?? 0);
+export const frequenciesOf = ({ grid }: View, wish: number): Float64Array =>
+  grid.frequencyHz.subarray(...rangeOf(grid, wish));
 
 /** ρ at the radio over a wish; for a picture. */
 export function magnitudesOf(view: View, candidate: Candidate, wish: number): readonly number[] {
   const radio = radioPlace(view, candidate, wish);
-  const [start = 0, end = 0] = view.grid.starts.slice(wish, wish + 2);
+  const [start, end] = rangeOf(view.grid, wish);
   return Array.from({ length: end - start }, (_, k) => magnitudeAt(radio, start + k, view.terms.radioOhms));
 }

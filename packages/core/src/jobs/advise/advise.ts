@@ -69,13 +69,14 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const { limits } = known;
   const antenna = antennaOf(known.parts, feedline);
   const wanted = wantedOf(options, known, antenna);
-  const wishes = wanted.filter(({ notForetold }) => notForetold === null).map(({ wish }) => wish);
+  const foretold = wanted.filter(({ notForetold }) => notForetold === null);
+  const wishes = foretold.map(({ wish }) => wish);
   const terms = termsOf(equipment, limits, leastArriving, antenna.parts[0]?.analysis.curve.sweep.referenceOhms);
   const wireLengthM = equipment.antenna?.wireLengthM ?? null;
-  const lowestHz = Math.min(...wishes.flatMap(({ pieces }) => pieces.map(({ lowHz }) => lowHz)));
+  const lowestHz = Math.min(...wishes.map((wish) => bandOf(wish).lowHz));
   const following = followingOf(fixed, wireLengthM, lowestHz);
   const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, following.usual);
-  const errors = wanted.filter(({ notForetold }) => notForetold === null).map(({ error }) => error);
+  const errors = foretold.map(({ error }) => error);
   const isLineKnown = antenna.feedline !== null || isAtAntenna;
   const doubts = doubtsOf(antenna, wishes, errors, terms, following, isLineKnown);
   const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null);

@@ -6,7 +6,7 @@ import { type Place, placeOfReflection, powerAt } from "../../facts/matching/cha
 import { at } from "../../numbers/column.js";
 import { add, type Complex, complex } from "../../numbers/complex.js";
 import { changeReference } from "../../reflection/impedance.js";
-import type { WishGrid } from "./wish-grid.js";
+import { rangeOf, type WishGrid } from "./wish-grid.js";
 
 /** What is known of an antenna: its curves, and the line that they were swept through. */
 export interface Antenna {
@@ -47,16 +47,18 @@ export const NO_DEVIATION: Deviation = { reflection: complex(0, 0), resistance: 
  */
 export function placeAtAntenna(
   antenna: Antenna,
-  { frequencyHz, starts }: WishGrid,
+  grid: WishGrid,
   factor: number,
   deviations: readonly Deviation[],
 ): Place {
   const { feedline } = antenna;
+  const { frequencyHz } = grid;
   const ohms = feedline?.characteristicOhms ?? antenna.parts[0]?.analysis.curve.sweep.referenceOhms ?? 50;
   const real = new Float64Array(frequencyHz.length);
   const imaginary = new Float64Array(frequencyHz.length);
   deviations.forEach(({ reflection }, wish) => {
-    for (let i = starts[wish] ?? 0; i < (starts[wish + 1] ?? 0); i++) {
+    const [start, end] = rangeOf(grid, wish);
+    for (let i = start; i < end; i++) {
       const hz = at(frequencyHz, i) * factor;
       const seen = seenAt(antenna, hz, ohms);
       const moved = seen && add(seen, reflection);
@@ -68,7 +70,7 @@ export function placeAtAntenna(
   });
   const place = placeOfReflection(real, imaginary, ohms);
   deviations.forEach(({ resistance }, wish) => {
-    if (resistance !== 1) multiplyResistance(place, resistance, starts[wish] ?? 0, starts[wish + 1] ?? 0);
+    if (resistance !== 1) multiplyResistance(place, resistance, ...rangeOf(grid, wish));
   });
   return place;
 }

@@ -21,7 +21,7 @@ export interface Room {
 }
 
 /** Relative changes of length that are tried: beyond a tenth a prediction is worth nothing. */
-const GREATEST_CHANGE = 0.1;
+export const GREATEST_CHANGE = 0.1;
 /** Steps of them, where only the wire is changed, and where a part of few or of many values goes with it; all are refined later. */
 const WIRE_STEP = 0.005;
 const STEP_WITH_FEW = 0.01;

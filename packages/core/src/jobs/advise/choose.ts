@@ -1,7 +1,7 @@
 import { type Candidate, KINDS_BY_WORK } from "./candidate.js";
 import { type Doubts, type Outlook, outlookOf } from "./certainty.js";
 import { compareScores, type Score } from "./score.js";
-import type { Scored } from "./search.js";
+import { nameOf, type Scored } from "./search.js";
 
 /** A candidate that is better than leaving everything alone, whatever is not sure. */
 export interface Chosen extends Scored {
@@ -22,7 +22,7 @@ export function choose(candidates: readonly Scored[], doubts: Doubts): readonly 
   const chosen = new Map<string, Chosen>();
   // Lengths that were moved may have changed the order.
   for (const scored of candidates.toSorted((a, b) => compareScores(b.score, a.score))) {
-    const name = `${scored.candidate.kind} ${scored.candidate.lengthChange === 0}`;
+    const name = nameOf(scored.candidate);
     if (scored.candidate.kind === "as-is" || chosen.has(name)) continue;
     const outlook = outlookOf(doubts, scored.candidate);
     if (isSureGain(outlook)) chosen.set(name, { ...scored, outlook });

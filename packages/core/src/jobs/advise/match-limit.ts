@@ -1,10 +1,11 @@
 import type { Piece } from "../../curve/pieces.js";
 import { greatestBandwidth, leastMagnitude } from "../../facts/matching/bode-fano.js";
-import type { Place } from "../../facts/matching/chain.js";
+import { impedanceAt, type Place } from "../../facts/matching/chain.js";
 import { at } from "../../numbers/column.js";
-import { type Complex, complex, divide } from "../../numbers/complex.js";
+import type { Complex } from "../../numbers/complex.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import type { View } from "./view.js";
+import { rangeOf } from "./wish-grid.js";
 
 /** What no lossless network can do better on a wish, whatever is built. */
 export interface MatchLimit {
@@ -27,8 +28,8 @@ const GREATEST_BANDWIDTH = 1;
 
 /** The limit for a wish, from the antenna's impedance over it. */
 export function matchLimit(view: View, wish: number, limitSwr: number): MatchLimit {
-  const { wishes, frequencyHz, starts } = view.grid;
-  const [start = 0, end = 0] = starts.slice(wish, wish + 2);
+  const { wishes, frequencyHz } = view.grid;
+  const [start, end] = rangeOf(view.grid, wish);
   const pieces = wishes[wish]?.pieces ?? [];
   const { antenna } = view.endsAt(0);
   const qs = Array.from({ length: Math.max(0, end - start - 2) }, (_, k) => start + 1 + k)
@@ -67,9 +68,3 @@ function qAt(place: Place, frequencyHz: Float64Array, i: number): number {
   const across = (above.imaginary - below.imaginary) / width + Math.abs(here.imaginary) / hz;
   return (hz / (2 * here.real)) * Math.hypot((above.real - below.real) / width, across);
 }
-
-const impedanceAt = (place: Place, i: number): Complex =>
-  divide(
-    complex(at(place.voltsReal, i), at(place.voltsImaginary, i)),
-    complex(at(place.amperesReal, i), at(place.amperesImaginary, i)),
-  );

@@ -8,7 +8,7 @@ import { AS_IS } from "./candidate.js";
 import type { OpenQuestions } from "./experiment.js";
 import type { Terms } from "./shares.js";
 import { sharesIn, type View, viewOf } from "./view.js";
-import { gridOf } from "./wish-grid.js";
+import { gridOf, rangeOf } from "./wish-grid.js";
 
 /** Frequencies of a wish that are looked at. */
 const POINTS = 25;
@@ -55,6 +55,8 @@ export function openQuestions(
 
 /** Whether the antenna is not known somewhere within a wish, with the wire changed. */
 function holdsUnknown(view: View, wish: number, lengthChange: number): boolean {
-  const [start = 0, end = 0] = view.grid.starts.slice(wish, wish + 2);
-  return view.endsAt(lengthChange).antenna.voltsReal.subarray(start, end).some(Number.isNaN);
+  return view
+    .endsAt(lengthChange)
+    .antenna.voltsReal.subarray(...rangeOf(view.grid, wish))
+    .some(Number.isNaN);
 }

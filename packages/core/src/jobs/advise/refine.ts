@@ -1,6 +1,6 @@
 import type { MatchingPart } from "../../facts/matching/matching-part.js";
 import type { Candidate } from "./candidate.js";
-import { isAtHand, LEAST_LENGTH_M, type Room } from "./candidates.js";
+import { GREATEST_CHANGE, isAtHand, LEAST_LENGTH_M, type Room } from "./candidates.js";
 import { compareScores } from "./score.js";
 import type { Scored } from "./search.js";
 import { scoreIn, type View } from "./view.js";
@@ -13,9 +13,8 @@ const STEPS = [
 ];
 /** A candidate that goes on getting better by a hair is far from the best of its kind. */
 const MOST_MOVES = 20;
-/** Less than this nobody cuts, more than that nobody can foretell. */
+/** Less than this nobody cuts. */
 const LEAST_CHANGE = 0.002;
-const GREATEST_CHANGE = 0.1;
 
 /** A candidate with its lengths moved while that makes it better: parts have the values that are sold, lengths are free. */
 export function refined(view: View, start: Scored, room: Room): Scored {

@@ -9,7 +9,7 @@ export interface Scored {
 }
 
 /** Whether a change of the wire goes with it makes another kind of a candidate. */
-const nameOf = ({ kind, lengthChange }: Candidate): string => (lengthChange === 0 ? kind : `${kind} and wire`);
+export const nameOf = ({ kind, lengthChange }: Candidate): string => (lengthChange === 0 ? kind : `${kind} and wire`);
 
 /**
  * The best candidates of each kind, with and without a change of the wire, the best first.

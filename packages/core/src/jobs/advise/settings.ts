@@ -1,10 +1,11 @@
+import { impedanceAt } from "../../facts/matching/chain.js";
 import { lNetworks } from "../../facts/matching/closed-forms.js";
 import type { MatchingPart } from "../../facts/matching/matching-part.js";
 import type { PartsAtHand } from "../../facts/matching/parts-at-hand.js";
 import { at } from "../../numbers/column.js";
-import { complex, divide } from "../../numbers/complex.js";
 import { AS_IS, type Candidate } from "./candidate.js";
 import { sharesIn, type View } from "./view.js";
+import { rangeOf } from "./wish-grid.js";
 
 /** Places of a wish at which a tuner is set exactly. */
 const PLACES = 9;
@@ -36,16 +37,12 @@ function exactSettings(
   capacitorQ: number,
 ): readonly (readonly MatchingPart[])[] {
   const { radio } = view.endsAt(0);
-  const { frequencyHz, starts } = view.grid;
-  const [start = 0, end = 0] = starts.slice(wish, wish + 2);
+  const { frequencyHz } = view.grid;
+  const [start, end] = rangeOf(view.grid, wish);
   const places = Array.from({ length: PLACES }, (_, k) => start + Math.round((k * (end - 1 - start)) / (PLACES - 1)));
   return [...new Set(places)].flatMap((i) => {
-    const load = divide(
-      complex(at(radio.voltsReal, i), at(radio.voltsImaginary, i)),
-      complex(at(radio.amperesReal, i), at(radio.amperesImaginary, i)),
-    );
     const angular = 2 * Math.PI * at(frequencyHz, i);
-    return lNetworks(load, view.terms.radioOhms).map(({ nearLoad, seriesOhms, acrossSiemens }) => {
+    return lNetworks(impedanceAt(radio, i), view.terms.radioOhms).map(({ nearLoad, seriesOhms, acrossSiemens }) => {
       const series = reactor("series", seriesOhms, angular, coilQ, capacitorQ);
       const across = reactor("across", -1 / acrossSiemens, angular, coilQ, capacitorQ);
       return nearLoad === "across" ? [across, series] : [series, across];

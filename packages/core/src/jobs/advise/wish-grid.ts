@@ -28,6 +28,12 @@ export function gridOf(wishes: readonly Wish[], points: number): WishGrid {
   };
 }
 
+/** Where a wish begins, and where the next one does. */
+export const rangeOf = ({ starts }: WishGrid, wish: number): readonly [start: number, end: number] => [
+  starts[wish] ?? 0,
+  starts[wish + 1] ?? 0,
+];
+
 function placesOf({ pieces }: Wish, points: number) {
   const wholeHz = totalWidth(pieces);
   return pieces.flatMap(({ lowHz, highHz }) => {

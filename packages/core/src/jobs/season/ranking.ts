@@ -1,5 +1,6 @@
 import type { Need } from "../../facts/limits.js";
 import { type BandGrade, hasProblem, type SweepGrade } from "../grade.js";
+import { withRanks } from "./with-ranks.js";
 
 /** A deployment in the order of how well it serves one band. */
 export interface Ranked {
@@ -27,12 +28,7 @@ export function rankFor(sweeps: readonly SweepGrade[], name: string): readonly R
     .flatMap((graded) => graded.bands.filter(({ band }) => band === name).map((band) => ({ graded, band })))
     .filter(({ band }) => band.grade !== null)
     .sort(compare);
-  let rank = 0;
-  return entries.map((entry, i) => {
-    const before = entries[i - 1];
-    if (before === undefined || compare(before, entry) !== 0) rank = i + 1;
-    return { rank, ...entry };
-  });
+  return withRanks(entries, compare);
 }
 
 type Entry = Omit<Ranked, "rank">;

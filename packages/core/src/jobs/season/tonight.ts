@@ -2,6 +2,7 @@ import { HIDING_LOSS_DB } from "../../bands/loss-bound.js";
 import type { WishGrade } from "../../bands/wish-grade.js";
 import { hasProblem, type SweepGrade } from "../grade.js";
 import { lossesBeside } from "./loss-change.js";
+import { withRanks } from "./with-ranks.js";
 
 /**
  * How well a deployment serves the worst of what is wanted: ready without a tuner, with one's own, with another one; in part; not at
@@ -40,12 +41,10 @@ const WHOLE = 1 - 1e-9;
 export function rankForTonight(sweeps: readonly SweepGrade[]): readonly ForTonight[] {
   const beside = lossesBeside(sweeps);
   const entries = sweeps.flatMap((graded) => entryOf(graded, beside.get(graded) ?? 0) ?? []).sort(compare);
-  let rank = 0;
-  return entries.map((entry, i) => {
-    const before = entries[i - 1];
-    if (before === undefined || compare(before, entry) !== 0) rank = i + 1;
-    return { ...entry, rank: entry.why === null ? rank : null };
-  });
+  return withRanks(entries, compare).map(({ rank, ...entry }) => ({
+    ...entry,
+    rank: entry.why === null ? rank : null,
+  }));
 }
 
 type Entry = Omit<ForTonight, "rank">;
