@@ -3,6 +3,7 @@ import { chmodSync, rmSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
 import { LIBRARY_ENTRIES } from "./library-entries.mjs";
 import { inlineAt, parsedJson, usedStatistics, withoutChildProcess } from "./plugins.mjs";
+import { readoutScript } from "./readout-script.mjs";
 import { SHARED_OPTIONS } from "./shared-options.mjs";
 import { thirdPartyNotices } from "./third-party-notices.mjs";
 
@@ -22,7 +23,7 @@ export async function buildCommand() {
     platform: "node",
     format: "cjs",
     minify: true,
-    define: { "import.meta.dirname": "__dirname", READOUT_SCRIPT: JSON.stringify(await readoutScript()) },
+    define: { "import.meta.dirname": "__dirname", ...(await readoutScript()) },
   };
   await build({ ...options, entryPoints: START });
   const program = await build({
@@ -42,22 +43,6 @@ export async function buildCommand() {
   writeFileSync(`${BUILT}/THIRD-PARTY-NOTICES`, thirdPartyNotices(program.metafile));
   chmodSync(`${BUILT}/feedpoint.js`, 0o755);
   compile();
-}
-
-/** The script of a report, which runs in the page that it is written into. */
-async function readoutScript() {
-  const { outputFiles } = await build({
-    ...SHARED_OPTIONS,
-    bundle: true,
-    entryPoints: ["packages/cli/browser/readout.ts"],
-    platform: "browser",
-    format: "iife",
-    target: "es2022",
-    minify: true,
-    plugins: [inlineAt],
-    write: false,
-  });
-  return outputFiles[0].text.trim();
 }
 
 /** The same code with escapes for all that is not ASCII, so that a character is a byte: esbuild leaves it in patterns and templates. */

@@ -1,13 +1,13 @@
 /** Pictures as SVG: what is known beforehand lies where it must. */
 import { type CheckOptions, check, planById, type Sweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { html } from "../../packages/cli/src/present/markup.js";
-import { frequencyAxis, ohmsAxis, returnLossAxis, swrAxis } from "../../packages/cli/src/present/svg/axes.js";
-import { linePath } from "../../packages/cli/src/present/svg/line-path.js";
-import { type ChartKind, picture } from "../../packages/cli/src/present/svg/picture.js";
-import { plotRuns } from "../../packages/cli/src/present/svg/plot-points.js";
-import { seriesOf } from "../../packages/cli/src/present/svg/series.js";
-import { smithGrid, smithPlace } from "../../packages/cli/src/present/svg/smith-grid.js";
+import { frequencyAxis, ohmsAxis, returnLossAxis, swrAxis } from "../../packages/answers/src/svg/axes.js";
+import { linePath } from "../../packages/answers/src/svg/line-path.js";
+import { type ChartKind, picture } from "../../packages/answers/src/svg/picture.js";
+import { plotRuns } from "../../packages/answers/src/svg/plot-points.js";
+import { seriesOf } from "../../packages/answers/src/svg/series.js";
+import { smithGrid, smithPlace } from "../../packages/answers/src/svg/smith-grid.js";
+import { html } from "../../packages/answers/src/text/markup.js";
 import { evenly, type Pair, present, sweepOfMagnitudes, sweepOfReflections } from "../support/sweeps.js";
 
 const CIRCLE = { centreX: 240, centreY: 220, radius: 190 };

@@ -5,8 +5,8 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { check, planById, readSweeps } from "@feedpoint/core";
 import { afterAll, expect, test } from "vitest";
-import { checkColumns, RANGE_KEY, sweptRows } from "../../packages/cli/src/tables/check-columns.js";
-import { shown } from "../../packages/cli/src/tables/column.js";
+import { checkColumns, RANGE_KEY, sweptRows } from "../../packages/answers/src/tables/check-columns.js";
+import { shown } from "../../packages/answers/src/tables/column.js";
 import { runCommand } from "./run-command.js";
 
 const SWEEP = "sweeps/2026-03-14-heron-lock-sloper.s1p";

@@ -1,6 +1,6 @@
 /** Numbers as text: what rounds to nothing has no sign. */
 import { expect, test } from "vitest";
-import { fixed, megahertz, signed, swr } from "../../packages/cli/src/present/units.js";
+import { fixed, megahertz, signed, swr } from "../../packages/answers/src/text/units.js";
 import { runCommand } from "./run-command.js";
 
 test("a number that rounds to nothing has no minus sign, any other keeps its own", () => {

@@ -2,7 +2,7 @@
 
 import stringWidth from "string-width";
 import { expect, test } from "vitest";
-import { textWidth } from "../../packages/cli/src/present/text-width.js";
+import { textWidth } from "../../packages/answers/src/text/text-width.js";
 import { fc } from "../support/property.js";
 
 test.each([

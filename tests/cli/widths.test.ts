@@ -1,8 +1,8 @@
 /** Nothing that is printed for people is wider than the terminal, and no column of a table goes away without a word. */
 import { describe, expect, test } from "vitest";
-import { textTable } from "../../packages/cli/src/present/table.js";
+import { textTable } from "../../packages/answers/src/text/table.js";
+import { textWidth } from "../../packages/answers/src/text/text-width.js";
 import { terminalWidth } from "../../packages/cli/src/present/terminal-width.js";
-import { textWidth } from "../../packages/cli/src/present/text-width.js";
 import { fc } from "../support/property.js";
 import { present } from "../support/sweeps.js";
 import { runCommand, runEach, splitArguments } from "./run-command.js";

@@ -10,14 +10,14 @@ import {
   trim,
 } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { checkCsv, checkMarkdown, checkText } from "../../packages/cli/src/present/check.js";
-import { diffCsv, diffMarkdown, diffText } from "../../packages/cli/src/present/diff.js";
-import { gradeCsv, gradeMarkdown, gradeText } from "../../packages/cli/src/present/grade.js";
-import { findingList } from "../../packages/cli/src/present/html/remarks.js";
-import { jsonText } from "../../packages/cli/src/present/json.js";
-import { trimCsv, trimMarkdown, trimText } from "../../packages/cli/src/present/trim.js";
-import { findingText } from "../../packages/cli/src/words/remedies.js";
-import { talkOf } from "../../packages/cli/src/words/severity.js";
+import { findingList } from "../../packages/answers/src/html/remarks.js";
+import { checkCsv, checkMarkdown, checkText } from "../../packages/answers/src/text/check.js";
+import { diffCsv, diffMarkdown, diffText } from "../../packages/answers/src/text/diff.js";
+import { gradeCsv, gradeMarkdown, gradeText } from "../../packages/answers/src/text/grade.js";
+import { jsonText } from "../../packages/answers/src/text/json.js";
+import { trimCsv, trimMarkdown, trimText } from "../../packages/answers/src/text/trim.js";
+import { findingText } from "../../packages/answers/src/words/remedies.js";
+import { talkOf } from "../../packages/answers/src/words/severity.js";
 import { finding } from "../../packages/core/src/sweep/finding.js";
 import { FINDING_SAMPLES } from "../support/finding-samples.js";
 import { evenly, reflectionOf, sweepOfReflections } from "../support/sweeps.js";

@@ -16,18 +16,10 @@ import {
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, resolve } from "node:path";
-import {
-  forRadio,
-  type LineLedger,
-  lineLedger,
-  type ReadOptions,
-  readCompanions,
-  readSweeps,
-  type Sweep,
-  withReference,
-} from "@feedpoint/core";
+import { type ReadingSettings, referred } from "@feedpoint/answers/asked/referred";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { type LineLedger, lineLedger, type ReadOptions, readCompanions, readSweeps, type Sweep } from "@feedpoint/core";
 import { suggestion } from "@feedpoint/core/for-command";
-import { UsageError } from "./exit.js";
 
 /**
  * Reads a file's sweeps; "-" is standard input, "a.csv+b.csv" two files that each hold one part of a sweep.
@@ -60,26 +52,9 @@ export function companionsIn(path: string): readonly string[] | null {
   return parts.some((part) => existsSync(part)) ? parts : null;
 }
 
-/** How files are read, and for what impedance their sweeps are meant. */
-export interface ReadingSettings {
-  readonly reading: ReadOptions;
-  /** The impedance to convert to, asked for; Ω */
-  readonly systemOhms?: number | null;
-  /** That of the radio, where the station file says what the radio is; Ω */
-  readonly radioOhms?: number | null;
-}
-
-/** Reads sweeps as they are to be seen: against the impedance asked for, else against the radio's where it was stated. */
-export function readReferred(path: string, { reading, systemOhms = null, radioOhms = null }: ReadingSettings): Sweep[] {
-  return readFile(path, reading).map((sweep) => {
-    if (systemOhms === null) return radioOhms === null ? sweep : forRadio(sweep, radioOhms);
-    if (sweep.referenceOhms === systemOhms) return sweep;
-    if (sweep.kind === "vector") return withReference(sweep, systemOhms);
-    throw new UsageError(
-      `${path}: without phase, a sweep against ${sweep.referenceOhms} Ω cannot be judged against ${systemOhms} Ω.`,
-    );
-  });
-}
+/** Reads sweeps as they are to be seen. @throws as {@link readFile} and {@link referred} do */
+export const readReferred = (path: string, settings: ReadingSettings): Sweep[] =>
+  readFile(path, settings.reading).map((sweep) => referred(sweep, settings));
 
 /** Reads the one sweep of a file for judging. @throws UsageError where there are several of the same range */
 export function onlySweepIn(path: string, settings: ReadingSettings): Sweep {
@@ -140,12 +115,6 @@ export function reasonOf(error: unknown, doing: "reading" | "writing" = "reading
   if (code === "ENOSPC") return "the disk is full";
   if (code === "ELOOP") return "its links lead in a circle";
   return error instanceof Error ? error.message : String(error);
-}
-
-/** A file or folder that could not be used, and a sentence that says why. */
-export interface Problem {
-  readonly file: string;
-  readonly reason: string;
 }
 
 /**

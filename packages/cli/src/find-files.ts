@@ -1,20 +1,13 @@
 import { type Dirent, existsSync, readdirSync, statSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
+import type { FoundFiles } from "@feedpoint/answers/asked/deployments";
+import { type Problem, UsageError } from "@feedpoint/answers/asked/usage-error";
 import { LOG_FILE } from "@feedpoint/core/for-command";
-import { UsageError } from "./exit.js";
-import { companionsIn, type Problem, reasonOf } from "./files.js";
+import { companionsIn, reasonOf } from "./files.js";
 import { folderAbove, isPattern, patternOf } from "./pattern.js";
 
 /** Names that a folder is searched for; a file named on the command line is read whatever it is called. */
 const SWEEP_NAMES = /\.(s\d+p|ts|csv|tsv|txt|dat)$/i;
-
-/** Sweep files, and what of the paths could not be looked into. */
-export interface FoundFiles {
-  readonly files: readonly string[];
-  /** Those of them that were named by themselves */
-  readonly named: ReadonlySet<string>;
-  readonly problems: readonly Problem[];
-}
 
 /**
  * The sweep files that paths stand for: files as named, folders searched to the bottom, patterns matched; sorted within each

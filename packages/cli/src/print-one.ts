@@ -1,7 +1,7 @@
+import { jsonText, ndjsonText } from "@feedpoint/answers/text/json";
+import { talkOf } from "@feedpoint/answers/words/severity";
 import type { Finding, SweepInfo } from "@feedpoint/core";
 import type { Settings } from "./options/settings.js";
-import { jsonText, ndjsonText } from "./present/json.js";
-import { talkOf } from "./words/severity.js";
 
 /** How the one result of a job is written in the formats that are not data. */
 interface Forms<Result> {

@@ -1,11 +1,12 @@
+import { hintedMessage, UsageError } from "@feedpoint/answers/asked/usage-error";
+import { printable } from "@feedpoint/answers/text/escape";
+import { VERSION } from "@feedpoint/answers/version";
 import { Command, CommanderError } from "commander";
 import { commandsAsked } from "./commands.js";
-import { EXIT, hintedMessage, UsageError } from "./exit.js";
+import { EXIT } from "./exit.js";
 import { reasonOf } from "./files.js";
-import { printable } from "./present/escape.js";
 import { examplesText, HELP_LAYOUT, helpWidth } from "./present/help.js";
 import { usageErrorText } from "./present/usage-error.js";
-import { VERSION } from "./version.js";
 
 /** What to begin with, at the head of the help. */
 const EXAMPLES = [

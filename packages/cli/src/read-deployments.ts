@@ -1,7 +1,8 @@
+import { fileGroups, type Grouping, type ReadDeployments, readGroups } from "@feedpoint/answers/asked/deployments";
+import type { ReadingSettings } from "@feedpoint/answers/asked/referred";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import type { Deployment } from "@feedpoint/core";
-import { fileGroups, type Grouping, type ReadDeployments, readGroups } from "./deployments.js";
-import { UsageError } from "./exit.js";
-import type { ReadingSettings } from "./files.js";
+import { readReferred } from "./files.js";
 import { findSweepFilesIn } from "./find-files.js";
 import { findLogs, readLog } from "./options/log-file.js";
 
@@ -23,7 +24,7 @@ export async function deploymentsFrom(
   const [logFile = null] = findLogs(log, paths);
   const said: Grouping["said"] = together ? "together" : each ? "each" : null;
   const groups = fileGroups(found, { said, log: logFile === null ? null : readLog(logFile) });
-  const { deployments, unreadable } = readGroups(groups, settings);
+  const { deployments, unreadable } = readGroups(groups, (path) => readReferred(path, settings));
   return { deployments, unreadable: [...found.problems, ...unreadable] };
 }
 

@@ -1,14 +1,14 @@
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { checkedBy } from "@feedpoint/answers/judged/checking";
+import type { ChartKind } from "@feedpoint/answers/svg/picture";
+import { printable } from "@feedpoint/answers/text/escape";
 import { type CheckResult, gradeSweep, type Sweep } from "@feedpoint/core";
 import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
-import { checkedBy } from "../checking.js";
-import { UsageError } from "../exit.js";
 import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
-import { printable } from "../present/escape.js";
-import type { ChartKind } from "../present/svg/picture.js";
 import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
 
 export function chartCommand(): Command {
@@ -55,7 +55,7 @@ async function drawMany(
   const { deployments, unreadable } = await deploymentsFrom(files, settings, raw);
   for (const { reason } of unreadable) process.stderr.write(`feedpoint: ${printable(reason)}\n`);
   if (deployments.length === 0) throw new UsageError(`There are no sweep files in ${files.join(", ")}.`);
-  const { seasonCurvesPicture, seasonGridPicture } = await import("../present/svg/season-pictures.js");
+  const { seasonCurvesPicture, seasonGridPicture } = await import("@feedpoint/answers/svg/season-pictures");
   const note = raw.note ?? null;
   if (what === "grid")
     return seasonGridPicture(
@@ -76,7 +76,7 @@ async function draw(sweep: Sweep, result: CheckResult, what: ChartKind, note: st
   if (what === "swr" && result.bands.length === 1 && result.bands[0]?.best === null)
     throw new UsageError(`${result.bands[0].band} was not swept.`);
   // Drawing is loaded where it is needed; the other commands start without it.
-  const { picture } = await import("../present/svg/picture.js");
+  const { picture } = await import("@feedpoint/answers/svg/picture");
   return picture(sweep, result, what, note);
 }
 

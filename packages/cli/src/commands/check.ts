@@ -1,17 +1,17 @@
+import { checkedBy } from "@feedpoint/answers/judged/checking";
+import { type CheckTextOptions, checkCsv, checkMarkdown, checkText } from "@feedpoint/answers/text/check";
+import { printable } from "@feedpoint/answers/text/escape";
+import { jsonText, ndjsonText } from "@feedpoint/answers/text/json";
+import { codesOf, problemsIn, talkOf } from "@feedpoint/answers/words/severity";
 import type { CheckResult, Verdict } from "@feedpoint/core";
 import { Command } from "commander";
-import { checkedBy } from "../checking.js";
 import { EXIT } from "../exit.js";
 import { withOptions } from "../options/declare.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { checkCharts } from "../present/chart/charts.js";
-import { type CheckTextOptions, checkCsv, checkMarkdown, checkText } from "../present/check.js";
-import { printable } from "../present/escape.js";
-import { jsonText, ndjsonText } from "../present/json.js";
 import { deploymentsFrom } from "../read-deployments.js";
-import { codesOf, problemsIn, talkOf } from "../words/severity.js";
 
 type Requirement = (typeof OPTIONS.checkRequire.choices)[number];
 

@@ -1,6 +1,6 @@
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import { delimitedText, type Sweep, touchstoneText } from "@feedpoint/core";
 import { Command } from "commander";
-import { UsageError } from "../exit.js";
 import { onlySweepIn, writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";

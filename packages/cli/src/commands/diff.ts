@@ -1,4 +1,14 @@
 import { existsSync } from "node:fs";
+import type { Condition } from "@feedpoint/answers/asked/arguments";
+import { type ReadDeployments, readGroups } from "@feedpoint/answers/asked/deployments";
+import { loggedLines, statedLines } from "@feedpoint/answers/asked/known-lines";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { diffCsv, diffMarkdown, diffText } from "@feedpoint/answers/text/diff";
+import { printable } from "@feedpoint/answers/text/escape";
+import { jsonText, ndjsonText } from "@feedpoint/answers/text/json";
+import { comparedFindings } from "@feedpoint/answers/words/compared";
+import { codesOf, problemsIn, talkOf } from "@feedpoint/answers/words/severity";
+import { diffVerdictText } from "@feedpoint/answers/words/verdicts";
 import {
   DEFAULT_THRESHOLDS,
   type Deployment,
@@ -10,24 +20,16 @@ import {
   onSameTerms,
 } from "@feedpoint/core";
 import { Command } from "commander";
-import { type ReadDeployments, readGroups } from "../deployments.js";
-import { EXIT, UsageError } from "../exit.js";
+import { EXIT } from "../exit.js";
+import { readReferred } from "../files.js";
 import { isFolder, type Pairing, pairedByName } from "../find-files.js";
-import type { Condition } from "../options/arguments.js";
 import { withOptions } from "../options/declare.js";
-import { loggedLines, statedLines } from "../options/known-lines.js";
 import { findLogs, groupsWhere, readLog } from "../options/log-file.js";
 import type { OPTIONS, RawOptions } from "../options/options.js";
 import { screenFrom } from "../options/screen.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { diffCharts } from "../present/chart/charts.js";
-import { diffCsv, diffMarkdown, diffText } from "../present/diff.js";
-import { printable } from "../present/escape.js";
-import { jsonText, ndjsonText } from "../present/json.js";
 import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
-import { comparedFindings } from "../words/compared.js";
-import { codesOf, problemsIn, talkOf } from "../words/severity.js";
-import { diffVerdictText } from "../words/verdicts.js";
 
 type Requirement = (typeof OPTIONS.diffRequire.choices)[number];
 
@@ -168,7 +170,8 @@ async function byLog(
   const [file = null] = findLogs(raw.log, [folder]);
   if (file === null) throw new UsageError(`There is no deployment log in ${folder}; feedpoint log init writes one.`);
   const log = readLog(file);
-  const read = async (condition: Condition) => sideOf(readGroups(await groupsWhere(folder, log, condition), settings));
+  const read = async (condition: Condition) =>
+    sideOf(readGroups(await groupsWhere(folder, log, condition), (path) => readReferred(path, settings)));
   return { before: await read(beforeWhere), after: await read(afterWhere) };
 }
 

@@ -1,11 +1,11 @@
+import { jsonText } from "@feedpoint/answers/text/json";
+import { type TableColumn, textTable, wrap } from "@feedpoint/answers/text/table";
+import { fixed } from "@feedpoint/answers/text/units";
 import { FEEDLINE_KINDS, feedlineFrom, matchedLossDb } from "@feedpoint/core";
 import { Command } from "commander";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
-import { jsonText } from "../present/json.js";
-import { type TableColumn, textTable, wrap } from "../present/table.js";
-import { fixed } from "../present/units.js";
 
 export function feedlinesCommand(): Command {
   const command = new Command("feedlines").description("Lists the kinds of feedline that are known, with their loss.");

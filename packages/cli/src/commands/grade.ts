@@ -1,24 +1,26 @@
 import { resolve } from "node:path";
+import type { Shard } from "@feedpoint/answers/asked/arguments";
+import type { FoundFiles } from "@feedpoint/answers/asked/deployments";
+import { type FileGroup, fileGroups, placesInLog } from "@feedpoint/answers/asked/deployments";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { gradeReport } from "@feedpoint/answers/judged/grade-report";
+import type { GradeReport } from "@feedpoint/answers/judged/report";
+import { missingRows, type Season, seasonFrom, unmatchedRows } from "@feedpoint/answers/judged/season";
+import { printable } from "@feedpoint/answers/text/escape";
+import { criteriaText, gradeCsv, gradeMarkdown, gradeText, problemsOf } from "@feedpoint/answers/text/grade";
+import { jsonText } from "@feedpoint/answers/text/json";
+import { findingText } from "@feedpoint/answers/words/remedies";
+import { talkOf } from "@feedpoint/answers/words/severity";
 import { criteriaWith, type Finding, type Grade, logNotRead } from "@feedpoint/core";
 import { Command } from "commander";
-import { type FileGroup, fileGroups, placesInLog } from "../deployments.js";
-import { EXIT, UsageError } from "../exit.js";
-import { type FoundFiles, findSweepFilesIn, isFolder } from "../find-files.js";
+import { EXIT } from "../exit.js";
+import { findSweepFilesIn, isFolder } from "../find-files.js";
 import { gradeAll, type Outcome } from "../grading/grade-all.js";
-import { gradeReport } from "../grading/grade-report.js";
 import { gradingSettings } from "../grading/grading-settings.js";
-import type { GradeReport } from "../grading/report.js";
-import { missingRows, type Season, seasonFrom, unmatchedRows } from "../grading/season.js";
-import type { Shard } from "../options/arguments.js";
 import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
-import { printable } from "../present/escape.js";
-import { criteriaText, gradeCsv, gradeMarkdown, gradeText, problemsOf } from "../present/grade.js";
-import { jsonText } from "../present/json.js";
-import { findingText } from "../words/remedies.js";
-import { talkOf } from "../words/severity.js";
 
 type RawGradeOptions = RawOptions<"grade">;
 

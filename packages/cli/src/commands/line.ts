@@ -1,12 +1,12 @@
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { jsonText } from "@feedpoint/answers/text/json";
+import { lineText } from "@feedpoint/answers/text/line";
 import { type FeedlineKind, feedlineKindById, type LineResult, measureLine } from "@feedpoint/core";
 import { Command } from "commander";
-import { UsageError } from "../exit.js";
 import { onlySweepIn } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
 import { outputFrom, readingFrom } from "../options/settings.js";
-import { jsonText } from "../present/json.js";
-import { lineText } from "../present/line.js";
 
 export function lineCommand(): Command {
   const command = new Command("line")

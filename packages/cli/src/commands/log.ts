@@ -1,17 +1,17 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
+import { DEPLOYMENT, type FileGroup, fileGroups, readGroup } from "@feedpoint/answers/asked/deployments";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { csvTable } from "@feedpoint/answers/text/csv";
+import { csvCell, printable } from "@feedpoint/answers/text/escape";
 import { type DeploymentLog, rowFinder, type Sweep } from "@feedpoint/core";
 import { LOG_FILE } from "@feedpoint/core/for-command";
 import { Command } from "commander";
-import { DEPLOYMENT, type FileGroup, fileGroups, readGroup } from "../deployments.js";
-import { UsageError } from "../exit.js";
-import { writeWhole } from "../files.js";
+import { readReferred, writeWhole } from "../files.js";
 import { findSweepFilesIn, isFolder } from "../find-files.js";
 import { withOptions } from "../options/declare.js";
 import { readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
-import { csvTable } from "../present/csv.js";
-import { csvCell, printable } from "../present/escape.js";
 
 /** Columns to begin with; a log may have any others. */
 const EMPTY_COLUMNS = ["deployment", "shape", "height", "counterpoise", "feedline", "weather", "note"];
@@ -90,7 +90,7 @@ interface Entry {
  * each of their files. Files that hold no sweep have none.
  */
 function entriesOf(group: FileGroup): readonly Entry[] {
-  const { deployments } = readGroup(group, { reading: {} });
+  const { deployments } = readGroup(group, (path) => readReferred(path, { reading: {} }));
   const [only, ...others] = deployments;
   if (only === undefined) return [];
   const dateOf = ({ takenAt }: { readonly takenAt: string | null }) => takenAt ?? "";

@@ -1,12 +1,13 @@
+import { choosePlan } from "@feedpoint/answers/asked/find-plan";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { jsonText } from "@feedpoint/answers/text/json";
+import { activityText, planListText, planText } from "@feedpoint/answers/text/plans";
 import { ACTIVITIES, ACTIVITY_SOURCES, type BandPlan, planById, planIds } from "@feedpoint/core";
 import { Command } from "commander";
-import { UsageError } from "../exit.js";
 import { withOptions } from "../options/declare.js";
-import { choosePlan } from "../options/find-plan.js";
 import type { RawOptions } from "../options/options.js";
+import { readPlanFile } from "../options/plan-file.js";
 import { outputFrom } from "../options/settings.js";
-import { jsonText } from "../present/json.js";
-import { activityText, planListText, planText } from "../present/plans.js";
 
 type RawPlansOptions = RawOptions<"plans">;
 
@@ -28,7 +29,7 @@ async function runPlans(name: string | undefined, raw: RawPlansOptions): Promise
     process.stdout.write(`${format === "json" ? jsonText(plans, true) : planListText(plans, width)}\n`);
     return;
   }
-  const { plan, licenceClass, bands } = await choosePlan({ ...raw, plan: name });
+  const { plan, licenceClass, bands } = await choosePlan({ ...raw, plan: name }, readPlanFile);
   process.stdout.write(`${format === "json" ? jsonText([plan]) : planText(plan, licenceClass, bands, width)}\n`);
 }
 
@@ -37,7 +38,7 @@ async function runActivity(name: string | undefined, raw: RawPlansOptions): Prom
     throw new UsageError("--activity belongs to no plan or class: leave out the plan's name and --class.");
   }
   const { format, width } = outputFrom(raw);
-  const { bands } = await choosePlan(raw);
+  const { bands } = await choosePlan(raw, readPlanFile);
   const activities = ACTIVITIES.filter(({ band }) => bands === undefined || bands.includes(band));
   const named = new Set(activities.flatMap(({ sources }) => sources));
   const sources = ACTIVITY_SOURCES.filter(({ id }) => named.has(id));

@@ -1,20 +1,23 @@
+import { deploymentRowFinder } from "@feedpoint/answers/asked/deployments";
+import { deploymentLine, statedLines } from "@feedpoint/answers/asked/known-lines";
+import type { Problem } from "@feedpoint/answers/asked/usage-error";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { advisedBy } from "@feedpoint/answers/judged/advising";
+import { checkedBy } from "@feedpoint/answers/judged/checking";
+import { type Graded, gradeReport } from "@feedpoint/answers/judged/grade-report";
+import { missingRows, seasonFrom } from "@feedpoint/answers/judged/season";
+import { printable } from "@feedpoint/answers/text/escape";
+import { seasonTables } from "@feedpoint/answers/text/season";
 import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@feedpoint/core";
 import { drawnSweep } from "@feedpoint/core/for-command";
 import { Command } from "commander";
-import { advisedBy } from "../advising.js";
-import { checkedBy } from "../checking.js";
-import { deploymentRowFinder } from "../deployments.js";
-import { EXIT, UsageError } from "../exit.js";
-import { type Problem, writeOutput } from "../files.js";
-import { type Graded, gradeReport } from "../grading/grade-report.js";
-import { missingRows, seasonFrom } from "../grading/season.js";
+import { EXIT } from "../exit.js";
+import { writeOutput } from "../files.js";
+import { askedAdvice } from "../options/asked-advice.js";
 import { withOptions } from "../options/declare.js";
-import { deploymentLine, statedLines } from "../options/known-lines.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
-import { printable } from "../present/escape.js";
-import { seasonTables } from "../present/season.js";
 import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
 
 type RawReportOptions = RawOptions<"report">;
@@ -53,7 +56,7 @@ async function reportChange(paths: readonly string[], raw: RawReportOptions, set
     );
   const read = (path: string) => onlyDeploymentFrom([path], settings);
   // Drawing is loaded where it is needed; the other commands start without it.
-  const { diffReport } = await import("../present/html/report.js");
+  const { diffReport } = await import("@feedpoint/answers/html/report");
   const [first, second] = [await read(before), await read(after)];
   const options = { ...settings, isSamePlane: samePlane, feedlines: statedLines(raw) };
   const page = diffReport(diff(first, second, options), onSameTerms(first, second, options), settings.plan);
@@ -90,7 +93,7 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
       log,
       grade,
       tuner,
-      advised: raw.want === undefined ? null : advisedBy(settings, deployment, raw),
+      advised: raw.want === undefined ? null : advisedBy(settings, deployment, askedAdvice(raw)),
     };
   });
   const [only] = checked;
@@ -100,7 +103,7 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
         ? unreadable.map(({ reason }) => reason).join(" ")
         : "There is no sweep to report. Name one, or a folder: feedpoint report sweep.s1p -o report.html",
     );
-  const { collectionReport, sweepReport } = await import("../present/html/report.js");
+  const { collectionReport, sweepReport } = await import("@feedpoint/answers/html/report");
   if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
   const { order } = season;
   const ordered = order === null ? checked : checked.toSorted((a, b) => order(a.grade, b.grade));

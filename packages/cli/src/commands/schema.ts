@@ -1,5 +1,5 @@
+import { jsonText } from "@feedpoint/answers/text/json";
 import { Argument, Command } from "commander";
-import { jsonText } from "../present/json.js";
 
 /** Files that a user can write. */
 const FILES = ["station", "plan"] as const;

@@ -1,10 +1,10 @@
+import { jsonText } from "@feedpoint/answers/text/json";
+import { showJson, showText } from "@feedpoint/answers/text/show";
 import { Command } from "commander";
 import { readWithLedger } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { OPTIONS, type RawOptions } from "../options/options.js";
 import { outputFrom, readingFrom } from "../options/settings.js";
-import { jsonText } from "../present/json.js";
-import { showJson, showText } from "../present/show.js";
 
 export function showCommand(): Command {
   const command = new Command("show")

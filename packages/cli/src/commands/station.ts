@@ -1,10 +1,10 @@
+import { shortCautions } from "@feedpoint/answers/text/cautions";
 import { Command } from "commander";
 import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
 import { STATION_FILE } from "../options/station-file.js";
-import { shortCautions } from "../present/cautions.js";
 
 /**
  * A starting point: nothing in it counts. What can be stated stands under `$examples`, which is not read, so that no figure is

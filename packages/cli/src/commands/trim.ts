@@ -1,11 +1,12 @@
+import { bandName } from "@feedpoint/answers/asked/find-plan";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { trimCsv, trimMarkdown, trimText } from "@feedpoint/answers/text/trim";
 import { trim } from "@feedpoint/core";
 import { Command } from "commander";
-import { EXIT, UsageError } from "../exit.js";
+import { EXIT } from "../exit.js";
 import { withOptions } from "../options/declare.js";
-import { bandName } from "../options/find-plan.js";
 import { OPTIONS, type RawOptions, stated } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
-import { trimCsv, trimMarkdown, trimText } from "../present/trim.js";
 import { printOne } from "../print-one.js";
 import { onlyDeploymentFrom } from "../read-deployments.js";
 

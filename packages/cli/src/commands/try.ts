@@ -1,9 +1,10 @@
+import { advisedBy } from "@feedpoint/answers/judged/advising";
+import { tryCsv, tryMarkdown, tryText } from "@feedpoint/answers/text/try";
 import { Command } from "commander";
-import { advisedBy } from "../advising.js";
+import { askedAdvice } from "../options/asked-advice.js";
 import { withOptions } from "../options/declare.js";
 import type { RawOptions } from "../options/options.js";
 import { settingsFrom } from "../options/settings.js";
-import { tryCsv, tryMarkdown, tryText } from "../present/try.js";
 import { printOne } from "../print-one.js";
 import { onlyDeploymentFrom } from "../read-deployments.js";
 
@@ -22,5 +23,9 @@ export function tryCommand(): Command {
 async function runTry(files: readonly string[], raw: RawOptions<"try">): Promise<void> {
   const settings = await settingsFrom(raw);
   const deployment = await onlyDeploymentFrom(files, settings, raw);
-  printOne(advisedBy(settings, deployment, raw), settings, { csv: tryCsv, markdown: tryMarkdown, text: tryText });
+  printOne(advisedBy(settings, deployment, askedAdvice(raw)), settings, {
+    csv: tryCsv,
+    markdown: tryMarkdown,
+    text: tryText,
+  });
 }

@@ -1,5 +1,5 @@
+import type { Problem } from "@feedpoint/answers/asked/usage-error";
 import type { SweepGrade } from "@feedpoint/core";
-import type { Problem } from "../files.js";
 
 /** What is counted while files are graded. */
 export interface Counts {

@@ -1,7 +1,7 @@
 import { availableParallelism } from "node:os";
+import type { FileGroup } from "@feedpoint/answers/asked/deployments";
+import type { Problem } from "@feedpoint/answers/asked/usage-error";
 import type { SweepGrade } from "@feedpoint/core";
-import type { FileGroup } from "../deployments.js";
-import type { Problem } from "../files.js";
 import { type Batch, countsTogether, NO_COUNTS } from "./batch.js";
 import { gradeFiles } from "./grade-files.js";
 import type { GradingSettings } from "./grading-settings.js";

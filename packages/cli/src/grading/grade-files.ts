@@ -1,4 +1,4 @@
-import type { FileGroup } from "../deployments.js";
+import type { FileGroup } from "@feedpoint/answers/asked/deployments";
 import { type Batch, joined, unreadBatch } from "./batch.js";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";

@@ -1,17 +1,22 @@
+import { deploymentRowFinder, type FileGroup, readGroup } from "@feedpoint/answers/asked/deployments";
+import { deploymentLine } from "@feedpoint/answers/asked/known-lines";
+import { type GradedLine, reaches } from "@feedpoint/answers/judged/report";
+import { ndjsonText } from "@feedpoint/answers/text/json";
 import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
-import { deploymentRowFinder, type FileGroup, readGroup } from "../deployments.js";
-import { deploymentLine } from "../options/known-lines.js";
-import { ndjsonText } from "../present/json.js";
+import { readReferred } from "../files.js";
 import { type Batch, joined } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
-import { type GradedLine, reaches } from "./report.js";
 
 /** Prepares to grade groups of files, batch after batch. */
 export function graderOf(settings: GradingSettings): (groups: readonly FileGroup[]) => Batch {
   const rowOf = deploymentRowFinder(settings.log);
 
   const gradeGroup = (group: FileGroup): Batch => {
-    const { deployments, unreadable } = readGroup(group, settings, (error) => (error as Error).message);
+    const { deployments, unreadable } = readGroup(
+      group,
+      (path) => readReferred(path, settings),
+      (error) => (error as Error).message,
+    );
     const sweeps = deployments.map((deployment) => {
       const log = rowOf(deployment);
       const feedline = deploymentLine(settings.log, log, settings.feedline);

@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import { Worker } from "node:worker_threads";
-import type { FileGroup } from "../deployments.js";
+import type { FileGroup } from "@feedpoint/answers/asked/deployments";
 import type { Batch } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 

@@ -1,12 +1,12 @@
 import { statSync } from "node:fs";
+import { fileGroups } from "@feedpoint/answers/asked/deployments";
+import { compareOnBand } from "@feedpoint/answers/judged/order";
+import { printable } from "@feedpoint/answers/text/escape";
+import { signed, swr } from "@feedpoint/answers/text/units";
+import { MADE_BY_LOSS_DB } from "@feedpoint/answers/words/season";
 import { type BandGrade, lossChange, type SweepGrade } from "@feedpoint/core";
-import { fileGroups } from "../deployments.js";
-import { printable } from "../present/escape.js";
-import { signed, swr } from "../present/units.js";
-import { MADE_BY_LOSS_DB } from "../words/season.js";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
-import { compareOnBand } from "./order.js";
 
 /** How often the folders are looked at, ms; a file that has not grown from one look to the next is whole. */
 const EVERY_MS = 500;
@@ -22,10 +22,7 @@ export async function watchFolders(
 ): Promise<void> {
   const grade = graderOf({ ...settings, isStreamed: false });
   const gradedOf = (file: string) => {
-    const [group] = fileGroups(
-      { files: [file], named: new Set([file]), problems: [] },
-      { said: "each", log: settings.log },
-    );
+    const [group] = fileGroups({ files: [file], named: new Set([file]) }, { said: "each", log: settings.log });
     return group === undefined ? null : grade([group]);
   };
   const seen = new Map<string, string>();

@@ -1,5 +1,5 @@
 import { parentPort, workerData } from "node:worker_threads";
-import type { FileGroup } from "../deployments.js";
+import type { FileGroup } from "@feedpoint/answers/asked/deployments";
 import { graderOf } from "./grader.js";
 import type { GradingSettings } from "./grading-settings.js";
 

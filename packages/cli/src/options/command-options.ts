@@ -1,4 +1,3 @@
-import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, FIXED_PARTS, GRADE_CRITERIA } from "@feedpoint/core";
 import {
   conditionArgument,
   endArgument,
@@ -9,7 +8,8 @@ import {
   scatterArgument,
   shardArgument,
   wholeNumberArgument,
-} from "./arguments.js";
+} from "@feedpoint/answers/asked/arguments";
+import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, FIXED_PARTS, GRADE_CRITERIA } from "@feedpoint/core";
 import type { OptionRecord } from "./option.js";
 
 const GRADES = GRADE_CRITERIA.map(({ grade }) => grade);

@@ -1,4 +1,3 @@
-import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, type ModeName, planIds } from "@feedpoint/core";
 import {
   columnsArgument,
   distanceArgument,
@@ -12,7 +11,8 @@ import {
   shareArgument,
   swrArgument,
   wholeNumberArgument,
-} from "./arguments.js";
+} from "@feedpoint/answers/asked/arguments";
+import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, type ModeName, planIds } from "@feedpoint/core";
 import type { CommandName, OptionRecord } from "./option.js";
 
 const OF_BANDS = ["check", "diff", "grade", "trim", "try", "report", "chart"] as const satisfies readonly CommandName[];

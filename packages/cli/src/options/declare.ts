@@ -1,4 +1,5 @@
-import { type Command, Option } from "commander";
+import { hintedMessage } from "@feedpoint/answers/asked/usage-error";
+import { type Command, InvalidArgumentError, Option } from "commander";
 import type { CommandName, OptionRecord } from "./option.js";
 import { optionsOf } from "./options.js";
 
@@ -14,8 +15,17 @@ export function withOptions(command: Command, name: CommandName): Command {
 function declared({ flags, help, choices, parse, isRequired = false }: OptionRecord): Option {
   const option = new Option(flags, help);
   if (choices !== undefined) option.choices(choices);
-  if (parse !== undefined) option.argParser(parse);
+  if (parse !== undefined) option.argParser((text) => parsed(parse, text));
   return option.makeOptionMandatory(isRequired);
+}
+
+/** What is wrong with a value is told by commander, which names the option. */
+function parsed(parse: (text: string) => unknown, text: string): unknown {
+  try {
+    return parse(text);
+  } catch (error) {
+    throw new InvalidArgumentError(hintedMessage(error));
+  }
 }
 
 const negatedFlag = ({ flags }: OptionRecord) => flags.replace(/^--([a-z-]+).*$/, "--no-$1");

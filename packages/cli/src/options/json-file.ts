@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { UsageError } from "../exit.js";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import { reasonOf } from "../files.js";
 
 /**

@@ -1,13 +1,14 @@
 import { existsSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
+import type { Condition } from "@feedpoint/answers/asked/arguments";
+import { type FileGroup, fileGroups } from "@feedpoint/answers/asked/deployments";
+import { plainName } from "@feedpoint/answers/asked/find-plan";
+import { logColumn } from "@feedpoint/answers/asked/log-column";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import { type DeploymentLog, readDeploymentLog, rowFinder } from "@feedpoint/core";
 import { LOG_FILE, suggestion } from "@feedpoint/core/for-command";
-import { type FileGroup, fileGroups } from "../deployments.js";
-import { UsageError } from "../exit.js";
 import { reasonOf } from "../files.js";
 import { findSweepFilesIn, folderOf } from "../find-files.js";
-import type { Condition } from "./arguments.js";
-import { plainName } from "./find-plan.js";
 
 /**
  * The deployment logs that there are, of which the first is read: the one that was named, or each deployments.csv in one of the
@@ -32,15 +33,6 @@ export function readLog(file: string): DeploymentLog {
     throw new UsageError(`${file}: ${reasonOf(error)}.`);
   }
   return readDeploymentLog(bytes, file);
-}
-
-/** A column of the log by its name in any case. */
-export function logColumn(log: DeploymentLog | null, name: string): string {
-  if (log === null)
-    throw new UsageError("There is no deployment log. feedpoint log init <folder> writes one to fill in.");
-  const found = log.columns.find((column) => column.toLowerCase() === name.toLowerCase());
-  if (found === undefined) throw new UsageError(`The log has no column "${name}". Columns: ${log.columns.join(", ")}.`);
-  return found;
 }
 
 /** The deployments below a folder whose row in the log says something. @throws UsageError where none does */

@@ -27,7 +27,7 @@ export interface OptionRecord {
   readonly of: readonly CommandName[];
   /** What the same with --no- before it does; the value is then false */
   readonly negated?: string;
-  /** Checks what is typed. @throws InvalidArgumentError */
+  /** Checks what is typed. @throws UsageError */
   readonly parse?: (text: string) => unknown;
   /** The only values that it takes */
   readonly choices?: readonly string[];

@@ -1,4 +1,4 @@
-import { UsageError } from "../exit.js";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import type { Screen } from "../present/chart/charts.js";
 import { glyphsFor } from "../present/chart/glyphs.js";
 import type { RawCommon } from "./options.js";

@@ -1,6 +1,6 @@
-import { listOf } from "./arguments.js";
+import { listOf } from "@feedpoint/answers/asked/arguments";
+import { wishesArgument } from "@feedpoint/answers/asked/wishes";
 import type { CommandName, OptionRecord } from "./option.js";
-import { wishesArgument } from "./wishes.js";
 
 const OF_SEASONS = ["grade", "report"] as const satisfies readonly CommandName[];
 

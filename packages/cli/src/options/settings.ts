@@ -1,21 +1,10 @@
-import {
-  type Equipment,
-  type Feedline,
-  type FeedlineDetails,
-  feedlineFrom,
-  type Instrument,
-  type Limits,
-  type Mode,
-  modeOf,
-  type People,
-  RADIO_OHMS,
-  type ReadOptions,
-  type Station,
-} from "@feedpoint/core";
-import { UsageError } from "../exit.js";
+import { choosePlan } from "@feedpoint/answers/asked/find-plan";
+import { type Settings as Judging, settingsOf } from "@feedpoint/answers/asked/settings";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { type FeedlineDetails, RADIO_OHMS, type ReadOptions, type Station } from "@feedpoint/core";
 import { terminalWidth } from "../present/terminal-width.js";
-import { type ChosenPlan, choosePlan } from "./find-plan.js";
 import { OPTIONS, type RawCommon, stated } from "./options.js";
+import { readPlanFile } from "./plan-file.js";
 import { readStation } from "./station-file.js";
 
 /** Forms of output. */
@@ -29,51 +18,27 @@ export interface Output {
 }
 
 /** Everything that judging and presenting need, checked: what was typed goes before what the station file says. */
-export interface Settings extends ChosenPlan, Output {
-  /** Absent: wherever anything may be sent */
-  readonly modes?: readonly Mode[];
-  readonly limits: Limits;
-  readonly reading: ReadOptions;
-  /** SWR is judged against this impedance; null: against each file's own */
-  readonly systemOhms: number | null;
-  /** That of the radio, where the station file says what the radio is; Ω */
-  readonly radioOhms: number | null;
-  readonly instrument: Instrument | null;
-  readonly feedline: Feedline | null;
-  readonly equipment: Equipment;
-  readonly people: People;
+export interface Settings extends Judging, Output {
   /** The station file that was read; null where there was none */
   readonly stationFile: string | null;
-  readonly station: Station;
 }
 
 /** Turns what was typed and the station file into settings. @throws UsageError naming the option and what it takes */
 export async function settingsFrom(raw: RawCommon): Promise<Settings> {
   const { file, station } = await readStation(raw.station);
-  const modes = modesFrom(raw, station);
-  const bands = stated(OPTIONS.bands, raw.bands, station);
+  const wanted = {
+    plan: stated(OPTIONS.plan, raw.plan, station),
+    // A class belongs to the plan that it was stated with.
+    class: raw.plan === undefined ? stated(OPTIONS.class, raw.class, station) : raw.class,
+    bands: stated(OPTIONS.bands, raw.bands, station),
+  };
+  const asked = { reading: readingFrom(raw), systemOhms: raw.systemOhms ?? null, modes: raw.modes };
   return {
-    ...(await choosePlan({
-      plan: stated(OPTIONS.plan, raw.plan, station),
-      // A class belongs to the plan that it was stated with.
-      class: raw.plan === undefined ? stated(OPTIONS.class, raw.class, station) : raw.class,
-      bands,
-    })),
-    ...(modes === null ? {} : { modes }),
-    limits: limitsFrom(raw, station),
-    ...outputFrom(raw),
-    reading: readingFrom(raw),
-    systemOhms: raw.systemOhms ?? null,
+    ...settingsOf(stationAsTyped(raw, station), await choosePlan(wanted, readPlanFile), asked),
+    // Power or tuner by themselves do not say what impedance the radio is made for.
     radioOhms: station.radio === undefined ? null : (station.radio.ohms ?? RADIO_OHMS),
-    instrument: instrumentFrom(raw, station),
-    feedline: feedlineOf(raw, station),
-    equipment: equipmentFrom(raw, station),
-    people: withoutUndefined({
-      distanceM: stated(OPTIONS.people, raw.people, station),
-      onAir: stated(OPTIONS.onAir, raw.onAir, station),
-    }),
+    ...outputFrom(raw),
     stationFile: file,
-    station,
   };
 }
 
@@ -103,57 +68,44 @@ export function readingFrom(raw: RawCommon): ReadOptions {
   });
 }
 
-/** Modes as named, with the station's own values; those of the station file where none were named; null where none are. */
-function modesFrom(raw: RawCommon, station: Station): readonly Mode[] | null {
-  const names = stated(OPTIONS.modes, raw.modes, station);
-  return names === undefined || names.length === 0 ? null : names.map((name) => modeOf(name, station.modes?.[name]));
-}
-
-function instrumentFrom({ directivity }: RawCommon, { analyser }: Station): Instrument | null {
-  if (directivity === undefined) return analyser ?? null;
-  return { ...analyser, directivityDb: directivity };
-}
-
-function equipmentFrom({ power, tuner, wireLength }: RawCommon, station: Station): Equipment {
-  const { radio } = station;
-  const antenna = wireLength === undefined ? station.antenna : { ...station.antenna, wireLengthM: wireLength };
+/** The station with what was typed in its place. */
+function stationAsTyped(raw: RawCommon, { feedline: usualLine, ...station }: Station): Station {
+  const { radio, antenna, analyser } = station;
+  const feedline = feedlineAsTyped(raw, usualLine);
   return {
+    ...station,
+    limits: withoutUndefined({
+      swr: stated(OPTIONS.limit, raw.limit, station),
+      builtInTunerSwr: stated(OPTIONS.builtInTuner, raw.builtInTuner, station),
+      wideRangeTunerSwr: stated(OPTIONS.wideRangeTuner, raw.wideRangeTuner, station),
+    }),
     radio: {
       ...radio,
       ...withoutUndefined({
-        powerW: stated(OPTIONS.power, power, station),
-        tuner: stated(OPTIONS.tuner, tuner, station),
+        powerW: stated(OPTIONS.power, raw.power, station),
+        tuner: stated(OPTIONS.tuner, raw.tuner, station),
       }),
     },
-    ...(antenna === undefined ? {} : { antenna }),
+    people: withoutUndefined({
+      distanceM: stated(OPTIONS.people, raw.people, station),
+      onAir: stated(OPTIONS.onAir, raw.onAir, station),
+    }),
+    ...(raw.wireLength === undefined ? {} : { antenna: { ...antenna, wireLengthM: raw.wireLength } }),
+    ...(raw.directivity === undefined ? {} : { analyser: { ...analyser, directivityDb: raw.directivity } }),
+    ...(feedline === undefined ? {} : { feedline }),
   };
 }
 
-function feedlineOf({ feedline, feedlineLength }: RawCommon, station: Station): Feedline | null {
-  if (feedline === false) return null;
-  if (feedline === undefined && feedlineLength === undefined) {
-    return station.feedline === undefined ? null : feedlineFrom(station.feedline);
-  }
-  const lengthM = stated(OPTIONS.feedlineLength, feedlineLength, station);
+/** @param usual what the station file says @throws UsageError for a kind without a length, or a length without a kind */
+function feedlineAsTyped({ feedline, feedlineLength }: RawCommon, usual: FeedlineDetails | undefined) {
+  if (feedline === false) return undefined;
+  if (feedline === undefined && feedlineLength === undefined) return usual;
+  const lengthM = feedlineLength ?? usual?.lengthM;
   if (lengthM === undefined) throw new UsageError("--feedline needs --feedline-length as well.");
   // Another kind has nothing in common with the line of the station file but, perhaps, its length.
-  const details: FeedlineDetails | undefined =
-    feedline === undefined ? station.feedline && { ...station.feedline, lengthM } : { kind: feedline, lengthM };
+  const details = feedline === undefined ? usual && { ...usual, lengthM } : { kind: feedline, lengthM };
   if (details === undefined) throw new UsageError("--feedline-length needs --feedline as well.");
-  return feedlineFrom(details);
-}
-
-function limitsFrom({ limit, builtInTuner, wideRangeTuner }: RawCommon, station: Station): Limits {
-  const swr = stated(OPTIONS.limit, limit, station) ?? OPTIONS.limit.fallback;
-  const builtIn = stated(OPTIONS.builtInTuner, builtInTuner, station) ?? Math.max(OPTIONS.builtInTuner.fallback, swr);
-  const wideRange =
-    stated(OPTIONS.wideRangeTuner, wideRangeTuner, station) ?? Math.max(OPTIONS.wideRangeTuner.fallback, builtIn);
-  if (swr > builtIn || builtIn > wideRange) {
-    throw new UsageError(
-      `The limits without a tuner, with a built-in and with a wide-range one must ascend; they are ${swr}, ${builtIn} and ${wideRange}.`,
-    );
-  }
-  return { swr, builtInTunerSwr: builtIn, wideRangeTunerSwr: wideRange };
+  return details;
 }
 
 /** An object without the keys whose value is undefined. */

@@ -1,8 +1,8 @@
 import { existsSync } from "node:fs";
 import { dirname, isAbsolute, join } from "node:path";
+import { isPlanFile } from "@feedpoint/answers/asked/find-plan";
+import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import type { Station } from "@feedpoint/core";
-import { UsageError } from "../exit.js";
-import { isPlanFile } from "./find-plan.js";
 import { readJsonFile } from "./json-file.js";
 
 /** Looked for in the current folder where no other is named. */

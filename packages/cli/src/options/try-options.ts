@@ -1,8 +1,8 @@
+import { shareArgument } from "@feedpoint/answers/asked/arguments";
+import { wishesArgument } from "@feedpoint/answers/asked/wishes";
 import { LEAST_ARRIVING } from "@feedpoint/core";
-import { shareArgument } from "./arguments.js";
 import { handArgument } from "./hand.js";
 import type { OptionRecord } from "./option.js";
-import { wishesArgument } from "./wishes.js";
 
 /** Options of what to try next, in the order of the help. */
 export const TRY_OPTIONS = {

@@ -1,5 +1,5 @@
+import { filledLines, wrap } from "@feedpoint/answers/text/table";
 import { Help, type HelpConfiguration } from "commander";
-import { filledLines, wrap } from "./table.js";
 import { terminalWidth } from "./terminal-width.js";
 
 /** Where there is no terminal to ask, help is as wide as most are. */

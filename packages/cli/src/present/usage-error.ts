@@ -1,5 +1,5 @@
+import { printable } from "@feedpoint/answers/text/escape";
 import type { Command } from "commander";
-import { printable } from "./escape.js";
 
 /** What the parser of arguments says, in the words of this command; anything else is left as it is. */
 const REWORDED: readonly (readonly [RegExp, string])[] = [

@@ -1,7 +1,7 @@
+import { checkColumns } from "@feedpoint/answers/tables/check-columns";
+import { aboutIn } from "@feedpoint/answers/tables/column";
 import { type CheckResult, DEFAULT_LIMITS, EXPOSURE_RULES } from "@feedpoint/core";
 import * as z from "zod";
-import { checkColumns } from "../tables/check-columns.js";
-import { aboutIn } from "../tables/column.js";
 import type { JsonOf } from "./json-of.js";
 import {
   bandSummary,

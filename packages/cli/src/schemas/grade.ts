@@ -1,8 +1,8 @@
+import type { GradedLine, GradeReport } from "@feedpoint/answers/judged/report";
+import { aboutIn } from "@feedpoint/answers/tables/column";
+import { gradeBandColumns } from "@feedpoint/answers/tables/grade-columns";
 import type { SweepGrade } from "@feedpoint/core";
 import * as z from "zod";
-import type { GradedLine, GradeReport } from "../grading/report.js";
-import { aboutIn } from "../tables/column.js";
-import { gradeBandColumns } from "../tables/grade-columns.js";
 import type { JsonOf } from "./json-of.js";
 import { cautions, findings, finite, fraction, frequencyHz, limits, need, planInfo, sweepInfo } from "./parts.js";
 

@@ -1,3 +1,4 @@
+import type { ShowResult } from "@feedpoint/answers/text/show";
 import {
   type AdviseResult,
   type DiffResult,
@@ -7,7 +8,6 @@ import {
   type TrimResult,
 } from "@feedpoint/core";
 import * as z from "zod";
-import type { ShowResult } from "../present/show.js";
 import { check } from "./check.js";
 import { gradedSweep, gradeReport } from "./grade.js";
 import type { JsonOf } from "./json-of.js";

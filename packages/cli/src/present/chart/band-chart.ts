@@ -1,7 +1,7 @@
+import { limitLines, SWR_TICKS } from "@feedpoint/answers/text/swr-ticks";
+import { textWidth } from "@feedpoint/answers/text/text-width";
+import { megahertz } from "@feedpoint/answers/text/units";
 import { type BandSummary, type Curve, type Limits, type Piece, reflectionMagnitudeFromSwr } from "@feedpoint/core";
-import { limitLines, SWR_TICKS } from "../swr-ticks.js";
-import { textWidth } from "../text-width.js";
-import { megahertz } from "../units.js";
 import { type Canvas, emptyCanvas, linesOf, put } from "./canvas.js";
 import { columnOf, drawCharacters, drawDots, rowOf, type View } from "./draw-curve.js";
 import type { Glyphs } from "./glyphs.js";

@@ -1,3 +1,6 @@
+import { greatestShownSwr } from "@feedpoint/answers/text/swr-ticks";
+import { wrap } from "@feedpoint/answers/text/table";
+import { diffVerdictText, verdictText } from "@feedpoint/answers/words/verdicts";
 import {
   type BandResult,
   type CheckResult,
@@ -7,9 +10,6 @@ import {
   type SameTerms,
   traceOfSweep,
 } from "@feedpoint/core";
-import { diffVerdictText, verdictText } from "../../words/verdicts.js";
-import { greatestShownSwr } from "../swr-ticks.js";
-import { wrap } from "../table.js";
 import { type BandChart, bandChart } from "./band-chart.js";
 import type { Glyphs } from "./glyphs.js";
 

@@ -1,0 +1,38 @@
+import { activitiesFor, type CheckResult, check, type Deployment, type Dial, dialOf } from "@feedpoint/core";
+import type { Place } from "../asked/arguments.js";
+import type { Settings } from "../asked/settings.js";
+
+/** A deployment checked by the settings, and at places on the dial. */
+export const checkedBy = (settings: Settings, deployment: Deployment, places: readonly Place[] = []): CheckResult =>
+  check(deployment, { ...settings, dials: dialsAt(places, settings, sweptRange(deployment, settings)) });
+
+/** From the lowest to the highest frequency that is known; of readings that name bands, as far as those reach. */
+function sweptRange({ parts }: Deployment, { plan }: Settings): { readonly lowHz: number; readonly highHz: number } {
+  const ends = parts.flatMap((sweep) => {
+    const named = sweep.kind === "scalar" ? sweep.readings.map(({ band }) => band) : [];
+    const bands = plan.bands.filter(({ band }) => named.includes(band));
+    const swept = { lowHz: sweep.frequencyHz.at(0) ?? 0, highHz: sweep.frequencyHz.at(-1) ?? 0 };
+    return [swept, ...bands];
+  });
+  return {
+    lowHz: Math.min(...ends.map(({ lowHz }) => lowHz)),
+    highHz: Math.max(...ends.map(({ highHz }) => highHz)),
+  };
+}
+
+/** The dial frequencies that places stand for: those named, in each mode; those of an activity that were swept. */
+function dialsAt(
+  places: readonly Place[],
+  { modes, bands, plan }: Settings,
+  { lowHz, highHz }: { readonly lowHz: number; readonly highHz: number },
+): readonly Dial[] {
+  return places.flatMap((place): readonly Dial[] => {
+    if (typeof place === "number") {
+      return (modes ?? [null]).map((mode) => ({ frequencyHz: place, mode, activity: null }));
+    }
+    return activitiesFor({ label: place, ...(plan.region === undefined ? {} : { region: plan.region }) })
+      .filter(({ band }) => bands === undefined || bands.includes(band))
+      .filter(({ frequencyHz }) => frequencyHz >= lowHz && frequencyHz <= highHz)
+      .map(dialOf);
+  });
+}
