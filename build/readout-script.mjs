@@ -7,7 +7,7 @@ export async function readoutScript() {
   const { outputFiles } = await build({
     ...SHARED_OPTIONS,
     bundle: true,
-    entryPoints: ["packages/answers/browser/readout.ts"],
+    entryPoints: ["packages/answers/browser/report-script.ts"],
     platform: "browser",
     format: "iife",
     target: "es2022",

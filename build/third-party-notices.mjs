@@ -10,7 +10,7 @@ export function thirdPartyNotices({ inputs, outputs }) {
   );
   const folders = new Set(parts.filter((path) => path in inputs && /node_modules/.test(path)).map(packageFolder));
   const notices = Array.from(folders, noticeOf).toSorted();
-  return `The command holds code of these packages.\n\n${notices.join(`\n${"-".repeat(80)}\n\n`)}`;
+  return `This holds code of these packages.\n\n${notices.join(`\n${"-".repeat(80)}\n\n`)}`;
 }
 
 /** The folder of the package that a file belongs to; a package.json further down, which only tells a kind of modules, has no name. */

@@ -36,7 +36,7 @@ const LINES = [
   "log init --help",
 ];
 /** What these print is a file, or nothing but where one was written. */
-const NOT_FOR_PEOPLE = ["report", "chart", "convert", "log", "station", "schema", "completion"];
+const NOT_FOR_PEOPLE = ["report", "page", "chart", "convert", "log", "station", "schema", "completion"];
 
 /** A path, or another word that cannot be broken. */
 const isOneWord = (line: string) => !line.trim().includes(" ");

@@ -25,6 +25,7 @@ describe("- is standard output", () => {
   for (const [args, start] of [
     [["report", SWEEP, "-o", "-"], "<!doctype html>"],
     [["report", SWEEP, "--output", "-"], "<!doctype html>"],
+    [["page", "-o", "-"], "<!doctype html>"],
     [["chart", SWEEP, "-o", "-"], "<svg"],
     [["chart", SWEEP, "--output=-"], "<svg"],
     [["convert", SWEEP, "--to", "csv", "-o", "-"], "# "],

@@ -62,7 +62,7 @@ describe.each(codes)("%s", (code) => {
     expect(checkCsv([result])).toContain(code);
     expectWords(talkOf("sweep", [found]), found);
     expect(jsonText([result])).toContain(`"code": "${code}"`);
-    expectWords(unescaped(findingList([found]).markup), found);
+    expectWords(unescaped(findingList([found], "command").markup), found);
   });
 
   test("is seen in every format of diff", () => {

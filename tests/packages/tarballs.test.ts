@@ -56,6 +56,7 @@ test("the command has what runs, the guide, and the licences of all that is bund
       "README.md",
       "dist/feedpoint.js",
       "dist/package.json",
+      "dist/page.html",
       "dist/program.js",
       "dist/THIRD-PARTY-NOTICES",
       "dist/worker-thread.js",
@@ -65,7 +66,11 @@ test("the command has what runs, the guide, and the licences of all that is bund
   expect(cli).toContain("guide/README.md");
 
   const notices = text("packages/cli/dist/THIRD-PARTY-NOTICES");
-  const bundled = { ...manifestOf("cli").devDependencies, ...manifestOf("core").dependencies };
+  const bundled = {
+    ...manifestOf("cli").devDependencies,
+    ...manifestOf("answers").dependencies,
+    ...manifestOf("core").dependencies,
+  };
   for (const [name, version] of Object.entries(bundled)) {
     if (!/^@types\/|^@feedpoint\//.test(name))
       expect(notices).toMatch(new RegExp(`^${name} ${version} \\(\\w+\\)$`, "m"));

@@ -1,4 +1,3 @@
-/** Makes the charts of a report tell their values: under the pointer, and by the arrow keys. Runs in the page. */
 import { frequencyPlane, type Place, smithPlane } from "./plane.js";
 import { inWords, nearestRow, type Row, type Values, valuesOf } from "./values.js";
 
@@ -18,8 +17,11 @@ const STEPS: Readonly<Record<string, number>> = {
 /** Tables are read when a chart is first touched, so that a page with many opens at once. */
 const read = new WeakMap<SVGSVGElement, readonly Values[]>();
 
-document.documentElement.classList.add("tells");
-for (const chart of document.querySelectorAll<SVGSVGElement>("svg[data-values]")) equip(chart);
+/** Makes the charts below an element tell their values: under the pointer, and by the arrow keys. */
+export function equipCharts(below: ParentNode): void {
+  document.documentElement.classList.add("tells");
+  for (const chart of below.querySelectorAll<SVGSVGElement>("svg[data-values]")) equip(chart);
+}
 
 function equip(chart: SVGSVGElement): void {
   const readout = chart.parentElement?.querySelector(".readout");

@@ -8,11 +8,12 @@ import { html, type Markup } from "../text/markup.js";
 import { greatestShownSwr, limitLines } from "../text/swr-ticks.js";
 import { partLines, termsLine } from "../text/try.js";
 import { adviceHeadline } from "../words/advice.js";
+import type { Voice } from "../words/remedies.js";
 import { dataTable } from "./data-table.js";
 import { findingList } from "./remarks.js";
 
 /** What to try next: in words, in a table, and what the first advice should do to each thing wanted. */
-export function adviceSection(result: AdviseResult): Markup {
+export function adviceSection(result: AdviseResult, voice: Voice): Markup {
   const { advice, experiment, curves, findings } = result;
   const panels = curves.filter(({ after }) => after.length > 0).map((curve) => panel(curve, result));
   return html`<section id="try"><h2>What to try next</h2><p><strong>${adviceHeadline(result)}</strong></p>${
@@ -27,7 +28,7 @@ export function adviceSection(result: AdviseResult): Markup {
       ? null
       : html`<h3>SWR as it is, and after the first advice (foretold)</h3><div class="panels">${panels}</div>`
   }${experiment === null ? null : html`<p><strong>Worth measuring:</strong> ${experiment.message}</p>`}${
-    findings.length === 0 ? null : findingList(findings)
+    findings.length === 0 ? null : findingList(findings, voice)
   }</section>`;
 }
 

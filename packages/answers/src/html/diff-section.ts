@@ -4,6 +4,7 @@ import { type Series, seriesOf } from "../svg/series.js";
 import { diffTable } from "../text/diff.js";
 import { html, type Markup } from "../text/markup.js";
 import { comparedFindings, reasonsOf } from "../words/compared.js";
+import type { Voice } from "../words/remedies.js";
 import { diffVerdictText } from "../words/verdicts.js";
 import { bandPanels } from "./band-panels.js";
 import { chartSections } from "./chart-sections.js";
@@ -14,7 +15,7 @@ import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
 /** All of what a comparison of two sweeps says, before and after in the same charts. */
-export function diffSection(result: DiffResult, { before, after }: SameTerms, plan: BandPlan): Markup {
+export function diffSection(result: DiffResult, { before, after }: SameTerms, plan: BandPlan, voice: Voice): Markup {
   const { bands, limits, causes } = result;
   const [first, second] = [drawnSweep(before[0], plan), drawnSweep(after[0], plan)];
   const series: readonly [Series, Series] = [
@@ -45,7 +46,7 @@ export function diffSection(result: DiffResult, { before, after }: SameTerms, pl
       : html`<section><h2>Why</h2><ul>${reasons.map((reason) => html`<li>${reason}</li>`)}</ul></section>`,
     chartSections(series, limits, bandPanels(series, verdicts, limits)),
     sureness(series),
-    html`<section><h2>Findings</h2>${findingList(comparedFindings(result))}</section>`,
+    html`<section><h2>Findings</h2>${findingList(comparedFindings(result), voice)}</section>`,
     sourceSection(series.map(({ sweep, role }) => ({ sweep, role }))),
     valuesSection([
       [series[0], "Before in numbers"],

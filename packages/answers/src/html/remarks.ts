@@ -1,15 +1,15 @@
 import type { Cause, Finding } from "@feedpoint/core";
 import { SEVERITY_WORDS } from "../text/findings.js";
 import { html, type Markup } from "../text/markup.js";
-import { findingText } from "../words/remedies.js";
+import { findingText, type Voice } from "../words/remedies.js";
 import { byGravity } from "../words/severity.js";
 
 /** Findings, the gravest first. */
-export function findingList(findings: readonly Finding[]): Markup {
+export function findingList(findings: readonly Finding[], voice: Voice): Markup {
   if (findings.length === 0) return html`<p>Nothing else was noticed.</p>`;
   return html`<ul class="findings">${byGravity(findings).map(
     (finding) =>
-      html`<li class="${finding.severity}"><b>${SEVERITY_WORDS[finding.severity]}:</b> ${findingText(finding)}</li>`,
+      html`<li class="${finding.severity}"><b>${SEVERITY_WORDS[finding.severity]}:</b> ${findingText(finding, voice)}</li>`,
   )}</ul>`;
 }
 

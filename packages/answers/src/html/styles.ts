@@ -45,8 +45,9 @@ figcaption{color:var(--muted);font-size:14px}
 .verdict{font-weight:400;color:var(--muted)}
 .readout{min-height:1.5em;margin:0;font-size:14px;font-variant-numeric:tabular-nums}
 .readout.two{min-height:3em}
-.tells .wide .readout:empty::before,.tells .narrow .readout:empty::before{content:"Point at a curve, or tab to it and use the arrow keys, to read its values.";color:var(--muted)}
+.tells .wide .readout:empty::before,.tells .narrow .readout:empty::before{content:"Point at a curve or touch it, or tab to it and use the arrow keys, to read its values.";color:var(--muted)}
 .scroll{overflow-x:auto;position:relative;background:linear-gradient(to right,var(--paper) 40%,transparent) left/60px 100% no-repeat local,linear-gradient(to left,var(--paper) 40%,transparent) right/60px 100% no-repeat local,linear-gradient(to right,var(--grid),transparent) left/14px 100% no-repeat,linear-gradient(to left,var(--grid),transparent) right/14px 100% no-repeat}
+.scroll .chart{min-width:720px}
 table{border-collapse:collapse;font-size:14px;font-variant-numeric:tabular-nums;width:100%}
 caption{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hidden;white-space:nowrap}
 th,td{text-align:left;padding:6px 14px 6px 0;border-bottom:1px solid var(--grid);white-space:nowrap;vertical-align:top}
@@ -88,6 +89,7 @@ figcaption{font-size:8pt}
 .panel dt{width:5em}
 th,td{padding:2pt 6pt 2pt 0}
 .scroll{overflow:visible;background:none}
+.scroll .chart{min-width:0}
 tr{break-inside:avoid}
 }
 `.trim();

@@ -1,4 +1,5 @@
-import type { AdviseResult, CheckResult, Deployment, Sweep, SweepGrade, Tuner } from "@feedpoint/core";
+import type { AdviseResult, SweepGrade } from "@feedpoint/core";
+import type { DrawnCheck } from "../judged/checking.js";
 import { type Series, seriesOf } from "../svg/series.js";
 import { checkColumns, RANGE_KEY, sweptRows } from "../tables/check-columns.js";
 import { shown } from "../tables/column.js";
@@ -7,6 +8,7 @@ import { partsLine } from "../text/check.js";
 import { stationTables } from "../text/check-station.js";
 import { html, type Markup } from "../text/markup.js";
 import { checkHeadline } from "../words/headline.js";
+import type { Voice } from "../words/remedies.js";
 import { verdictText } from "../words/verdicts.js";
 import { adviceSection } from "./advice-section.js";
 import { bandPanels } from "./band-panels.js";
@@ -18,21 +20,19 @@ import { sureness } from "./sureness.js";
 import { valuesSection } from "./values-table.js";
 
 /** A deployment with its verdict, as one part of a page. */
-export interface CheckedSweep {
-  /** What is drawn and listed of it */
-  readonly sweep: Sweep;
-  readonly parts: Deployment["parts"];
-  readonly result: CheckResult;
+export interface CheckedSweep extends DrawnCheck {
   /** The deployment log's row for it; null where there is none */
   readonly log: SweepGrade["log"];
-  /** The tuner that was stated */
-  readonly tuner: Tuner;
   /** What to try next; null where it was not asked */
   readonly advised: AdviseResult | null;
 }
 
 /** All of what a check says of one deployment. `index` tells the sweeps of a page apart. */
-export function sweepSection({ sweep, parts, result, log, tuner, advised }: CheckedSweep, index: number): Markup {
+export function sweepSection(
+  { sweep, parts, result, log, tuner, advised }: CheckedSweep,
+  index: number,
+  voice: Voice,
+): Markup {
   const series: readonly [Series] = [seriesOf("only", sweep, result.bands, `v${index}`)];
   const columns = checkColumns(result.limits, tuner).filter(({ key }) => key !== RANGE_KEY);
   // Without the ends of each band, which the table of segments has.
@@ -51,12 +51,12 @@ export function sweepSection({ sweep, parts, result, log, tuner, advised }: Chec
     table.rows.length === 0
       ? null
       : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", shown(SEGMENT_COLUMNS, segmentRows(result)))}</section>`,
-    stationTables(result).map(
+    stationTables(result, voice).map(
       ({ name, intro, outro, ...rows }) =>
         html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
     ),
-    advised === null ? null : adviceSection(advised),
-    html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings])}</section>`,
+    advised === null ? null : adviceSection(advised, voice),
+    html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings], voice)}</section>`,
     sourceSection(parts.map((part) => ({ sweep: part, role: "only" }))),
     valuesSection([[series[0], "Show the numbers"]]),
   ]}</article>`;

@@ -1,10 +1,37 @@
-import { activitiesFor, type CheckResult, check, type Deployment, type Dial, dialOf } from "@feedpoint/core";
+import {
+  activitiesFor,
+  type CheckResult,
+  check,
+  type Deployment,
+  type Dial,
+  dialOf,
+  type Sweep,
+  type Tuner,
+} from "@feedpoint/core";
+import { drawnSweep } from "@feedpoint/core/for-command";
 import type { Place } from "../asked/arguments.js";
 import type { Settings } from "../asked/settings.js";
+
+/** A deployment with its verdict, and what is drawn and listed of it. */
+export interface DrawnCheck {
+  readonly sweep: Sweep;
+  readonly parts: Deployment["parts"];
+  readonly result: CheckResult;
+  /** The tuner that was stated */
+  readonly tuner: Tuner;
+}
 
 /** A deployment checked by the settings, and at places on the dial. */
 export const checkedBy = (settings: Settings, deployment: Deployment, places: readonly Place[] = []): CheckResult =>
   check(deployment, { ...settings, dials: dialsAt(places, settings, sweptRange(deployment, settings)) });
+
+/** The same with all that a page draws and lists of it. */
+export const drawnCheck = (settings: Settings, deployment: Deployment, places: readonly Place[] = []): DrawnCheck => ({
+  sweep: drawnSweep(deployment, settings.plan),
+  parts: deployment.parts,
+  result: checkedBy(settings, deployment, places),
+  tuner: settings.equipment.radio?.tuner ?? "none",
+});
 
 /** From the lowest to the highest frequency that is known; of readings that name bands, as far as those reach. */
 function sweptRange({ parts }: Deployment, { plan }: Settings): { readonly lowHz: number; readonly highHz: number } {

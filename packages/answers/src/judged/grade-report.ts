@@ -32,6 +32,15 @@ export interface Graded {
   readonly sweeps: readonly SweepGrade[];
 }
 
+/** Sweeps that were graded one by one, and what could not be read. */
+export const gradedAll = (sweeps: readonly SweepGrade[], unreadable: readonly Problem[]): Graded => ({
+  sweeps,
+  graded: sweeps.length,
+  points: sweeps.reduce((sum, { sweep }) => sum + sweep.points, 0),
+  unreadable,
+  files: sweeps.length + unreadable.length,
+});
+
 /** All that a run over many sweeps tells, in the order that was asked for. */
 export function gradeReport(
   { sweeps, graded, points, unreadable, files }: Graded,

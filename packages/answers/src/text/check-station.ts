@@ -1,4 +1,5 @@
 import type { CheckResult, DialResult, Finding, PowerLimit, PowerResult } from "@feedpoint/core";
+import { HINTS, type Voice } from "../words/remedies.js";
 import { needText } from "../words/verdicts.js";
 import { exposureTable, keepAway, keepAwayNote } from "./exposure.js";
 import { feedlineTable, pathTable } from "./feedline-tables.js";
@@ -7,13 +8,13 @@ import { type TableColumn, textTable, wrap } from "./table.js";
 import { fixed, percent, power, span, swr, watts } from "./units.js";
 
 /** What a check says of dial frequencies, power and feedline; nothing where none was stated. */
-export function stationTables(result: CheckResult): readonly NamedTable[] {
+export function stationTables(result: CheckResult, voice: Voice = "command"): readonly NamedTable[] {
   return [
-    dialTable(result),
-    powerTable(result),
+    dialTable(result, voice),
+    powerTable(result, voice),
     exposureTable(result),
     feedlineTable(result),
-    pathTable(result),
+    pathTable(result, voice),
   ].filter((table) => table !== null);
 }
 
@@ -39,13 +40,11 @@ const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "keep away", align: "right" },
 ];
 
-function dialTable(result: CheckResult): NamedTable | null {
+function dialTable(result: CheckResult, voice: Voice): NamedTable | null {
   const { dials } = result;
   if (dials.length === 0) return null;
   const isBare = dials.some(({ mode }) => mode === null);
-  const outro = isBare
-    ? "Say --modes to be told what is permitted there, and judged over all that a signal occupies."
-    : null;
+  const outro = isBare ? HINTS[voice].whatIsPermitted : null;
   return {
     name: "Dial frequencies",
     intro: null,
@@ -109,15 +108,15 @@ const POWER_COLUMNS: readonly TableColumn[] = [
 const MOST_PIECES = 2;
 
 /** null where no power is known: nothing limits it, or nothing is within reach, which the bands' own table says. */
-function powerTable(result: CheckResult): NamedTable | null {
+function powerTable(result: CheckResult, voice: Voice): NamedTable | null {
   const { bands, people } = result;
   const results = bands.flatMap(({ power: ofBand }) => ofBand);
   const inReach = results.filter((result) => result.watts !== null);
   const out = [...new Set(results.filter(({ usableFraction }) => usableFraction === 0).map(({ band }) => band))];
-  if (inReach.length === 0) return nothingInReach(bands);
+  if (inReach.length === 0) return nothingInReach(bands, voice);
   const never = out.filter((band) => !inReach.some((result) => result.band === band));
   const outOfReach = never.length === 0 ? "" : ` No power where the SWR is out of reach: ${never.join(", ")}.`;
-  const outro = `${keepAwayNote(people)}${outOfReach}`;
+  const outro = `${keepAwayNote(people, voice)}${outOfReach}`;
   return {
     name: "Power",
     intro: null,
@@ -128,11 +127,11 @@ function powerTable(result: CheckResult): NamedTable | null {
 }
 
 /** Why no power is told though it was asked for; null where it was not, or nothing limits it. */
-function nothingInReach(bands: CheckResult["bands"]): NamedTable | null {
+function nothingInReach(bands: CheckResult["bands"], voice: Voice): NamedTable | null {
   const asked = bands.filter(({ power: ofBand }) => ofBand.some(({ usableFraction }) => usableFraction > 0));
   if (asked.length > 0) {
     const where = asked.map(({ band }) => band).join(", ");
-    const outro = `No power is told on ${where}: neither the plan nor you state a limit. Say --power for the radio's.`;
+    const outro = `No power is told on ${where}: neither the plan nor you state a limit. ${HINTS[voice].powerOfRadio}`;
     return { name: "Power", intro: null, columns: POWER_COLUMNS, rows: [], outro };
   }
   const out = bands.filter(

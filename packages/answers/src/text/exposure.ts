@@ -5,6 +5,7 @@ import {
   type ExposureRuleId,
   type PowerResult,
 } from "@feedpoint/core";
+import { HINTS, type Voice } from "../words/remedies.js";
 import type { NamedTable } from "./named-table.js";
 import type { TableColumn } from "./table.js";
 import { distance, watts } from "./units.js";
@@ -13,8 +14,8 @@ import { distance, watts } from "./units.js";
 const FOR_EVERYBODY: readonly ExposureRuleId[] = ["us-neighbours", "icnirp-2020", "eu-1999"];
 
 /** What stands below a table that says how far people must stay away. */
-export function keepAwayNote(people: CheckResult["people"]): string {
-  const more = isAsked(people) ? "" : "; --people 3m tells each rule";
+export function keepAwayNote(people: CheckResult["people"], voice: Voice): string {
+  const more = isAsked(people) ? "" : `; ${HINTS[voice].eachRule}`;
   return `Keep away: the least distance of anybody from the wire, by the strictest rule for everybody, ${onAirText(people)}${more}. An estimate: local rules and a real evaluation decide.`;
 }
 

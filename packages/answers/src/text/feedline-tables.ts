@@ -1,4 +1,5 @@
 import type { AntennaEnd, CheckResult, Feedline, LossRange } from "@feedpoint/core";
+import { HINTS, type Voice } from "../words/remedies.js";
 import type { NamedTable } from "./named-table.js";
 import type { TableColumn } from "./table.js";
 import { fixed, percent, swr, watts } from "./units.js";
@@ -52,7 +53,7 @@ const PATH_COLUMNS: readonly TableColumn[] = [
 ];
 
 /** null where nothing is known of line, tuner and transformer. */
-export function pathTable({ bands, feedline }: CheckResult): NamedTable | null {
+export function pathTable({ bands, feedline }: CheckResult, voice: Voice): NamedTable | null {
   const rows = bands.flatMap(({ band, path }) => {
     if (path === null) return [];
     const { line, tuner, transformer, arrives } = path;
@@ -68,8 +69,7 @@ export function pathTable({ bands, feedline }: CheckResult): NamedTable | null {
     ];
   });
   if (rows.length === 0) return null;
-  const outro =
-    "Tuner: what was stated, or 0.1 to 1 dB as one may. How much of what reaches the wire is radiated, and how much heats wire, ground and core, no sweep can tell. These tests would: sweep the line alone (feedpoint line); hold the line or add a choke and sweep again, for a change shows that the line radiates; compare reports of who heard you.";
+  const outro = `Tuner: what was stated, or 0.1 to 1 dB as one may. How much of what reaches the wire is radiated, and how much heats wire, ground and core, no sweep can tell. These tests would: ${HINTS[voice].lineAlone}; hold the line or add a choke and sweep again, for a change shows that the line radiates; compare reports of who heard you.`;
   return { name: "Where the watts go", intro: "Where the watts go:", columns: PATH_COLUMNS, rows, outro };
 }
 

@@ -4,8 +4,10 @@ type Remedies = {
   readonly [Code in FindingCode]?: (params: FindingParams<Code>) => string | null;
 };
 
-/** What of this command helps where a finding stands; the finding's own words name none of it. */
-const REMEDIES: Remedies = {
+/** Who speaks: the command names its options, the page its fields. */
+export type Voice = "command" | "page";
+
+const OF_COMMAND: Remedies = {
   "reference-assumed": () => "Say --reference-ohms if it was another.",
   "reference-mentioned": ({ ohms }) => (ohms === null ? null : `If they do, say --reference-ohms ${ohms}.`),
   "angle-unit-assumed": () => "If they are, say so with --columns (angle:rad).",
@@ -29,15 +31,58 @@ const REMEDIES: Remedies = {
   "log-not-read": () => "Grade each folder by itself, or write one log with --log.",
 };
 
-/** The sentence that goes with a finding where the command shows it; null where nothing of the command helps. */
-function remedyFor<Code extends FindingCode>({ code, params }: Finding<Code>): string | null {
-  const remedy: ((params: FindingParams<Code>) => string | null) | undefined = REMEDIES[code];
+const OF_PAGE: Remedies = {
+  "reference-assumed": () => "If it was another, say so below How it was read.",
+  "reference-mentioned": () => "If they do, say so below How it was read.",
+  "angle-unit-assumed": () => "If they are, say so with the columns below How it was read.",
+  "frequency-unit-inferred": () => "If it is another, say so below How it was read.",
+  "reactance-without-sign": () => "If the sign is right, say so below How it was read.",
+  "sign-on-trust": () => "If it is right, say so below How it was read.",
+  "readings-absurd": () => "Say below How it was read what the columns hold.",
+  "beyond-total-reflection": ({ areMost }) =>
+    areMost ? "See the format in the option line, or say below How it was read what the columns hold." : null,
+  "plan-common": () => "Choose yours above.",
+  "class-not-stated": () => "Choose yours above.",
+  "reference-not-50": ({ radioOhms, hasPhase }) =>
+    hasPhase
+      ? `State the radio's ${radioOhms} Ω in Your station to judge for that.`
+      : `Sweep with phase, or against ${radioOhms} Ω.`,
+  "feedline-rating-unknown": () => "State what its maker allows in Your station.",
+  "antenna-end-unsure": () => "A sweep of the line alone would tell what yours loses.",
+  "advice-at-analyser": () => "State your feedline in Your station.",
+  "advice-power-assumed": () => "State yours in Your station if it is another.",
+  "advice-tuner-loss": () => "State what your tuner loses in Your station.",
+  "loss-not-told": () => "A sweep of the line alone, its far end open or shorted, would.",
+};
+
+const REMEDIES: Readonly<Record<Voice, Remedies>> = { command: OF_COMMAND, page: OF_PAGE };
+
+/** What of the command or the page helps beside a table. */
+export const HINTS = {
+  command: {
+    eachRule: "--people 3m tells each rule",
+    whatIsPermitted: "Say --modes to be told what is permitted there, and judged over all that a signal occupies.",
+    powerOfRadio: "Say --power for the radio's.",
+    lineAlone: "sweep the line alone (feedpoint line)",
+  },
+  page: {
+    eachRule: "state in Your station how near people are, and each rule is told",
+    whatIsPermitted:
+      "Name your modes in Your station to be told what is permitted there, and judged over all that a signal occupies.",
+    powerOfRadio: "State the radio's in Your station.",
+    lineAlone: "sweep the line alone",
+  },
+} as const satisfies Readonly<Record<Voice, Readonly<Record<string, string>>>>;
+
+/** The sentence that goes with a finding; null where nothing of the command, or the page, helps. */
+function remedyFor<Code extends FindingCode>({ code, params }: Finding<Code>, voice: Voice): string | null {
+  const remedy: ((params: FindingParams<Code>) => string | null) | undefined = REMEDIES[voice][code];
   return remedy?.(params) ?? null;
 }
 
-/** A finding in words, with where it stands and what of the command helps. */
-export function findingText(finding: Finding): string {
+/** A finding in words, with where it stands and what helps. */
+export function findingText(finding: Finding, voice: Voice = "command"): string {
   const { line, message } = finding;
-  const remedy = remedyFor(finding);
+  const remedy = remedyFor(finding, voice);
   return `${line === undefined ? "" : `Line ${line}: `}${message}${remedy === null ? "" : ` ${remedy}`}`;
 }

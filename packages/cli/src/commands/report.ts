@@ -1,15 +1,14 @@
-import { deploymentRowFinder } from "@feedpoint/answers/asked/deployments";
-import { deploymentLine, statedLines } from "@feedpoint/answers/asked/known-lines";
+import { statedLines } from "@feedpoint/answers/asked/known-lines";
 import type { Problem } from "@feedpoint/answers/asked/usage-error";
 import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import { advisedBy } from "@feedpoint/answers/judged/advising";
-import { checkedBy } from "@feedpoint/answers/judged/checking";
-import { type Graded, gradeReport } from "@feedpoint/answers/judged/grade-report";
+import { drawnCheck } from "@feedpoint/answers/judged/checking";
+import { gradedAll, gradeReport } from "@feedpoint/answers/judged/grade-report";
+import { graderBy } from "@feedpoint/answers/judged/grading";
 import { missingRows, seasonFrom } from "@feedpoint/answers/judged/season";
 import { printable } from "@feedpoint/answers/text/escape";
 import { seasonTables } from "@feedpoint/answers/text/season";
-import { criteriaWith, diff, gradeSweep, onSameTerms, type SweepGrade } from "@feedpoint/core";
-import { drawnSweep } from "@feedpoint/core/for-command";
+import { criteriaWith, diff, onSameTerms } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT } from "../exit.js";
 import { writeOutput } from "../files.js";
@@ -59,42 +58,23 @@ async function reportChange(paths: readonly string[], raw: RawReportOptions, set
   const { diffReport } = await import("@feedpoint/answers/html/report");
   const [first, second] = [await read(before), await read(after)];
   const options = { ...settings, isSamePlane: samePlane, feedlines: statedLines(raw) };
-  const page = diffReport(diff(first, second, options), onSameTerms(first, second, options), settings.plan);
+  const page = diffReport(diff(first, second, options), onSameTerms(first, second, options), settings.plan, "command");
   return { page, unreadable: [] };
 }
 
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
   const [logFile = null] = findLogs(raw.log, paths);
   const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
-  const rowOf = deploymentRowFinder(season.log);
   const { deployments, unreadable } = await deploymentsFrom(paths, settings, raw);
   if (raw.want !== undefined && deployments.length > 1)
     throw new UsageError("--want says what to try next with one deployment; report each by itself.");
   const criteria = criteriaWith(settings.station.criteria ?? {});
-  const tuner = settings.equipment.radio?.tuner ?? "none";
+  const { log, wishes, factors } = season;
+  const gradeOne = graderBy({ ...settings, criteria, log, wishes, withAntennaEnd: factors.length > 0 });
   const checked = deployments.map((deployment) => {
-    const log = rowOf(deployment);
-    const feedline = deploymentLine(season.log, log, settings.feedline);
-    const grade = {
-      ...gradeSweep(deployment, {
-        ...settings,
-        feedline,
-        criteria,
-        wishes: season.wishes,
-        withAntennaEnd: season.factors.length > 0,
-      }),
-      log,
-    };
-    const result = checkedBy(settings, deployment, raw.at);
-    return {
-      sweep: drawnSweep(deployment, settings.plan),
-      parts: deployment.parts,
-      result,
-      log,
-      grade,
-      tuner,
-      advised: raw.want === undefined ? null : advisedBy(settings, deployment, askedAdvice(raw)),
-    };
+    const grade = gradeOne(deployment);
+    const advised = raw.want === undefined ? null : advisedBy(settings, deployment, askedAdvice(raw));
+    return { ...drawnCheck(settings, deployment, raw.at), log: grade.log, grade, advised };
   });
   const [only] = checked;
   if (only === undefined)
@@ -104,26 +84,23 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
         : "There is no sweep to report. Name one, or a folder: feedpoint report sweep.s1p -o report.html",
     );
   const { collectionReport, sweepReport } = await import("@feedpoint/answers/html/report");
-  if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only), unreadable };
+  if (checked.length === 1 && unreadable.length === 0) return { page: sweepReport(only, "command"), unreadable };
   const { order } = season;
   const ordered = order === null ? checked : checked.toSorted((a, b) => order(a.grade, b.grade));
-  const report = gradeReport(gradedOf(ordered, unreadable), season, {
-    settings,
-    criteria,
-    logged: missingRows(
-      season,
-      deployments.flatMap((deployment) =>
-        rowOf(deployment) === null ? deployment.parts.map(({ source }) => source.file) : [],
-      ),
+  const report = gradeReport(
+    gradedAll(
+      ordered.map(({ grade }) => grade),
+      unreadable,
     ),
-  });
-  return { page: collectionReport(ordered, report, seasonTables(report, season)), unreadable };
+    season,
+    {
+      settings,
+      criteria,
+      logged: missingRows(
+        season,
+        checked.flatMap(({ grade, parts }) => (grade.log === null ? parts.map(({ source }) => source.file) : [])),
+      ),
+    },
+  );
+  return { page: collectionReport(ordered, report, seasonTables(report, season), "command"), unreadable };
 }
-
-const gradedOf = (checked: readonly { readonly grade: SweepGrade }[], unreadable: readonly Problem[]): Graded => ({
-  sweeps: checked.map(({ grade }) => grade),
-  graded: checked.length,
-  points: checked.reduce((sum, { grade }) => sum + grade.sweep.points, 0),
-  unreadable,
-  files: checked.length + unreadable.length,
-});

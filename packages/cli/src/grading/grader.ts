@@ -1,15 +1,15 @@
-import { deploymentRowFinder, type FileGroup, readGroup } from "@feedpoint/answers/asked/deployments";
-import { deploymentLine } from "@feedpoint/answers/asked/known-lines";
+import { type FileGroup, readGroup } from "@feedpoint/answers/asked/deployments";
+import { graderBy } from "@feedpoint/answers/judged/grading";
 import { type GradedLine, reaches } from "@feedpoint/answers/judged/report";
 import { ndjsonText } from "@feedpoint/answers/text/json";
-import { gradeSweep, hasProblem, type SweepGrade } from "@feedpoint/core";
+import { hasProblem, type SweepGrade } from "@feedpoint/core";
 import { readReferred } from "../files.js";
 import { type Batch, joined } from "./batch.js";
 import type { GradingSettings } from "./grading-settings.js";
 
 /** Prepares to grade groups of files, batch after batch. */
 export function graderOf(settings: GradingSettings): (groups: readonly FileGroup[]) => Batch {
-  const rowOf = deploymentRowFinder(settings.log);
+  const gradeOne = graderBy(settings);
 
   const gradeGroup = (group: FileGroup): Batch => {
     const { deployments, unreadable } = readGroup(
@@ -17,11 +17,7 @@ export function graderOf(settings: GradingSettings): (groups: readonly FileGroup
       (path) => readReferred(path, settings),
       (error) => (error as Error).message,
     );
-    const sweeps = deployments.map((deployment) => {
-      const log = rowOf(deployment);
-      const feedline = deploymentLine(settings.log, log, settings.feedline);
-      return { ...gradeSweep(deployment, { ...settings, feedline }), log };
-    });
+    const sweeps = deployments.map(gradeOne);
     return { ...batchOf(sweeps, settings), files: group.files.length, unreadable };
   };
   return (groups) => joined(groups.map(gradeGroup));

@@ -1,31 +1,12 @@
-import type { DeploymentLog, Grade, GradeCriterion, Wish } from "@feedpoint/core";
-import type { Settings } from "../options/settings.js";
+import type { Settings } from "@feedpoint/answers/asked/settings";
+import type { Grading } from "@feedpoint/answers/judged/grading";
+import type { Grade } from "@feedpoint/core";
 
 /** What grading a file needs: plain data, which can be handed to a worker. */
-export interface GradingSettings
-  extends Pick<
-      Settings,
-      | "plan"
-      | "licenceClass"
-      | "bands"
-      | "modes"
-      | "limits"
-      | "reading"
-      | "systemOhms"
-      | "radioOhms"
-      | "equipment"
-      | "feedline"
-    >,
-    Run {}
+export interface GradingSettings extends Pick<Settings, "reading" | "systemOhms">, Grading, Run {}
 
 /** How a run of grading goes about it. */
-export interface Run {
-  readonly criteria: readonly GradeCriterion[];
-  readonly log: DeploymentLog | null;
-  /** What is wanted beside the bands */
-  readonly wishes: readonly Wish[];
-  /** Whether dips and shares are told at the antenna's end of the line as well */
-  readonly withAntennaEnd: boolean;
+export interface Run extends Pick<Grading, "criteria" | "log" | "wishes" | "withAntennaEnd"> {
   /** What every sweep should reach */
   readonly require?: Grade | undefined;
   /** Of those streamed only these are shown */

@@ -203,6 +203,12 @@ export const COMMAND_OPTIONS = {
     help: "where to write the page, such as report.html (- is standard output)",
     of: ["report"],
   },
+  pageOutput: {
+    name: "output",
+    flags: "-o, --output <file>",
+    help: "where to write it, such as feedpoint.html (- is standard output)",
+    of: ["page"],
+  },
   what: {
     name: "what",
     flags: "--what <chart>",

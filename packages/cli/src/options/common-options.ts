@@ -268,6 +268,6 @@ export const COMMON_OPTIONS = {
     name: "force",
     flags: "--force",
     help: "write over a file that is there",
-    of: ["report", "chart", "convert", "log init", "station init"],
+    of: ["report", "page", "chart", "convert", "log init", "station init"],
   },
 } as const satisfies Readonly<Record<string, OptionRecord>>;

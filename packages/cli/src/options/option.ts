@@ -9,6 +9,7 @@ export type CommandName =
   | "try"
   | "line"
   | "report"
+  | "page"
   | "chart"
   | "show"
   | "convert"

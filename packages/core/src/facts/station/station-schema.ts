@@ -28,7 +28,7 @@ const licence = record({
   plan: z
     .string()
     .exactOptional()
-    .describe("a plan that `feedpoint plans` lists, or a file such as ./mine.json, as seen from the station file"),
+    .describe("a plan that comes along, or a file such as ./mine.json, as seen from the station file"),
   class: z.string().exactOptional().describe("licence class, where the plan knows classes"),
 });
 
@@ -79,7 +79,7 @@ const feedline = record({
   kind: z
     .enum(FEEDLINE_KINDS.map(({ id }) => id))
     .exactOptional()
-    .describe("a kind of the catalogue (`feedpoint feedlines` lists it)"),
+    .describe("a kind of the catalogue"),
   lengthM: positive.describe("m"),
   characteristicOhms: positive.exactOptional().describe("instead of the kind's"),
   velocityFactor: positive.max(1).exactOptional().describe("instead of the kind's"),
@@ -167,7 +167,7 @@ export const stationSchema = record({
   antenna: antenna.exactOptional(),
   feedline: feedline.exactOptional().describe("the line between the place of measurement and the antenna"),
   analyser: analyser.exactOptional(),
-  parts: parts.exactOptional().describe("parts at hand, to be advised from (feedpoint try)"),
+  parts: parts.exactOptional().describe("parts at hand, to be advised from"),
   people: people.exactOptional().describe("people near the antenna"),
   criteria: record({
     A: gradeShares.exactOptional(),
@@ -176,7 +176,7 @@ export const stationSchema = record({
     D: gradeShares.exactOptional(),
   })
     .exactOptional()
-    .describe("shares of a band that grades ask for, where they differ from the usual (feedpoint grade --criteria)"),
+    .describe("shares of a band that grades ask for, where they differ from the usual"),
   wantedHz: z
     .record(z.string(), frequencyHz)
     .superRefine((wanted, context) => {

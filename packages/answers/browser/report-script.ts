@@ -1,0 +1,4 @@
+/** What runs in a report. */
+import { equipCharts } from "./readout.js";
+
+equipCharts(document);

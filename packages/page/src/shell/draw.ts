@@ -1,0 +1,53 @@
+import { equipCharts } from "@feedpoint/answers/browser/readout";
+import { html, type Markup } from "@feedpoint/answers/text/markup";
+import { WORDS } from "../words.js";
+import { status, terms } from "./answer-view.js";
+import { judgedBy, stationCard } from "./judged-view.js";
+import { beginning, howItWasRead, list, typing } from "./sources-view.js";
+import type { State } from "./state.js";
+
+/** The parts of the page, by the id of the element that each is drawn into. */
+const REGIONS: Readonly<Record<string, (state: State) => Markup>> = {
+  beginning,
+  typing: (state) => typing(state, today()),
+  list,
+  judged: judgedBy,
+  station: stationCard,
+  status,
+  terms,
+  how: howItWasRead,
+};
+
+const today = (): string => {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+};
+
+/** What the regions are drawn into. */
+export const FRAME: Markup = html`<header class="top"><p class="brand">${WORDS.title}</p><p class="tagline">${WORDS.tagline}</p></header>
+<main><div class="chosen"><section id="beginning"></section><section id="typing"></section><section id="list"></section><section id="judged"></section><section id="station"></section></div>
+<div class="answered"><div id="status" role="status"></div><section id="terms"></section><section id="answer" aria-label="${WORDS.answer.title}" tabindex="-1"></section><section id="how"></section></div></main>
+<footer><p>${WORDS.footer}</p></footer>`;
+
+const drawn = new Map<string, string>();
+
+/** Draws what has changed, and leaves the rest alone with all that is typed in it. */
+export function draw(state: State): void {
+  for (const [id, region] of Object.entries(REGIONS)) put(id, region(state).markup);
+  const answer = put("answer", state.answer);
+  if (answer !== null) equipCharts(answer);
+  document.body.classList.toggle("answering", state.answer !== "");
+  document.body.classList.toggle("busy", state.busy !== "");
+}
+
+/** The element, where it has something new in it; what had the focus keeps it. */
+function put(id: string, markup: string): HTMLElement | null {
+  const element = document.getElementById(id);
+  if (element === null || drawn.get(id) === markup) return null;
+  drawn.set(id, markup);
+  const focused = document.activeElement;
+  const held = focused !== null && element.contains(focused) ? focused.id : "";
+  element.innerHTML = markup;
+  if (held !== "") document.getElementById(held)?.focus();
+  return element;
+}

@@ -1,0 +1,72 @@
+import { basename } from "@feedpoint/answers/asked/paths";
+import { hintedMessage, UsageError } from "@feedpoint/answers/asked/usage-error";
+import { parseColumnRoles, ReadError, type ReadOptions } from "@feedpoint/core";
+import type { Question, ReadAs, Unread } from "../protocol.js";
+
+/** Options of the command that a remedy may name, as the questions that the page asks. */
+const QUESTIONS: Readonly<Record<string, Question>> = {
+  "--unit": "unit",
+  "--columns": "columns",
+  "--reference-ohms": "reference",
+  "--decimal": "decimal",
+  "--delimiter": "delimiter",
+  "--signed-reactance": "sign",
+  "--port": "port",
+};
+
+/** Why a source could not be read, without the options that the command would name, and the questions that stand for them. */
+export function unreadBecause(error: unknown, source: number): Unread {
+  if (!(error instanceof ReadError)) return { source, reason: hintedMessage(error), questions: [], proposed: {} };
+  const problem = { ...error.problem, file: basename(error.problem.file) };
+  const { remedy = "", ...withoutRemedy } = problem;
+  const named = [...remedy.matchAll(/--[a-z-]+/g)].flatMap(([option]) => QUESTIONS[option] ?? []);
+  const columns = /--columns (\S+?)\.?(?:\s|,\s|$)/.exec(remedy)?.[1];
+  return {
+    source,
+    reason: new ReadError(named.length > 0 ? withoutRemedy : problem).message,
+    questions: [...new Set(named)],
+    proposed: columns === undefined ? {} : { columns },
+  };
+}
+
+const UNITS = ["Hz", "kHz", "MHz", "GHz"] as const;
+const DECIMALS = ["point", "comma"] as const;
+const DELIMITERS = ["comma", "semicolon", "tab", "space", "bar"] as const;
+
+/** What the user says about a file, checked. @throws UsageError naming what is wrong */
+export function readOptionsOf({ unit, columns, reference, decimal, delimiter, sign, port }: ReadAs): ReadOptions {
+  return {
+    ...one("frequencyUnit", unit, UNITS),
+    ...one("decimal", decimal, DECIMALS),
+    ...one("delimiter", delimiter, DELIMITERS),
+    ...(isSaid(columns) ? { columns: rolesOf(columns) } : {}),
+    ...(isSaid(reference) ? { referenceOhms: numberOf(reference, "A reference is a number of ohms above 0.") } : {}),
+    ...(isSaid(port) ? { port: numberOf(port, "A port is a number from 1.") } : {}),
+    ...(isSaid(sign) ? { signedReactance: true } : {}),
+  };
+}
+
+const isSaid = (text: string | undefined): text is string => text !== undefined && text.trim() !== "";
+
+function one<Key extends string, Value extends string>(
+  key: Key,
+  text: string | undefined,
+  values: readonly Value[],
+): { readonly [Each in Key]?: Value } {
+  const value = values.find((each) => each === text);
+  return (value === undefined ? {} : { [key]: value }) as { readonly [Each in Key]?: Value };
+}
+
+function rolesOf(text: string) {
+  try {
+    return parseColumnRoles(text);
+  } catch (error) {
+    throw new UsageError((error as Error).message);
+  }
+}
+
+function numberOf(text: string, otherwise: string): number {
+  const value = Number(text.replace(",", "."));
+  if (!(value > 0 && Number.isFinite(value))) throw new UsageError(otherwise);
+  return value;
+}
