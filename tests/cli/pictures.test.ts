@@ -40,12 +40,16 @@ test("a picture never takes the place of a file, unless it is told to", () => {
   expect(readdirSync(folder).filter((name) => name.includes(".part"))).toEqual([]);
 });
 
-const NOTE = "Invented demo data, computed from a model, not a measurement.";
+interface Making {
+  readonly PICTURES: readonly { readonly name: string; readonly args: readonly string[] }[];
+}
 
-test.each(["swr", "smith"])("the picture %s of the README is what is drawn today", (what) => {
-  const args = ["--plan", "itu-r1", "--bands", "40m,20m,15m,10m", "--no-station", "--what", what, "--note", NOTE];
-  const committed = readFileSync(new URL(`../../samples/pictures/${what}.svg`, import.meta.url), "utf8");
-  expect(runCommand(["chart", SWEEP, ...args]).stdout).toBe(committed);
+const making = new URL("../../samples/making/pictures.mjs", import.meta.url).href;
+const { PICTURES }: Making = await import(making);
+
+test.each(PICTURES)("the picture $name of the README is what is drawn today", ({ name, args }) => {
+  const committed = readFileSync(new URL(`../../samples/pictures/${name}.svg`, import.meta.url), "utf8");
+  expect(runCommand(args).stdout).toBe(committed);
 });
 
 const POLE = "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
