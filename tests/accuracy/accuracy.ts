@@ -1,5 +1,6 @@
 /**
- * How well ways of looking between the samples find what an antenna does: `pnpm accuracy` prints the table of the README.
+ * How well ways of looking between the samples find what an antenna does: `pnpm accuracy` prints the tables of the guide's
+ * page on accuracy.
  *
  * Modelled antennas (tests/nec), bare and behind 18 m of coax, noise 0, 0.001 and 0.005 in each part of Γ, always the same
  * seeds. Errors of the 2:1 edges in kHz and of the best SWR, against the model's fine grid.
