@@ -1,5 +1,4 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -8,6 +7,7 @@ import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { runCommand } from "../cli/run-command.js";
 import { chromiumPath, startChromium } from "../support/chromium.js";
+import { open, violationsOf, widthOf } from "../support/looked-at.js";
 import { curveFrom, expectOnCurve, numbersIn } from "../support/readout.js";
 import { present } from "../support/sweeps.js";
 
@@ -26,8 +26,6 @@ function report(name: string, args: readonly string[]): string {
   return at(name);
 }
 
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
 describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   let browser: BrowserContext;
   const pages: Record<string, string> = {};
@@ -45,23 +43,10 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     rmSync(folder, { recursive: true });
   });
 
-  /** Opens a page and keeps what it says and asks for. */
-  async function open(file: string, size = { width: 1366, height: 900 }): Promise<{ page: Page; heard: string[] }> {
-    const page = await browser.newPage();
-    await page.setViewportSize(size);
-    const heard: string[] = [];
-    page.on("console", (message) => heard.push(`console: ${message.text()}`));
-    page.on("pageerror", (error) => heard.push(`error: ${error.message}`));
-    page.on("dialog", (dialog) => heard.push(`dialog: ${dialog.message()}`));
-    page.on("request", (request) => heard.push(`request: ${request.url()}`));
-    await page.goto(pathToFileURL(file).href);
-    return { page, heard };
-  }
-
   const named = ["sweep", "change", "several", "scalar", "station"];
 
   test.each(named)("%s opens from disk, says nothing and asks for nothing else", async (name) => {
-    const { page, heard } = await open(pages[name] ?? "");
+    const { page, heard } = await open(browser, pages[name] ?? "");
     await page.locator("svg[data-values]").first().hover();
     expect(heard.filter((line) => !line.startsWith("request: data:"))).toEqual([
       `request: ${pathToFileURL(pages[name] ?? "").href}`,
@@ -77,27 +62,20 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     ["scalar", "light"],
     ["station", "dark"],
   ] as const)("%s in the %s has nothing that keeps anyone out", async (name, colorScheme) => {
-    const { page } = await open(pages[name] ?? "");
+    const { page } = await open(browser, pages[name] ?? "");
     await page.emulateMedia({ colorScheme });
-    await page.evaluate(() => {
-      for (const details of document.querySelectorAll("details")) details.open = true;
-    });
-    await page.evaluate(axe);
-    const violations = await page.evaluate<string[]>(
-      "axe.run().then(({ violations }) => violations.map(({ id, nodes }) => id + ' ' + nodes[0].html))",
-    );
-    expect(violations).toEqual([]);
+    expect(await violationsOf(page)).toEqual([]);
     await page.close();
   });
 
   test.each(named)("%s is no wider than a phone", async (name) => {
-    const { page } = await open(pages[name] ?? "", { width: 390, height: 800 });
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+    const { page } = await open(browser, pages[name] ?? "", { width: 390, height: 800 });
+    expect(await widthOf(page)).toBeLessThanOrEqual(390);
     await page.close();
   });
 
   test("the readout tells what the curve does where the pointer is", async () => {
-    const { page } = await open(pages.sweep ?? "");
+    const { page } = await open(browser, pages.sweep ?? "");
     const chart = page.locator("figure.wide svg");
     await chart.scrollIntoViewIfNeeded();
     const box = present(await chart.boundingBox(), "chart");
@@ -115,7 +93,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   });
 
   test("the arrow keys walk along the curve from sample to sample", async () => {
-    const { page } = await open(pages.sweep ?? "");
+    const { page } = await open(browser, pages.sweep ?? "");
     const chart = page.locator("figure.wide svg");
     await chart.focus();
     await page.keyboard.press("Home");
@@ -130,7 +108,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   });
 
   test("on the Smith chart the readout tells the nearest point of the curve", async () => {
-    const { page } = await open(pages.sweep ?? "");
+    const { page } = await open(browser, pages.sweep ?? "");
     const chart = page.locator("svg[data-smith]");
     await chart.scrollIntoViewIfNeeded();
     const box = present(await chart.boundingBox(), "chart");
@@ -152,7 +130,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
   });
 
   test("a change is told on both sides at once", async () => {
-    const { page } = await open(pages.change ?? "");
+    const { page } = await open(browser, pages.change ?? "");
     await page.locator("figure.wide svg").hover();
     const lines = (await textOf(page, "figure.wide .readout")).split(/(?=after:)/);
     expect(lines.map((line) => line.split(":")[0])).toEqual(["before", "after"]);
@@ -167,7 +145,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     ["change", "A4", 595, 794],
     ["station", "Letter", 612, 816],
   ])("%s prints on %s with nothing beyond its edge", async (name, format, points, pixels) => {
-    const { page } = await open(pages[name] ?? "", { width: pixels - 106, height: 1000 });
+    const { page } = await open(browser, pages[name] ?? "", { width: pixels - 106, height: 1000 });
     const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString("latin1");
     expect(pdf.startsWith("%PDF")).toBe(true);
     expect(Math.abs(Number(/\/MediaBox ?\[0 0 ([\d.]+)/.exec(pdf)?.[1]) - points)).toBeLessThan(1.5);
@@ -183,7 +161,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     const lines = readFileSync(new URL(`../../samples/${SWEEP}`, import.meta.url), "utf8");
     const file = at(`a <b onmouseover=alert(1)>&amp;.s1p`);
     writeFileSync(file, `! ${HOSTILE}\n${lines}`);
-    const { page, heard } = await open(report("hostile.html", [file]));
+    const { page, heard } = await open(browser, report("hostile.html", [file]));
     expect(await page.evaluate("window.struck")).toBeUndefined();
     expect(await page.locator("img, b[onmouseover]").count()).toBe(0);
     expect(await page.locator("script").count()).toBe(1);
@@ -206,7 +184,7 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     });
     const page = report("ten.html", [...files, "--plan", "itu-r1", "--signed-reactance"]);
     expect(readFileSync(page).length).toBeLessThan(1e6);
-    const { page: opened, heard } = await open(page);
+    const { page: opened, heard } = await open(browser, page);
     expect(await opened.locator("h1").allTextContents()).toHaveLength(11);
     expect(heard.filter((line) => !line.startsWith("request:"))).toEqual([]);
     await opened.close();

@@ -51,6 +51,7 @@ document.addEventListener("drop", (event) => {
 
 async function start(): Promise<void> {
   document.body.insertAdjacentHTML("afterbegin", FRAME.markup);
+  app.update({});
   app.update({ choices: await app.worker.ask("choices", {}) });
   const kept = keptStation();
   if (kept === null) return;

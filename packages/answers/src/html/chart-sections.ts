@@ -37,7 +37,7 @@ ${panels === null ? null : bandSection(series, limits, panels)}
 
 function bandSection(series: readonly Series[], limits: Limits, panels: Markup): Markup {
   const before = series.length > 1 ? " Before the change: a square, and the upper of two bars." : "";
-  return html`<section><h2>Band by band</h2><p>The ring marks the best point, green where the SWR is ${limits.swr}:1 or less.${before}</p>${panels}</section>`;
+  return html`<section><h2>Band by band</h2><p>The ring marks the best point, the green bar where the SWR is ${limits.swr}:1 or less.${before}</p>${panels}</section>`;
 }
 
 function tile(name: string, chart: Markup, series: readonly Series[], note: string): Markup {

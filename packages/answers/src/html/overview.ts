@@ -12,7 +12,7 @@ import { findingList } from "./remarks.js";
 /** What an overview says of a report over many sweeps. */
 export type Overviewed = Pick<
   GradeReport,
-  "sweeps" | "limits" | "criteria" | "findings" | "tonight" | "losses" | "unreadable"
+  "sweeps" | "limits" | "criteria" | "findings" | "tonight" | "ranking" | "losses" | "unreadable"
 >;
 
 /**
@@ -22,22 +22,25 @@ export type Overviewed = Pick<
  */
 export function overview(report: Overviewed, tables: readonly SeasonTable[], voice: Voice): readonly Markup[] {
   const { sweeps, limits, criteria, findings, losses } = report;
+  // A ranking is the answer to a question; what the log teaches comes behind the grades.
+  const [asked, others] = [true, false].map((is) => tables.filter(({ isRanking = false }) => isRanking === is));
   return [
     html`<header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1>${seasonHeadline(report).map((line) => html`<p><strong>${line}</strong></p>`)}</header>`,
+    ...(asked ?? []).map(tableSection),
     ...pictureOf("At a glance", seasonGrid(sweeps, limits.swr)),
     ...pictureOf("Over time", losses.length === 0 ? null : seasonTime(sweeps, losses)),
     html`<section>${dataTable("Grades", gradeTable(sweeps))}${[gradesOnLoss(losses) ?? [], GRADE_NOTES].flat().map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
       ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
     )}</dl></section>`,
-    ...tables.map(
-      ({ name, above, ...table }) =>
-        html`<section><h2>${name}</h2><p>${above}</p>${table.rows.length === 0 ? null : dataTable(name, table)}</section>`,
-    ),
+    ...(others ?? []).map(tableSection),
     ...(findings.length === 0
       ? []
       : [html`<section><h2>Over all sweeps</h2>${findingList(findings, voice)}</section>`]),
   ];
 }
+
+const tableSection = ({ name, above, columns, rows }: SeasonTable): Markup =>
+  html`<section><h2>${name}</h2><p>${above}</p>${rows.length === 0 ? null : dataTable(name, { columns, rows })}</section>`;
 
 const pictureOf = (title: string, picture: Markup | null): readonly Markup[] =>
   picture === null

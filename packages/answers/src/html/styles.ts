@@ -53,6 +53,7 @@ caption{position:absolute;clip-path:inset(50%);width:1px;height:1px;overflow:hid
 th,td{text-align:left;padding:6px 14px 6px 0;border-bottom:1px solid var(--grid);white-space:nowrap;vertical-align:top}
 thead th{color:var(--muted);font-weight:400;vertical-align:bottom}
 tbody th{font-weight:600}
+.scroll tr>:first-child{position:sticky;left:0;background:var(--paper)}
 .n,.n th,.n td{text-align:right}
 .values table{width:auto}
 .values td{padding:1px 20px 1px 0}

@@ -5,9 +5,10 @@ import { checkColumns, RANGE_KEY, sweptRows } from "../tables/check-columns.js";
 import { shown } from "../tables/column.js";
 import { SEGMENT_COLUMNS, segmentRows } from "../tables/segment-columns.js";
 import { partsLine } from "../text/check.js";
-import { stationTables } from "../text/check-station.js";
+import { DIALS, stationTables } from "../text/check-station.js";
 import { html, type Markup } from "../text/markup.js";
-import { checkHeadline } from "../words/headline.js";
+import type { NamedTable } from "../text/named-table.js";
+import { checkHeadline, dialSentences } from "../words/headline.js";
 import type { Voice } from "../words/remedies.js";
 import { verdictText } from "../words/verdicts.js";
 import { adviceSection } from "./advice-section.js";
@@ -38,11 +39,21 @@ export function sweepSection(
   // Without the ends of each band, which the table of segments has.
   const table = shown(columns, sweptRows(result));
   const notSwept = result.bands.filter(({ best }) => best === null).map(({ band }) => band);
-  const verdicts = result.bands.map((band) => ({ band: band.band, verdict: verdictText(band) }));
-  const taken = sweep.takenAt === null ? "" : `, taken ${sweep.takenAt}`;
-  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${
+  const withoutOne = tuner === "none" ? "" : " without a tuner";
+  const verdicts = result.bands.map((band) => ({
+    band: band.band,
+    verdict: verdictText(band),
+    of: withoutOne,
+    isStretch: band.restsOn === "stretch",
+  }));
+  const taken = sweep.takenAt === null || sweep.label.includes(sweep.takenAt) ? "" : `, taken ${sweep.takenAt}`;
+  const tables = stationTables(result, voice);
+  const [dials, station] = [true, false].map((areDials) => tables.filter(({ name }) => (name === DIALS) === areDials));
+  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${dialSentences(result).map((line) => html`<p><strong>${line}</strong></p>`)}${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
   }${parts.length === 1 ? null : html`<p>${partsLine(result)}.</p>`}${logFacts(log)}</header>${[
+    (dials ?? []).map(namedSection),
+    advised === null ? null : adviceSection(advised, voice),
     table.rows.length === 0
       ? null
       : html`<section><h2>The bands at a glance</h2>${dataTable("The bands at a glance", table)}</section>`,
@@ -51,15 +62,17 @@ export function sweepSection(
     table.rows.length === 0
       ? null
       : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", shown(SEGMENT_COLUMNS, segmentRows(result)))}</section>`,
-    stationTables(result, voice).map(
-      ({ name, intro, outro, ...rows }) =>
-        html`<section><h2>${name}</h2>${intro === null ? null : html`<p>${intro}</p>`}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`,
-    ),
-    advised === null ? null : adviceSection(advised, voice),
+    (station ?? []).map(namedSection),
     html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings], voice)}</section>`,
     sourceSection(parts.map((part) => ({ sweep: part, role: "only" }))),
     valuesSection([[series[0], "Show the numbers"]]),
   ]}</article>`;
+}
+
+function namedSection({ name, intro, outro, ...rows }: NamedTable): Markup {
+  // On a terminal the table has no heading but what stands above it.
+  const above = intro === null || intro === `${name}:` ? null : html`<p>${intro}</p>`;
+  return html`<section><h2>${name}</h2>${above}${dataTable(name, rows)}${outro === null ? null : html`<p>${outro}</p>`}</section>`;
 }
 
 /** What the operator wrote of a sweep. */

@@ -26,6 +26,9 @@ export function stationTexts(result: CheckResult, width: number): readonly strin
   );
 }
 
+/** The table that answers what was asked of single frequencies. */
+export const DIALS = "Dial frequencies";
+
 const DIAL_COLUMNS: readonly TableColumn[] = [
   { title: "Dial MHz" },
   { title: "For" },
@@ -46,7 +49,7 @@ function dialTable(result: CheckResult, voice: Voice): NamedTable | null {
   const isBare = dials.some(({ mode }) => mode === null);
   const outro = isBare ? HINTS[voice].whatIsPermitted : null;
   return {
-    name: "Dial frequencies",
+    name: DIALS,
     intro: null,
     columns: DIAL_COLUMNS,
     rows: dials.map((dial) => dialRow(dial, result)),

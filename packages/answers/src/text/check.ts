@@ -2,7 +2,7 @@ import { type CheckResult, HIGH_VOLTAGE_CAUTIONS, type Mode, type Tuner } from "
 import { checkColumns, checkRows, sweptRows } from "../tables/check-columns.js";
 import { csvOf, shown } from "../tables/column.js";
 import { SEGMENT_COLUMNS, segmentRows } from "../tables/segment-columns.js";
-import { checkHeadline } from "../words/headline.js";
+import { checkHeadline, dialSentences } from "../words/headline.js";
 import { certaintyText } from "../words/verdicts.js";
 import { cautionItems, shortCautions } from "./cautions.js";
 import { stationTables, stationTexts } from "./check-station.js";
@@ -34,6 +34,7 @@ export function checkText(
     const segments = shown(SEGMENT_COLUMNS, segmentRows(result));
     return [
       bands.rows.length === 0 ? null : `${wrap(checkHeadline(result, tuner), width)}\n`,
+      ...dialSentences(result).map((line) => `${wrap(line, width)}\n`),
       heading(result, { width, stationFile, modes }),
       "",
       bands.rows.length > 0 ? textTable(bands.columns, bands.rows, { width }) : wrap(nothingJudged(result), width),

@@ -86,7 +86,7 @@ export const problemsOf = (sweeps: readonly SweepGrade[]): readonly Finding[] =>
 /** What the cells of that table hold, in words. */
 export const GRADE_NOTES: readonly string[] = [
   "Each cell: grade and best SWR; – means not swept, ? too little known to grade. Mean: over all bands graded.",
-  "Loss: the most that the line can lose one way by the sweep alone, at the frequency that says most, often the lowest; at higher ones it may be more. Loss lowers SWR and so raises a grade: compare deployments with diff.",
+  "Loss: the most that the line can lose one way by the sweep alone, at the frequency that says most, often the lowest; at higher ones it may be more. Loss lowers SWR and so raises a grade: compare two deployments to see it.",
 ];
 
 /** One row a sweep and band. */

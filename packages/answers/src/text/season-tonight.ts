@@ -27,7 +27,7 @@ export function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wi
     dialsHz.length === 0 ? [] : [`${title}: ${dialsHz.map((hz) => megahertz(hz)).join(", ")} MHz`],
   );
   const above = `For ${wishes.map(({ title }) => title).join(" and ")}, the best first by the worst of them${dials.length === 0 ? "" : ` (${dials.join("; ")})`}; each with what it takes, the worst SWR, the power, and the least that the line lets arrive. Behind all others what may owe its SWR to loss: ≤ that much may be lost beside the line, + that much more is than in the best of these (at 10 MHz):`;
-  return { name: "For tonight", above, columns, rows };
+  return { name: "For tonight", above, columns, rows, isRanking: true };
 }
 
 /** "your tuner, 2.31, 100 W, 84 %" */

@@ -60,7 +60,7 @@ function rankingTable(ranking: readonly Ranked[], wanted: string): SeasonTable {
     rows.length === 0
       ? `No deployment is ranked for ${wanted}: no sweep covers enough of it.`
       : `Deployments for ${wanted}, the most useful first (by need, then share within the limit, then loss, then SWR):`;
-  return { name: `Ranking for ${wanted}`, above, columns: RANKING_COLUMNS, rows };
+  return { name: `Ranking for ${wanted}`, above, columns: RANKING_COLUMNS, rows, isRanking: true };
 }
 
 function groupTable(all: readonly BandGroups[], groupedBy: string): SeasonTable {

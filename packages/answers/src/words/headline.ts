@@ -1,6 +1,7 @@
-import type { BandResult, CheckResult, Limits, Tuner } from "@feedpoint/core";
-import { percent } from "../text/units.js";
+import type { BandResult, CheckResult, DialResult, Limits, Need, Tuner } from "@feedpoint/core";
+import { megahertz, percent } from "../text/units.js";
 import { problemsIn } from "./severity.js";
+import { needText } from "./verdicts.js";
 
 /** A way to transmit: its name in a sentence, its limit, and the share of a band that it serves. */
 interface Means {
@@ -67,6 +68,34 @@ function usableBy(bands: readonly BandResult[], { share }: Means): string {
     ...(none.length === 0 ? [] : [`none of ${listed(none)}`]),
   ];
   return parts.length === 0 ? "nothing that was swept" : listed(parts);
+}
+
+const NEEDS: readonly Need[] = ["none", "built-in-tuner", "wide-range-tuner", "beyond-tuner", "unknown"];
+
+/** What the dial frequencies that were asked for take, a sentence for each use: "FT8: no tuner on 40m and 20m; built-in tuner on 15m." */
+export function dialSentences({ dials }: CheckResult): readonly string[] {
+  const uses = [...new Set(dials.map(useOf))];
+  return uses.map((use) => {
+    const own = dials.filter((dial) => useOf(dial) === use);
+    const permitted = own.filter(({ isPermitted }) => isPermitted !== false);
+    const parts = NEEDS.flatMap((need) => {
+      const places = permitted.filter((dial) => dial.need === need);
+      return places.length === 0 ? [] : [`${needText(need)} ${placesText(places, own)}`];
+    });
+    const forbidden = own.filter(({ isPermitted }) => isPermitted === false);
+    return `${use}: ${[...parts, ...(forbidden.length === 0 ? [] : [`not permitted ${placesText(forbidden, own)}`])].join("; ")}.`;
+  });
+}
+
+const useOf = ({ activity, mode }: DialResult): string => activity ?? (mode === null ? "At the dial" : mode);
+
+/** A band by its name where it has one such dial, else by frequency as well. */
+function placesText(places: readonly DialResult[], all: readonly DialResult[]): string {
+  const name = ({ activity, band, frequencyHz }: DialResult) => {
+    const isOnly = activity !== null && all.filter((other) => other.band === band).length === 1;
+    return band !== null && isOnly ? band : `${megahertz(frequencyHz)} MHz`;
+  };
+  return `on ${listed(places.map(name))}`;
 }
 
 /** "a, b and c" */

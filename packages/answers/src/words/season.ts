@@ -1,11 +1,21 @@
-import type { ForTonight, LossHistory } from "@feedpoint/core";
+import type { ForTonight, LossHistory, Ranked } from "@feedpoint/core";
 import type { GradeReport } from "../judged/report.js";
-import { percent, signed } from "../text/units.js";
+import { fixed, percent, signed, swr } from "../text/units.js";
+import { needWhereSwept } from "./verdicts.js";
 
 /** What comes first of many sweeps: which to take for what is wanted, and loss that passes for a better antenna. */
-export function seasonHeadline({ tonight, findings }: Pick<GradeReport, "tonight" | "findings">): readonly string[] {
+export function seasonHeadline({
+  tonight,
+  ranking,
+  findings,
+}: Pick<GradeReport, "tonight" | "ranking" | "findings">): readonly string[] {
   const losses = findings.filter(({ code }) => code === "loss-rising").map(({ message }) => message);
-  return [...(tonight.length === 0 ? [] : [tonightText(tonight)]), ...losses];
+  const [best] = ranking;
+  return [
+    ...(tonight.length === 0 ? [] : [tonightText(tonight)]),
+    ...(best === undefined ? [] : [bestText(best)]),
+    ...losses,
+  ];
 }
 
 /** Loss that may make a grade, dB one way at 10 MHz (our own choice: a twentieth of the power). */
@@ -33,6 +43,16 @@ export const STANDINGS: Readonly<Record<ForTonight["standing"], string>> = {
   "out-of-reach": "out of reach",
   "not-known": "not known",
 };
+
+/** The first of a ranking, with what speaks for it and what may speak against. */
+function bestText({ graded, band }: Ranked): string {
+  const { lossBoundDb, sweep } = graded;
+  const loss =
+    lossBoundDb === null
+      ? "what it loses is not known"
+      : `at most ${fixed(lossBoundDb, 1)} dB is lost before it, by the sweep alone`;
+  return `Most useful on ${band.band}: ${sweep.label}, needs ${needWhereSwept(band)} for the whole band, ${percent(band.withinLimitFraction)} of it within the limit, best SWR ${swr(band.bestSwr)}; ${loss}.`;
+}
 
 function tonightText(tonight: readonly ForTonight[]): string {
   const [best] = tonight;

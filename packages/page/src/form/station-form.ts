@@ -22,12 +22,16 @@ export function stationForm(stated: Stated): Markup {
   })}`;
 }
 
+/** What is shorter says a unit that the label says already. */
+const SHORTEST_HELP = 3;
+
 function fieldMarkup({ path, kind, choices, help }: Field, stated: Stated): Markup {
   const name = path.join(".");
   const text = textOf(kind, at(stated, path));
   const id = `station-${name}`;
-  const hint = help === "" ? null : html`<small id="${id}-hint">${help}</small>`;
-  const described = help === "" ? null : html` aria-describedby="${id}-hint"`;
+  const isPlain = help.length <= SHORTEST_HELP;
+  const hint = isPlain ? null : html`<small id="${id}-hint">${help}</small>`;
+  const described = isPlain ? null : html` aria-describedby="${id}-hint"`;
   const label = WORDS.fields[name] ?? name;
   if (kind === "yes")
     return html`<p class="field"><label class="tick"><input type="checkbox" id="${id}" name="${name}" value="yes"${text === "" ? null : html` checked`}${described}> ${label}</label>${hint}</p>`;

@@ -110,7 +110,7 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
     return lookWith((look) => look, app);
   },
   keep: ({ checked }, app) => {
-    app.update({ isKept: checked, told: checked ? WORDS.judgedBy.kept : "" });
+    app.update({ isKept: checked, told: checked ? WORDS.judgedBy.kept : WORDS.judgedBy.forgotten });
     keepStation(app.state());
   },
   "load-station": async (input, app) => {
@@ -163,7 +163,7 @@ function parsed(text: string): unknown {
 /** The one that was taken first is before. */
 function compare(app: App): unknown {
   const { ticked, listing } = app.state();
-  const [one, other] = ticked;
+  const [one, other] = listing?.deployments.length === 2 ? [0, 1] : ticked;
   if (one === undefined || other === undefined) return undefined;
   const dateOf = (place: number) => listing?.deployments[place]?.date ?? "";
   const [first, second] = one < other ? [one, other] : [other, one];

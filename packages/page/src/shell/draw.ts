@@ -26,8 +26,19 @@ const today = (): string => {
 /** What the regions are drawn into. */
 export const FRAME: Markup = html`<header class="top"><p class="brand">${WORDS.title}</p><p class="tagline">${WORDS.tagline}</p></header>
 <main><div class="chosen"><section id="beginning"></section><section id="typing"></section><section id="list"></section><section id="judged"></section><section id="station"></section></div>
-<div class="answered"><div id="status" role="status"></div><section id="terms"></section><section id="answer" aria-label="${WORDS.answer.title}" tabindex="-1"></section><section id="how"></section></div></main>
+<div class="answered"><div id="status" role="status"></div><section id="terms"></section><nav id="contents" aria-label="${WORDS.answer.contents}"></nav><section id="answer" aria-label="${WORDS.answer.title}" tabindex="-1"></section><section id="how"></section></div></main>
 <footer><p>${WORDS.footer}</p></footer>`;
+
+/** Links to the headings of an answer, folded away; a page on a phone is long. */
+function contentsOf(answer: HTMLElement): Markup {
+  const headings = Array.from(answer.querySelectorAll("h2"));
+  if (headings.length === 0) return html``;
+  const links = headings.map((heading, i) => {
+    heading.id = `heading-${i}`;
+    return html`<li><a href="#heading-${i}">${heading.textContent ?? ""}</a></li>`;
+  });
+  return html`<details><summary class="button">${WORDS.answer.contents}</summary><ul>${links}</ul></details>`;
+}
 
 const drawn = new Map<string, string>();
 
@@ -35,19 +46,28 @@ const drawn = new Map<string, string>();
 export function draw(state: State): void {
   for (const [id, region] of Object.entries(REGIONS)) put(id, region(state).markup);
   const answer = put("answer", state.answer);
-  if (answer !== null) equipCharts(answer);
+  if (answer !== null) {
+    equipCharts(answer);
+    put("contents", contentsOf(answer).markup);
+  }
   document.body.classList.toggle("answering", state.answer !== "");
   document.body.classList.toggle("busy", state.busy !== "");
 }
 
-/** The element, where it has something new in it; what had the focus keeps it. */
+/** The element, where it has something new in it; what had the focus keeps it, and what was unfolded stays so. */
 function put(id: string, markup: string): HTMLElement | null {
   const element = document.getElementById(id);
   if (element === null || drawn.get(id) === markup) return null;
   drawn.set(id, markup);
   const focused = document.activeElement;
   const held = focused !== null && element.contains(focused) ? focused.id : "";
+  const opened = Array.from(element.querySelectorAll("details[open] > summary"), ({ textContent }) => textContent);
   element.innerHTML = markup;
-  if (held !== "") document.getElementById(held)?.focus();
+  for (const summary of element.querySelectorAll("details > summary"))
+    if (opened.includes(summary.textContent)) summary.parentElement?.setAttribute("open", "");
+  const again = held === "" ? null : document.getElementById(held);
+  again?.focus();
+  if (again instanceof HTMLInputElement && again.type === "text")
+    again.setSelectionRange(again.value.length, again.value.length);
   return element;
 }

@@ -121,6 +121,7 @@ export const stateStation = (data: unknown, app: App): Promise<void> =>
     const station = await app.worker.ask("station", { data });
     await judgeBy(station, app);
     app.update({ told: WORDS.judgedBy.used });
+    app.showAnswer();
   });
 
 /** Saves what is looked at as a file, or as several. */

@@ -11,10 +11,11 @@ const USUAL_PLAN = "itu-common";
 export function judgedBy({ choices, station, wanted, isKept }: State): Markup {
   const planId = station.licence?.plan ?? USUAL_PLAN;
   const plan = choices.plans.find(({ id }) => id === planId);
+  const help = station.licence?.plan === undefined ? html`<small id="plan-help">${JUDGED.planHelp}</small>` : null;
   const option = (value: string, words: string, chosen: string) =>
     html`<option value="${value}"${value === chosen ? html` selected` : null}>${words}</option>`;
   return html`<h2>${JUDGED.title}</h2>
-<p class="field"><label for="plan">${JUDGED.plan}</label><select id="plan" data-change="plan">${choices.plans.map(({ id, title }) => option(id, title, planId))}</select></p>
+<p class="field"><label for="plan">${JUDGED.plan}</label><select id="plan" data-change="plan"${help === null ? null : html` aria-describedby="plan-help"`}>${choices.plans.map(({ id, title }) => option(id, title, planId))}</select>${help}</p>
 ${
   plan === undefined || plan.classes.length === 0
     ? null

@@ -45,12 +45,19 @@ export function list(state: State): Markup {
   return html`${
     count === 0
       ? null
-      : html`<h2>${LIST.title}</h2><ol class="deployments">${deployments.map((each, at) => row(each, at, state))}</ol>${
-          count < 2
-            ? null
-            : html`<p class="buttons"><button type="button" class="main" data-do="grade">${LIST.grade(count)}</button><button type="button" data-do="compare"${state.ticked.length === 2 ? null : html` disabled`}>${LIST.compare}</button></p><p class="note">${LIST.compareHelp}</p>`
+      : html`<h2>${LIST.title}</h2><p class="note">${LIST.legend}</p><ol class="deployments">${deployments.map((each, at) => row(each, at, state))}</ol>${
+          count < 2 ? null : several(count, state)
         }${sources.length < 2 ? null : together(state)}${logColumns === null ? null : html`<p class="note">${LIST.log}</p>`}<p class="buttons"><button type="button" data-do="clear">${LIST.clear}</button></p>`
   }${unread.length + refused.length === 0 ? null : notRead(unread, refused)}`;
+}
+
+/** Two need not be ticked. */
+function several(count: number, { ticked }: State): Markup {
+  const compare =
+    count === 2
+      ? html`<button type="button" data-do="compare">${LIST.compareBoth}</button>`
+      : html`<button type="button" data-do="compare"${ticked.length === 2 ? null : html` disabled`}>${LIST.compare}</button>`;
+  return html`<p class="buttons"><button type="button" class="main" data-do="grade">${LIST.grade(count)}</button>${compare}</p>${count === 2 ? null : html`<p class="note">${LIST.compareHelp}</p>`}`;
 }
 
 function row(
@@ -59,9 +66,9 @@ function row(
   { ticked, look, listing }: State,
 ): Markup {
   const isShown = look !== null && "deployment" in look && look.deployment === at;
-  const isAlone = listing?.deployments.length === 1;
+  const isTicked = (listing?.deployments.length ?? 0) > 2;
   return html`<li${isShown ? html` class="shown"` : null}>${
-    isAlone
+    !isTicked
       ? null
       : html`<label class="tick"><input type="checkbox" id="tick-${at}" data-change="tick" data-at="${at}" aria-label="${LIST.tick(label)}"${ticked.includes(at) ? html` checked` : null}></label>`
   }<button type="button" id="open-${at}" class="row" data-do="check" data-at="${at}"${isShown ? html` aria-current="true"` : null}><b>${label}</b>${

@@ -2,6 +2,7 @@ import { deploymentRowFinder } from "@feedpoint/answers/asked/deployments";
 import { loggedLines } from "@feedpoint/answers/asked/known-lines";
 import type { Settings } from "@feedpoint/answers/asked/settings";
 import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { wishesFrom } from "@feedpoint/answers/asked/wishes";
 import { adviceSection } from "@feedpoint/answers/html/advice-section";
 import { diffSection } from "@feedpoint/answers/html/diff-section";
 import { overview } from "@feedpoint/answers/html/overview";
@@ -62,7 +63,9 @@ export function answerTo(look: Look, judged: Judged): Answer {
 function checked({ deployment: at }: { readonly deployment: number }, judged: Judged): Answer {
   const { settings, wanted, log } = judged;
   const deployment = deploymentAt(at, judged);
-  const { places } = wantedFrom(wanted);
+  const { places, wishes } = wantedFrom(wanted);
+  // A wish that means nothing is told here as it is everywhere else.
+  wishesFrom(wishes, settings);
   const whole: CheckedSweep = {
     ...drawnCheck(settings, deployment, places),
     log: deploymentRowFinder(log)(deployment),

@@ -100,7 +100,7 @@ export const BAND_FINDINGS = {
   "wire-length-unknown": {
     meaning: "The length of the wire was not stated: how far people must stay away is told for a short one.",
     words: () =>
-      "How far people must stay away is told for a wire of a tenth of a wave: a longer one asks for less, a shorter one for more. State its length (antenna.wireLengthM).",
+      "How far people must stay away is told for a wire of a tenth of a wave: a longer one asks for less, a shorter one for more. State the length of yours.",
   },
   "people-too-near": {
     meaning: "Where people are said to be, a rule of exposure is not kept.",

@@ -1,0 +1,437 @@
+/** The page as a user has it: opened from disk in Chromium, and held against what the command says. */
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath, pathToFileURL } from "node:url";
+import { gzipSync } from "node:zlib";
+import type { BrowserContext, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { runCommand } from "../cli/run-command.js";
+import { chromiumPath, startChromium } from "../support/chromium.js";
+import { type Opened, open, violationsOf, widthOf } from "../support/looked-at.js";
+
+const SAMPLES = fileURLToPath(new URL("../../samples/", import.meta.url));
+const SWEEPS = readdirSync(join(SAMPLES, "sweeps")).filter((name) => name !== "deployments.csv");
+const DRY = "2026-05-02-lantern-bridge-bridge-pole.s1p";
+const WET = "2026-07-11-lantern-bridge-wet-feedline.csv";
+const PHONE = { width: 360, height: 740 };
+
+const folder = mkdtempSync(join(tmpdir(), "feedpoint-page-"));
+const at = (name: string) => join(folder, name);
+const FILE = at("feedpoint.html");
+const made = runCommand(["page", "-o", FILE]);
+
+function written(name: string, content: string | Uint8Array): string {
+  writeFileSync(at(name), content);
+  return at(name);
+}
+
+test("the page of the command is the page of the build, small enough for a slow line", () => {
+  expect(made).toMatchObject({ exit: 0, stdout: "" });
+  const page = readFileSync(FILE);
+  expect(page.equals(readFileSync(new URL("../../packages/page/dist/feedpoint.html", import.meta.url)))).toBe(true);
+  expect(gzipSync(page, { level: 9 }).length).toBeLessThan(450_000);
+});
+
+describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
+  let browser: BrowserContext;
+
+  beforeAll(async () => {
+    browser = await startChromium();
+  });
+  afterAll(async () => {
+    await browser.close();
+    rmSync(folder, { recursive: true });
+  });
+
+  async function openPage(size?: { readonly width: number; readonly height: number }): Promise<Opened> {
+    const opened = await open(browser, FILE, size);
+    await opened.page.waitForSelector("#plan option", { state: "attached" });
+    return opened;
+  }
+
+  test("asks for nothing but itself, and is not permitted to", async () => {
+    const { page, heard } = await openPage();
+    await page.click("[data-do=sample]");
+    await idle(page);
+    expect(heard.filter((line) => !/^request: (data|blob):/.test(line))).toEqual([
+      `request: ${pathToFileURL(FILE).href}`,
+    ]);
+    const asked = await page.evaluate(() =>
+      fetch("https://example.org/").then(
+        () => "answered",
+        () => "refused",
+      ),
+    );
+    expect(asked).toBe("refused");
+    await page.close();
+  });
+
+  test.each(SWEEPS)("%s says the same as the command, to the last digit", async (name) => {
+    const { page } = await openPage();
+    await page.selectOption("#plan", "itu-r1");
+    await choose(page, sample(name));
+    await page.fill("#wanted", "ft8");
+    await page.press("#wanted", "Enter");
+    await idle(page);
+    expect(await factsOf(page, "#answer")).toEqual(
+      await reported([`sweeps/${name}`, "--plan", "itu-r1", "--at", "ft8"]),
+    );
+    await page.close();
+  });
+
+  test("with a station and a question the same as the command with both", async () => {
+    const { page } = await openPage();
+    await page.setInputFiles("[data-change=load-station]", join(SAMPLES, "stations/canal-boat.json"));
+    await idle(page);
+    await choose(page, sample(DRY));
+    const station = ["--station", "stations/canal-boat.json"];
+    expect(await factsOf(page, "#answer")).toEqual(await reported([`sweeps/${DRY}`, ...station]));
+    expectSameTable(
+      await saved(page, "save-csv"),
+      runCommand(["check", `sweeps/${DRY}`, ...station, "--format", "csv"]).stdout.replaceAll(`sweeps/${DRY}`, DRY),
+    );
+    await page.fill("#wanted", "20m,15m");
+    await page.press("#wanted", "Enter");
+    await idle(page);
+    await page.click("[data-do=advise]");
+    await idle(page);
+    expectSameTable(
+      await saved(page, "save-csv"),
+      runCommand(["try", `sweeps/${DRY}`, ...station, "--want", "20m,15m", "--format", "csv"]).stdout.replaceAll(
+        `sweeps/${DRY}`,
+        DRY,
+      ),
+    );
+    await page.close();
+  });
+
+  test.each([
+    [DRY, WET],
+    ["2026-05-30-cuckoo-basin-counterpoise-deck.s1p", "2026-05-30-cuckoo-basin-counterpoise-water.s1p"],
+    ["2026-02-21-tansy-reach-untrimmed.s1p", "2026-02-21-tansy-reach-trimmed.txt"],
+  ])("%s against %s says the same as the command", async (before, after) => {
+    const { page } = await openPage();
+    await page.selectOption("#plan", "itu-r1");
+    await choose(page, sample(before));
+    await choose(page, sample(after));
+    await page.click("[data-do=compare]");
+    await idle(page);
+    const args = ["--before", `sweeps/${before}`, "--after", `sweeps/${after}`, "--plan", "itu-r1"];
+    expect(await factsOf(page, "#answer")).toEqual(await reported(args));
+    await page.close();
+  });
+
+  test("a folder with its log says the same as the command", async () => {
+    const { page } = await openPage();
+    await page.selectOption("#plan", "itu-r1");
+    await choose(page, ...SWEEPS.map(sample), sample("deployments.csv"));
+    await page.fill("#wanted", "20m ft8");
+    await page.press("#wanted", "Enter");
+    await page.selectOption("#best", "20m");
+    await page.selectOption("#group-by", "counterpoise");
+    await page.check("#over-time");
+    await idle(page);
+    const asked = ["--best", "20m", "--group-by", "counterpoise", "--over-time", "--for", "20m ft8"];
+    const all = await reported(["sweeps", "--plan", "itu-r1", ...asked], "article:first-child");
+    expect(await factsOf(page, "#answer")).toEqual(all);
+    await page.close();
+  });
+
+  test("eleven readings typed on a phone tell where FT8 may be sent", async () => {
+    const { page } = await openPage(PHONE);
+    await page.click("[data-do=type]");
+    const lines = [
+      "160m 6-9",
+      "80m 2-3",
+      "60m 4.5",
+      "40m 1.3",
+      "30m 2.4",
+      "20m 1.4-1.9",
+      "17m 3.2",
+      "15m 2.1",
+      "12m 2.8",
+      "10m 1.6",
+      "6m 5",
+    ];
+    await page.fill("#typed-text", lines.join("\n"));
+    await page.click("form[data-submit=typed] button.main");
+    await idle(page);
+    expect(await page.textContent("#answer h1")).toContain("all of 40m, 20m and 10m");
+    await page.fill("#wanted", "ft8");
+    await page.press("#wanted", "Enter");
+    await idle(page);
+    const dials = await page.locator("table", { hasText: "Dial MHz" }).locator("tbody tr").allTextContents();
+    expect(dials.filter((row) => /^(7\.074|14\.074|28\.074)/.test(row) && row.includes("no tuner"))).toHaveLength(3);
+    await page.close();
+  });
+
+  test.each(["light", "dark"] as const)("nothing keeps anyone out, in the %s", async (colorScheme) => {
+    const { page } = await openPage(PHONE);
+    await page.emulateMedia({ colorScheme });
+    expect(await violationsOf(page)).toEqual([]);
+    await page.click("[data-do=type]");
+    expect(await violationsOf(page)).toEqual([]);
+    await choose(
+      page,
+      sample(DRY),
+      sample(WET),
+      written("unnamed.csv", "7.0 1.5 3\n7.05 1.3 4\n7.1 1.2 5\n7.2 1.4 6\n"),
+    );
+    expect(await violationsOf(page)).toEqual([]);
+    await page.click("#open-0");
+    await idle(page);
+    expect(await violationsOf(page)).toEqual([]);
+    expect(await widthOf(page)).toBeLessThanOrEqual(PHONE.width);
+    await page.close();
+  });
+
+  test("the keyboard alone goes from nothing to a value of the curve", async () => {
+    const { page } = await openPage();
+    await tabTo(page, (name) => name === "type");
+    await page.keyboard.press("Enter");
+    await page.keyboard.type("7.0 1.4\n7.1 1.2\n7.2 1.5");
+    await tabTo(page, (_, text) => text === "Read it");
+    await page.keyboard.press("Enter");
+    await idle(page);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe("answer");
+    await tabTo(page, (_, __, role) => role === "slider");
+    await page.keyboard.press("Home");
+    expect(await page.evaluate(() => document.activeElement?.getAttribute("aria-valuetext"))).toContain(
+      "7 MHz, SWR 1.40",
+    );
+    await page.close();
+  });
+
+  test("what a file leaves open is asked, and the answer read by", async () => {
+    const { page } = await openPage();
+    await choose(page, written("two-columns.csv", "a,b\n7000000,1.5\n7100000,1.2\n7200000,1.6\n"));
+    expect(await page.textContent(".unread li")).not.toContain("--");
+    await page.fill(".unread [name=columns]", "frequency:Hz,swr");
+    await page.click(".unread button.main");
+    await idle(page);
+    expect(await page.textContent("#answer h1")).toContain("all of 40m");
+    await page.close();
+  });
+
+  test("what was taken wrongly can be said", async () => {
+    const { page } = await openPage();
+    await choose(page, sample(DRY));
+    await page.click(".how summary");
+    await page.fill(".how [name=port]", "7");
+    await page.click(".how button.main");
+    await idle(page);
+    expect(await page.textContent(".unread")).toContain("port 7");
+    await page.close();
+  });
+
+  test("hostile files are read as the command reads them, and nothing of them is run", async () => {
+    const strike = `<img src=x onerror="window.struck=1">'"</script><script>window.struck=1</script>`;
+    const lines = readFileSync(sample(DRY), "utf8");
+    const files = [
+      written("a <b onmouseover=alert(1)>&amp;.s1p", `! ${strike}\n${lines}`),
+      written("empty.csv", ""),
+      written("packed.csv", Uint8Array.of(0x50, 0x4b, 3, 4, 20, 0, 0, 0)),
+      written("zeros.csv", new Uint8Array(5000)),
+      written("prose.txt", `${strike}\n`.repeat(50)),
+      written("long.csv", "7".repeat(100_000)),
+      written("deployments.csv", `${strike}\n"open`),
+    ];
+    const { page, heard } = await openPage();
+    await choose(page, ...files);
+    const told = await page.locator(".unread li > p:first-child").allTextContents();
+    for (const file of files.slice(1, 6)) {
+      const [, reason = ""] = /^feedpoint: .*?: (.*)$/m.exec(runCommand(["check", file]).stderr) ?? [];
+      expect(told.some((each) => reason.includes(each.replace(/^[^:]*: /, "").slice(0, 40)))).toBe(true);
+    }
+    await page.click("#open-0");
+    await idle(page);
+    expect(await page.locator(".comments li").first().textContent()).toBe(strike);
+    expect(await page.locator("img, b[onmouseover]").count()).toBe(0);
+    expect(await page.evaluate("window.struck")).toBeUndefined();
+    expect(heard.filter((line) => !line.startsWith("request:"))).toEqual([]);
+    await page.close();
+  });
+
+  test("a file of 50 MB is refused at once, in words", async () => {
+    const { page } = await openPage();
+    await page.setInputFiles("[data-change=open-files] >> nth=0", written("huge.csv", new Uint8Array(50e6)));
+    await page.waitForSelector(".unread");
+    expect(await page.textContent(".unread")).toContain("huge.csv: 50 MB is more than a sweep holds");
+    await page.close();
+  });
+
+  test("what goes on can be stopped, and what was read before stays", async () => {
+    const { page } = await openPage();
+    await choose(page, sample(DRY));
+    const rows = Array.from({ length: 400_000 }, (_, i) => `${(3 + i / 1e5).toFixed(5)},${1.2 + (i % 100) / 50}`);
+    await page.setInputFiles("[data-change=open-files] >> nth=0", written("slow.csv", `MHz,SWR\n${rows.join("\n")}\n`));
+    await page.click("[data-do=stop]");
+    await idle(page);
+    expect(await page.textContent("#status")).toContain("Stopped.");
+    expect(await page.locator(".deployments li").count()).toBe(1);
+    await page.click("#open-0");
+    await idle(page);
+    expect(await page.textContent("#answer h1")).toContain("all of 40m");
+    await page.close();
+  });
+
+  test("the station form states what a station file states, and is kept only where that was said", async () => {
+    const { page } = await openPage();
+    await page.click(".station > summary");
+    await page.click("summary:text('Radio and tuner')");
+    await page.fill("[name='radio.powerW']", "ssb: 100, data: 25");
+    await page.selectOption("[name='radio.tuner']", "wide-range");
+    await page.click("summary:text('Modes')");
+    await page.fill("[name=modes]", "ssb, data");
+    await page.click("form[data-submit=station] button.main");
+    await idle(page);
+    const stated = JSON.parse(await downloaded(page, () => page.click("[data-do=save-station]")));
+    expect(stated).toEqual({
+      radio: { powerW: { ssb: 100, data: 25 }, tuner: "wide-range" },
+      modes: { ssb: {}, data: {} },
+    });
+
+    await page.reload();
+    await page.waitForSelector("#plan option", { state: "attached" });
+    await page.click(".station > summary");
+    await page.click("summary:text('Radio and tuner')");
+    expect(await page.inputValue("[name='radio.powerW']")).toBe("");
+
+    await page.fill("[name='radio.powerW']", "a lot");
+    await page.click("form[data-submit=station] button.main");
+    await idle(page);
+    expect(await page.textContent("#status")).toContain("radio.powerW");
+
+    await page.fill("[name='radio.powerW']", "40");
+    await page.click("form[data-submit=station] button.main");
+    await page.check("#keep");
+    await page.reload();
+    await page.waitForSelector("#keep:checked");
+    await idle(page);
+    expect(await page.inputValue("[name='radio.powerW']")).toBe("40");
+    await page.uncheck("#keep");
+    expect(await page.evaluate(() => localStorage.length)).toBe(0);
+    await page.close();
+  });
+
+  test("every field of the station file that comes along survives the form", async () => {
+    const { page } = await openPage();
+    const file = join(SAMPLES, "stations/every-field.json");
+    const { licence, ...whole } = JSON.parse(readFileSync(file, "utf8"));
+    await page.setInputFiles(
+      "[data-change=load-station]",
+      written("station.json", JSON.stringify({ licence: { plan: "uk", class: licence?.class }, ...whole })),
+    );
+    await idle(page);
+    const before = JSON.parse(
+      await downloaded(page, () =>
+        page.evaluate(() => document.querySelector<HTMLElement>("[data-do=save-station]")?.click()),
+      ),
+    );
+    await page.evaluate(() => document.querySelector<HTMLFormElement>("form[data-submit=station]")?.requestSubmit());
+    await idle(page);
+    const after = JSON.parse(
+      await downloaded(page, () =>
+        page.evaluate(() => document.querySelector<HTMLElement>("[data-do=save-station]")?.click()),
+      ),
+    );
+    expect(after).toEqual(before);
+    expect(Object.keys(before).sort()).toEqual(["licence", ...Object.keys(whole)].sort());
+    await page.close();
+  });
+
+  test("a sweep saved clean reads back the same", async () => {
+    const { page } = await openPage();
+    await choose(page, sample(WET));
+    for (const [action, name] of [
+      ["save-cleaned-touchstone", "clean.s1p"],
+      ["save-cleaned-csv", "clean.csv"],
+    ] as const) {
+      const file = written(name, await saved(page, action));
+      const to = name.endsWith(".csv") ? "csv" : "touchstone";
+      expectSameTable(readFileSync(file, "utf8"), runCommand(["convert", `sweeps/${WET}`, "--to", to]).stdout);
+    }
+    await page.close();
+  });
+
+  test("prints the answer and nothing of the page around it", async () => {
+    const { page } = await openPage();
+    await choose(page, sample(DRY));
+    await page.emulateMedia({ media: "print" });
+    for (const part of [".top", ".chosen", "#terms", "footer"])
+      expect(await page.locator(part).isVisible()).toBe(false);
+    expect(await page.locator("#answer h1").isVisible()).toBe(true);
+    await page.close();
+  });
+
+  /** All headings and tables of a part of a page, as text. */
+  const factsOf = (page: Page, part: string): Promise<readonly string[]> =>
+    page.evaluate(
+      (within) =>
+        Array.from(
+          document.querySelector(within)?.querySelectorAll("h1, table") ?? [],
+          ({ textContent }) => textContent ?? "",
+        ),
+      part,
+    );
+
+  /** The same of the report that the command writes. */
+  async function reported(args: readonly string[], part = "main"): Promise<readonly string[]> {
+    const report = at("report.html");
+    expect(runCommand(["report", ...args, "-o", report, "--force"]).exit).toBe(0);
+    const { page } = await open(browser, report);
+    const facts = await factsOf(page, part);
+    await page.close();
+    return facts;
+  }
+});
+
+/** The same words, and numbers that differ by no more than one engine's sine differs from another's. */
+function expectSameTable(table: string, other: string): void {
+  const cellsOf = (text: string) => text.split(/[,\s]+/);
+  const [cells, others] = [cellsOf(table), cellsOf(other)];
+  expect(cells.length).toBe(others.length);
+  for (const [i, cell] of cells.entries()) {
+    const [value, wanted] = [Number(cell), Number(others[i])];
+    if (Number.isNaN(value)) expect(cell).toBe(others[i]);
+    else expect(Math.abs(value - wanted)).toBeLessThanOrEqual(1e-9 * Math.abs(wanted) + 1e-12);
+  }
+}
+
+const sample = (name: string) => join(SAMPLES, "sweeps", name);
+
+/** Waits until nothing goes on. */
+async function idle(page: Page): Promise<void> {
+  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
+  await page.waitForFunction(() => !document.body.classList.contains("busy"));
+}
+
+async function choose(page: Page, ...files: readonly string[]): Promise<void> {
+  await page.setInputFiles("[data-change=open-files] >> nth=0", [...files]);
+  await idle(page);
+}
+
+/** The text of the file that something saves. */
+async function downloaded(page: Page, act: () => Promise<unknown>): Promise<string> {
+  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
+  return readFileSync(await download.path(), "utf8");
+}
+
+const saved = (page: Page, action: string): Promise<string> =>
+  downloaded(page, () =>
+    page.evaluate((name) => document.querySelector<HTMLElement>(`[data-do=${name}]`)?.click(), action),
+  );
+
+/** Presses Tab until what is wanted has the focus. */
+async function tabTo(page: Page, isWanted: (action: string, text: string, role: string) => boolean): Promise<void> {
+  for (let presses = 0; presses < 200; presses++) {
+    await page.keyboard.press("Tab");
+    const [action = "", text = "", role = ""] = await page.evaluate(() => {
+      const element = document.activeElement as HTMLElement | null;
+      return [element?.dataset.do ?? "", element?.textContent ?? "", element?.getAttribute("role") ?? ""];
+    });
+    if (isWanted(action, text, role)) return;
+  }
+  throw new Error("The Tab key does not lead there.");
+}
