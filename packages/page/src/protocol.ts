@@ -79,6 +79,8 @@ export type Look =
 /** An answer as markup of our own, every word of a file in it escaped. */
 interface View {
   readonly markup: string;
+  /** What of the question it does not answer, in words; empty where it answers all */
+  readonly note: string;
 }
 
 /** What can be saved of what is looked at. */

@@ -87,6 +87,7 @@ export const WORDS = {
     save: "Save as a station file",
     forget: "Empty the form",
     keep: "Keep plan and station on this device",
+    noStation: "That is no station file: it holds no JSON.",
     kept: "Plan and station are kept on this device until you untick that.",
     forgotten: "Nothing is kept on this device any more.",
     used: "Your station is reckoned with.",

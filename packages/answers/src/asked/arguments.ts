@@ -130,8 +130,8 @@ export function frequencyArgument(text: string): number {
   return Math.round(value * 1000) / 1000;
 }
 
-/** A place on the dial: a frequency in Hz, or the label of a common activity. */
-export type Place = number | string;
+/** A place on the dial: a frequency in Hz, or a common activity, on one band or on all. */
+export type Place = number | { readonly label: string; readonly band: string | null };
 
 /** Frequencies in MHz and labels of common activities, such as 14.074,ft8. */
 export const placesArgument = (text: string): readonly Place[] =>
@@ -139,7 +139,7 @@ export const placesArgument = (text: string): readonly Place[] =>
     if (/^[\d.]/.test(part)) return frequencyArgument(part);
     const labels = [...new Set(ACTIVITIES.map(({ label }) => label))];
     const found = labels.find((label) => label.toLowerCase() === part.toLowerCase());
-    if (found !== undefined) return found;
+    if (found !== undefined) return { label: found, band: null };
     throw new UsageError(
       `"${part}" is neither a frequency nor a common activity.${suggestion(part, labels)} Activities: ${labels.join(", ")}.`,
     );

@@ -24,13 +24,15 @@ import { valuesSection } from "./values-table.js";
 export interface CheckedSweep extends DrawnCheck {
   /** The deployment log's row for it; null where there is none */
   readonly log: SweepGrade["log"];
+  /** What each thing that is wanted takes, in words; empty where nothing was asked for */
+  readonly wished: readonly string[];
   /** What to try next; null where it was not asked */
   readonly advised: AdviseResult | null;
 }
 
 /** All of what a check says of one deployment. `index` tells the sweeps of a page apart. */
 export function sweepSection(
-  { sweep, parts, result, log, tuner, advised }: CheckedSweep,
+  { sweep, parts, result, log, tuner, wished, advised }: CheckedSweep,
   index: number,
   voice: Voice,
 ): Markup {
@@ -49,7 +51,7 @@ export function sweepSection(
   const taken = sweep.takenAt === null || sweep.label.includes(sweep.takenAt) ? "" : `, taken ${sweep.takenAt}`;
   const tables = stationTables(result, voice);
   const [dials, station] = [true, false].map((areDials) => tables.filter(({ name }) => (name === DIALS) === areDials));
-  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${dialSentences(result).map((line) => html`<p><strong>${line}</strong></p>`)}${
+  return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${[...wished, ...dialSentences(result)].map((line) => html`<p><strong>${line}</strong></p>`)}${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
   }${parts.length === 1 ? null : html`<p>${partsLine(result)}.</p>`}${logFacts(log)}</header>${[
     (dials ?? []).map(namedSection),

@@ -57,8 +57,10 @@ function dialsAt(
     if (typeof place === "number") {
       return (modes ?? [null]).map((mode) => ({ frequencyHz: place, mode, activity: null }));
     }
-    return activitiesFor({ label: place, ...(plan.region === undefined ? {} : { region: plan.region }) })
-      .filter(({ band }) => bands === undefined || bands.includes(band))
+    const { label, band } = place;
+    const region = plan.region === undefined ? {} : { region: plan.region };
+    return activitiesFor({ label, ...(band === null ? {} : { band }), ...region })
+      .filter((activity) => bands === undefined || bands.includes(activity.band))
       .filter(({ frequencyHz }) => frequencyHz >= lowHz && frequencyHz <= highHz)
       .map(dialOf);
   });

@@ -30,6 +30,10 @@ export function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wi
   return { name: "For tonight", above, columns, rows, isRanking: true };
 }
 
+/** What each wish takes, a sentence for each: "20m FT8: your tuner, SWR up to 2.31, 100 W, 84 % arrives." */
+export const wishSentences = (wishes: readonly WishGrade[]): readonly string[] =>
+  wishes.map((wish) => `${wish.title}: ${wishText(wish)}.`);
+
 /** "your tuner, 2.31, 100 W, 84 %" */
 function wishText({
   worstSwr,

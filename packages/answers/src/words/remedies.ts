@@ -4,8 +4,8 @@ type Remedies = {
   readonly [Code in FindingCode]?: (params: FindingParams<Code>) => string | null;
 };
 
-/** Who speaks: the command names its options, the page its fields. */
-export type Voice = "command" | "page";
+/** Who speaks: the command names its options, the page its fields; what the page saves has none to name. */
+export type Voice = "command" | "page" | "saved";
 
 const OF_COMMAND: Remedies = {
   "reference-assumed": () => "Say --reference-ohms if it was another.",
@@ -52,10 +52,9 @@ const OF_PAGE: Remedies = {
   "advice-at-analyser": () => "State your feedline in Your station.",
   "advice-power-assumed": () => "State yours in Your station if it is another.",
   "advice-tuner-loss": () => "State what your tuner loses in Your station.",
-  "loss-not-told": () => "A sweep of the line alone, its far end open or shorted, would.",
 };
 
-const REMEDIES: Readonly<Record<Voice, Remedies>> = { command: OF_COMMAND, page: OF_PAGE };
+const REMEDIES: Readonly<Record<Voice, Remedies>> = { command: OF_COMMAND, page: OF_PAGE, saved: {} };
 
 /** What of the command or the page helps beside a table. */
 export const HINTS = {
@@ -70,6 +69,12 @@ export const HINTS = {
     whatIsPermitted:
       "Name your modes in Your station to be told what is permitted there, and judged over all that a signal occupies.",
     powerOfRadio: "State the radio's in Your station.",
+    lineAlone: "sweep the line alone",
+  },
+  saved: {
+    eachRule: "each rule is told where the distance of people is stated",
+    whatIsPermitted: "Without modes it is not told what is permitted there.",
+    powerOfRadio: "The radio's was not stated.",
     lineAlone: "sweep the line alone",
   },
 } as const satisfies Readonly<Record<Voice, Readonly<Record<string, string>>>>;

@@ -8,6 +8,7 @@ import { graderBy } from "@feedpoint/answers/judged/grading";
 import { missingRows, seasonFrom } from "@feedpoint/answers/judged/season";
 import { printable } from "@feedpoint/answers/text/escape";
 import { seasonTables } from "@feedpoint/answers/text/season";
+import { wishSentences } from "@feedpoint/answers/text/season-tonight";
 import { criteriaWith, diff, onSameTerms } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT } from "../exit.js";
@@ -74,7 +75,13 @@ async function reportSweeps(paths: readonly string[], raw: RawReportOptions, set
   const checked = deployments.map((deployment) => {
     const grade = gradeOne(deployment);
     const advised = raw.want === undefined ? null : advisedBy(settings, deployment, askedAdvice(raw));
-    return { ...drawnCheck(settings, deployment, raw.at), log: grade.log, grade, advised };
+    return {
+      ...drawnCheck(settings, deployment, raw.at),
+      log: grade.log,
+      grade,
+      advised,
+      wished: wishSentences(grade.wishes),
+    };
   });
   const [only] = checked;
   if (only === undefined)

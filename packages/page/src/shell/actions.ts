@@ -1,5 +1,4 @@
 /** What each button, field and form of the page does, by the name that it carries in data-do, data-change or data-submit. */
-import type { Station } from "@feedpoint/core";
 import { stationFrom } from "../form/station-form.js";
 import type { Look, ReadAs, Together } from "../protocol.js";
 import { WORDS } from "../words.js";
@@ -9,6 +8,7 @@ import {
   addSources,
   judgeBy,
   lookAgain,
+  NOTHING_SHOWN,
   relist,
   removeSources,
   saveAnswer,
@@ -35,8 +35,10 @@ const lookWith = (change: (look: Look) => Look, app: App) => {
 };
 
 const show = async (look: Look, app: App) => {
+  const began = document.activeElement;
   await lookAgain(look, app);
-  app.showAnswer();
+  // Whoever has gone on to something else meanwhile is left there.
+  if (document.activeElement === began || document.activeElement === document.body) app.showAnswer();
 };
 
 export const CLICKS: Readonly<Record<string, Act>> = {
@@ -93,7 +95,7 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
     app.update({ ticked: (box.checked ? [...others, at(box)] : others).slice(-2) });
   },
   together: ({ value }, app) => {
-    app.update({ together: value as Together, look: null, answer: "" });
+    app.update({ together: value as Together, ...NOTHING_SHOWN });
     return relist(app, WORDS.answer.reading);
   },
   plan: ({ value }, app) => {
@@ -116,7 +118,9 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
   "load-station": async (input, app) => {
     const text = (await input.files?.[0]?.text()) ?? "";
     input.value = "";
-    await stateStation(parsed(text), app);
+    const data = parsed(text);
+    if (data === null) app.update({ told: WORDS.judgedBy.noStation });
+    else await stateStation(data, app);
   },
   "same-plane": ({ checked }, app) =>
     lookWith((look) => (look.what === "diff" ? { ...look, isSamePlane: checked } : look), app),
@@ -139,24 +143,42 @@ export const SUBMITS: Readonly<Record<string, Act<HTMLFormElement>>> = {
     app.update({ sources: app.state().sources.map((each) => (each.id === id ? { ...each, readAs } : each)) });
     return relist(app, WORDS.answer.reading, [id]);
   },
-  station: (form, app) =>
-    stateStation(
-      stationFrom(app.state().station as Readonly<Record<string, unknown>>, (name) => fieldOf(form, name)) as Station,
+  station: async (form, app) => {
+    const stated = app.state().station as Readonly<Record<string, unknown>>;
+    await stateStation(
+      stationFrom(stated, (name) => fieldOf(form, name)),
       app,
-    ),
+    );
+    markWrong(form, app);
+  },
 };
+
+/** Says beside the fields, and by their labels, what the check of a station named by its keys. */
+function markWrong(form: HTMLFormElement, app: App): void {
+  const { told } = app.state();
+  const fields = [...form.elements].filter(
+    (each) => each instanceof HTMLInputElement || each instanceof HTMLTextAreaElement,
+  );
+  const wrong = fields.filter(({ name }) => name !== "" && told.includes(`${name}:`));
+  for (const field of fields) field.toggleAttribute("aria-invalid", false);
+  for (const field of wrong) field.setAttribute("aria-invalid", "true");
+  if (wrong.length === 0) return;
+  const inWords = wrong.reduce((text, { name }) => text.replaceAll(`${name}:`, `${WORDS.fields[name] ?? name}:`), told);
+  app.update({ told: inWords });
+  wrong[0]?.focus();
+}
 
 const fieldOf = (form: HTMLFormElement, name: string): string => {
   const value = new FormData(form).get(name);
   return typeof value === "string" ? value : "";
 };
 
-/** What is no JSON is told by the check of the station. */
+/** null for what is no JSON. */
 function parsed(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {
-    return text;
+    return null;
   }
 }
 

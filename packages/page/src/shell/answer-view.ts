@@ -16,7 +16,7 @@ const button = (action: string, words: string): Markup =>
 
 /** What else can be asked of what is looked at. */
 export function terms(state: State): Markup {
-  const { look, answer } = state;
+  const { shown: look, answer } = state;
   if (look === null || answer === "") return html``;
   return html`<div class="buttons">${[
     look.what === "check" ? button("advise", ANSWER.advise) : null,

@@ -25,8 +25,8 @@ const today = (): string => {
 
 /** What the regions are drawn into. */
 export const FRAME: Markup = html`<header class="top"><p class="brand">${WORDS.title}</p><p class="tagline">${WORDS.tagline}</p></header>
-<main><div class="chosen"><section id="beginning"></section><section id="typing"></section><section id="list"></section><section id="judged"></section><section id="station"></section></div>
-<div class="answered"><div id="status" role="status"></div><section id="terms"></section><nav id="contents" aria-label="${WORDS.answer.contents}"></nav><section id="answer" aria-label="${WORDS.answer.title}" tabindex="-1"></section><section id="how"></section></div></main>
+<main><div class="chosen"><section id="beginning" tabindex="-1"></section><section id="typing" tabindex="-1"></section><section id="list" tabindex="-1"></section><section id="judged" tabindex="-1"></section><section id="station" tabindex="-1"></section></div>
+<div class="answered"><div id="status" role="status" tabindex="-1"></div><section id="terms" tabindex="-1"></section><nav id="contents" aria-label="${WORDS.answer.contents}"></nav><section id="answer" aria-label="${WORDS.answer.title}" tabindex="-1"></section><section id="how" tabindex="-1"></section></div></main>
 <footer><p>${WORDS.footer}</p></footer>`;
 
 /** Links to the headings of an answer, folded away; a page on a phone is long. */
@@ -54,19 +54,23 @@ export function draw(state: State): void {
   document.body.classList.toggle("busy", state.busy !== "");
 }
 
-/** The element, where it has something new in it; what had the focus keeps it, and what was unfolded stays so. */
+/**
+ * The element, where it has something new in it; what had the focus keeps it, or leaves it to its part of the page, and what was unfolded
+ * stays so.
+ */
 function put(id: string, markup: string): HTMLElement | null {
   const element = document.getElementById(id);
   if (element === null || drawn.get(id) === markup) return null;
   drawn.set(id, markup);
   const focused = document.activeElement;
-  const held = focused !== null && element.contains(focused) ? focused.id : "";
+  const hadFocus = focused !== null && element.contains(focused);
+  const held = hadFocus ? focused.id : "";
   const opened = Array.from(element.querySelectorAll("details[open] > summary"), ({ textContent }) => textContent);
   element.innerHTML = markup;
   for (const summary of element.querySelectorAll("details > summary"))
     if (opened.includes(summary.textContent)) summary.parentElement?.setAttribute("open", "");
   const again = held === "" ? null : document.getElementById(held);
-  again?.focus();
+  if (hadFocus) (again ?? element).focus({ preventScroll: true });
   if (again instanceof HTMLInputElement && again.type === "text")
     again.setSelectionRange(again.value.length, again.value.length);
   return element;

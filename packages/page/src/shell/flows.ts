@@ -14,6 +14,9 @@ export interface App {
   readonly showAnswer: () => void;
 }
 
+/** What holds where nothing is looked at. */
+export const NOTHING_SHOWN = { look: null, shown: null, answer: "" } as const;
+
 /** A file larger than this holds no sweep, and would fill a phone's memory; MB. */
 const MOST_MB = 25;
 const MEGA = 1e6;
@@ -64,7 +67,7 @@ function unusedPath(path: string, known: Set<string>): string {
 export async function relist(app: App, doing: string, fresh?: readonly number[]): Promise<void> {
   const { sources, together, station } = app.state();
   if (sources.length === 0) {
-    app.update({ listing: null, ticked: [], look: null, answer: "" });
+    app.update({ listing: null, ticked: [], ...NOTHING_SHOWN });
     return;
   }
   await busy(app, doing, async () => {
@@ -77,7 +80,7 @@ export async function relist(app: App, doing: string, fresh?: readonly number[])
     app.update({
       listing,
       ...(fresh === undefined ? {} : { ticked: [] }),
-      ...(next === null ? { look: null, answer: "" } : {}),
+      ...(next === null ? NOTHING_SHOWN : {}),
     });
     if (next !== null) await answer(next, app);
   });
@@ -97,14 +100,19 @@ export const lookAgain = (look: Look, app: App): Promise<void> =>
 
 async function answer(look: Look, app: App): Promise<void> {
   app.update({ look });
-  const { markup } = await app.worker.ask("look", { look, wanted: app.state().wanted });
-  app.update({ answer: markup });
+  try {
+    const { markup, note } = await app.worker.ask("look", { look, wanted: app.state().wanted });
+    app.update({ shown: look, answer: markup, told: note });
+  } catch (error) {
+    app.update({ look: app.state().shown });
+    throw error;
+  }
 }
 
 /** Takes sources off the list. */
 export async function removeSources(ids: readonly number[], app: App): Promise<void> {
   const sources = app.state().sources.filter(({ id }) => !ids.includes(id));
-  app.update({ sources, refused: [], ticked: [], look: null, answer: "", told: "" });
+  app.update({ sources, refused: [], ticked: [], ...NOTHING_SHOWN, told: "" });
   await relist(app, WORDS.answer.reading);
 }
 
@@ -120,14 +128,14 @@ export const stateStation = (data: unknown, app: App): Promise<void> =>
   busy(app, WORDS.answer.working, async () => {
     const station = await app.worker.ask("station", { data });
     await judgeBy(station, app);
-    app.update({ told: WORDS.judgedBy.used });
+    if (app.state().told === "") app.update({ told: WORDS.judgedBy.used });
     app.showAnswer();
   });
 
 /** Saves what is looked at as a file, or as several. */
 export const saveAnswer = (as: SaveAs, app: App): Promise<void> =>
   busy(app, WORDS.answer.working, async () => {
-    const { look, wanted } = app.state();
+    const { shown: look, wanted } = app.state();
     if (look === null) return;
     const files = await app.worker.ask("save", { look, wanted, as });
     for (const { name, type, text } of files) saveFile(name, new Blob([text], { type }));

@@ -63,7 +63,7 @@ function several(count: number, { ticked }: State): Markup {
 function row(
   { label, date, grades, isDoubtful, sources }: Listed,
   at: number,
-  { ticked, look, listing }: State,
+  { ticked, shown: look, listing }: State,
 ): Markup {
   const isShown = look !== null && "deployment" in look && look.deployment === at;
   const isTicked = (listing?.deployments.length ?? 0) > 2;
@@ -93,7 +93,7 @@ function notRead(unread: readonly Unread[], refused: readonly string[]): Markup 
 const ALL_QUESTIONS: readonly Question[] = ["unit", "columns", "reference", "decimal", "delimiter", "sign", "port"];
 
 /** What may be said of the files behind an answer. */
-export function howItWasRead({ listing, sources, look }: State): Markup {
+export function howItWasRead({ listing, sources, shown: look }: State): Markup {
   if (look?.what !== "check") return html``;
   const own = listing?.deployments[look.deployment]?.sources ?? [];
   const files = sources.filter(({ id }) => own.includes(id));

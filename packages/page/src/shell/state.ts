@@ -16,7 +16,10 @@ export interface State {
   readonly listing: Listing | null;
   /** Deployments that are ticked, in the order of the list */
   readonly ticked: readonly number[];
+  /** What was asked for last */
   readonly look: Look | null;
+  /** What the answer answers: the same, as soon as that is known */
+  readonly shown: Look | null;
   /** The answer as markup */
   readonly answer: string;
   /** What is going on; empty where nothing is */
@@ -37,6 +40,7 @@ export const EMPTY: State = {
   listing: null,
   ticked: [],
   look: null,
+  shown: null,
   answer: "",
   busy: "",
   told: "",

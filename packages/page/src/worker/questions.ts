@@ -1,7 +1,7 @@
 import { basename } from "@feedpoint/answers/asked/paths";
 import { hintedMessage, UsageError } from "@feedpoint/answers/asked/usage-error";
 import { parseColumnRoles, ReadError, type ReadOptions } from "@feedpoint/core";
-import type { Question, ReadAs, Unread } from "../protocol.js";
+import type { Question, ReadAs, Source, Unread } from "../protocol.js";
 
 /** Options of the command that a remedy may name, as the questions that the page asks. */
 const QUESTIONS: Readonly<Record<string, Question>> = {
@@ -14,18 +14,23 @@ const QUESTIONS: Readonly<Record<string, Question>> = {
   "--port": "port",
 };
 
-/** Why a source could not be read, without the options that the command would name, and the questions that stand for them. */
-export function unreadBecause(error: unknown, source: number): Unread {
-  if (!(error instanceof ReadError)) return { source, reason: hintedMessage(error), questions: [], proposed: {} };
+/**
+ * Why a source could not be read, without the options that the command would name, and the questions that stand for them: those of the
+ * file, and those that were answered before, so that an answer can be mended.
+ */
+export function unreadBecause(error: unknown, { id, readAs }: Pick<Source, "id" | "readAs">): Unread {
+  const said = (Object.keys(readAs) as Question[]).filter((question) => isSaid(readAs[question]));
+  if (!(error instanceof ReadError))
+    return { source: id, reason: hintedMessage(error), questions: said, proposed: readAs };
   const problem = { ...error.problem, file: basename(error.problem.file) };
   const { remedy = "", ...withoutRemedy } = problem;
   const named = [...remedy.matchAll(/--[a-z-]+/g)].flatMap(([option]) => QUESTIONS[option] ?? []);
   const columns = /--columns (\S+?)\.?(?:\s|,\s|$)/.exec(remedy)?.[1];
   return {
-    source,
-    reason: new ReadError(named.length > 0 ? withoutRemedy : problem).message,
-    questions: [...new Set(named)],
-    proposed: columns === undefined ? {} : { columns },
+    source: id,
+    reason: new ReadError(remedy.includes("--") ? withoutRemedy : problem).message,
+    questions: [...new Set([...named, ...said])],
+    proposed: { ...(columns === undefined ? {} : { columns }), ...readAs },
   };
 }
 

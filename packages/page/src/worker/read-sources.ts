@@ -49,7 +49,10 @@ export async function readSources({ sources, together }: Session, settings: Sett
     }
   };
   const deployments = groups.flatMap((group) => readGroup(group, told).deployments);
-  const unread = files.flatMap(({ id, path }) => (errors.has(path) ? [unreadBecause(errors.get(path), id)] : []));
+  const unread = files.flatMap((source) => {
+    const error = errors.get(source.path);
+    return error === undefined ? [] : [unreadBecause(error, source)];
+  });
   return { deployments, log, unread: [...unread, ...unreadLogs] };
 }
 
@@ -74,6 +77,6 @@ async function readLog([first]: readonly Source[]): Promise<Pick<ReadSources, "l
   try {
     return { log: readDeploymentLog(new Uint8Array(await first.content.arrayBuffer()), first.path), unread: [] };
   } catch (error) {
-    return { log: null, unread: [unreadBecause(error, first.id)] };
+    return { log: null, unread: [unreadBecause(error, first)] };
   }
 }

@@ -2,7 +2,7 @@ import { deploymentRowFinder } from "@feedpoint/answers/asked/deployments";
 import { loggedLines } from "@feedpoint/answers/asked/known-lines";
 import type { Settings } from "@feedpoint/answers/asked/settings";
 import { UsageError } from "@feedpoint/answers/asked/usage-error";
-import { wishesFrom } from "@feedpoint/answers/asked/wishes";
+import type { TypedWish } from "@feedpoint/answers/asked/wishes";
 import { adviceSection } from "@feedpoint/answers/html/advice-section";
 import { diffSection } from "@feedpoint/answers/html/diff-section";
 import { overview } from "@feedpoint/answers/html/overview";
@@ -12,18 +12,19 @@ import { advisedBy } from "@feedpoint/answers/judged/advising";
 import { drawnCheck } from "@feedpoint/answers/judged/checking";
 import { gradedAll, gradeReport } from "@feedpoint/answers/judged/grade-report";
 import type { GradeReport } from "@feedpoint/answers/judged/report";
-import { missingRows, type Season, seasonFrom } from "@feedpoint/answers/judged/season";
+import { type AskedOfSeason, missingRows, type Season, seasonFrom } from "@feedpoint/answers/judged/season";
 import { checkCsv } from "@feedpoint/answers/text/check";
 import { diffCsv } from "@feedpoint/answers/text/diff";
 import { gradeCsv } from "@feedpoint/answers/text/grade";
 import { html, type Markup } from "@feedpoint/answers/text/markup";
 import { seasonTables } from "@feedpoint/answers/text/season";
+import { wishSentences } from "@feedpoint/answers/text/season-tonight";
 import { tryCsv } from "@feedpoint/answers/text/try";
-import { criteriaWith, type Deployment, diff, onSameTerms, type SweepGrade } from "@feedpoint/core";
+import { type AdviseResult, criteriaWith, type Deployment, diff, onSameTerms, type SweepGrade } from "@feedpoint/core";
 import type { Look } from "../protocol.js";
 import { gradesBy } from "./judging.js";
 import type { ReadSources } from "./read-sources.js";
-import { wantedFrom } from "./wanted.js";
+import { askedFor } from "./wanted.js";
 
 /** What is judged, and by what. */
 export interface Judged extends Pick<ReadSources, "deployments" | "log" | "unread"> {
@@ -40,11 +41,15 @@ export interface Answer {
   readonly report: () => string;
   readonly csv: () => string;
   readonly label: string;
+  /** What of the question it does not answer, in words; empty where it answers all */
+  readonly note: string;
   /** Whose sweeps can be written out clean */
   readonly deployments: readonly Deployment[];
 }
 
 const VOICE = "page";
+/** A report has no fields to name. */
+const SAVED = "saved";
 
 /** What is looked at, judged. @throws UsageError for what cannot be asked */
 export function answerTo(look: Look, judged: Judged): Answer {
@@ -61,43 +66,39 @@ export function answerTo(look: Look, judged: Judged): Answer {
 }
 
 function checked({ deployment: at }: { readonly deployment: number }, judged: Judged): Answer {
-  const { settings, wanted, log } = judged;
   const deployment = deploymentAt(at, judged);
-  const { places, wishes } = wantedFrom(wanted);
-  // A wish that means nothing is told here as it is everywhere else.
-  wishesFrom(wishes, settings);
-  const whole: CheckedSweep = {
-    ...drawnCheck(settings, deployment, places),
-    log: deploymentRowFinder(log)(deployment),
-    advised: null,
-  };
+  const whole = checkedSweep(deployment, judged, null);
   return {
     shown: () => [sweepSection(whole, 0, VOICE), closing(whole.result)],
-    report: () => sweepReport(whole, VOICE),
+    report: () => sweepReport(whole, SAVED),
     csv: () => checkCsv([whole.result]),
     label: deployment.label,
+    note: "",
     deployments: [deployment],
   };
 }
 
+function checkedSweep(deployment: Deployment, judged: Judged, advised: AdviseResult | null): CheckedSweep {
+  const { settings, log } = judged;
+  const { places, wishes } = askedFor(judged.wanted, settings);
+  const grade = gradesBy(settings, { log, wishes })(deployment);
+  return { ...drawnCheck(settings, deployment, places), log: grade.log, wished: wishSentences(grade.wishes), advised };
+}
+
 function advised({ deployment: at }: { readonly deployment: number }, judged: Judged): Answer {
-  const { settings, wanted, log } = judged;
+  const { settings, wanted } = judged;
   const deployment = deploymentAt(at, judged);
-  const { wishes, places } = wantedFrom(wanted);
-  const result = advisedBy(settings, deployment, { wishes: wishes.length === 0 ? undefined : wishes });
-  const whole = (): CheckedSweep => ({
-    ...drawnCheck(settings, deployment, places),
-    log: deploymentRowFinder(log)(deployment),
-    advised: result,
-  });
+  const { typed, note } = askedFor(wanted, settings);
+  const result = advisedBy(settings, deployment, { wishes: typed.length === 0 ? undefined : typed });
   return {
     shown: () => [
-      html`<article><p class="label">${deployment.label}</p>${adviceSection(result, VOICE)}</article>`,
+      html`<article><header><h1>${deployment.label}</h1></header>${adviceSection(result, VOICE)}</article>`,
       closing(result),
     ],
-    report: () => sweepReport(whole(), VOICE),
+    report: () => sweepReport(checkedSweep(deployment, judged, result), SAVED),
     csv: () => tryCsv(result),
     label: deployment.label,
+    note,
     deployments: [deployment],
   };
 }
@@ -111,19 +112,19 @@ function compared(look: Look & { readonly what: "diff" }, judged: Judged): Answe
   const terms = onSameTerms(before, after, options);
   return {
     shown: () => [diffSection(result, terms, settings.plan, VOICE), closing(result)],
-    report: () => diffReport(result, terms, settings.plan, VOICE),
+    report: () => diffReport(result, terms, settings.plan, SAVED),
     csv: () => diffCsv([result]),
     label: `${before.label} and ${after.label}`,
+    note: "",
     deployments: [before, after],
   };
 }
 
 function graded(look: Look & { readonly what: "grade" }, judged: Judged): Answer {
-  const { settings, deployments, wanted } = judged;
-  const season = seasonAsked(look, judged);
-  const { places } = wantedFrom(wanted);
-  const gradeOne = gradesBy(settings, season);
-  const sweeps = deployments.map(gradeOne);
+  const { settings, deployments, log, wanted } = judged;
+  const { typed, note } = askedFor(wanted, settings);
+  const season = seasonFrom(askedOfSeason(look, typed), log, settings);
+  const sweeps = deployments.map(gradesBy(settings, season));
   const report = reportOn(sweeps, season, judged);
   return {
     shown: () => [
@@ -131,33 +132,29 @@ function graded(look: Look & { readonly what: "grade" }, judged: Judged): Answer
       ...(report.sweeps.length === 0 ? [] : [closing(report)]),
     ],
     report: () => {
-      const whole = deployments.map((deployment, i) => {
+      const whole = deployments.map((deployment, i) => ({
+        ...checkedSweep(deployment, judged, null),
         // Each deployment has its grade.
-        const grade = sweeps[i] as SweepGrade;
-        return { ...drawnCheck(settings, deployment, places), log: grade.log, grade, advised: null };
-      });
-      return collectionReport(whole, report, seasonTables(report, season), VOICE);
+        grade: sweeps[i] as SweepGrade,
+      }));
+      return collectionReport(whole, report, seasonTables(report, season), SAVED);
     },
     csv: () => gradeCsv(report),
     label: `${deployments.length} sweeps`,
+    note,
     deployments,
   };
 }
 
-function seasonAsked({ best, groupBy, isOverTime }: Look & { readonly what: "grade" }, judged: Judged): Season {
-  const { settings, log, wanted } = judged;
-  const { wishes } = wantedFrom(wanted);
-  return seasonFrom(
-    {
-      ...(best === "" ? {} : { best }),
-      ...(groupBy === "" ? {} : { groupBy }),
-      ...(isOverTime ? { overTime: true as const } : {}),
-      ...(wishes.length === 0 ? {} : { for: wishes }),
-    },
-    log,
-    settings,
-  );
-}
+const askedOfSeason = (
+  { best, groupBy, isOverTime }: Look & { readonly what: "grade" },
+  typed: readonly TypedWish[],
+): AskedOfSeason => ({
+  ...(best === "" ? {} : { best }),
+  ...(groupBy === "" ? {} : { groupBy }),
+  ...(isOverTime ? { overTime: true } : {}),
+  ...(typed.length === 0 ? {} : { for: typed }),
+});
 
 function reportOn(
   sweeps: readonly SweepGrade[],

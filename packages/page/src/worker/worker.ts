@@ -22,9 +22,17 @@ let judged: Omit<Judged, "wanted"> | null = null;
 const ANSWERING: Answering = {
   choices: async () => choices(),
   list: async ({ session }) => listing(session),
-  look: async ({ look, wanted }) => ({ markup: html`${answerTo(look, judgedWith(wanted)).shown()}`.markup }),
+  look: async ({ look, wanted }) => {
+    const { shown, note } = answerTo(look, judgedWith(wanted));
+    return { markup: html`${shown()}`.markup, note };
+  },
   save: async ({ look, wanted, as }) => savedAs(as, answerTo(look, judgedWith(wanted))),
-  station: async ({ data }) => parseStation(data),
+  station: async ({ data }) => {
+    const station = parseStation(data);
+    // Names of plan, class and bands are checked as well, before anything is judged by them.
+    await settingsBy(station);
+    return station;
+  },
 };
 
 function judgedWith(wanted: string): Judged {
@@ -77,4 +85,8 @@ async function answerMessage<Name extends AskName>({ id, name, ask }: AskMessage
   }
 }
 
-addEventListener("message", async ({ data }: MessageEvent<AskMessage>) => postMessage(await answerMessage(data)));
+/** One after the other: what is asked while files are read is answered by what was read. */
+let before: Promise<unknown> = Promise.resolve();
+addEventListener("message", ({ data }: MessageEvent<AskMessage>) => {
+  before = before.then(async () => postMessage(await answerMessage(data)));
+});

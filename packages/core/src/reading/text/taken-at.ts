@@ -8,7 +8,9 @@ const DATE =
  * @returns an ISO 8601 date, with the time of day where that is stated; null where there is none
  */
 export function takenAtFrom(comments: readonly string[], fileName: string | undefined): string | null {
-  for (const text of [...comments, fileName ?? ""]) {
+  // What a file is called says more than the folder that it lies in, and that more than the one above.
+  const names = (fileName ?? "").split(/[/\\]/).reverse();
+  for (const text of [...comments, ...names]) {
     const match = DATE.exec(text);
     if (match === null) continue;
     const [, year, , month, day, hour, minute] = match;
