@@ -70,8 +70,7 @@ export type Look =
   | { readonly what: "diff"; readonly before: number; readonly after: number; readonly isSamePlane: boolean }
   | {
       readonly what: "grade";
-      /** A band to rank for, a column to compare by; empty: not asked */
-      readonly best: string;
+      /** A column to compare by; empty: not asked */
       readonly groupBy: string;
       readonly isOverTime: boolean;
     };

@@ -2,7 +2,7 @@
 export const WORDS = {
   title: "feedpoint",
   tagline: "What the sweep of your antenna means",
-  question: "Where may you transmit?",
+  question: "Where can you transmit?",
   welcome:
     "Open the files that your analyser exported, or type the SWR you noted, and read on which bands, and which part of each, you may transmit, what a change did, and which of many is best. Nothing is sent anywhere: this page works without a network and forgets everything when you close it, unless you tell it to keep your station.",
   sampleNote: "The sample is invented: a wire of somebody who lives aboard a canal boat, dry and in the rain.",
@@ -111,8 +111,8 @@ export const WORDS = {
     cleanedTouchstone: "Save the sweep cleaned (Touchstone)",
     swap: "The other way round",
     samePlane: "Both were swept at the very same place, and nothing of the line was touched",
-    best: "Rank for",
-    noBand: "no band",
+    best: "Best for",
+    noBand: "choose a band",
     groupBy: "Compare by",
     noColumn: "nothing",
     overTime: "Follow over time",

@@ -26,7 +26,8 @@ export function tonightTable(tonight: readonly ForTonight[], wishes: readonly Wi
   const dials = wishes.flatMap(({ title, dialsHz }) =>
     dialsHz.length === 0 ? [] : [`${title}: ${dialsHz.map((hz) => megahertz(hz)).join(", ")} MHz`],
   );
-  const above = `For ${wishes.map(({ title }) => title).join(" and ")}, the best first by the worst of them${dials.length === 0 ? "" : ` (${dials.join("; ")})`}; each with what it takes, the worst SWR, the power, and the least that the line lets arrive. Behind all others what may owe its SWR to loss: ≤ that much may be lost beside the line, + that much more is than in the best of these (at 10 MHz):`;
+  const several = wishes.length > 1 ? ", by the one that goes worst" : "";
+  const above = `For ${wishes.map(({ title }) => title).join(" and ")}, the best first${several}${dials.length === 0 ? "" : ` (${dials.join("; ")})`}. Each cell: what it takes, the worst SWR, the power, the least share of it that the line lets arrive. Those whose low SWR may be loss come last; against them stands how much: ≤ may be lost beside the line, + is lost more than in the best of these, at 10 MHz:`;
   return { name: "For tonight", above, columns, rows, isRanking: true };
 }
 

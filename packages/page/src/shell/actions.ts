@@ -4,8 +4,10 @@ import type { Look, ReadAs, Together } from "../protocol.js";
 import { WORDS } from "../words.js";
 import { chosenFiles, typedText } from "./chosen.js";
 import {
+  ALL,
   type App,
   addSources,
+  comparing,
   judgeBy,
   lookAgain,
   NOTHING_SHOWN,
@@ -18,6 +20,7 @@ import {
 } from "./flows.js";
 import { sample } from "./sample.js";
 import { keepStation } from "./state.js";
+import { Refusal } from "./worker-client.js";
 
 type Act<Kind extends HTMLElement = HTMLElement> = (element: Kind, app: App) => unknown;
 
@@ -51,7 +54,7 @@ export const CLICKS: Readonly<Record<string, Act>> = {
   "add-role": ({ dataset }) => addRole(dataset.field ?? "", dataset.role ?? ""),
   sample: (_, app) => addSources(sample(), app),
   check: (button, app) => show({ what: "check", deployment: at(button) }, app),
-  grade: (_, app) => show({ what: "grade", best: "", groupBy: "", isOverTime: false }, app),
+  grade: (_, app) => show(ALL, app),
   compare: (_, app) => compare(app),
   remove: ({ dataset }, app) => removeSources(numbersIn(dataset.sources), app),
   clear: (_, app) =>
@@ -116,15 +119,16 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
     keepStation(app.state());
   },
   "load-station": async (input, app) => {
-    const text = (await input.files?.[0]?.text()) ?? "";
+    const [file] = input.files ?? [];
+    if (file !== undefined) await stateStation(file.text().then(parsed), app);
     input.value = "";
-    const data = parsed(text);
-    if (data === null) app.update({ told: WORDS.judgedBy.noStation });
-    else await stateStation(data, app);
   },
   "same-plane": ({ checked }, app) =>
     lookWith((look) => (look.what === "diff" ? { ...look, isSamePlane: checked } : look), app),
-  best: ({ value }, app) => lookWith((look) => (look.what === "grade" ? { ...look, best: value } : look), app),
+  best: ({ value }, app) => {
+    app.update({ wanted: value });
+    return lookWith((look) => look, app);
+  },
   "group-by": ({ value }, app) => lookWith((look) => (look.what === "grade" ? { ...look, groupBy: value } : look), app),
   "over-time": ({ checked }, app) =>
     lookWith((look) => (look.what === "grade" ? { ...look, isOverTime: checked } : look), app),
@@ -173,25 +177,20 @@ const fieldOf = (form: HTMLFormElement, name: string): string => {
   return typeof value === "string" ? value : "";
 };
 
-/** null for what is no JSON. */
+/** @throws Refusal for what is no JSON */
 function parsed(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {
-    return null;
+    throw new Refusal(WORDS.judgedBy.noStation);
   }
 }
 
-/** The one that was taken first is before. */
 function compare(app: App): unknown {
   const { ticked, listing } = app.state();
-  const [one, other] = listing?.deployments.length === 2 ? [0, 1] : ticked;
-  if (one === undefined || other === undefined) return undefined;
-  const dateOf = (place: number) => listing?.deployments[place]?.date ?? "";
-  const [first, second] = one < other ? [one, other] : [other, one];
-  const isTurned = dateOf(first) !== "" && dateOf(second) !== "" && dateOf(second) < dateOf(first);
-  const [before, after] = isTurned ? [second, first] : [first, second];
-  return show({ what: "diff", before, after, isSamePlane: false }, app);
+  if (listing === null) return undefined;
+  const [one, other] = listing.deployments.length === 2 ? [0, 1] : ticked;
+  return one === undefined || other === undefined ? undefined : show(comparing(one, other, listing), app);
 }
 
 /** A line of its own for a band, and the cursor behind it. */

@@ -34,13 +34,14 @@ const saving = (look: Look): readonly Markup[] => [
   button("print", ANSWER.print),
 ];
 
-function ofKind(look: Look, { listing }: State): Markup | null {
+function ofKind(look: Look, state: State): Markup | null {
+  const { listing } = state;
   if (look.what === "diff")
     return html`${button("swap", ANSWER.swap)}<label class="tick"><input type="checkbox" id="same-plane" data-change="same-plane"${look.isSamePlane ? html` checked` : null}> ${ANSWER.samePlane}</label>`;
   if (look.what !== "grade" || listing === null) return null;
   const choice = (id: string, words: string, none: string, values: readonly string[], chosen: string) =>
     html`<p class="field"><label for="${id}">${words}</label><select id="${id}" data-change="${id}">${["", ...values].map((value) => html`<option value="${value}"${value === chosen ? html` selected` : null}>${value === "" ? none : value}</option>`)}</select></p>`;
-  return html`${choice("best", ANSWER.best, ANSWER.noBand, listing.bands, look.best)}${
+  return html`${choice("best", ANSWER.best, ANSWER.noBand, listing.bands, state.wanted)}${
     listing.logColumns === null
       ? null
       : choice("group-by", ANSWER.groupBy, ANSWER.noColumn, listing.logColumns, look.groupBy)

@@ -1,6 +1,6 @@
 /** What happens when something is chosen: the worker is asked, and the state says what came of it. */
 import type { Station } from "@feedpoint/core";
-import type { Look, SaveAs, Source } from "../protocol.js";
+import type { Listing, Look, SaveAs, Source } from "../protocol.js";
 import { WORDS } from "../words.js";
 import { keepStation, type State } from "./state.js";
 import { Refusal, type WorkerClient } from "./worker-client.js";
@@ -76,7 +76,7 @@ export async function relist(app: App, doing: string, fresh?: readonly number[])
       listing.deployments[at]?.sources.some((id) => fresh === undefined || fresh.includes(id)),
     );
     const { look } = app.state();
-    const next = fresh === undefined ? (look ?? lookAt(own)) : lookAt(own);
+    const next = fresh === undefined ? (look ?? lookAt(own, listing)) : lookAt(own, listing);
     app.update({
       listing,
       ...(fresh === undefined ? {} : { ticked: [] }),
@@ -87,12 +87,24 @@ export async function relist(app: App, doing: string, fresh?: readonly number[])
   if (fresh !== undefined) app.showAnswer();
 }
 
-/** One deployment is checked, several are graded. */
-const lookAt = ([first, ...others]: readonly number[]): Look | null => {
+/** All are graded. */
+export const ALL: Look = { what: "grade", groupBy: "", isOverTime: false };
+
+/** One deployment is checked, two are compared, more are graded. */
+function lookAt([first, second, ...others]: readonly number[], listing: Listing): Look | null {
   if (first === undefined) return null;
-  if (others.length === 0) return { what: "check", deployment: first };
-  return { what: "grade", best: "", groupBy: "", isOverTime: false };
-};
+  if (second === undefined) return { what: "check", deployment: first };
+  return others.length === 0 ? comparing(first, second, listing) : ALL;
+}
+
+/** Two deployments, the one that was taken first as before; in the order of the list where the dates do not tell. */
+export function comparing(one: number, other: number, { deployments }: Listing): Look {
+  const dateOf = (place: number) => deployments[place]?.date ?? "";
+  const [first, second] = one < other ? [one, other] : [other, one];
+  const isTurned = dateOf(first) !== "" && dateOf(second) !== "" && dateOf(second) < dateOf(first);
+  const [before, after] = isTurned ? [second, first] : [first, second];
+  return { what: "diff", before, after, isSamePlane: false };
+}
 
 /** Shows another answer. */
 export const lookAgain = (look: Look, app: App): Promise<void> =>
@@ -123,10 +135,10 @@ export async function judgeBy(station: Station, app: App): Promise<void> {
   await relist(app, WORDS.answer.working);
 }
 
-/** Checks data for a station, and judges by it. */
+/** Checks data for a station, as soon as it is there, and judges by it. */
 export const stateStation = (data: unknown, app: App): Promise<void> =>
   busy(app, WORDS.answer.working, async () => {
-    const station = await app.worker.ask("station", { data });
+    const station = await app.worker.ask("station", { data: await data });
     await judgeBy(station, app);
     if (app.state().told === "") app.update({ told: WORDS.judgedBy.used });
     app.showAnswer();

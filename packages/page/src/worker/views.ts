@@ -147,10 +147,9 @@ function graded(look: Look & { readonly what: "grade" }, judged: Judged): Answer
 }
 
 const askedOfSeason = (
-  { best, groupBy, isOverTime }: Look & { readonly what: "grade" },
+  { groupBy, isOverTime }: Look & { readonly what: "grade" },
   typed: readonly TypedWish[],
 ): AskedOfSeason => ({
-  ...(best === "" ? {} : { best }),
   ...(groupBy === "" ? {} : { groupBy }),
   ...(isOverTime ? { overTime: true } : {}),
   ...(typed.length === 0 ? {} : { for: typed }),
