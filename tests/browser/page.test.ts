@@ -90,23 +90,26 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     const { page } = await openPage();
     await page.setInputFiles("[data-change=load-station]", join(SAMPLES, "stations/canal-boat.json"));
     await idle(page);
-    await choose(page, sample(DRY));
+    await choose(page, sample(SHORT));
     const station = ["--station", "stations/canal-boat.json"];
-    expect(await factsOf(page, "#answer")).toEqual(reported([`sweeps/${DRY}`, ...station]));
+    expect(await factsOf(page, "#answer")).toEqual(reported([`sweeps/${SHORT}`, ...station]));
     expectSameTable(
       await saved(page, "save-csv"),
-      runCommand(["check", `sweeps/${DRY}`, ...station, "--format", "csv"]).stdout.replaceAll(`sweeps/${DRY}`, DRY),
+      runCommand(["check", `sweeps/${SHORT}`, ...station, "--format", "csv"]).stdout.replaceAll(
+        `sweeps/${SHORT}`,
+        SHORT,
+      ),
     );
-    await page.fill("#wanted", "20m,15m");
+    await page.fill("#wanted", "40m");
     await page.press("#wanted", "Enter");
     await idle(page);
     await page.click("[data-do=advise]");
     await idle(page);
     expectSameTable(
       await saved(page, "save-csv"),
-      runCommand(["try", `sweeps/${DRY}`, ...station, "--want", "20m,15m", "--format", "csv"]).stdout.replaceAll(
-        `sweeps/${DRY}`,
-        DRY,
+      runCommand(["try", `sweeps/${SHORT}`, ...station, "--want", "40m", "--format", "csv"]).stdout.replaceAll(
+        `sweeps/${SHORT}`,
+        SHORT,
       ),
     );
     await page.close();
@@ -267,8 +270,8 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
 
   test("what goes on can be stopped, and what was read before stays", async () => {
     const { page } = await openPage();
-    await choose(page, sample(DRY));
-    const rows = Array.from({ length: 400_000 }, (_, i) => `${(3 + i / 1e5).toFixed(5)},${1.2 + (i % 100) / 50}`);
+    await choose(page, sample(SHORT));
+    const rows = Array.from({ length: 250_000 }, (_, i) => `${(3 + i / 1e5).toFixed(5)},${1.2 + (i % 100) / 50}`);
     await page.setInputFiles("[data-change=open-files] >> nth=0", written("slow.csv", `MHz,SWR\n${rows.join("\n")}\n`));
     await page.click("[data-do=stop]");
     await idle(page);
@@ -348,7 +351,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
 
   test("a station that cannot be used is refused in words, and what was shown stays", async () => {
     const { page } = await openPage();
-    await choose(page, sample(DRY));
+    await choose(page, sample(SHORT));
     const before = await factsOf(page, "#answer");
     for (const [stated, words] of [
       [{ bands: ["abc"] }, 'no band "abc"'],
@@ -366,7 +369,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
 
   test("a wish that means nothing is said to, and one band's dial is one band's", async () => {
     const { page } = await openPage();
-    await choose(page, sample(DRY));
+    await choose(page, sample(SHORT));
     const want = async (text: string) => {
       await page.fill("#wanted", text);
       await page.press("#wanted", "Enter");
@@ -412,7 +415,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
 
   test("prints the answer and nothing of the page around it", async () => {
     const { page } = await openPage();
-    await choose(page, sample(DRY));
+    await choose(page, sample(SHORT));
     await page.emulateMedia({ media: "print" });
     for (const part of [".top", ".chosen", "#terms", "footer"])
       expect(await page.locator(part).isVisible()).toBe(false);

@@ -56,7 +56,6 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
 
   test.each([
     ["sweep", "light"],
-    ["sweep", "dark"],
     ["change", "dark"],
     ["several", "light"],
     ["scalar", "light"],
