@@ -11,6 +11,7 @@ import { CABIN, CABIN_FEEDLINE, SWEEPS, WHOLE_RANGE } from "./making/deployments
 import { LINE_RANGE, LINE_SWEEPS, LINE_TAKEN_AT } from "./making/lines.mjs";
 import { feedPointImpedances } from "./making/nec.mjs";
 import { normalFrom, seededUniform, wanderingJoint } from "./making/noise.mjs";
+import { reportFiles } from "./making/reports.mjs";
 import { reflectionAtAnalyser, throughFeedline } from "./making/station.mjs";
 import { WRITERS } from "./making/write-sweep.mjs";
 
@@ -109,7 +110,8 @@ function placeOf(folder) {
   return place;
 }
 
-// The lines first: they need no model run.
+// The reports and the lines first: they need no model run.
+for (const [name, text] of Object.entries(reportFiles())) writeFileSync(join(placeOf("reports"), name), text);
 for (const plan of LINE_SWEEPS) write("lines", plan, LINE_TAKEN_AT, lineSweep(plan));
 for (const plan of SWEEPS) write("sweeps", plan, plan.takenAt ?? CABIN, sweep(plan));
 writeFileSync(join(placeOf("sweeps"), "deployments.csv"), deploymentLog(SWEEPS, CABIN_FEEDLINE.lengthM));

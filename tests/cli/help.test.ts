@@ -42,6 +42,9 @@ describe.each(commands)("the help of %s", (name) => {
   given("sweep.s1p", "sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p");
   given("before.s1p", "sweeps/2026-03-14-heron-lock-sloper.s1p");
   given("after.s1p", "sweeps/2026-05-30-cuckoo-basin-counterpoise-deck.s1p");
+  given("reports.csv", "reports/2026-09-05-gosling-lock-evening.csv");
+  given("log.adi", "reports/2026-09-06-gosling-lock-morning.adi");
+  given("deployments.csv", "reports/deployments.csv");
   given("line.s1p", "lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p");
   const outcomes = runEach(
     examples.map((line) => ({ args: splitArguments(line), folder })),

@@ -59,6 +59,7 @@ const RUNS: readonly (readonly [what: string, ...runs: readonly string[]])[] = [
     `try ${dry} --want 40m,20m --feedline rg-58 --feedline-length 12 --have coils`,
     `try ${wet} --station stations/every-field.json`,
   ],
+  ["heard", "heard reports/2026-09-05-gosling-lock-evening.csv reports/2026-09-06-gosling-lock-morning.adi"],
   [
     "line",
     "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",
@@ -95,6 +96,6 @@ describe.each(RUNS)("feedpoint schema %s", (what, ...runs) => {
     ].flat();
     expect(open({ ...result, added: 1 })).toBe(true);
     expect(open({ ...result, schema: "feedpoint/other@1" })).toBe(false);
-    expect(open({ ...result, sweep: 1, bands: 1, sweeps: 1, rows: 1 })).toBe(false);
+    expect(open({ ...result, sweep: 1, bands: 1, sweeps: 1, rows: 1, comparisons: 1 })).toBe(false);
   });
 });

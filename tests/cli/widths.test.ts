@@ -27,6 +27,7 @@ const LINES = [
   "line lines/2026-07-11-lantern-bridge-wet-feedline-short.s1p --end short --kind rg-58",
   `show ${POLE}`,
   "show sweeps/2026-02-21-tansy-reach-trimmed.txt",
+  "heard reports",
   "plans",
   "plans us-part97 --class general",
   "plans --activity",

@@ -9,6 +9,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   trim: async () => (await import("./commands/trim.js")).trimCommand(),
   try: async () => (await import("./commands/try.js")).tryCommand(),
   line: async () => (await import("./commands/line.js")).lineCommand(),
+  heard: async () => (await import("./commands/heard.js")).heardCommand(),
   report: async () => (await import("./commands/report.js")).reportCommand(),
   page: async () => (await import("./commands/page.js")).pageCommand(),
   chart: async () => (await import("./commands/chart.js")).chartCommand(),
@@ -45,6 +46,7 @@ const EXAMPLES: Readonly<Record<string, readonly string[]>> = {
     'try sweep.s1p --want "40m ft8,20m" --feedline rg-58 --feedline-length 12 --have "rg-6:5,9:1,coils,capacitors"',
   ],
   line: ["line line.s1p --end short --kind rg-58"],
+  heard: ["heard reports.csv --log deployments.csv", "heard log.adi --compare sloper,vee --bands 20m"],
   report: [
     "report sweep.s1p --plan itu-r1 -o report.html",
     "report --before before.s1p --after after.s1p -o change.html",

@@ -74,6 +74,8 @@ export {
   usableBands,
 } from "./facts/band-plan/privileges.js";
 export { CAUTIONS, cautionsFor, HIGH_VOLTAGE_CAUTIONS } from "./facts/cautions.js";
+export { bearingDeg, distanceKm, type Place } from "./facts/earth/great-circle.js";
+export { type LocatorArea, locatorArea } from "./facts/earth/locator.js";
 export {
   type ExposureDistance,
   exposureDistance,
@@ -188,6 +190,12 @@ export {
   LEAST_SWEPT_FRACTION,
   type SweepGrade,
 } from "./jobs/grade.js";
+export type { HeardComparison, HeardVerdict, SectorDifference } from "./jobs/heard/compare.js";
+export { type HeardOptions, heard } from "./jobs/heard/heard.js";
+export type { HeardOnBand, HeardResult } from "./jobs/heard/heard-result.js";
+export { type OnAir, onAirOf } from "./jobs/heard/on-air.js";
+export type { HeardOfOne } from "./jobs/heard/only-one.js";
+export { type HeardInSector, type HeardWhere, type Listener, SECTORS, type Sector } from "./jobs/heard/where.js";
 export {
   type LineOptions,
   type LineResult,
@@ -229,6 +237,9 @@ export type { FrequencyUnit } from "./reading/options/units.js";
 export type { LeftOutReason, LineLedger, LineLeftOut } from "./reading/points/line-ledger.js";
 export { parseColumnRoles } from "./reading/quantities/column-names.js";
 export { lineLedger, readCompanions, readSweeps } from "./reading/read-sweeps.js";
+export type { LeftOut, ReportLeftOutReason } from "./reading/reports/left-out.js";
+export { type ReadReportsOptions, readReports } from "./reading/reports/read-reports.js";
+export type { ReadReports, ReceptionReport } from "./reading/reports/report.js";
 export {
   admittanceFromImpedance,
   changeReference,

@@ -4,7 +4,7 @@ import { Argument, Command } from "commander";
 /** Files that a user can write. */
 const FILES = ["station", "plan"] as const;
 /** What commands print with --json. */
-const RESULTS = ["check", "diff", "grade", "graded-sweep", "trim", "try", "line", "show"] as const;
+const RESULTS = ["check", "diff", "grade", "graded-sweep", "trim", "try", "line", "heard", "show"] as const;
 
 type Described = (typeof FILES)[number] | (typeof RESULTS)[number];
 

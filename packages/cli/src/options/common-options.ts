@@ -20,7 +20,7 @@ const OF_LINES = ["check", "grade", "trim", "try", "report"] as const satisfies 
 const OF_PEOPLE = ["check", "report"] as const satisfies readonly CommandName[];
 const OF_POWER = ["check", "grade", "report", "try"] as const satisfies readonly CommandName[];
 const OF_FILES = [...OF_BANDS, "line", "show", "convert"] as const satisfies readonly CommandName[];
-const OF_TABLES = ["check", "diff", "grade", "trim", "try"] as const satisfies readonly CommandName[];
+const OF_TABLES = ["check", "diff", "grade", "trim", "try", "heard"] as const satisfies readonly CommandName[];
 const OF_FEW_FORMATS = ["line", "show", "plans", "feedlines"] as const satisfies readonly CommandName[];
 
 /** Options that several commands share, in the order of their help. */
@@ -268,6 +268,6 @@ export const COMMON_OPTIONS = {
     name: "force",
     flags: "--force",
     help: "write over a file that is there",
-    of: ["report", "page", "chart", "convert", "log init", "station init"],
+    of: ["heard", "report", "page", "chart", "convert", "log init", "station init"],
   },
 } as const satisfies Readonly<Record<string, OptionRecord>>;

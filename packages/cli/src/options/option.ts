@@ -8,6 +8,7 @@ export type CommandName =
   | "trim"
   | "try"
   | "line"
+  | "heard"
   | "report"
   | "page"
   | "chart"

@@ -1,12 +1,13 @@
 import type { Station } from "@feedpoint/core";
 import { COMMAND_OPTIONS } from "./command-options.js";
 import { COMMON_OPTIONS } from "./common-options.js";
+import { HEARD_OPTIONS } from "./heard-options.js";
 import type { CommandName, OptionRecord, RawOf, ValueOf } from "./option.js";
 import { SEASON_OPTIONS } from "./season-options.js";
 import { TRY_OPTIONS } from "./try-options.js";
 
 /** Every option of the command. */
-export const OPTIONS = { ...COMMON_OPTIONS, ...SEASON_OPTIONS, ...TRY_OPTIONS, ...COMMAND_OPTIONS };
+export const OPTIONS = { ...COMMON_OPTIONS, ...SEASON_OPTIONS, ...TRY_OPTIONS, ...HEARD_OPTIONS, ...COMMAND_OPTIONS };
 
 type KnownOption = (typeof OPTIONS)[keyof typeof OPTIONS];
 

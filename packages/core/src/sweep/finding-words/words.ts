@@ -3,6 +3,7 @@ import { FILE_FINDINGS } from "./of-files.js";
 import { JOB_FINDINGS } from "./of-jobs.js";
 import { LINE_FINDINGS } from "./of-lines.js";
 import { READING_FINDINGS } from "./of-readings.js";
+import { REPORT_FINDINGS } from "./of-reports.js";
 import { SEASON_FINDINGS } from "./of-season.js";
 
 /** Every kind of finding by its code. Codes do not change their meaning. */
@@ -13,6 +14,7 @@ export const FINDING_KINDS = {
   ...LINE_FINDINGS,
   ...JOB_FINDINGS,
   ...SEASON_FINDINGS,
+  ...REPORT_FINDINGS,
 };
 
 /** The code of a finding: a key of {@link FINDING_CODES}. */

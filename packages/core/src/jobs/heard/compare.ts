@@ -1,0 +1,194 @@
+import { median } from "simple-statistics";
+import { type ClusterValue, clusteredMean, signFlipChance } from "../../numbers/clusters.js";
+import { grouped } from "../../numbers/grouped.js";
+import { hodgesLehmann } from "../../numbers/hodges-lehmann.js";
+
+import type { ReceptionReport } from "../../reading/reports/report.js";
+import { type HeardOfOne, heardOfOne } from "./only-one.js";
+import { isSameSlot, pairsOf, type ReportPair } from "./pairs.js";
+import { SECTORS, type Sector } from "./where.js";
+
+/** Whether the second of two deployments is heard better than the first; "cannot-tell" is no "equal". */
+export type HeardVerdict = "better" | "worse" | "cannot-tell";
+
+/** How two deployments compare on the air, on one band. */
+export interface HeardComparison {
+  readonly before: string;
+  readonly after: string;
+  readonly band: string;
+  readonly verdict: HeardVerdict;
+  /** By how much the second is heard better, dB, powers taken off; null where there is no pair */
+  readonly differenceDb: number | null;
+  /** Both ends that hold it with 95 %, the receivers taken for what they are: the only independent witnesses */
+  readonly lowDb: number | null;
+  readonly highDb: number | null;
+  readonly receivers: number;
+  readonly pairs: number;
+  /** Pairs heard in one slot; the others lie next to each other in time */
+  readonly sameSlot: number;
+  /** Between the two of a pair, ms */
+  readonly medianGapMs: number | null;
+  /** Pairs too near an end of the scale for their difference to count */
+  readonly offScale: number;
+  /** Pairs of which both powers were stated, and so taken off */
+  readonly withPowers: number;
+  /** What it would take to tell a difference of `ofDb`, by how these receivers scatter; null where it is told, or nothing is known */
+  readonly toTell: { readonly ofDb: number; readonly receivers: number; readonly pairs: number } | null;
+  /** By direction, where three receivers or more lie in one; a difference here is one of pattern */
+  readonly sectors: readonly SectorDifference[];
+  readonly heardOfOne: HeardOfOne;
+}
+
+/** How two deployments compare in one direction. */
+export interface SectorDifference {
+  readonly sector: Sector;
+  readonly receivers: number;
+  readonly pairs: number;
+  readonly differenceDb: number;
+  /** Both ends that hold it with 95 % */
+  readonly lowDb: number;
+  readonly highDb: number;
+}
+
+/**
+ * Where the mean of both reports of a pair must lie, dB in 2500 Hz. Estimates are even from about -18 to +13 (O. Duffy,
+ * "WSPR for A/B tests"); the mean, and not each by itself, so that a difference does not choose its own pairs.
+ */
+const SCALE_DB = { low: -20, high: 8 };
+/** Fewer receivers cannot show a difference on both sides of 5 %, whatever they say (signs alone). */
+const FEWEST_RECEIVERS = 6;
+/** A report is a whole number of dB: so much each pair varies at least. */
+const ROUNDING_VARIANCE = 2 / 12;
+/** Of so many values a median is as good, and all their means by twos are too many. */
+const MANY = 200;
+/** What a middle of many values varies more than their mean (Hodges and Lehmann, for normal scatter). */
+const HODGES_LEHMANN_LOSS = Math.PI / 3;
+/** A smaller difference is hardly worth more nights. */
+const LEAST_WORTH_DB = 1;
+
+/**
+ * @param all every report on the band, of whomever
+ * @param sectorOf the direction in which a receiver lies; null: not known
+ */
+export function compareOnBand(
+  names: { readonly before: string; readonly after: string; readonly band: string },
+  sides: { readonly before: readonly ReceptionReport[]; readonly after: readonly ReceptionReport[] },
+  all: readonly ReceptionReport[],
+  sectorOf: (receiver: string) => Sector | null,
+): HeardComparison {
+  const { before, after } = sides;
+  const found = pairsOf(before, after).flatMap((pair) => {
+    const difference = differenceOf(pair);
+    return difference === null ? [] : [{ pair, difference }];
+  });
+  const counting = found.filter(({ pair }) => isOnScale(pair));
+  const receivers = receiverValues(counting);
+  const { mean, interval } = receivers.length === 0 ? { mean: null, interval: null } : clusteredMean(receivers);
+  const gaps = counting.map(({ pair }) => Math.abs(pair.after.time - pair.before.time));
+  const verdict = verdictOf(mean, interval, receivers);
+  return {
+    ...names,
+    verdict,
+    differenceDb: mean,
+    lowDb: interval?.low ?? null,
+    highDb: interval?.high ?? null,
+    receivers: receivers.length,
+    pairs: counting.length,
+    sameSlot: counting.filter(({ pair }) => isSameSlot(pair)).length,
+    medianGapMs: gaps.length === 0 ? null : median(gaps),
+    offScale: found.length - counting.length,
+    withPowers: counting.filter(({ pair }) => hasPowers(pair)).length,
+    toTell: verdict === "cannot-tell" ? wanted(mean, interval, receivers.length, counting.length) : null,
+    sectors: sectorDifferences(receivers, sectorOf),
+    heardOfOne: heardOfOne(before, after, all),
+  };
+}
+
+/** Fewer receivers than these say nothing of a direction. */
+const FEWEST_IN_SECTOR = 3;
+
+function sectorDifferences(
+  receivers: readonly ReceiverValue[],
+  sectorOf: (receiver: string) => Sector | null,
+): readonly SectorDifference[] {
+  return SECTORS.flatMap((sector) => {
+    const own = receivers.filter(({ receiver }) => sectorOf(receiver) === sector);
+    if (own.length < FEWEST_IN_SECTOR) return [];
+    const { mean, interval } = clusteredMean(own);
+    if (interval === null) return [];
+    const pairs = own.reduce((sum, each) => sum + each.pairs, 0);
+    return [{ sector, receivers: own.length, pairs, differenceDb: mean, lowDb: interval.low, highDb: interval.high }];
+  });
+}
+
+const hasPowers = ({ before, after }: ReportPair): boolean => before.powerW !== null && after.powerW !== null;
+
+/** By how much the second was heard better, dB; null where a report has no ratio to noise. */
+function differenceOf({ before, after }: ReportPair): number | null {
+  if (before.snrDb === null || after.snrDb === null) return null;
+  const power = before.powerW === null || after.powerW === null ? 0 : 10 * Math.log10(after.powerW / before.powerW);
+  return after.snrDb - before.snrDb - power;
+}
+
+function isOnScale({ before, after }: ReportPair): boolean {
+  const mean = ((before.snrDb ?? 0) + (after.snrDb ?? 0)) / 2;
+  return mean >= SCALE_DB.low && mean <= SCALE_DB.high;
+}
+
+/** What one receiver says of the difference. */
+interface ReceiverValue extends ClusterValue {
+  readonly receiver: string;
+  readonly pairs: number;
+}
+
+/** What each receiver says, and how sure it is of it: by how the pairs of all receivers scatter about their own middle. */
+function receiverValues(
+  found: readonly { readonly pair: ReportPair; readonly difference: number }[],
+): readonly ReceiverValue[] {
+  const groups = Array.from(
+    grouped(found, ({ pair }) => pair.receiver),
+    ([receiver, own]) => {
+      const values = own.map(({ difference }) => difference);
+      return { receiver, values, middle: values.length > MANY ? median(values) : hodgesLehmann(values) };
+    },
+  );
+  const freedom = found.length - groups.length;
+  const squares = groups.reduce(
+    (sum, { values, middle }) => sum + values.reduce((own, value) => own + (value - middle) ** 2, 0),
+    0,
+  );
+  const within = Math.max(ROUNDING_VARIANCE, freedom > 0 ? squares / freedom : 0);
+  return groups.map(({ receiver, values, middle }) => ({
+    receiver,
+    pairs: values.length,
+    value: middle,
+    variance: (within * (values.length > 1 ? HODGES_LEHMANN_LOSS : 1)) / values.length,
+  }));
+}
+
+/** Told only where the interval leaves out 0, and the signs of the receivers alone say so as well. */
+function verdictOf(
+  mean: number | null,
+  interval: { readonly low: number; readonly high: number } | null,
+  receivers: readonly ClusterValue[],
+): HeardVerdict {
+  if (mean === null || interval === null || receivers.length < FEWEST_RECEIVERS) return "cannot-tell";
+  if (interval.low <= 0 && interval.high >= 0) return "cannot-tell";
+  const chance = signFlipChance(receivers.map(({ value }) => value));
+  if (chance !== null && chance > 0.05) return "cannot-tell";
+  return mean > 0 ? "better" : "worse";
+}
+
+/** An interval is as wide as the root of the receivers is small. */
+function wanted(
+  mean: number | null,
+  interval: { readonly low: number; readonly high: number } | null,
+  receivers: number,
+  pairs: number,
+): HeardComparison["toTell"] {
+  if (mean === null || interval === null) return null;
+  const ofDb = Math.max(LEAST_WORTH_DB, Math.abs(mean));
+  const times = Math.max(1, ((interval.high - interval.low) / 2 / ofDb) ** 2);
+  const least = Math.max(FEWEST_RECEIVERS, Math.ceil(times * receivers));
+  return { ofDb, receivers: least, pairs: Math.ceil((pairs * least) / receivers) };
+}
