@@ -141,6 +141,14 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     await page.close();
   });
 
+  test("reports of reception say the same as the command", async () => {
+    const { page } = await openPage();
+    await choose(page, ...readdirSync(join(SAMPLES, "reports")).map((name) => join(SAMPLES, "reports", name)));
+    expect(runCommand(["heard", "reports", "-o", at("heard.html")]).exit).toBe(0);
+    expect(await factsOf(page, "#answer")).toEqual(factsIn(readFileSync(at("heard.html"), "utf8")));
+    await page.close();
+  });
+
   test("eleven readings typed on a phone tell where FT8 may be sent", async () => {
     const { page } = await openPage(PHONE);
     await page.click("[data-do=type]");

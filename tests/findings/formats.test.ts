@@ -95,11 +95,21 @@ describe.each(codes)("%s", (code) => {
       changes: [],
       factors: [],
       tonight: [],
+      onAir: [],
       findings: [],
       cautions: [],
       totals: { files: 1, graded: 1, unreadable: 0, points: 1 },
     };
-    const season = { log: null, groupBy: null, overTime: null, factors: [], best: null, wishes: [], order: null };
+    const season = {
+      log: null,
+      groupBy: null,
+      overTime: null,
+      factors: [],
+      best: null,
+      wishes: [],
+      order: null,
+      heard: null,
+    };
     const text = gradeText(report, { width: 100, limits: report.limits, stationFile: null }, season);
     expect(text).toMatch(/ !! /);
     expectWords(text, { ...found, message: `${sweep.label}: ${found.message}` });

@@ -222,6 +222,7 @@ export {
 } from "./jobs/season/events.js";
 export { type FactorEffect, factorEffects } from "./jobs/season/factors.js";
 export { type BandGroups, type GroupOnBand, groupFindings, groupGrades, type Spread } from "./jobs/season/groups.js";
+export { type Agreement, type HeardBeside, heardBeside } from "./jobs/season/heard-beside.js";
 export type { LogRow } from "./jobs/season/log-row.js";
 export { type LossHistory, lossFindings, lossOverTime } from "./jobs/season/loss.js";
 export { type LossChange, lossChange } from "./jobs/season/loss-change.js";

@@ -58,6 +58,8 @@ export interface Listed {
 export interface Listing {
   readonly deployments: readonly Listed[];
   readonly unread: readonly Unread[];
+  /** Reception reports among what was read */
+  readonly reports: number;
   /** Columns of the deployment log; null where there is none */
   readonly logColumns: readonly string[] | null;
   readonly bands: readonly string[];
@@ -67,6 +69,7 @@ export interface Listing {
 export type Look =
   | { readonly what: "check"; readonly deployment: number }
   | { readonly what: "advise"; readonly deployment: number }
+  | { readonly what: "heard" }
   | { readonly what: "diff"; readonly before: number; readonly after: number; readonly isSamePlane: boolean }
   | {
       readonly what: "grade";

@@ -43,6 +43,7 @@ export const WORDS = {
       each: "each file by itself",
     },
     log: "The deployment log was read.",
+    heard: (count: number) => `Who heard what (${count} report${count === 1 ? "" : "s"})`,
   },
   unread: {
     title: "Not read",

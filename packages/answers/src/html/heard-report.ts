@@ -9,18 +9,22 @@ import { dataTable } from "./data-table.js";
 import { page } from "./page.js";
 import { cautionSection, findingList } from "./remarks.js";
 
-/** The report of who heard what: the comparisons, the tables, and a map for each band. */
-export function heardReport(result: HeardResult, voice: Voice): string {
+/** The report of who heard what, as a page of its own. */
+export const heardReport = (result: HeardResult, voice: Voice): string =>
+  page(`Heard: ${result.transmitter}`, heardSections(result, voice));
+
+/** Who heard what: the comparisons, the tables, and a map for each band. */
+export function heardSections(result: HeardResult, voice: Voice): readonly Markup[] {
   const [first = "Who heard what", ...others] = heardAnswers(result);
   const where = shown(WHERE_COLUMNS, whereRows(result));
-  return page(`Heard: ${result.transmitter}`, [
+  return [
     html`<article><header><p class="label">${heardTotals(result)}</p><h1>${first}</h1>${others.map((line) => html`<p>${line}</p>`)}</header><section><h2>Who heard what</h2>${dataTable("Who heard what", shown(HEARD_COLUMNS, result.deployments))}</section>${
       where.rows.length === 0
         ? null
         : html`<section><h2>Where the listeners are</h2><p>${WHERE}</p><div class="panels">${mapsOf(result)}</div>${dataTable("Receivers by direction", where)}</section>`
     }<section><h2>Findings</h2>${findingList(result.findings, voice)}</section></article>`,
     html`<article>${cautionSection(result.cautions)}</article>`,
-  ]);
+  ];
 }
 
 /** A map for each comparison; for each band of what is not compared. */

@@ -8,6 +8,7 @@ import {
   GRADE_CRITERIA,
   type Grade,
   type GradeCriterion,
+  type HeardBeside,
   type Limits,
   type LossHistory,
   type PlanInfo,
@@ -37,6 +38,8 @@ export interface GradeReport {
   readonly factors: readonly FactorEffect[];
   /** For what is wanted, the best first; empty where nothing was asked for */
   readonly tonight: readonly ForTonight[];
+  /** SWR and the air, side by side; empty where no reports were given */
+  readonly onAir: readonly HeardBeside[];
   readonly findings: readonly Finding[];
   readonly cautions: readonly string[];
   readonly totals: {

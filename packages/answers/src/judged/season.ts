@@ -7,6 +7,8 @@ import {
   type Finding,
   factorEffects,
   groupGrades,
+  type HeardResult,
+  heardBeside,
   type LoggedEvent,
   logFindings,
   lossOverTime,
@@ -42,6 +44,8 @@ export interface Season {
   /** What is wanted tonight; empty where nothing was asked for */
   readonly wishes: readonly Wish[];
   readonly order: Compare | null;
+  /** What was heard of the deployments; null where no reports were given */
+  readonly heard: HeardResult | null;
 }
 
 /** Sweeps that the log has no row for, and dates that it does not tell, where there is a log. */
@@ -55,12 +59,12 @@ export const unmatchedRows = ({ log }: Season, files: readonly string[]): readon
 /** What all sweeps together tell; each empty where it was not asked for. */
 export type SeasonResult = Pick<
   GradeReport,
-  "groups" | "drifts" | "ranking" | "losses" | "changes" | "factors" | "tonight"
+  "groups" | "drifts" | "ranking" | "losses" | "changes" | "factors" | "tonight" | "onAir"
 >;
 
 export function seasonResult(
   sweeps: readonly SweepGrade[],
-  { groupBy, overTime, best, wishes, factors }: Season,
+  { log, groupBy, overTime, best, wishes, factors, heard }: Season,
 ): SeasonResult {
   if (overTime !== null) mustBeAmong(sweeps, overTime.reference);
   const changes = overTime === null ? [] : changesOverTime(sweeps, overTime.column, overTime.events);
@@ -72,6 +76,7 @@ export function seasonResult(
     changes,
     factors: factors.length === 0 ? [] : factorEffects(sweeps, factors),
     tonight: wishes.length === 0 ? [] : rankForTonight(sweeps),
+    onAir: heard === null || log === null ? [] : heardBeside(sweeps, heard.comparisons, log),
   };
 }
 
@@ -93,6 +98,7 @@ export function seasonFrom(
   asked: AskedOfSeason,
   log: DeploymentLog | null,
   settings: ChosenPlan & Pick<Settings, "station">,
+  heard: HeardResult | null = null,
 ): Season {
   const { plan, bands } = settings;
   const { groupBy, overTime, best, sort } = asked;
@@ -113,6 +119,7 @@ export function seasonFrom(
     best: best === undefined ? null : usableBand(best, plan, bands),
     wishes: asked.for === undefined ? [] : wishesFrom(asked.for, settings),
     order: sort === undefined ? null : compareBy(sort, plan, bands),
+    heard,
   };
 }
 

@@ -12,6 +12,7 @@ import type { GradeReport } from "../judged/report.js";
 import type { Season, SeasonResult } from "../judged/season.js";
 import { needWhereSwept } from "../words/verdicts.js";
 import { changeTable, factorTable, lossTable } from "./season-changes.js";
+import { heardTable } from "./season-heard.js";
 import type { SeasonTable } from "./season-table.js";
 import { tonightTable } from "./season-tonight.js";
 import { sweepNames } from "./sweep-names.js";
@@ -20,7 +21,17 @@ import { fixed, percent, signed, swr } from "./units.js";
 
 /** What a folder of sweeps teaches: ranking, groups, drifts, each as a table where it was asked for. */
 export function seasonTables(
-  { ranking, groups, drifts, losses, changes, factors, tonight, sweeps }: SeasonResult & Pick<GradeReport, "sweeps">,
+  {
+    ranking,
+    groups,
+    drifts,
+    losses,
+    changes,
+    factors,
+    tonight,
+    onAir,
+    sweeps,
+  }: SeasonResult & Pick<GradeReport, "sweeps">,
   season: Season,
 ): readonly SeasonTable[] {
   const { best, groupBy, overTime, wishes } = season;
@@ -29,6 +40,7 @@ export function seasonTables(
     ...(best === null ? [] : [rankingTable(ranking, best)]),
     ...(groupBy === null ? [] : [groupTable(groups, groupBy)]),
     ...(season.factors.length === 0 ? [] : [factorTable(factors, season.factors)]),
+    ...(season.heard === null ? [] : [heardTable(onAir)]),
     ...(overTime === null ? [] : [lossTable(losses)]),
     ...(changes.some(({ course }) => course !== "nothing") ? [changeTable(changes)] : []),
     ...(overTime === null ? [] : [driftTable(drifts, deploymentsOf(sweeps, overTime.column))]),

@@ -21,6 +21,7 @@ import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
+import { heardFor } from "../read-reports.js";
 
 type RawGradeOptions = RawOptions<"grade">;
 
@@ -41,7 +42,8 @@ async function runGrade(paths: readonly string[], raw: RawGradeOptions): Promise
   if (paths.length === 0) throw new UsageError(noPathText(raw.overTime));
   refuseWhatCannotBePrinted(settings, raw);
   const [logFile = null, ...otherLogs] = findLogs(raw.log, paths);
-  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
+  const log = logFile === null ? null : readLog(logFile);
+  const season = seasonFrom(raw, log, settings, heardFor(raw.heard, log));
   if (raw.watch === true) {
     const { watchFolders } = await import("../grading/watch.js");
     const run = { criteria, log: season.log, wishes: [], withAntennaEnd: false, isStreamed: false };

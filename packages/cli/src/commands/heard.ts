@@ -1,19 +1,16 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { basename, join } from "node:path";
 import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import { printable } from "@feedpoint/answers/text/escape";
 import { heardCsv, heardMarkdown, heardText } from "@feedpoint/answers/text/heard";
 import { jsonText, ndjsonText } from "@feedpoint/answers/text/json";
 import { talkOf } from "@feedpoint/answers/words/severity";
-import { type HeardResult, heard, onAirOf, type ReadReports, readReports } from "@feedpoint/core";
-import { LOG_FILE } from "@feedpoint/core/for-command";
+import { type HeardResult, onAirOf } from "@feedpoint/core";
 import { Command } from "commander";
-import { reasonOf, writeOutput } from "../files.js";
-import { isFolder } from "../find-files.js";
+import { writeOutput } from "../files.js";
 import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
+import { heardIn, readReportFiles } from "../read-reports.js";
 
 export function heardCommand(): Command {
   const command = new Command("heard")
@@ -25,7 +22,6 @@ export function heardCommand(): Command {
 async function runHeard(paths: readonly string[], raw: RawOptions<"heard">): Promise<void> {
   const { format, width } = outputFrom(raw);
   const [logFile] = findLogs(raw.log, paths);
-  const files = paths.flatMap(reportFilesIn).filter((file) => basename(file) !== LOG_FILE);
   if (logFile === undefined)
     throw new UsageError(
       "There is no log of what was up when. Name one with --log: a table with the columns deployment, up and down.",
@@ -33,12 +29,15 @@ async function runHeard(paths: readonly string[], raw: RawOptions<"heard">): Pro
   const periods = onAirOf(readLog(logFile));
   if (periods.length === 0)
     throw new UsageError(`${logFile}: no row says under up, or date, when a deployment went up.`);
-  const read = files.map((file) => readFile(file, raw.transmitter));
+  const files = readReportFiles(paths, raw.transmitter);
   const compare = raw.compare === undefined ? undefined : twoNames(raw.compare);
-  const result = heardOf(
-    read.flatMap(({ reports }) => reports),
-    { periods, compare, transmitter: raw.transmitter, locator: raw.locator, bands: raw.bands },
-  );
+  const result = heardIn(files, {
+    periods,
+    compare,
+    transmitter: raw.transmitter,
+    locator: raw.locator,
+    bands: raw.bands,
+  });
   if (raw.output !== undefined) {
     // Drawing is loaded where it is needed.
     const { heardReport } = await import("@feedpoint/answers/html/heard-report");
@@ -46,52 +45,14 @@ async function runHeard(paths: readonly string[], raw: RawOptions<"heard">): Pro
       process.stderr.write(`feedpoint: wrote ${printable(raw.output)}\n`);
   } else process.stdout.write(`${render(result, format, width)}\n`);
   if (format === "csv") process.stderr.write(talkOf(null, result.findings));
-  for (const [i, { leftOut, reports }] of read.entries()) {
-    if (leftOut.length === 0) continue;
+  for (const { file, leftOut, reports } of files) {
     const [first] = leftOut;
-    process.stderr.write(
-      `feedpoint: ${printable(files[i] ?? "")}: ${reports.length} reports, ${leftOut.length} left out, the first at ${first?.place} (${first?.reason}).\n`,
-    );
+    if (first !== undefined)
+      process.stderr.write(
+        `feedpoint: ${printable(file)}: ${reports.length} reports, ${leftOut.length} left out, the first at ${first.place} (${first.reason}).\n`,
+      );
   }
 }
-
-/** Names that a folder is searched for; a file that is named is read whatever it is called. */
-const REPORT_NAMES = /\.(?:adi|adif|adx|csv|tsv|txt)$/i;
-
-const reportFilesIn = (path: string): readonly string[] =>
-  isFolder(path)
-    ? readdirSync(path)
-        .filter((name) => REPORT_NAMES.test(name))
-        .sort()
-        .map((name) => join(path, name))
-    : [path];
-
-function readFile(file: string, transmitter: string | undefined): ReadReports {
-  let bytes: Uint8Array;
-  try {
-    bytes = readFileSync(file === "-" ? 0 : file);
-  } catch (error) {
-    throw new UsageError(`${file}: ${reasonOf(error)}.`);
-  }
-  return readReports(bytes, { fileName: file, ...(transmitter === undefined ? {} : { transmitter }) });
-}
-
-type Asked = {
-  readonly [Key in keyof Parameters<typeof heard>[1]]: Parameters<typeof heard>[1][Key] | undefined;
-};
-
-function heardOf(reports: ReadReports["reports"], { periods = [], ...asked }: Asked): HeardResult {
-  const stated = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
-  try {
-    return heard(reports, { periods, ...stated });
-  } catch (error) {
-    if (error instanceof RangeError)
-      throw new UsageError(`${sentence(error.message)} --transmitter says which is yours.`);
-    throw error;
-  }
-}
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 function twoNames(names: readonly string[]): readonly [string, string] {
   const [before, after, ...more] = names;

@@ -19,6 +19,7 @@ import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { deploymentsFrom, onlyDeploymentFrom } from "../read-deployments.js";
+import { heardFor } from "../read-reports.js";
 
 type RawReportOptions = RawOptions<"report">;
 
@@ -65,12 +66,13 @@ async function reportChange(paths: readonly string[], raw: RawReportOptions, set
 
 async function reportSweeps(paths: readonly string[], raw: RawReportOptions, settings: Settings): Promise<Report> {
   const [logFile = null] = findLogs(raw.log, paths);
-  const season = seasonFrom(raw, logFile === null ? null : readLog(logFile), settings);
+  const log = logFile === null ? null : readLog(logFile);
+  const season = seasonFrom(raw, log, settings, heardFor(raw.heard, log));
   const { deployments, unreadable } = await deploymentsFrom(paths, settings, raw);
   if (raw.want !== undefined && deployments.length > 1)
     throw new UsageError("--want says what to try next with one deployment; report each by itself.");
   const criteria = criteriaWith(settings.station.criteria ?? {});
-  const { log, wishes, factors } = season;
+  const { wishes, factors } = season;
   const gradeOne = graderBy({ ...settings, criteria, log, wishes, withAntennaEnd: factors.length > 0 });
   const checked = deployments.map((deployment) => {
     const grade = gradeOne(deployment);

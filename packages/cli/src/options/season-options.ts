@@ -44,6 +44,13 @@ export const SEASON_OPTIONS = {
     help: "with --over-time: the column of the log that says what happened on a date (default: event, if there)",
     of: OF_SEASONS,
   },
+  heard: {
+    name: "heard",
+    flags: "--heard <paths>",
+    help: "reception reports, files or folders with commas between: SWR and the air side by side, by the log's up and down",
+    of: OF_SEASONS,
+    parse: listOf,
+  },
   factors: {
     name: "factors",
     flags: "--factors <list>",

@@ -130,6 +130,26 @@ export const gradeReport = z.object({
       slopeMarginDbPerMonth: finite,
     }),
   ),
+  onAir: z
+    .array(
+      z.object({
+        before: z.string(),
+        after: z.string(),
+        band: z.string(),
+        swrBefore: finite,
+        swrAfter: finite,
+        loss: z.object({ at10MHzDb: z.number(), marginDb: z.number() }).nullable(),
+        heard: z.object({
+          verdict: z.enum(["better", "worse", "cannot-tell"]),
+          differenceDb: z.number().nullable(),
+          lowDb: z.number().nullable(),
+          highDb: z.number().nullable(),
+          receivers: z.int(),
+        }),
+        agreement: z.enum(["loss-confirmed", "loss-not-heard", "worse-without-loss", "better", "nothing"]),
+      }),
+    )
+    .describe("SWR and the air, side by side; empty without reports"),
   changes: z.array(
     z.object({
       deployment: z.string().nullable(),

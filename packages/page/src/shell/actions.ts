@@ -56,6 +56,7 @@ export const CLICKS: Readonly<Record<string, Act>> = {
   check: (button, app) => show({ what: "check", deployment: at(button) }, app),
   grade: (_, app) => show(ALL, app),
   compare: (_, app) => compare(app),
+  heard: (_, app) => show({ what: "heard" }, app),
   remove: ({ dataset }, app) => removeSources(numbersIn(dataset.sources), app),
   clear: (_, app) =>
     removeSources(

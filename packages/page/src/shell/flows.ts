@@ -92,7 +92,7 @@ export const ALL: Look = { what: "grade", groupBy: "", isOverTime: false };
 
 /** One deployment is checked, two are compared, more are graded. */
 function lookAt([first, second, ...others]: readonly number[], listing: Listing): Look | null {
-  if (first === undefined) return null;
+  if (first === undefined) return listing.reports > 0 && listing.logColumns !== null ? { what: "heard" } : null;
   if (second === undefined) return { what: "check", deployment: first };
   return others.length === 0 ? comparing(first, second, listing) : ALL;
 }

@@ -40,7 +40,7 @@ export function typing({ isTyping }: State, today: string): Markup {
 export function list(state: State): Markup {
   const { listing, sources, refused } = state;
   if (listing === null && refused.length === 0) return html``;
-  const { deployments = [], unread = [], logColumns = null } = listing ?? {};
+  const { deployments = [], unread = [], logColumns = null, reports = 0 } = listing ?? {};
   const count = deployments.length;
   return html`${
     count === 0
@@ -48,7 +48,7 @@ export function list(state: State): Markup {
       : html`<h2>${LIST.title}</h2><p class="note">${LIST.legend}</p><ol class="deployments">${deployments.map((each, at) => row(each, at, state))}</ol>${
           count < 2 ? null : several(count, state)
         }${sources.length < 2 ? null : together(state)}${logColumns === null ? null : html`<p class="note">${LIST.log}</p>`}<p class="buttons"><button type="button" data-do="clear">${LIST.clear}</button></p>`
-  }${unread.length + refused.length === 0 ? null : notRead(unread, refused)}`;
+  }${reports === 0 ? null : html`<p class="buttons"><button type="button" data-do="heard">${LIST.heard(reports)}</button></p>`}${unread.length + refused.length === 0 ? null : notRead(unread, refused)}`;
 }
 
 /** Two need not be ticked. */

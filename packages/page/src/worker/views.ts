@@ -5,6 +5,7 @@ import { UsageError } from "@feedpoint/answers/asked/usage-error";
 import type { TypedWish } from "@feedpoint/answers/asked/wishes";
 import { adviceSection } from "@feedpoint/answers/html/advice-section";
 import { diffSection } from "@feedpoint/answers/html/diff-section";
+import { heardReport, heardSections } from "@feedpoint/answers/html/heard-report";
 import { overview } from "@feedpoint/answers/html/overview";
 import { closing, collectionReport, diffReport, sweepReport } from "@feedpoint/answers/html/report";
 import { type CheckedSweep, sweepSection } from "@feedpoint/answers/html/sweep-section";
@@ -16,18 +17,29 @@ import { type AskedOfSeason, missingRows, type Season, seasonFrom } from "@feedp
 import { checkCsv } from "@feedpoint/answers/text/check";
 import { diffCsv } from "@feedpoint/answers/text/diff";
 import { gradeCsv } from "@feedpoint/answers/text/grade";
+import { heardCsv } from "@feedpoint/answers/text/heard";
 import { html, type Markup } from "@feedpoint/answers/text/markup";
 import { seasonTables } from "@feedpoint/answers/text/season";
 import { wishSentences } from "@feedpoint/answers/text/season-tonight";
 import { tryCsv } from "@feedpoint/answers/text/try";
-import { type AdviseResult, criteriaWith, type Deployment, diff, onSameTerms, type SweepGrade } from "@feedpoint/core";
+import {
+  type AdviseResult,
+  criteriaWith,
+  type Deployment,
+  diff,
+  type HeardResult,
+  heard,
+  onAirOf,
+  onSameTerms,
+  type SweepGrade,
+} from "@feedpoint/core";
 import type { Look } from "../protocol.js";
 import { gradesBy } from "./judging.js";
 import type { ReadSources } from "./read-sources.js";
 import { askedFor } from "./wanted.js";
 
 /** What is judged, and by what. */
-export interface Judged extends Pick<ReadSources, "deployments" | "log" | "unread"> {
+export interface Judged extends ReadSources {
   readonly settings: Settings;
   /** What is wanted, as it was typed */
   readonly wanted: string;
@@ -62,6 +74,8 @@ export function answerTo(look: Look, judged: Judged): Answer {
       return compared(look, judged);
     case "grade":
       return graded(look, judged);
+    case "heard":
+      return onAir(judged);
   }
 }
 
@@ -123,7 +137,12 @@ function compared(look: Look & { readonly what: "diff" }, judged: Judged): Answe
 function graded(look: Look & { readonly what: "grade" }, judged: Judged): Answer {
   const { settings, deployments, log, wanted } = judged;
   const { typed, note } = askedFor(wanted, settings);
-  const season = seasonFrom(askedOfSeason(look, typed), log, settings);
+  const season = seasonFrom(
+    askedOfSeason(look, typed),
+    log,
+    settings,
+    judged.reports.length === 0 ? null : heardBy(judged),
+  );
   const sweeps = deployments.map(gradesBy(settings, season));
   const report = reportOn(sweeps, season, judged);
   return {
@@ -169,6 +188,33 @@ function reportOn(
     criteria: criteriaWith(settings.station.criteria ?? {}),
     logged: missingRows(season, files),
   });
+}
+
+function onAir(judged: Judged): Answer {
+  const result = heardBy(judged);
+  return {
+    shown: () => heardSections(result, VOICE),
+    report: () => heardReport(result, SAVED),
+    csv: () => heardCsv(result),
+    label: "heard",
+    note: "",
+    deployments: [],
+  };
+}
+
+/** @throws UsageError where the log does not say what was up, or the reports leave open whose they are */
+function heardBy({ log, reports }: Judged): HeardResult {
+  const periods = log === null ? [] : onAirOf(log);
+  if (periods.length === 0)
+    throw new UsageError(
+      "Reception reports need a deployments.csv that says under deployment, up and down what was up when, in UTC.",
+    );
+  try {
+    return heard(reports, { periods });
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`${error.message}.`);
+    throw error;
+  }
 }
 
 function deploymentAt(at: number, { deployments }: Judged): Deployment {

@@ -58,6 +58,7 @@ async function listing(session: Session): Promise<Listing> {
   return {
     deployments: read.deployments.map((deployment) => listed(deployment, gradeOne(deployment), session)),
     unread: read.unread,
+    reports: read.reports.length,
     logColumns: read.log === null ? null : read.log.columns.filter((name) => name !== read.log?.fileColumn),
     bands: settings.bands ?? settings.plan.bands.map(({ band }) => band),
   };

@@ -10,7 +10,8 @@ const TAG = /<([A-Za-z_][\w ]*?)(?::(\d+)(?::([A-Za-z]))?)?>/y;
 /** Whether a text is ADIF of either kind. */
 export const isAdif = (text: string): boolean => isAdx(text) || /<(?:EOR|EOH)>/i.test(text);
 
-const isAdx = (text: string): boolean => /^\s*(?:<\?xml[^>]*>\s*)?(?:<!--.*?-->\s*)*<ADX[\s>]/is.test(text);
+const isAdx = (text: string): boolean =>
+  /^\s*(?:<\?xml[^>]*>\s*)?(?:<!-{2}(?:(?!-{2}>).)*-{2}>\s*)*<ADX[\s>]/is.test(text);
 
 /** The records of a text that {@link isAdif}. */
 export const adifRecords = (text: string): readonly AdifRecord[] => (isAdx(text) ? adxRecords(text) : adiRecords(text));

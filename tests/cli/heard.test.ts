@@ -1,0 +1,97 @@
+/** One log for sweeps and for reports: what they say together. */
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, describe, expect, test } from "vitest";
+import { runCommand } from "./run-command.js";
+
+const samples = fileURLToPath(new URL("../../samples/", import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), "feedpoint-heard-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const DRY = "2026-05-02-lantern-bridge-bridge-pole.s1p";
+const WET = "2026-07-11-lantern-bridge-wet-feedline.csv";
+for (const name of [DRY, WET]) cpSync(join(samples, "sweeps", name), join(folder, name));
+
+/** Eight receivers that hear the second by so many dB better. */
+function reports(name: string, better: number): string {
+  const rows = Array.from({ length: 8 }, (_, i) =>
+    [0, 2].map(
+      (minute, k) => `2026-07-11 18:0${minute},Q0AAA,Q1${"ABCDEFGH".charAt(i)}X,20m,WSPR,${-8 + k * better + (i % 2)}`,
+    ),
+  );
+  writeFileSync(join(folder, name), `time,tx,rx,band,mode,snr\n${rows.flat().join("\n")}\n`);
+  return join(folder, name);
+}
+
+writeFileSync(
+  join(folder, "deployments.csv"),
+  `file,deployment,date,up,down\n${DRY},dry,2026-05-02,2026-07-11 18:00,2026-07-11 18:02\n${WET},wet,2026-07-11,2026-07-11 18:02,2026-07-11 18:04\n`,
+);
+
+describe("more loss on the way", () => {
+  test.each([
+    [-3, "loss-confirmed", "the drop confirms the loss"],
+    [0, "loss-not-heard", "the loss is not heard"],
+  ])("and %i dB on the air: %s", (better, agreement, words) => {
+    const heard = reports(`heard${better}.txt`, better);
+    const args = [
+      "grade",
+      join(folder, DRY),
+      join(folder, WET),
+      "--log",
+      join(folder, "deployments.csv"),
+      "--heard",
+      heard,
+    ];
+    const [beside] = JSON.parse(runCommand([...args, "--json"]).stdout).onAir;
+    expect(beside).toMatchObject({ before: "dry", after: "wet", band: "20m", agreement });
+    expect(beside.loss.at10MHzDb).toBeGreaterThan(0.8);
+    expect(runCommand(args).stdout).toContain(words);
+  });
+});
+
+test("a report has the same table", () => {
+  const heard = reports("heard.txt", -3);
+  const files = [join(folder, DRY), join(folder, WET)];
+  const { stdout } = runCommand([
+    "report",
+    ...files,
+    "--log",
+    join(folder, "deployments.csv"),
+    "--heard",
+    heard,
+    "-o",
+    "-",
+  ]);
+  expect(stdout).toContain("the drop confirms the loss");
+});
+
+test("without a log of what was up there is nothing to put together", () => {
+  const { exit, stderr } = runCommand(["grade", join(folder, DRY), "--no-log", "--heard", join(folder, "heard.txt")]);
+  expect(exit).toBe(2);
+  expect(stderr).toContain("--heard needs a log");
+});
+
+test("the page of who heard what has a map and is no page over another", () => {
+  const page = join(folder, "heard.html");
+  expect(runCommand(["heard", "reports", "-o", page]).exit).toBe(0);
+  expect(runCommand(["heard", "reports", "-o", page]).stderr).toContain("exists already");
+  expect(runCommand(["heard", "reports", "-o", "-"]).stdout.match(/class="chart map"/g)).toHaveLength(2);
+});
+
+test.each([
+  ["heard reports --compare sloper", "--compare takes the names of two deployments"],
+  ["heard reports --compare sloper,loop", 'No report is of "loop"; reports are of sloper, vee.'],
+  ["heard reports --bands 160m", "There is no report of"],
+  [
+    "heard sweeps/2026-02-21-tansy-reach-trimmed.txt --log reports/deployments.csv",
+    "no line names the columns of a table of reports",
+  ],
+  ["heard nowhere.csv --log reports/deployments.csv", "there is no such file or folder"],
+])("%s says what is wrong", (line, words) => {
+  const { exit, stderr } = runCommand(line.split(" "));
+  expect(exit).toBe(2);
+  expect(stderr).toContain(words);
+});
