@@ -14,21 +14,24 @@ const DRY = "2026-05-02-lantern-bridge-bridge-pole.s1p";
 const WET = "2026-07-11-lantern-bridge-wet-feedline.csv";
 for (const name of [DRY, WET]) cpSync(join(samples, "sweeps", name), join(folder, name));
 
+const ORDER = ["dry", "wet", "wet", "dry", "dry", "wet", "wet", "dry"];
+const minute = (slot: number) => `2026-07-11 18:${String(2 * slot).padStart(2, "0")}`;
+
 /** Eight receivers that hear the second by so many dB better. */
 function reports(name: string, better: number): string {
-  const rows = Array.from({ length: 8 }, (_, i) =>
-    [0, 2].map(
-      (minute, k) => `2026-07-11 18:0${minute},Q0AAA,Q1${"ABCDEFGH".charAt(i)}X,20m,WSPR,${-8 + k * better + (i % 2)}`,
+  const rows = [..."ABCDEFGH"].flatMap((letter, i) =>
+    ORDER.map(
+      (on, slot) => `${minute(slot)},Q0AAA,Q1${letter}X,20m,WSPR,${-8 + (on === "wet" ? better : 0) + (i % 2)}`,
     ),
   );
-  writeFileSync(join(folder, name), `time,tx,rx,band,mode,snr\n${rows.flat().join("\n")}\n`);
+  writeFileSync(join(folder, name), `time,tx,rx,band,mode,snr\n${rows.join("\n")}\n`);
   return join(folder, name);
 }
 
-writeFileSync(
-  join(folder, "deployments.csv"),
-  `file,deployment,date,up,down\n${DRY},dry,2026-05-02,2026-07-11 18:00,2026-07-11 18:02\n${WET},wet,2026-07-11,2026-07-11 18:02,2026-07-11 18:04\n`,
+const turns = ORDER.map(
+  (on, slot) => `${slot > 1 ? "" : on === "dry" ? DRY : WET},${on},,${minute(slot)},${minute(slot + 1)}`,
 );
+writeFileSync(join(folder, "deployments.csv"), `file,deployment,date,up,down\n${turns.join("\n")}\n`);
 
 describe("more loss on the way", () => {
   test.each([

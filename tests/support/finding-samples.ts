@@ -132,6 +132,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "log-row-shared": { rows: [{ name: "a.s1p", files: 2 }] },
   "heard-outside": { reports: 3 },
   "heard-powers-not-stated": { bands: ["40m"] },
+  "heard-without-ratio": { reports: 4 },
   "heard-without-pairs": { bands: ["20m"] },
   "heard-one-deployment": {},
   "heard-no-others": {},

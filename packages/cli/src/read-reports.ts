@@ -70,6 +70,7 @@ export function heardIn(files: readonly ReportFile[], { periods = [], ...asked }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     const { message } = error;
-    throw new UsageError(`${message.charAt(0).toUpperCase()}${message.slice(1)}.`);
+    const remedy = message.includes("is yours") ? " --transmitter names it." : "";
+    throw new UsageError(`${message.charAt(0).toUpperCase()}${message.slice(1)}.${remedy}`);
   }
 }

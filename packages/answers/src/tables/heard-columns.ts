@@ -50,6 +50,7 @@ export const COMPARISON_COLUMNS: readonly Column<HeardComparison>[] = [
   { key: "highDb", value: ({ highDb }) => highDb },
   { key: "receivers", value: ({ receivers }) => receivers },
   { key: "pairs", value: ({ pairs }) => pairs },
+  { key: "switches", value: ({ switches }) => switches },
   { key: "sameSlot", value: ({ sameSlot }) => sameSlot },
   { key: "offScale", value: ({ offScale }) => offScale },
   { key: "withPowers", value: ({ withPowers }) => withPowers },

@@ -38,7 +38,7 @@ export const heardAnswers = ({ comparisons }: HeardResult): readonly string[] =>
 ];
 
 export const heardTotals = ({ transmitter, totals }: HeardResult): string =>
-  `Reports of ${transmitter}: ${totals.reports}, of which ${totals.outside} while nothing was up by the log; ${totals.ofOthers} of other stations, ${totals.repeated} there twice.`;
+  `Reports of ${transmitter}: ${totals.reports}, of which ${totals.outside} while nothing was up by the log, or it was being switched; ${totals.ofOthers} of other stations, ${totals.repeated} there twice.`;
 
 export function heardMarkdown(result: HeardResult): string {
   const heardTable = shown(HEARD_COLUMNS, result.deployments);

@@ -14,11 +14,13 @@ export function comparisonText(comparison: HeardComparison): string {
   if (verdict === "worse")
     return `${after} is ${size} dB (${fixed(-highDb, 1)} to ${fixed(-lowDb, 1)}) down on ${before} on ${band}: ${rests}.`;
   const wanted =
-    toTell === null
-      ? ""
-      : toTell.receivers <= comparison.receivers
-        ? ` A difference of ${fixed(toTell.ofDb, 1)} dB would have shown.`
-        : ` To tell ${fixed(toTell.ofDb, 1)} dB would take about ${toTell.receivers} receivers, ${toTell.pairs} pairs in all.`;
+    comparison.switches < 4
+      ? " Too few switches from one to the other: what fades for all receivers at once would pass for a difference."
+      : toTell === null
+        ? ""
+        : toTell.receivers <= comparison.receivers
+          ? ` A difference of ${fixed(toTell.ofDb, 1)} dB would have shown.`
+          : ` To tell ${fixed(toTell.ofDb, 1)} dB would take about ${toTell.receivers} receivers, ${toTell.pairs} pairs in all.`;
   return `${band}: cannot tell ${after} from ${before}: ${signed(differenceDb, 1)} dB, ±${fixed((highDb - lowDb) / 2, 1)} dB, by ${rests}.${wanted}`;
 }
 

@@ -10,7 +10,7 @@ import { withOptions } from "../options/declare.js";
 import { findLogs, readLog } from "../options/log-file.js";
 import type { RawOptions } from "../options/options.js";
 import { outputFrom } from "../options/settings.js";
-import { heardIn, readReportFiles } from "../read-reports.js";
+import { heardIn, type ReportFile, readReportFiles } from "../read-reports.js";
 
 export function heardCommand(): Command {
   const command = new Command("heard")
@@ -31,6 +31,7 @@ async function runHeard(paths: readonly string[], raw: RawOptions<"heard">): Pro
     throw new UsageError(`${logFile}: no row says under up, or date, when a deployment went up.`);
   const files = readReportFiles(paths, raw.transmitter);
   const compare = raw.compare === undefined ? undefined : twoNames(raw.compare);
+  sayLeftOut(files);
   const result = heardIn(files, {
     periods,
     compare,
@@ -45,6 +46,10 @@ async function runHeard(paths: readonly string[], raw: RawOptions<"heard">): Pro
       process.stderr.write(`feedpoint: wrote ${printable(raw.output)}\n`);
   } else process.stdout.write(`${render(result, format, width)}\n`);
   if (format === "csv") process.stderr.write(talkOf(null, result.findings));
+}
+
+/** Said before anything is asked of the rest, which may be nothing. */
+function sayLeftOut(files: readonly ReportFile[]): void {
   for (const { file, leftOut, reports } of files) {
     const [first] = leftOut;
     if (first !== undefined)

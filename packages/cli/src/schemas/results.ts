@@ -275,6 +275,7 @@ const heard = z.object({
       highDb: z.number().nullable(),
       receivers: z.int(),
       pairs: z.int(),
+      switches: z.int().describe("from one to the other, between the two of a pair"),
       sameSlot: z.int(),
       medianGapMs: z.number().nullable().describe("ms between the two of a pair"),
       offScale: z.int().describe("pairs left out, too near an end of the scale"),
@@ -332,7 +333,7 @@ const heard = z.object({
   ),
   findings,
   cautions,
-  totals: z.object({ reports: z.int(), outside: z.int(), ofOthers: z.int(), repeated: z.int() }),
+  totals: z.object({ reports: z.int(), outside: z.int(), ofOthers: z.int(), repeated: z.int(), withoutRatio: z.int() }),
 }) satisfies z.ZodType<JsonOf<HeardResult>>;
 
 const RESULTS = { check, diff, grade: gradeReport, "graded-sweep": gradedSweep, trim, try: tryNext, line, heard, show };

@@ -36,5 +36,7 @@ export interface HeardResult {
     readonly ofOthers: number;
     /** Reports that were there twice */
     readonly repeated: number;
+    /** Reports of the own station without a ratio in dB, which are counted and not compared */
+    readonly withoutRatio: number;
   };
 }

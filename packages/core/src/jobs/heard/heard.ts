@@ -7,7 +7,7 @@ import type { ReceptionReport } from "../../reading/reports/report.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { compareOnBand, type HeardComparison } from "./compare.js";
 import type { HeardOnBand, HeardResult } from "./heard-result.js";
-import { deploymentFinder, type OnAir } from "./on-air.js";
+import { type OnAir, onAirFinder } from "./on-air.js";
 import { receiverName } from "./pairs.js";
 import { slotOf } from "./slots.js";
 import { heardWhere, sectorOf } from "./where.js";
@@ -53,7 +53,8 @@ export function heard(reports: readonly ReceptionReport[], options: HeardOptions
   const wanted = unique.filter(({ band }) => bands === undefined || bands.includes(band));
   const own = wanted.filter((report) => receiverName(report.transmitter) === receiverName(transmitter));
   if (own.length === 0) throw new RangeError(`there is no report of ${transmitter}`);
-  const byDeployment = grouped(own, deploymentFinder(periods));
+  const onAirAt = onAirFinder(periods);
+  const byDeployment = grouped(own, (report) => onAirAt(report)?.deployment ?? null);
   const names = [...new Set(periods.map(({ deployment }) => deployment))].filter((name) => byDeployment.has(name));
   const byBand = new Map(names.map((name) => [name, grouped(byDeployment.get(name) ?? [], ({ band }) => band)]));
   const reportsOf = (name: string, band: string) => byBand.get(name)?.get(band) ?? [];
@@ -78,7 +79,7 @@ export function heard(reports: readonly ReceptionReport[], options: HeardOptions
         const listener = listeners.get(receiver);
         return listener === undefined ? null : sectorOf(listener);
       };
-      return [compareOnBand({ before, after, band }, sides, all, directionOf)];
+      return [compareOnBand({ before, after, band }, sides, all, (report) => onAirAt(report)?.up ?? 0, directionOf)];
     }),
   );
   const totals = {
@@ -86,6 +87,7 @@ export function heard(reports: readonly ReceptionReport[], options: HeardOptions
     outside: byDeployment.get(null)?.length ?? 0,
     ofOthers: wanted.length - own.length,
     repeated: reports.length - unique.length,
+    withoutRatio: own.filter(({ snrDb }) => snrDb === null).length,
   };
   return {
     schema: "feedpoint/heard@1",
@@ -155,7 +157,7 @@ function onBand(
 }
 
 function findingsOf(
-  { outside, ofOthers }: HeardResult["totals"],
+  { outside, ofOthers, withoutRatio }: HeardResult["totals"],
   comparisons: readonly HeardComparison[],
   deployments: number,
 ): readonly Finding[] {
@@ -170,6 +172,7 @@ function findingsOf(
       ? []
       : [finding("caution", "heard-without-pairs", { bands: [...new Set(withoutPairs)] })]),
     ...(deployments === 1 ? [finding("info", "heard-one-deployment", {})] : []),
+    ...(withoutRatio === 0 ? [] : [finding("caution", "heard-without-ratio", { reports: withoutRatio })]),
     ...(ofOthers === 0 && comparisons.length > 0 ? [finding("info", "heard-no-others", {})] : []),
     finding("info", "heard-absence", {}),
   ];

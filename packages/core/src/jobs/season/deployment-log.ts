@@ -61,7 +61,11 @@ export function readDeploymentLog(bytes: FileContent, fileName: string): Deploym
   const delimiter = DELIMITERS.reduce((best, next) => (count(next) > count(best) ? next : best));
   const { data, errors } = Papa.parse<string[]>(text, { delimiter, skipEmptyLines: "greedy" });
   const [header = [], ...lines] = data.map((cells) => cells.map((cell) => cell.trim()));
-  const fileColumn = header.find((name) => FILE_COLUMNS.includes(name.toLowerCase()));
+  // A log of what was up when may go by the names of its deployments alone.
+  const hasTimes = header.some((name) => name.toLowerCase() === "up");
+  const fileColumn =
+    header.find((name) => FILE_COLUMNS.includes(name.toLowerCase())) ??
+    (hasTimes ? header.find((name) => name.toLowerCase() === "deployment") : undefined);
   if (fileColumn === undefined) {
     throw new ReadError({
       code: "no-data",

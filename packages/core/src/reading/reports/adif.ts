@@ -66,9 +66,17 @@ const isAscii = (text: string): boolean => !/[^\0-\x7f]/.test(text);
 const RECORD = /<RECORD>(.*?)<\/RECORD>/gis;
 const ELEMENT = /<([A-Za-z_]\w*)(?:\s[^>]*)?>([^<]*)<\/\1>/g;
 
+/** Comments are no fields, and what a section of character data holds is data. */
+const withoutSections = (text: string): string =>
+  text
+    .replace(/<!-{2}(?:(?!-{2}>).)*-{2}>/gs, "")
+    .replace(/<!\[CDATA\[((?:(?!\]\]>).)*)\]\]>/gs, (_, data: string) =>
+      data.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;"),
+    );
+
 const adxRecords = (text: string): readonly AdifRecord[] =>
   Array.from(
-    text.matchAll(RECORD),
+    withoutSections(text).matchAll(RECORD),
     ([, record = ""]) =>
       new Map(
         Array.from(record.matchAll(ELEMENT), ([, name = "", data = ""]) => [

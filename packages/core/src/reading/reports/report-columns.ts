@@ -82,7 +82,20 @@ const NAMES: Readonly<Record<ReportColumn, readonly string[]>> = {
   band: ["band"],
   mode: ["mode", "modulation"],
   snr: ["snr", "snrdb", "db", "signal", "signaldb"],
-  power: ["power", "powerw", "powerdbm", "pwr", "pwrdbm", "pwrw", "dbm", "watts", "txpower", "txpowerw", "txpowerdbm"],
+  power: [
+    "power",
+    "w",
+    "powerw",
+    "powerdbm",
+    "pwr",
+    "pwrdbm",
+    "pwrw",
+    "dbm",
+    "watts",
+    "txpower",
+    "txpowerw",
+    "txpowerdbm",
+  ],
 };
 
 const plain = (name: string): string => name.toLowerCase().replace(/[^a-z0-9]/g, "");

@@ -26,6 +26,7 @@ const BANDS = NAMED_BANDS.map(({ band, lowHz, highHz }) => {
 export function reportTime(text: string): number | null {
   const plain = text.trim();
   if (/^1\d{9}$/.test(plain)) return Number(plain) * 1000;
+  if (/^1\d{12}$/.test(plain)) return Number(plain);
   const match =
     /^(\d{4}|\d{2})[-/.]?(\d\d)[-/.]?(\d\d)[T _]+(\d\d)[:.h]?(\d\d)(?:[:.]?(\d\d)(?:\.\d+)?)?\s*(?:Z|UTC|\+00:?00)?$/i.exec(
       plain,
@@ -69,7 +70,11 @@ const REPORTED_BY_RST = /^(?:CW|SSB|USB|LSB|AM|FM|PHONE|RTTY|PSK\d*|)$/;
  * @returns null for an RST ("599"), words, or nothing
  */
 export function snrIn(text: string, mode: string | null): number | null {
-  const plain = text.trim().replace(/\s*dB$/i, "");
+  const plain = text
+    .trim()
+    .replace(/\s*dB$/i, "")
+    .replace(/^[−–]/, "-")
+    .replace(",", ".");
   if (!/^[+-]?\d{1,2}(?:\.\d+)?$/.test(plain)) return null;
   return mode !== null && REPORTED_BY_RST.test(mode) && !/^[+-]/.test(plain) ? null : Number(plain);
 }
