@@ -92,6 +92,12 @@ test("ADX says the same", () => {
  <STATION_CALLSIGN>Q0ZZZ</STATION_CALLSIGN><COMMENT>wet &lt;again&gt; &amp; cold &#233;</COMMENT></RECORD></RECORDS></ADX>`;
   expect(readReports(text).reports).toEqual([{ ...REPORT, transmitter: "Q0ZZZ" }]);
   expect(adifRecords(text)[0]?.get("COMMENT")).toBe("wet <again> & cold é");
+  const sections = text.replace(
+    "<COMMENT>",
+    "<!-- <CALL>Q9ZZZ</CALL> --><NOTES><![CDATA[<CALL>Q8ZZZ</CALL>]]></NOTES><COMMENT>",
+  );
+  expect(adifRecords(sections)[0]?.get("CALL")).toBe("Q0AAA");
+  expect(adifRecords(sections)[0]?.get("NOTES")).toBe("<CALL>Q8ZZZ</CALL>");
 });
 
 describe("a table", () => {
@@ -132,6 +138,8 @@ test.each([
   ["20260502 1422", Date.UTC(2026, 4, 2, 14, 22)],
   ["260502 1422", Date.UTC(2026, 4, 2, 14, 22)],
   ["2026-05-02T14:22:07Z", Date.UTC(2026, 4, 2, 14, 22, 7)],
+  ["2026-05-02 16:22 +02:00", Date.UTC(2026, 4, 2, 14, 22)],
+  ["2026-05-02T09:52:00-0430", Date.UTC(2026, 4, 2, 14, 22)],
   ["1777731720", 1777731720000],
   ["2026-02-30 14:22", null],
   ["2026-05-02", null],

@@ -1,10 +1,8 @@
 import { median } from "simple-statistics";
-import { type ClusteredMean, type ClusterValue, clusteredMean, signFlipChance } from "../../numbers/clusters.js";
-import { grouped } from "../../numbers/grouped.js";
-import { hodgesLehmann } from "../../numbers/hodges-lehmann.js";
-import { student95 } from "../../numbers/student.js";
+import { clusteredMean, signFlipChance } from "../../numbers/clusters.js";
 
 import type { ReceptionReport } from "../../reading/reports/report.js";
+import { type ReceiverValue, receiverValues, widened } from "./by-receiver.js";
 import { type HeardOfOne, heardOfOne } from "./only-one.js";
 import { isSameSlot, pairsOf, type ReportPair } from "./pairs.js";
 import { SECTORS, type Sector } from "./where.js";
@@ -64,12 +62,6 @@ const FEWEST_RECEIVERS = 6;
 const TOLD_BEYOND = 1.2;
 /** What fades for all receivers at once is the same for all pairs of a switch: a few switches do not tell how much that is. */
 const FEWEST_SWITCHES = 4;
-/** A report is a whole number of dB: so much each pair varies at least. */
-const ROUNDING_VARIANCE = 2 / 12;
-/** Of so many values a median is as good, and all their means by twos are too many. */
-const MANY = 200;
-/** What a middle of many values varies more than their mean (Hodges and Lehmann, for normal scatter). */
-const HODGES_LEHMANN_LOSS = Math.PI / 3;
 /** A smaller difference is hardly worth more nights. */
 const LEAST_WORTH_DB = 1;
 
@@ -147,83 +139,17 @@ function isOnScale({ before, after }: ReportPair): boolean {
   return mean >= SCALE_DB.low && mean <= SCALE_DB.high;
 }
 
-/** A pair with its difference, and the switch that lies between its two. */
-interface FoundPair {
-  readonly pair: ReportPair;
-  readonly difference: number;
-  readonly turn: number;
-}
-
-/** What one receiver says of the difference. */
-interface ReceiverValue extends ClusterValue {
-  readonly receiver: string;
-  readonly pairs: number;
-}
-
 /** The switch between the two of a pair, by the time on the air of the later one; the slot itself where both are in one. */
 function turnOfPair(pair: ReportPair, turnOf: (report: ReceptionReport) => number): number {
   const { before, after } = pair;
   return isSameSlot(pair) ? before.time : turnOf(before.time > after.time ? before : after);
 }
 
-/**
- * The interval over receivers, widened by what they do in common: all pairs of a switch share the fading of that moment. Its part is
- * what the sums by switch scatter beyond what their pairs would by themselves (A. C. Cameron, J. B. Gelbach, D. L. Miller, J. Bus. Econ.
- * Stat. 29:238, 2011, two-way clustering; from memory).
- */
-function widened(
-  { mean, interval, between }: ClusteredMean,
-  found: readonly FoundPair[],
-  receivers: readonly ReceiverValue[],
-): Pick<ClusteredMean, "mean" | "interval"> {
-  const switches = grouped(found, ({ turn }) => turn);
-  if (interval === null || switches.size < 2) return { mean, interval };
-  const weights = receivers.map(({ variance }) => 1 / (variance + between));
-  const whole = weights.reduce((sum, weight) => sum + weight, 0);
-  const own = new Map(
-    receivers.map((each, i) => [each.receiver, { ...each, share: (weights[i] as number) / whole / each.pairs }]),
-  );
-  // How far each pair moves the mean beside what its receiver says.
-  const pullOf = ({ pair, difference }: FoundPair) => {
-    const receiver = own.get(pair.receiver);
-    return receiver === undefined ? 0 : receiver.share * (difference - receiver.value);
-  };
-  const sumOf = (pairs: readonly FoundPair[]) => pairs.reduce((sum, each) => sum + pullOf(each), 0);
-  const bySwitch = [...switches.values()].reduce((sum, pairs) => sum + sumOf(pairs) ** 2, 0);
-  const byPair = found.reduce((sum, each) => sum + pullOf(each) ** 2, 0);
-  const common = Math.max(0, bySwitch - byPair) * student95(switches.size - 1) ** 2;
-  const half = Math.hypot((interval.high - interval.low) / 2, Math.sqrt(common));
-  return { mean, interval: { low: mean - half, high: mean + half } };
-}
-
-/** What each receiver says, and how sure it is of it: by how the pairs of all receivers scatter about their own middle. */
-function receiverValues(found: readonly FoundPair[]): readonly ReceiverValue[] {
-  const groups = Array.from(
-    grouped(found, ({ pair }) => pair.receiver),
-    ([receiver, own]) => {
-      const values = own.map(({ difference }) => difference);
-      return { receiver, values, middle: values.length > MANY ? median(values) : hodgesLehmann(values) };
-    },
-  );
-  const freedom = found.length - groups.length;
-  const squares = groups.reduce(
-    (sum, { values, middle }) => sum + values.reduce((own, value) => own + (value - middle) ** 2, 0),
-    0,
-  );
-  const within = Math.max(ROUNDING_VARIANCE, freedom > 0 ? squares / freedom : 0);
-  return groups.map(({ receiver, values, middle }) => ({
-    receiver,
-    pairs: values.length,
-    value: middle,
-    variance: (within * (values.length > 1 ? HODGES_LEHMANN_LOSS : 1)) / values.length,
-  }));
-}
-
 /** Told only where the interval, a fifth wider, leaves out 0, and the signs of the receivers alone say so as well. */
 function verdictOf(
   mean: number | null,
   interval: { readonly low: number; readonly high: number } | null,
-  receivers: readonly ClusterValue[],
+  receivers: readonly ReceiverValue[],
 ): HeardVerdict {
   if (mean === null || interval === null || receivers.length < FEWEST_RECEIVERS) return "cannot-tell";
   if (Math.abs(mean) <= (TOLD_BEYOND * (interval.high - interval.low)) / 2) return "cannot-tell";

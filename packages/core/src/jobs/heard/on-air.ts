@@ -1,5 +1,6 @@
 import { ReadError } from "../../input/read-error.js";
 import type { ReceptionReport } from "../../reading/reports/report.js";
+import { withoutZone } from "../../reading/reports/report-values.js";
 import { timeOf } from "../season/dates.js";
 import type { DeploymentLog } from "../season/deployment-log.js";
 import type { LogRow } from "../season/log-row.js";
@@ -51,12 +52,9 @@ const cellOf = (row: LogRow, wanted: string): string =>
 function statedTime(row: LogRow, column: "up" | "down", index: number): number | null {
   const text = cellOf(row, column).trim();
   if (text === "") return null;
-  const [, plain = "", sign, hours = "0", minutes = "0"] =
-    /^(.*?)\s*(?:Z|UTC|([+-])(\d\d):?(\d\d))?$/i.exec(text) ?? [];
+  const { plain, aheadMs } = withoutZone(text);
   const time = timeOf(plain);
-  if (time === null) return refuse(index, `"${text}" under ${column}`);
-  const offset = (Number(hours) * 60 + Number(minutes)) * 60_000;
-  return sign === undefined ? time : time - (sign === "-" ? -offset : offset);
+  return time === null ? refuse(index, `"${text}" under ${column}`) : time - aheadMs;
 }
 
 function refuse(index: number, found: string): never {

@@ -8,6 +8,7 @@ import { receiverName } from "./pairs.js";
 
 /** Eight directions, each by its middle. */
 export const SECTORS = ["N", "NE", "E", "SE", "S", "SW", "W", "NW"] as const;
+/** One of {@link SECTORS}. */
 export type Sector = (typeof SECTORS)[number];
 
 /** A receiver as it lies from the own station. */

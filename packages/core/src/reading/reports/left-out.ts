@@ -9,6 +9,7 @@ export type ReportLeftOutReason =
   /** It has fewer cells than the table has columns that count */
   | "too-few-cells";
 
+/** A line of a table, or a record of a log, that is no report. */
 export interface LeftOut {
   /** Line of a table, record of a log; from 1 */
   readonly place: number;

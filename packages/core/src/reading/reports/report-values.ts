@@ -17,20 +17,28 @@ const BANDS = NAMED_BANDS.map(({ band, lowHz, highHz }) => {
   return { band, lowHz: low * 1e6, highHz: high * 1e6 };
 });
 
+/** A time without its zone, and by how much that is ahead of UTC, ms; 0 for "Z", "UTC" and for what states none. */
+export function withoutZone(text: string): { readonly plain: string; readonly aheadMs: number } {
+  const [, plain = "", sign, hours = "0", minutes = "0"] =
+    /^(.*?)\s*(?:Z|UTC|([+-])(\d\d):?(\d\d))?$/i.exec(text.trim()) ?? [];
+  const size = (Number(hours) * 60 + Number(minutes)) * 60_000;
+  return { plain, aheadMs: sign === "-" ? -size : size };
+}
+
+/** The parts of a date and a time of day, with or without signs between them. */
+const DATE_AND_TIME = /^(\d{4}|\d{2})[-/.]?(\d\d)[-/.]?(\d\d)[T _]+(\d\d)[:.h]?(\d\d)(?:[:.]?(\d\d)(?:\.\d+)?)?$/i;
+
 /**
- * A date and a time of day as ms since 1970, UTC: "2026-05-02 14:22", "2026-05-02T14:22:07Z", "20260502 1422", "260502 1422", seconds
- * since 1970.
+ * A date and a time of day as ms since 1970: "2026-05-02 14:22", "2026-05-02T14:22:07Z", "20260502 1422", "260502 1422", in UTC
+ * unless an offset says otherwise ("+02:00"); or seconds or ms since 1970.
  *
  * @returns null for what is none of these, or no day of the calendar
  */
 export function reportTime(text: string): number | null {
-  const plain = text.trim();
-  if (/^1\d{9}$/.test(plain)) return Number(plain) * 1000;
-  if (/^1\d{12}$/.test(plain)) return Number(plain);
-  const match =
-    /^(\d{4}|\d{2})[-/.]?(\d\d)[-/.]?(\d\d)[T _]+(\d\d)[:.h]?(\d\d)(?:[:.]?(\d\d)(?:\.\d+)?)?\s*(?:Z|UTC|\+00:?00)?$/i.exec(
-      plain,
-    );
+  if (/^\s*1\d{9}\s*$/.test(text)) return Number(text) * 1000;
+  if (/^\s*1\d{12}\s*$/.test(text)) return Number(text);
+  const { plain, aheadMs } = withoutZone(text);
+  const match = DATE_AND_TIME.exec(plain);
   if (match === null) return null;
   const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = match
     .slice(1)
@@ -39,7 +47,7 @@ export function reportTime(text: string): number | null {
   const time = Date.UTC(whole, month - 1, day, hour, minute, second);
   const back = new Date(time);
   const isOfCalendar = back.getUTCFullYear() === whole && back.getUTCMonth() === month - 1 && back.getUTCDate() === day;
-  return isOfCalendar && hour < 24 && minute < 60 && second < 61 ? time : null;
+  return isOfCalendar && hour < 24 && minute < 60 && second < 61 ? time - aheadMs : null;
 }
 
 /** The band that a name or a number stands for: "40m", "40 M", "40"; null for none. */
