@@ -43,35 +43,28 @@ describe.skipIf(chromiumPath === undefined)("the report in a browser", () => {
     rmSync(folder, { recursive: true });
   });
 
-  const named = ["sweep", "change", "several", "scalar", "station"];
-
-  test.each(named)("%s opens from disk, says nothing and asks for nothing else", async (name) => {
-    const { page, heard } = await open(browser, pages[name] ?? "");
-    await page.locator("svg[data-values]").first().hover();
-    expect(heard.filter((line) => !line.startsWith("request: data:"))).toEqual([
-      `request: ${pathToFileURL(pages[name] ?? "").href}`,
-    ]);
-    await page.close();
-  });
-
   test.each([
     ["sweep", "light"],
     ["change", "dark"],
     ["several", "light"],
     ["scalar", "light"],
     ["station", "dark"],
-  ] as const)("%s in the %s has nothing that keeps anyone out", async (name, colorScheme) => {
-    const { page } = await open(browser, pages[name] ?? "");
-    await page.emulateMedia({ colorScheme });
-    expect(await violationsOf(page)).toEqual([]);
-    await page.close();
-  });
-
-  test.each(named)("%s is no wider than a phone", async (name) => {
-    const { page } = await open(browser, pages[name] ?? "", { width: 390, height: 800 });
-    expect(await widthOf(page)).toBeLessThanOrEqual(390);
-    await page.close();
-  });
+  ] as const)(
+    "%s opens from disk, asks for nothing else, fits a phone, and keeps nobody out in the %s",
+    async (name, colorScheme) => {
+      const file = pages[name] ?? "";
+      const { page, heard } = await open(browser, file);
+      await page.locator("svg[data-values]").first().hover();
+      expect(heard.filter((line) => !line.startsWith("request: data:"))).toEqual([
+        `request: ${pathToFileURL(file).href}`,
+      ]);
+      await page.setViewportSize({ width: 390, height: 800 });
+      expect(await widthOf(page)).toBeLessThanOrEqual(390);
+      await page.emulateMedia({ colorScheme });
+      expect(await violationsOf(page)).toEqual([]);
+      await page.close();
+    },
+  );
 
   test("the readout tells what the curve does where the pointer is", async () => {
     const { page } = await open(browser, pages.sweep ?? "");

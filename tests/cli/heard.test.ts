@@ -4,7 +4,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, test } from "vitest";
-import { runCommand } from "./run-command.js";
+import { present } from "../support/sweeps.js";
+import { runCommand, runLines } from "./run-command.js";
 
 const samples = fileURLToPath(new URL("../../samples/", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "feedpoint-heard-"));
@@ -84,7 +85,7 @@ test("the page of who heard what has a map and is no page over another", () => {
   expect(runCommand(["heard", "reports", "-o", "-"]).stdout.match(/class="chart map"/g)).toHaveLength(2);
 });
 
-test.each([
+const REFUSED = [
   ["heard reports --compare sloper", "--compare takes the names of two deployments"],
   ["heard reports --compare sloper,loop", 'No report is of "loop"; reports are of sloper, vee.'],
   ["heard reports --bands 160m", "There is no report of"],
@@ -93,8 +94,11 @@ test.each([
     "no line names the columns of a table of reports",
   ],
   ["heard nowhere.csv --log reports/deployments.csv", "there is no such file or folder"],
-])("%s says what is wrong", (line, words) => {
-  const { exit, stderr } = runCommand(line.split(" "));
+] as const;
+const refusals = runLines(REFUSED.map(([line]) => line));
+
+test.each(REFUSED)("%s says what is wrong", (line, words) => {
+  const { exit, stderr } = present(refusals.get(line), line);
   expect(exit).toBe(2);
   expect(stderr).toContain(words);
 });
