@@ -52,6 +52,25 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     return opened;
   }
 
+  let shared: Page | null = null;
+
+  /** One page for all tests that leave nothing behind but files, a station and a wish: to open it takes longer than most of them. */
+  async function emptyPage(): Promise<Page> {
+    if (shared === null) {
+      shared = (await openPage()).page;
+      return shared;
+    }
+    await shared.evaluate(() => {
+      for (const action of ["forget-station", "close-typing", "clear"])
+        document.querySelector<HTMLElement>(`[data-do=${action}]`)?.click();
+      const wanted = document.querySelector<HTMLInputElement>("#wanted");
+      if (wanted !== null) wanted.value = "";
+      wanted?.dispatchEvent(new Event("change", { bubbles: true }));
+    });
+    await idle(shared);
+    return shared;
+  }
+
   test("asks for nothing but itself, and is not permitted to", async () => {
     const { page, heard } = await openPage();
     await page.click("[data-do=sample]");
@@ -70,7 +89,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   });
 
   test("every sample says the same as the command, to the last digit", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await page.selectOption("#plan", "itu-r1");
     await choose(page, ...SWEEPS.map(sample));
     await page.fill("#wanted", "ft8");
@@ -83,11 +102,10 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
       await idle(page);
       expect(await factsOf(page, "#answer"), name).toEqual(factsIn(readFileSync(reports[i] ?? "", "utf8")));
     }
-    await page.close();
   });
 
   test("with a station and a question the same as the command with both", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await page.setInputFiles("[data-change=load-station]", join(SAMPLES, "stations/canal-boat.json"));
     await idle(page);
     await choose(page, sample(SHORT));
@@ -112,23 +130,21 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
         SHORT,
       ),
     );
-    await page.close();
   });
 
   test.each([
     [DRY, WET],
     ["2026-02-21-tansy-reach-untrimmed.s1p", "2026-02-21-tansy-reach-trimmed.txt"],
   ])("%s against %s says the same as the command", async (before, after) => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await page.selectOption("#plan", "itu-r1");
     await choose(page, sample(before), sample(after));
     const args = ["--before", `sweeps/${before}`, "--after", `sweeps/${after}`, "--plan", "itu-r1"];
     expect(await factsOf(page, "#answer")).toEqual(reported(args));
-    await page.close();
   });
 
   test("a folder with its log says the same as the command", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await page.selectOption("#plan", "itu-r1");
     await choose(page, ...SWEEPS.map(sample), sample("deployments.csv"));
     await page.selectOption("#best", "20m");
@@ -138,15 +154,13 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     const asked = ["--for", "20m", "--group-by", "counterpoise", "--over-time"];
     const all = reported(["sweeps", "--plan", "itu-r1", ...asked], /<article>.*?<\/article>/s);
     expect(await factsOf(page, "#answer")).toEqual(all);
-    await page.close();
   });
 
   test("reports of reception say the same as the command", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, ...readdirSync(join(SAMPLES, "reports")).map((name) => join(SAMPLES, "reports", name)));
     expect(runCommand(["heard", "reports", "-o", at("heard.html")]).exit).toBe(0);
     expect(await factsOf(page, "#answer")).toEqual(factsIn(readFileSync(at("heard.html"), "utf8")));
-    await page.close();
   });
 
   test("eleven readings typed on a phone tell where FT8 may be sent", async () => {
@@ -214,7 +228,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   });
 
   test("what a file leaves open is asked, and the answer read by", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, written("two-columns.csv", "a,b\n7000000,1.5\n7100000,1.2\n7200000,1.6\n"));
     expect(await page.textContent(".unread li")).not.toContain("--");
     expect(await page.inputValue(".unread [name=columns]")).toBe("frequency:Hz,swr");
@@ -226,18 +240,16 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     await page.click(".unread button.main");
     await idle(page);
     expect(await page.textContent("#answer h1")).toContain("all of 40m");
-    await page.close();
   });
 
   test("what was taken wrongly can be said", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, sample(DRY));
     await page.click(".how summary");
     await page.fill(".how [name=port]", "7");
     await page.click(".how button.main");
     await idle(page);
     expect(await page.textContent(".unread")).toContain("port 7");
-    await page.close();
   });
 
   test("hostile files are read as the command reads them, and nothing of them is run", async () => {
@@ -269,11 +281,10 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   });
 
   test("a file of 50 MB is refused at once, in words", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await page.setInputFiles("[data-change=open-files] >> nth=0", written("huge.csv", new Uint8Array(50e6)));
     await page.waitForSelector(".unread");
     expect(await page.textContent(".unread")).toContain("huge.csv: 50 MB is more than a sweep holds");
-    await page.close();
   });
 
   test("what goes on can be stopped, and what was read before stays", async () => {
@@ -332,7 +343,7 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   });
 
   test("every field of the station file that comes along survives the form", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     const file = join(SAMPLES, "stations/every-field.json");
     const { licence: _, ...whole } = JSON.parse(readFileSync(file, "utf8"));
     await page.setInputFiles(
@@ -354,11 +365,10 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     );
     expect(after).toEqual(before);
     expect(Object.keys(before).sort()).toEqual(["licence", ...Object.keys(whole)].sort());
-    await page.close();
   });
 
   test("a station that cannot be used is refused in words, and what was shown stays", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, sample(SHORT));
     const before = await factsOf(page, "#answer");
     for (const [stated, words] of [
@@ -372,11 +382,10 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
       expect(await page.textContent("#status")).toContain(words);
       expect(await factsOf(page, "#answer")).toEqual(before);
     }
-    await page.close();
   });
 
   test("a wish that means nothing is said to, and one band's dial is one band's", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, sample(SHORT));
     const want = async (text: string) => {
       await page.fill("#wanted", text);
@@ -393,22 +402,20 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     await page.click("[data-do=advise]");
     await idle(page);
     expect(await page.textContent("#status")).toContain("named without a band");
-    await page.close();
   });
 
   test("files picked together keep the dates of their own names", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     const names = ["2026-08-08-moorhen-wharf-poor-joint.csv", "2026-03-21-heron-lock-sloper-again.csv"];
     await choose(page, ...names.map(sample));
     expect(await page.locator(".deployments b").allTextContents()).toEqual(names);
     await page.click("#open-1");
     await idle(page);
     expect(await page.locator("#answer dl.facts").last().textContent()).toContain("Taken2026-03-21");
-    await page.close();
   });
 
   test("a sweep saved clean reads back the same", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, sample(WET));
     for (const [action, name] of [
       ["save-cleaned-touchstone", "clean.s1p"],
@@ -418,7 +425,6 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
       const to = name.endsWith(".csv") ? "csv" : "touchstone";
       expectSameTable(readFileSync(file, "utf8"), runCommand(["convert", `sweeps/${WET}`, "--to", to]).stdout);
     }
-    await page.close();
   });
 
   test("prints the answer and nothing of the page around it", async () => {
