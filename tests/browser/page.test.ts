@@ -163,8 +163,8 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     expect(await factsOf(page, "#answer")).toEqual(factsIn(readFileSync(at("heard.html"), "utf8")));
   });
 
-  test("eleven readings typed on a phone tell where FT8 may be sent", async () => {
-    const { page } = await openPage(PHONE);
+  test("eleven readings that were typed tell where FT8 may be sent", async () => {
+    const page = await emptyPage();
     await page.click("[data-do=type]");
     const lines = [
       "160m 6-9",
@@ -188,7 +188,6 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     await idle(page);
     const dials = await page.locator("table", { hasText: "Dial MHz" }).locator("tbody tr").allTextContents();
     expect(dials.filter((row) => /^(7\.074|14\.074|28\.074)/.test(row) && row.includes("no tuner"))).toHaveLength(3);
-    await page.close();
   });
 
   test("nothing keeps anyone out, from the empty page to an answer, in the light and in the dark", async () => {
@@ -428,13 +427,13 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   });
 
   test("prints the answer and nothing of the page around it", async () => {
-    const { page } = await openPage();
+    const page = await emptyPage();
     await choose(page, sample(SHORT));
     await page.emulateMedia({ media: "print" });
     for (const part of [".top", ".chosen", "#terms", "footer"])
       expect(await page.locator(part).isVisible()).toBe(false);
     expect(await page.locator("#answer h1").isVisible()).toBe(true);
-    await page.close();
+    await page.emulateMedia({ media: "screen" });
   });
 
   /** All headings and tables of a part of a page, as text. */
