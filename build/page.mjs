@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { build } from "esbuild";
+import { browserScript } from "./browser-script.mjs";
 import { LIBRARY_ENTRIES } from "./library-entries.mjs";
 import { inlineAt, parsedJson, usedStatistics } from "./plugins.mjs";
 import { readoutScript } from "./readout-script.mjs";
@@ -56,26 +57,13 @@ function pageOf({ style, script, worker, notices }) {
 `;
 }
 
-async function bundled(entry, define) {
-  const { outputFiles, metafile } = await build({
-    ...SHARED_OPTIONS,
-    bundle: true,
-    entryPoints: [entry],
-    platform: "browser",
-    format: "iife",
-    target: "es2022",
-    minify: true,
+const bundled = (entry, define) =>
+  browserScript(entry, {
     charset: "utf8",
     define,
-    write: false,
-    metafile: true,
     alias: LIBRARY_ENTRIES,
     plugins: [inlineAt, parsedJson, usedStatistics],
   });
-  const text = outputFiles[0].text.trim();
-  if (/<\/script|<!--/i.test(text)) throw new Error(`${entry} would end the element that it stands in.`);
-  return { text, metafile };
-}
 
 /** The style sheet that the page shares with a report. */
 async function reportStyles() {

@@ -9,6 +9,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { runCommand, runEach } from "../cli/run-command.js";
 import { chromiumPath, startChromium } from "../support/chromium.js";
 import { type Opened, open, violationsOf, widthOf } from "../support/looked-at.js";
+import { choose, downloaded, expectSameTable, factsIn, factsOf, idle, saved, tabTo } from "../support/used-page.js";
 
 const SAMPLES = fileURLToPath(new URL("../../samples/", import.meta.url));
 const SWEEPS = readdirSync(join(SAMPLES, "sweeps")).filter((name) => name !== "deployments.csv");
@@ -436,17 +437,6 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
     await page.emulateMedia({ media: "screen" });
   });
 
-  /** All headings and tables of a part of a page, as text. */
-  const factsOf = (page: Page, part: string): Promise<readonly string[]> =>
-    page.evaluate(
-      (within) =>
-        Array.from(
-          document.querySelector(within)?.querySelectorAll("h1, table") ?? [],
-          ({ textContent }) => textContent ?? "",
-        ),
-      part,
-    );
-
   /** The same of the report that the command writes, or of a part of it. */
   function reported(args: readonly string[], part = /.*/s): readonly string[] {
     const report = at("report.html");
@@ -455,59 +445,4 @@ describe.skipIf(chromiumPath === undefined)("the page in a browser", () => {
   }
 });
 
-const ENTITIES: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', "#39": "'" };
-
-/** The headings and tables of a text of markup, as text. */
-const factsIn = (markup: string): readonly string[] =>
-  Array.from(markup.matchAll(/<h1[ >].*?<\/h1>|<table[ >].*?<\/table>/gs), ([element]) =>
-    element.replace(/<[^>]*>/g, "").replace(/&([a-z#0-9]+);/g, (_, name: string) => ENTITIES[name] ?? ""),
-  );
-
-/** The same words, and numbers that differ by no more than one engine's sine differs from another's. */
-function expectSameTable(table: string, other: string): void {
-  const cellsOf = (text: string) => text.split(/[,\s]+/);
-  const [cells, others] = [cellsOf(table), cellsOf(other)];
-  expect(cells.length).toBe(others.length);
-  for (const [i, cell] of cells.entries()) {
-    const [value, wanted] = [Number(cell), Number(others[i])];
-    if (Number.isNaN(value)) expect(cell).toBe(others[i]);
-    else expect(Math.abs(value - wanted)).toBeLessThanOrEqual(1e-9 * Math.abs(wanted) + 1e-12);
-  }
-}
-
 const sample = (name: string) => join(SAMPLES, "sweeps", name);
-
-/** Waits until nothing goes on. */
-async function idle(page: Page): Promise<void> {
-  await page.evaluate(() => new Promise((resolve) => setTimeout(resolve, 0)));
-  await page.waitForFunction(() => !document.body.classList.contains("busy"));
-}
-
-async function choose(page: Page, ...files: readonly string[]): Promise<void> {
-  await page.setInputFiles("[data-change=open-files] >> nth=0", [...files]);
-  await idle(page);
-}
-
-/** The text of the file that something saves. */
-async function downloaded(page: Page, act: () => Promise<unknown>): Promise<string> {
-  const [download] = await Promise.all([page.waitForEvent("download"), act()]);
-  return readFileSync(await download.path(), "utf8");
-}
-
-const saved = (page: Page, action: string): Promise<string> =>
-  downloaded(page, () =>
-    page.evaluate((name) => document.querySelector<HTMLElement>(`[data-do=${name}]`)?.click(), action),
-  );
-
-/** Presses Tab until what is wanted has the focus. */
-async function tabTo(page: Page, isWanted: (action: string, text: string, role: string) => boolean): Promise<void> {
-  for (let presses = 0; presses < 200; presses++) {
-    await page.keyboard.press("Tab");
-    const [action = "", text = "", role = ""] = await page.evaluate(() => {
-      const element = document.activeElement as HTMLElement | null;
-      return [element?.dataset.do ?? "", element?.textContent ?? "", element?.getAttribute("role") ?? ""];
-    });
-    if (isWanted(action, text, role)) return;
-  }
-  throw new Error("The Tab key does not lead there.");
-}

@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { UsageError } from "@feedpoint/answers/asked/usage-error";
+import { heardBy } from "@feedpoint/answers/judged/hearing";
 import {
   type DeploymentLog,
   type HeardOptions,
   type HeardResult,
-  heard,
   onAirOf,
   type ReadReports,
   readReports,
@@ -62,15 +62,6 @@ type Asked = { readonly [Key in keyof HeardOptions]?: HeardOptions[Key] | undefi
 /** What the reports of files tell. @throws UsageError for what cannot be asked of them */
 export function heardIn(files: readonly ReportFile[], { periods = [], ...asked }: Asked): HeardResult {
   const stated = Object.fromEntries(Object.entries(asked).filter(([, value]) => value !== undefined));
-  try {
-    return heard(
-      files.flatMap(({ reports }) => reports),
-      { periods, ...stated },
-    );
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    const { message } = error;
-    const remedy = message.includes("is yours") ? " --transmitter names it." : "";
-    throw new UsageError(`${message.charAt(0).toUpperCase()}${message.slice(1)}.${remedy}`);
-  }
+  const reports = files.flatMap((file) => file.reports);
+  return heardBy(reports, { periods, ...stated }, " --transmitter names it.");
 }

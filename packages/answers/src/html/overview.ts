@@ -9,30 +9,25 @@ import { gradesOnLoss, seasonHeadline } from "../words/season.js";
 import { dataTable } from "./data-table.js";
 import { findingList } from "./remarks.js";
 
-/** What an overview says of a report over many sweeps. */
-export type Overviewed = Pick<
-  GradeReport,
-  "sweeps" | "limits" | "criteria" | "findings" | "tonight" | "ranking" | "losses" | "unreadable"
->;
-
 /**
  * How several sweeps compare: what stands out, pictures of all, grades, and what was asked for besides.
  *
  * @param tables what the deployment log makes of them: ranking, groups, drifts, where they were asked for
  */
-export function overview(report: Overviewed, tables: readonly SeasonTable[], voice: Voice): readonly Markup[] {
+export function overview(report: GradeReport, tables: readonly SeasonTable[], voice: Voice): readonly Markup[] {
   const { sweeps, limits, criteria, findings, losses } = report;
   // A ranking is the answer to a question; what the log teaches comes behind the grades.
-  const [asked, others] = [true, false].map((is) => tables.filter(({ isRanking = false }) => isRanking === is));
+  const asked = tables.filter(({ isRanking }) => isRanking);
+  const others = tables.filter(({ isRanking }) => !isRanking);
   return [
     html`<header><p class="label">${sweeps.length} sweeps</p><h1>How the sweeps compare</h1>${seasonHeadline(report).map((line) => html`<p><strong>${line}</strong></p>`)}</header>`,
-    ...(asked ?? []).map(tableSection),
+    ...asked.map(tableSection),
     ...pictureOf("At a glance", seasonGrid(sweeps, limits.swr)),
     ...pictureOf("Over time", losses.length === 0 ? null : seasonTime(sweeps, losses)),
     html`<section>${dataTable("Grades", gradeTable(sweeps))}${[gradesOnLoss(losses) ?? [], GRADE_NOTES].flat().map((note) => html`<p>${note}</p>`)}<dl class="facts">${criteria.map(
       ({ grade, meaning }) => html`<div><dt>${grade}</dt><dd>${meaning}</dd></div>`,
     )}</dl></section>`,
-    ...(others ?? []).map(tableSection),
+    ...others.map(tableSection),
     ...(findings.length === 0
       ? []
       : [html`<section><h2>Over all sweeps</h2>${findingList(findings, voice)}</section>`]),

@@ -50,11 +50,12 @@ export function sweepSection(
   }));
   const taken = sweep.takenAt === null || sweep.label.includes(sweep.takenAt) ? "" : `, taken ${sweep.takenAt}`;
   const tables = stationTables(result, voice);
-  const [dials, station] = [true, false].map((areDials) => tables.filter(({ name }) => (name === DIALS) === areDials));
+  const dials = tables.filter(({ name }) => name === DIALS);
+  const station = tables.filter(({ name }) => name !== DIALS);
   return html`<article id="s${index}"><header><p class="label">${sweep.label}${taken}</p><h1>${checkHeadline(result, tuner)}</h1>${[...wished, ...dialSentences(result)].map((line) => html`<p><strong>${line}</strong></p>`)}${
     notSwept.length === 0 || table.rows.length === 0 ? null : html`<p>Not swept: ${notSwept.join(", ")}.</p>`
   }${parts.length === 1 ? null : html`<p>${partsLine(result)}.</p>`}${logFacts(log)}</header>${[
-    (dials ?? []).map(namedSection),
+    dials.map(namedSection),
     advised === null ? null : adviceSection(advised, voice),
     table.rows.length === 0
       ? null
@@ -64,7 +65,7 @@ export function sweepSection(
     table.rows.length === 0
       ? null
       : html`<section><h2>Segments of the plan</h2>${dataTable("Segments", shown(SEGMENT_COLUMNS, segmentRows(result)))}</section>`,
-    (station ?? []).map(namedSection),
+    station.map(namedSection),
     html`<section><h2>Findings</h2>${findingList([...result.sweep.findings, ...result.findings], voice)}</section>`,
     sourceSection(parts.map((part) => ({ sweep: part, role: "only" }))),
     valuesSection([[series[0], "Show the numbers"]]),

@@ -37,6 +37,12 @@ const lookWith = (change: (look: Look) => Look, app: App) => {
   return look === null ? undefined : lookAgain(change(look), app);
 };
 
+/** Looks at the same for something else that is wanted. */
+function want({ value }: HTMLInputElement, app: App) {
+  app.update({ wanted: value });
+  return lookWith((look) => look, app);
+}
+
 const show = async (look: Look, app: App) => {
   const began = document.activeElement;
   await lookAgain(look, app);
@@ -111,10 +117,7 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
     const { class: _, ...licence } = station.licence ?? {};
     return judgeBy({ ...station, licence: { ...licence, ...(value === "" ? {} : { class: value }) } }, app);
   },
-  wanted: ({ value }, app) => {
-    app.update({ wanted: value });
-    return lookWith((look) => look, app);
-  },
+  wanted: want,
   keep: ({ checked }, app) => {
     app.update({ isKept: checked, told: checked ? WORDS.judgedBy.kept : WORDS.judgedBy.forgotten });
     keepStation(app.state());
@@ -126,10 +129,7 @@ export const CHANGES: Readonly<Record<string, Act<HTMLInputElement>>> = {
   },
   "same-plane": ({ checked }, app) =>
     lookWith((look) => (look.what === "diff" ? { ...look, isSamePlane: checked } : look), app),
-  best: ({ value }, app) => {
-    app.update({ wanted: value });
-    return lookWith((look) => look, app);
-  },
+  best: want,
   "group-by": ({ value }, app) => lookWith((look) => (look.what === "grade" ? { ...look, groupBy: value } : look), app),
   "over-time": ({ checked }, app) =>
     lookWith((look) => (look.what === "grade" ? { ...look, isOverTime: checked } : look), app),

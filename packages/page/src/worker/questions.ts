@@ -1,6 +1,13 @@
 import { basename } from "@feedpoint/answers/asked/paths";
 import { hintedMessage, UsageError } from "@feedpoint/answers/asked/usage-error";
-import { parseColumnRoles, ReadError, type ReadOptions } from "@feedpoint/core";
+import {
+  type DecimalMark,
+  type Delimiter,
+  type FrequencyUnit,
+  parseColumnRoles,
+  ReadError,
+  type ReadOptions,
+} from "@feedpoint/core";
 import type { Question, ReadAs, Source, Unread } from "../protocol.js";
 
 /** Options of the command that a remedy may name, as the questions that the page asks. */
@@ -34,16 +41,13 @@ export function unreadBecause(error: unknown, { id, readAs }: Pick<Source, "id" 
   };
 }
 
-const UNITS = ["Hz", "kHz", "MHz", "GHz"] as const;
-const DECIMALS = ["point", "comma"] as const;
-const DELIMITERS = ["comma", "semicolon", "tab", "space", "bar"] as const;
-
 /** What the user says about a file, checked. @throws UsageError naming what is wrong */
 export function readOptionsOf({ unit, columns, reference, decimal, delimiter, sign, port }: ReadAs): ReadOptions {
   return {
-    ...one("frequencyUnit", unit, UNITS),
-    ...one("decimal", decimal, DECIMALS),
-    ...one("delimiter", delimiter, DELIMITERS),
+    // Names that the form offers; the reader refuses any other.
+    ...(isSaid(unit) ? { frequencyUnit: unit as FrequencyUnit } : {}),
+    ...(isSaid(decimal) ? { decimal: decimal as DecimalMark } : {}),
+    ...(isSaid(delimiter) ? { delimiter: delimiter as Delimiter } : {}),
     ...(isSaid(columns) ? { columns: rolesOf(columns) } : {}),
     ...(isSaid(reference) ? { referenceOhms: numberOf(reference, "A reference is a number of ohms above 0.") } : {}),
     ...(isSaid(port) ? { port: numberOf(port, "A port is a number from 1.") } : {}),
@@ -52,15 +56,6 @@ export function readOptionsOf({ unit, columns, reference, decimal, delimiter, si
 }
 
 const isSaid = (text: string | undefined): text is string => text !== undefined && text.trim() !== "";
-
-function one<Key extends string, Value extends string>(
-  key: Key,
-  text: string | undefined,
-  values: readonly Value[],
-): { readonly [Each in Key]?: Value } {
-  const value = values.find((each) => each === text);
-  return (value === undefined ? {} : { [key]: value }) as { readonly [Each in Key]?: Value };
-}
 
 function rolesOf(text: string) {
   try {

@@ -12,6 +12,7 @@ import { type CheckedSweep, sweepSection } from "@feedpoint/answers/html/sweep-s
 import { advisedBy } from "@feedpoint/answers/judged/advising";
 import { drawnCheck } from "@feedpoint/answers/judged/checking";
 import { gradedAll, gradeReport } from "@feedpoint/answers/judged/grade-report";
+import { heardBy } from "@feedpoint/answers/judged/hearing";
 import type { GradeReport } from "@feedpoint/answers/judged/report";
 import { type AskedOfSeason, missingRows, type Season, seasonFrom } from "@feedpoint/answers/judged/season";
 import { checkCsv } from "@feedpoint/answers/text/check";
@@ -28,7 +29,6 @@ import {
   type Deployment,
   diff,
   type HeardResult,
-  heard,
   onAirOf,
   onSameTerms,
   type SweepGrade,
@@ -95,8 +95,9 @@ function checked({ deployment: at }: { readonly deployment: number }, judged: Ju
 function checkedSweep(deployment: Deployment, judged: Judged, advised: AdviseResult | null): CheckedSweep {
   const { settings, log } = judged;
   const { places, wishes } = askedFor(judged.wanted, settings);
-  const grade = gradesBy(settings, { log, wishes })(deployment);
-  return { ...drawnCheck(settings, deployment, places), log: grade.log, wished: wishSentences(grade.wishes), advised };
+  // Grading is for what is wanted alone.
+  const wished = wishes.length === 0 ? [] : wishSentences(gradesBy(settings, { log, wishes })(deployment).wishes);
+  return { ...drawnCheck(settings, deployment, places), log: deploymentRowFinder(log)(deployment), wished, advised };
 }
 
 function advised({ deployment: at }: { readonly deployment: number }, judged: Judged): Answer {
@@ -141,7 +142,7 @@ function graded(look: Look & { readonly what: "grade" }, judged: Judged): Answer
     askedOfSeason(look, typed),
     log,
     settings,
-    judged.reports.length === 0 ? null : heardBy(judged),
+    judged.reports.length === 0 ? null : heardOf(judged),
   );
   const sweeps = deployments.map(gradesBy(settings, season));
   const report = reportOn(sweeps, season, judged);
@@ -191,7 +192,7 @@ function reportOn(
 }
 
 function onAir(judged: Judged): Answer {
-  const result = heardBy(judged);
+  const result = heardOf(judged);
   return {
     shown: () => heardSections(result, VOICE),
     report: () => heardReport(result, SAVED),
@@ -203,18 +204,13 @@ function onAir(judged: Judged): Answer {
 }
 
 /** @throws UsageError where the log does not say what was up, or the reports leave open whose they are */
-function heardBy({ log, reports }: Judged): HeardResult {
+function heardOf({ log, reports }: Judged): HeardResult {
   const periods = log === null ? [] : onAirOf(log);
   if (periods.length === 0)
     throw new UsageError(
       "Reception reports need a deployments.csv that says under deployment, up and down what was up when, in UTC.",
     );
-  try {
-    return heard(reports, { periods });
-  } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(`${error.message}.`);
-    throw error;
-  }
+  return heardBy(reports, { periods });
 }
 
 function deploymentAt(at: number, { deployments }: Judged): Deployment {

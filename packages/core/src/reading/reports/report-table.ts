@@ -7,6 +7,7 @@ import { bandAt, bandNamed, callOf, powersIn, reportTime, snrIn } from "./report
 
 /** The header stands among the first lines. */
 const HEADER_WITHIN = 20;
+const LINE_END = /\r\n|\r|\n/;
 const DELIMITERS = [",", ";", "\t", "|"];
 
 /**
@@ -16,10 +17,11 @@ const DELIMITERS = [",", ";", "\t", "|"];
  * @throws ReadError where there is no such header
  */
 export function reportsFromTable(text: string, file: string, own: string | undefined): ReadReports {
-  const lines = text.split(/\r\n|\r|\n/);
-  const header = headerIn(lines);
+  // Most files that are asked are sweeps: all is cut only where there is a header.
+  const header = headerIn(text.split(LINE_END, HEADER_WITHIN));
   if (header === null || (own === undefined && !header.columns.has("transmitter"))) refuse(header === null, file);
   const { columns, delimiter, line } = header;
+  const lines = text.split(LINE_END);
   const rows = rowsOf(lines.slice(line).join("\n"), delimiter);
   const cell = (row: readonly string[], column: ReportColumn): string => row[columns.get(column) ?? -1]?.trim() ?? "";
   const powers = powersIn(
@@ -45,8 +47,8 @@ interface Header {
 }
 
 function headerIn(lines: readonly string[]): Header | null {
-  for (const [index, line] of lines.slice(0, HEADER_WITHIN).entries()) {
-    for (const delimiter of DELIMITERS) {
+  for (const [index, line] of lines.entries()) {
+    for (const delimiter of DELIMITERS.filter((each) => line.includes(each))) {
       const columns = reportColumns(rowsOf(line, delimiter)[0] ?? []);
       if (columns !== null) return { columns, delimiter, line: index + 1 };
     }
