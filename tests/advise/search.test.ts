@@ -11,7 +11,7 @@ import { antennaOf } from "../../packages/core/src/jobs/advise/antenna.js";
 import { bestCandidates, roomFor } from "../../packages/core/src/jobs/advise/best-candidates.js";
 import { candidatesIn } from "../../packages/core/src/jobs/advise/candidates.js";
 import { compareScores, type Score } from "../../packages/core/src/jobs/advise/score.js";
-import { scoreIn, viewOf } from "../../packages/core/src/jobs/advise/view.js";
+import { FOLLOWS_ALL, scoreIn, viewOf } from "../../packages/core/src/jobs/advise/view.js";
 import { gridOf } from "../../packages/core/src/jobs/advise/wish-grid.js";
 import { seededUniform } from "../support/seeded-noise.js";
 import { antennaFamilies } from "../support/strange-antennas/families.js";
@@ -46,13 +46,13 @@ test.each(FAMILIES.map((family, i) => ({ name: family.name, family, i })))("$nam
   const feedline = i % 2 === 0 ? feedlineFrom({ kind: "rg-213", lengthM: 8 }) : null;
   const antenna = antennaOf(known.parts, feedline);
   const terms = termsOf({}, known.limits, 0.75);
-  const view = viewOf(antenna, gridOf(wishes, 41), terms, 1);
+  const view = viewOf(antenna, gridOf(wishes, 41), terms, FOLLOWS_ALL);
   let best: Score | null = null;
   for (const candidate of candidatesIn(roomFor(antenna, wishes, HAND))) {
     const score = scoreIn(view, candidate);
     if (better(best, score)) best = score;
   }
-  const found = bestCandidates(antenna, wishes, terms, 1, HAND).map(({ score }) => score);
+  const found = bestCandidates(antenna, wishes, terms, FOLLOWS_ALL, HAND).map(({ score }) => score);
   expect(Math.max(...found.map(({ worst }) => worst))).toBeGreaterThanOrEqual((best?.worst ?? 1) - 0.01);
   const alike = found.filter(({ worst }) => worst >= (best?.worst ?? 1) - 0.01);
   expect(Math.max(...alike.map(({ mean }) => mean))).toBeGreaterThanOrEqual((best?.mean ?? 1) - 0.01);

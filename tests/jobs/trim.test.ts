@@ -83,10 +83,23 @@ describe("said is", () => {
   const feedline = feedlineFrom({ kind: "rg-58", lengthM: 15 });
 
   test("that the prediction is rough without phase, or without knowing the line", () => {
-    expect(trimmed().findings.map(({ code, severity }) => [code, severity])).toEqual([["prediction-rough", "info"]]);
-    expect(codes(LONG, { isAtAntenna: true })).toEqual([]);
-    expect(codes(LONG, { feedline })).toEqual([]);
-    expect(codes(scalar, { isAtAntenna: true })).toEqual(["prediction-rough"]);
+    const { findings } = trimmed(LONG, { fixed: "nothing" });
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual([["prediction-rough", "info"]]);
+    expect(codes(LONG, { isAtAntenna: true, fixed: "nothing" })).toEqual([]);
+    expect(codes(LONG, { feedline, fixed: "nothing" })).toEqual([]);
+    expect(codes(scalar, { isAtAntenna: true, fixed: "nothing" })).toEqual(["prediction-rough"]);
+  });
+
+  test("that nobody told what stays as it is, or not all of it", () => {
+    const at = { isAtAntenna: true } as const;
+    expect(codes(LONG, at)).toEqual(["fixed-parts-not-told"]);
+    expect(codes(LONG, { ...at, fixed: "radials" })).toEqual(["fixed-lengths-not-told"]);
+    expect(codes(LONG, { ...at, fixed: { what: "counterpoise", lengthM: 9 } })).toEqual(["fixed-lengths-not-told"]);
+    const told = { fixed: { what: "radials", count: 4, lengthM: 10 }, wireLengthM: 10 } as const;
+    expect(codes(LONG, { ...at, ...told })).toEqual([]);
+    expect(trimmed(LONG, told)).toMatchObject({ fixed: "radials", fixedWires: { count: 4, lengthM: 10 } });
+    expect(() => trimmed(LONG, { fixed: { what: "radials", count: 1.5 } })).toThrow("fixed.count must be");
+    expect(() => trimmed(LONG, { fixed: { what: "radials", lengthM: 0 } })).toThrow("fixed.lengthM must be");
   });
 
   test("that there is no dip, and then nothing is foretold", () => {
@@ -98,7 +111,7 @@ describe("said is", () => {
 
   test("what rests on memory", () => {
     const plan = inventedPlan([{ lowHz: 7.0e6, highHz: 7.2e6, confirmed: false }]);
-    expect(codes(LONG, { plan, isAtAntenna: true })).toEqual(["plan-from-memory"]);
+    expect(codes(LONG, { plan, isAtAntenna: true, fixed: "nothing" })).toEqual(["plan-from-memory"]);
   });
 
   test("where a reading stands alone below all others, and then nothing is foretold", () => {
@@ -118,8 +131,7 @@ describe("said is", () => {
       (hz, i): Pair => (i === 250 ? [0, 0] : reflectionOf([60, 900 * (hz / 6.8e6 - 6.8e6 / hz)])),
     );
     expect(codes(sweepOfReflections(axis, spiked), { isAtAntenna: true })).toContain("spike");
-    expect(codes(resonanceSweep({ ...ANTENNA, q: 3 }, evenly(5.5e6, 8.5e6, 150_000)), { isAtAntenna: true })).toEqual([
-      "step-too-coarse",
-    ]);
+    const coarse = resonanceSweep({ ...ANTENNA, q: 3 }, evenly(5.5e6, 8.5e6, 150_000));
+    expect(codes(coarse, { isAtAntenna: true, fixed: "nothing" })).toEqual(["step-too-coarse"]);
   });
 });

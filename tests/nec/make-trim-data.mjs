@@ -16,6 +16,7 @@ const BANDS_MHZ = {
   "40m": [7, 7.2],
   "30m": [10.1, 10.15],
   "20m": [14, 14.35],
+  "17m": [18.068, 18.168],
   "15m": [21, 21.45],
   "10m": [28, 29.7],
 };
@@ -40,6 +41,9 @@ for (const antenna of trimmedAntennas.filter(({ name }) => names.length === 0 ||
     antenna.words,
     `an invented antenna, modelled with nec2c ${nec2cVersion()} (NEC-2, method of moments); not measured`,
     `stays as it is when the wire is cut: ${antenna.fixed}`,
+    ...(antenna.wireLengthM === undefined
+      ? []
+      : [`${antenna.count} of ${antenna.fixedLengthM} m each; the wire that is cut: ${antenna.wireLengthM} m`]),
     `ideal transformer between feed point and connector, not in these impedances: ${antenna.ratio}`,
     ...antennaCards(antenna.model(1)).map((card) => `deck as it is: ${card}`),
   ];

@@ -21,18 +21,51 @@ const overGround = (wires, sourceTag) => ({
   sourceTag,
 });
 
-/** Radials from a mast, evenly spread. */
-const radials = (count, length, height, firstTag) =>
+/** Radials from a mast, evenly spread. @param slope how steeply they fall, radians */
+const radials = (count, length, height, firstTag, slope = 0) =>
   Array.from({ length: count }, (_, k) => {
     const angle = (2 * Math.PI * k) / count;
-    return wire(firstTag + k, 31, [0, 0, height], [length * Math.cos(angle), length * Math.sin(angle), height]);
+    const [out, down] = [length * Math.cos(slope), length * Math.sin(slope)];
+    return wire(firstTag + k, 31, [0, 0, height], [out * Math.cos(angle), out * Math.sin(angle), height - down]);
   });
+
+/** A vertical over radials. */
+const vertical =
+  (length, count, radialLength, height, slope = 0) =>
+  (factor) =>
+    overGround(
+      [
+        wire(1, 1, [0, 0, height], [0, 0, height + 0.2]),
+        wire(2, 31, [0, 0, height + 0.2], [0, 0, height + length * factor]),
+        ...radials(count, radialLength, height, 3, slope),
+      ],
+      1,
+    );
+
+/** A wire that rises from its feed point, over a counterpoise on the other side. */
+const rising = (length, angle, counterpoise, height) => (factor) =>
+  overGround(
+    [
+      wire(1, 1, [0, 0, height], [0, 0, height + 0.2]),
+      wire(
+        2,
+        71,
+        [0, 0, height + 0.2],
+        [length * factor * Math.cos(angle), 0, height + 0.2 + length * factor * Math.sin(angle)],
+      ),
+      wire(3, 21, [0, 0, height], [-counterpoise, 0, height]),
+    ],
+    1,
+  );
 
 /**
  * @typedef {object} TrimmedAntenna
  * @property {string} name of the CSV file
  * @property {string} words
  * @property {"nothing" | "radials" | "counterpoise"} fixed what is not cut with the wire
+ * @property {number} [wireLengthM] of the wire that is cut, as its owner would state it; where something stays
+ * @property {number} [count] of the wires that stay
+ * @property {number} [fixedLengthM] of each of them
  * @property {number} ratio of the ideal transformer between feed point and connector; 1: none
  * @property {readonly string[]} bands
  * @property {(factor: number) => Model} model
@@ -115,6 +148,9 @@ export const trimmedAntennas = [
     name: "vertical-40m",
     words: "quarter-wave vertical over three raised radials, which are not cut",
     fixed: "radials",
+    wireLengthM: 10.15,
+    count: 3,
+    fixedLengthM: 10.2,
     ratio: 1,
     bands: ["40m", "15m"],
     model: (factor) =>
@@ -131,6 +167,9 @@ export const trimmedAntennas = [
     name: "inverted-l-40m",
     words: "quarter-wave inverted L over one raised counterpoise, which is not cut",
     fixed: "counterpoise",
+    wireLengthM: 10.1,
+    count: 1,
+    fixedLengthM: 9.6,
     ratio: 1,
     bands: ["40m"],
     model: (factor) =>
@@ -148,6 +187,9 @@ export const trimmedAntennas = [
     name: "end-fed-20m",
     words: "sloping end-fed half wave through 49:1, over a short counterpoise, which is not cut",
     fixed: "counterpoise",
+    wireLengthM: 9.6,
+    count: 1,
+    fixedLengthM: 1.2,
     ratio: 49,
     bands: ["20m", "10m"],
     model: (factor) =>
@@ -159,5 +201,104 @@ export const trimmedAntennas = [
         ],
         1,
       ),
+  },
+  {
+    name: "vertical-20m-two",
+    words: "quarter-wave vertical over two raised radials, which are not cut",
+    fixed: "radials",
+    wireLengthM: 5.25,
+    count: 2,
+    fixedLengthM: 4.9,
+    ratio: 1,
+    bands: ["20m"],
+    model: vertical(5.25, 2, 4.9, 1.8),
+  },
+  {
+    name: "vertical-30m-five",
+    words: "vertical over five short radials, which are not cut",
+    fixed: "radials",
+    wireLengthM: 7.6,
+    count: 5,
+    fixedLengthM: 5.6,
+    ratio: 1,
+    bands: ["30m"],
+    model: vertical(7.6, 5, 5.6, 3),
+  },
+  {
+    name: "vertical-17m-sloping",
+    words: "quarter-wave vertical over three radials that slope, which are not cut",
+    fixed: "radials",
+    wireLengthM: 3.95,
+    count: 3,
+    fixedLengthM: 3.9,
+    ratio: 1,
+    bands: ["17m"],
+    model: vertical(3.95, 3, 3.9, 4.5, 0.5),
+  },
+  {
+    name: "vertical-10m-six",
+    words: "quarter-wave vertical over six raised radials, which are not cut",
+    fixed: "radials",
+    wireLengthM: 2.5,
+    count: 6,
+    fixedLengthM: 2.45,
+    ratio: 1,
+    bands: ["10m"],
+    model: vertical(2.5, 6, 2.45, 5),
+  },
+  {
+    name: "sloping-quarter-40m",
+    words: "quarter-wave wire that rises over one low counterpoise, which is not cut",
+    fixed: "counterpoise",
+    wireLengthM: 11,
+    count: 1,
+    fixedLengthM: 8.6,
+    ratio: 1,
+    bands: ["40m"],
+    model: rising(10.8, 0.5, 8.6, 0.8),
+  },
+  {
+    name: "sloping-long-80m",
+    words: "wire longer than a quarter wave that rises over one short counterpoise, which is not cut",
+    fixed: "counterpoise",
+    wireLengthM: 24.5,
+    count: 1,
+    fixedLengthM: 13.8,
+    ratio: 1,
+    bands: ["80m"],
+    model: rising(24.3, 0.3, 13.8, 4),
+  },
+  {
+    name: "three-eighths-30m",
+    words: "wire of three eighths of a wave, nearly upright, over one counterpoise, which is not cut",
+    fixed: "counterpoise",
+    wireLengthM: 10.4,
+    count: 1,
+    fixedLengthM: 3.9,
+    ratio: 2,
+    bands: ["30m"],
+    model: rising(10.2, 1.2, 3.9, 1.5),
+  },
+  {
+    name: "end-fed-40m",
+    words: "end-fed half wave that hardly rises, through 49:1, over a short counterpoise, which is not cut",
+    fixed: "counterpoise",
+    wireLengthM: 20.2,
+    count: 1,
+    fixedLengthM: 2,
+    ratio: 49,
+    bands: ["40m", "20m", "15m"],
+    model: rising(20, 0.1, 2, 5.5),
+  },
+  {
+    name: "end-fed-17m",
+    words: "end-fed half wave, upright, through 49:1, over a short counterpoise, which is not cut",
+    fixed: "counterpoise",
+    wireLengthM: 7.9,
+    count: 1,
+    fixedLengthM: 0.9,
+    ratio: 49,
+    bands: ["17m"],
+    model: rising(7.7, 1.45, 0.9, 2),
   },
 ];

@@ -105,6 +105,8 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "wish-not-foretold": { reason: "not-swept", wishes: ["40m"] },
   "advice-without-phase": {},
   "advice-at-analyser": {},
+  "fixed-parts-not-told": {},
+  "fixed-lengths-not-told": { what: "radials", missing: ["wire", "count"] },
   "advice-power-assumed": { powerW: 100 },
   "advice-tuner-loss": {},
   "loss-rising": { deployment: null, slopeDbPerMonth: 0.22, marginDbPerMonth: 0.03, totalDb: 1.2, since: "2026-03-01" },

@@ -117,7 +117,7 @@ export {
   throughLine,
   totalLossDb,
 } from "./facts/feedline/line.js";
-export { FIXED_PARTS, type FixedParts } from "./facts/fixed-parts.js";
+export { FIXED_PARTS, type FixedParts, type FixedWires, type ToldOfFixed } from "./facts/fixed-parts.js";
 export {
   criteriaWith,
   GRADE_CRITERIA,

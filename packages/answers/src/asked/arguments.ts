@@ -2,6 +2,8 @@ import {
   ACTIVITIES,
   FEEDLINE_KINDS,
   type Feedline,
+  FIXED_PARTS,
+  type FixedWires,
   feedlineFrom,
   MODE_NAMES,
   type ModeName,
@@ -47,6 +49,22 @@ export function distanceArgument(text: string): number {
   const value = Number(digits) * (unit.toLowerCase() === "ft" ? FOOT_M : 1);
   if (!(value > 0)) throw new UsageError('A distance above 0 is needed, in m ("3m") or ft ("10ft").');
   return value;
+}
+
+/** What stays as it is when a wire is cut: "radials", "radials:4x5.1", "counterpoise:3m". */
+export function fixedArgument(text: string): FixedWires {
+  const [, name = "", count, length] = /^(\w+)(?::(?:(\d+)x)?(.+))?$/.exec(text.trim()) ?? [];
+  const what = FIXED_PARTS.find((known) => known === name);
+  const isSaidOfNothing = what === "nothing" && length !== undefined;
+  if (what === undefined || isSaidOfNothing || count === "0")
+    throw new UsageError(
+      `"${text}" is none of ${FIXED_PARTS.join(", ")}, nor one with count and length such as radials:4x5.1 or counterpoise:3.`,
+    );
+  return {
+    what,
+    ...(count === undefined ? {} : { count: Number(count) }),
+    ...(length === undefined ? {} : { lengthM: distanceArgument(length) }),
+  };
 }
 
 export function shareArgument(text: string): number {

@@ -3,7 +3,7 @@ import type { Settings } from "../asked/settings.js";
 import { type TypedWish, wishesFrom } from "../asked/wishes.js";
 
 /** What is asked about one deployment beside the settings; the station says what is left out. */
-export interface AskedAdvice extends Partial<Pick<AdviseOptions, "parts" | "leastArriving" | "fixed">> {
+export interface AskedAdvice extends Partial<Pick<AdviseOptions, "parts" | "leastArriving">> {
   readonly wishes?: readonly TypedWish[] | undefined;
   /** Swept at the antenna itself */
   readonly isAtAntenna?: boolean;

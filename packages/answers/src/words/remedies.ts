@@ -26,6 +26,12 @@ const OF_COMMAND: Remedies = {
   "advice-at-analyser": () => "Say --feedline and --feedline-length, or --no-feedline if it was taken at the antenna.",
   "advice-power-assumed": () => "Say --power if it is another.",
   "advice-tuner-loss": () => "State tunerLossDb in the station file.",
+  "fixed-parts-not-told": () => "Say --fixed nothing, radials or counterpoise.",
+  "fixed-lengths-not-told": ({ what, missing }) => {
+    const fixed = `--fixed ${what}:${what === "radials" ? "4x5.1" : "3"}`;
+    const isWireAlone = missing.length === 1 && missing[0] === "wire";
+    return `Say ${[...(isWireAlone ? [] : [fixed]), ...(missing.includes("wire") ? ["--wire-length"] : [])].join(" and ")}, in m.`;
+  },
   "dip-outside-band": () => "feedpoint trim shows what a change of length would do.",
   "loss-not-told": () => "feedpoint line tells the loss of one.",
   "log-not-read": () => "Grade each folder by itself, or write one log with --log.",
@@ -52,6 +58,8 @@ const OF_PAGE: Remedies = {
   "advice-at-analyser": () => "State your feedline in Your station.",
   "advice-power-assumed": () => "State yours in Your station if it is another.",
   "advice-tuner-loss": () => "State what your tuner loses in Your station.",
+  "fixed-parts-not-told": () => "Say under Antenna, in Your station, what stays.",
+  "fixed-lengths-not-told": () => "Say it under Antenna, in Your station.",
 };
 
 const REMEDIES: Readonly<Record<Voice, Remedies>> = { command: OF_COMMAND, page: OF_PAGE, saved: {} };

@@ -5,7 +5,7 @@ import { trim } from "@feedpoint/core";
 import { Command } from "commander";
 import { EXIT } from "../exit.js";
 import { withOptions } from "../options/declare.js";
-import { OPTIONS, type RawOptions, stated } from "../options/options.js";
+import type { RawOptions } from "../options/options.js";
 import { type Settings, settingsFrom } from "../options/settings.js";
 import { printOne } from "../print-one.js";
 import { onlyDeploymentFrom } from "../read-deployments.js";
@@ -26,7 +26,7 @@ async function runTrim(files: readonly string[], raw: RawTrimOptions): Promise<v
   const settings = await settingsFrom(raw);
   const band = wantedBand(raw, settings);
   const wantedHz = raw.to ?? settings.station.wantedHz?.[band];
-  const wireLengthM = stated(OPTIONS.wireLength, raw.wireLength, settings.station);
+  const { wireLengthM, fixed } = settings.equipment.antenna ?? {};
   const deployment = await onlyDeploymentFrom(files, settings, raw);
   const result = trim(deployment, {
     ...settings,
@@ -36,7 +36,7 @@ async function runTrim(files: readonly string[], raw: RawTrimOptions): Promise<v
     band,
     ...(wantedHz === undefined ? {} : { wantedHz }),
     ...(wireLengthM === undefined ? {} : { wireLengthM }),
-    ...(raw.fixed === undefined ? {} : { fixed: raw.fixed }),
+    ...(fixed === undefined ? {} : { fixed }),
   });
   printOne(result, settings, { csv: trimCsv, markdown: trimMarkdown, text: trimText });
   if (result.dip === null) process.exitCode = EXIT.input;

@@ -3,11 +3,10 @@ import type { RawOptions } from "./options.js";
 
 /** What try, and a report, ask about one deployment. */
 export const askedAdvice = (
-  raw: Partial<Pick<RawOptions<"try">, "want" | "have" | "arriving" | "fixed" | "feedline">>,
+  raw: Partial<Pick<RawOptions<"try">, "want" | "have" | "arriving" | "feedline">>,
 ): AskedAdvice => ({
   wishes: raw.want,
   isAtAntenna: raw.feedline === false,
   ...(raw.have === undefined ? {} : { parts: raw.have }),
   ...(raw.arriving === undefined ? {} : { leastArriving: raw.arriving }),
-  ...(raw.fixed === undefined ? {} : { fixed: raw.fixed }),
 });

@@ -9,7 +9,7 @@ import {
   shardArgument,
   wholeNumberArgument,
 } from "@feedpoint/answers/asked/arguments";
-import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, FIXED_PARTS, GRADE_CRITERIA } from "@feedpoint/core";
+import { DEFAULT_SCATTER, DEFAULT_THRESHOLDS, FEEDLINE_KINDS, GRADE_CRITERIA } from "@feedpoint/core";
 import type { OptionRecord } from "./option.js";
 
 const GRADES = GRADE_CRITERIA.map(({ grade }) => grade);
@@ -152,13 +152,6 @@ export const COMMAND_OPTIONS = {
     of: ["trim"],
     parse: frequencyArgument,
     station: { key: "wantedHz", read: ({ wantedHz }) => wantedHz },
-  },
-  fixed: {
-    name: "fixed",
-    flags: "--fixed <what>",
-    help: "what stays as it is when the wire is cut (nothing: both legs of a dipole are cut alike)",
-    of: ["trim", "try", "report"],
-    choices: FIXED_PARTS,
   },
   end: {
     name: "end",

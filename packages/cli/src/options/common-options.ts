@@ -2,6 +2,7 @@ import {
   columnsArgument,
   distanceArgument,
   feedlineArgument,
+  fixedArgument,
   lineArgument,
   listOf,
   modesArgument,
@@ -12,7 +13,7 @@ import {
   swrArgument,
   wholeNumberArgument,
 } from "@feedpoint/answers/asked/arguments";
-import { DEFAULT_LIMITS, FEEDLINE_KINDS, MODE_NAMES, type ModeName, planIds } from "@feedpoint/core";
+import { DEFAULT_LIMITS, FEEDLINE_KINDS, FIXED_PARTS, MODE_NAMES, type ModeName, planIds } from "@feedpoint/core";
 import type { CommandName, OptionRecord } from "./option.js";
 
 const OF_BANDS = ["check", "diff", "grade", "trim", "try", "report", "chart"] as const satisfies readonly CommandName[];
@@ -221,6 +222,17 @@ export const COMMON_OPTIONS = {
     of: ["check", "trim", "try", "report"],
     parse: distanceArgument,
     station: { key: "antenna.wireLengthM", read: ({ antenna }) => antenna?.wireLengthM },
+  },
+  fixed: {
+    name: "fixed",
+    flags: "--fixed <what>",
+    help:
+      "what stays as it is when the wire is cut: nothing (both legs of a dipole are cut alike), radials, counterpoise; " +
+      "with their count and length if you know them: radials:4x5.1, counterpoise:3",
+    of: ["trim", "try", "report"],
+    parse: fixedArgument,
+    suggests: FIXED_PARTS,
+    station: { key: "antenna.fixed", read: ({ antenna }) => antenna?.fixed },
   },
   onAir: {
     name: "onAir",

@@ -90,7 +90,13 @@ function stationAsTyped(raw: RawCommon, { feedline: usualLine, ...station }: Sta
       distanceM: stated(OPTIONS.people, raw.people, station),
       onAir: stated(OPTIONS.onAir, raw.onAir, station),
     }),
-    ...(raw.wireLength === undefined ? {} : { antenna: { ...antenna, wireLengthM: raw.wireLength } }),
+    antenna: {
+      ...antenna,
+      ...withoutUndefined({
+        wireLengthM: stated(OPTIONS.wireLength, raw.wireLength, station),
+        fixed: stated(OPTIONS.fixed, raw.fixed, station),
+      }),
+    },
     ...(raw.directivity === undefined ? {} : { analyser: { ...analyser, directivityDb: raw.directivity } }),
     ...(feedline === undefined ? {} : { feedline }),
   };

@@ -80,6 +80,14 @@ const diff = z.object({
   cautions,
 }) satisfies z.ZodType<JsonOf<DiffResult>>;
 
+const toldOfFixed = {
+  fixed: z.enum(FIXED_PARTS).nullable(),
+  fixedWires: z
+    .object({ count: z.number().int().nullable(), lengthM: finite })
+    .nullable()
+    .describe("as far as it was told"),
+};
+
 const trim = z.object({
   schema: z.literal("feedpoint/trim@1"),
   sweep: sweepInfo,
@@ -88,7 +96,7 @@ const trim = z.object({
   feedline: feedline.nullable(),
   band: z.string(),
   wantedHz: frequencyHz,
-  fixed: z.enum(FIXED_PARTS).nullable(),
+  ...toldOfFixed,
   dip: point.nullable(),
   lengthChange: finite.describe("-0.02: shorten by 2 %"),
   expectedHz: z
@@ -152,7 +160,7 @@ const tryNext = z.object({
   limits,
   feedline: feedline.nullable(),
   ends: z.enum(["antenna-and-radio", "antenna", "analyser"]).describe("where parts can be put"),
-  fixed: z.enum(FIXED_PARTS).nullable(),
+  ...toldOfFixed,
   wireLengthM: finite,
   powerW: z.number(),
   isPowerStated: z.boolean(),

@@ -8,7 +8,16 @@ import { closedOn, type PlanInfo, planFindings, planInfo, type Scope, selectBand
 import { type BandSummary, summariseBand } from "../bands/summary.js";
 import { CAUTIONS } from "../facts/cautions.js";
 import type { Feedline } from "../facts/feedline/feedline.js";
-import { FIXED_PARTS, type FixedParts, type Following, followingOf } from "../facts/fixed-parts.js";
+import {
+  checkFixed,
+  type FixedParts,
+  type FixedWires,
+  type Following,
+  fixedFindings,
+  followingOf,
+  type ToldOfFixed,
+  toldOfFixed,
+} from "../facts/fixed-parts.js";
 import { type Limits, limitsWith } from "../facts/limits.js";
 import { demand, isFiniteAbove0 } from "../input/argument.js";
 import { asDeployment, type Deployment, deploymentInfo, deploymentOf } from "../sweep/deployment.js";
@@ -27,7 +36,7 @@ export interface TrimmedBand {
 }
 
 /** How a wire should be trimmed. Plain data: as JSON it is what `feedpoint trim --json` prints. */
-export interface TrimResult {
+export interface TrimResult extends ToldOfFixed {
   /** Name and version of this form */
   readonly schema: "feedpoint/trim@1";
   /** What was read */
@@ -42,8 +51,6 @@ export interface TrimResult {
   readonly band: string;
   /** Where the dip is wanted, Hz */
   readonly wantedHz: number;
-  /** What was said to stay as it is when the wire is cut; null where nothing was said */
-  readonly fixed: FixedParts | null;
   /** The dip as it is; null where there is none within 20 % of the wanted frequency, or only a single reading that may be one */
   readonly dip: Point | null;
   /** Wanted length over present length, less 1, for what stays as it is: negative means shorten; null without a dip */
@@ -70,8 +77,8 @@ export interface TrimOptions extends Scope {
   readonly feedline?: Feedline | null;
   /** The sweep was taken at the antenna, so that there is no line to take out */
   readonly isAtAntenna?: boolean;
-  /** What stays as it is when the wire is cut; absent: not said */
-  readonly fixed?: FixedParts;
+  /** What stays as it is when the wire is cut, by name or with count and length; absent: not said */
+  readonly fixed?: FixedParts | FixedWires;
   /** Length of the wire that a cut changes, m: then the change is told in m as well */
   readonly wireLengthM?: number;
 }
@@ -119,7 +126,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
   const factor = dip && wantedHz / dip.frequencyHz;
   const after =
     factor === null ? null : partsIn(deploymentOf(deployment.parts.map((sweep) => stretched(sweep, factor, feedline))));
-  const following = followingOf(options.fixed, wireLengthM, wantedHz);
+  const following = followingOf(options.fixed, wireLengthM, dip?.frequencyHz ?? wantedHz)(wantedHz);
   const lengthChange = dip && (dip.frequencyHz / wantedHz - 1) / following.usual;
   const summaryOf = (parts: readonly Part[] | null, judged: (typeof bands)[number]) => {
     if (parts === null || parts.length === 0) return null;
@@ -135,7 +142,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
     feedline,
     band: band.band,
     wantedHz,
-    fixed: options.fixed ?? null,
+    ...toldOfFixed(options.fixed),
     dip,
     lengthChange,
     expectedHz: dip && lengthChange !== null ? expectedPlace(dip.frequencyHz, lengthChange, following) : null,
@@ -149,6 +156,7 @@ export function trim(given: Sweep | Deployment, options: TrimOptions): TrimResul
       ...(summary === null
         ? []
         : answeringOn(before, band.pieces).flatMap(({ part }) => coarsenessFindings(part, band, summary))),
+      ...(dip === null ? [] : fixedFindings(options.fixed, wireLengthM)),
       ...predictionFindings(deployment.parts, dip, loneHz, wantedHz, feedline !== null || isAtAntenna),
     ],
     cautions: CAUTIONS,
@@ -177,7 +185,7 @@ function nearestDip(parts: readonly Part[], wantedHz: number): DipNear {
 function checkTrimOptions(options: TrimOptions): void {
   checkScope(options);
   const { plan, band, wantedHz, feedline, wireLengthM, fixed } = options;
-  if (fixed !== undefined) demand(FIXED_PARTS.includes(fixed), "fixed", `one of ${FIXED_PARTS.join(", ")}`, fixed);
+  checkFixed(fixed, "fixed");
   checkBandName(plan, band, "band");
   checkFeedline(feedline);
   if (wantedHz !== undefined) demand(isFiniteAbove0(wantedHz), "wantedHz", "a frequency in Hz above 0", wantedHz);

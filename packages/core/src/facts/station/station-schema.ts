@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { parseWith } from "../../input/parse-with.js";
 import { FEEDLINE_KINDS } from "../feedline/feedline-kinds.js";
+import { FIXED_PARTS } from "../fixed-parts.js";
 import { MODE_NAMES } from "../mode-names.js";
 import type { Station } from "./station.js";
 
@@ -67,6 +68,13 @@ const radio = record({
 
 const antenna = record({
   wireLengthM: positive.exactOptional().describe("length of the wire that a cut changes, m"),
+  fixed: record({
+    what: z.enum(FIXED_PARTS).describe("nothing: all that resonates is cut alike, as both legs of a dipole are"),
+    count: z.number().int().positive().exactOptional().describe("how many wires"),
+    lengthM: positive.exactOptional().describe("length of each, m"),
+  })
+    .exactOptional()
+    .describe("what stays as it is when the wire is cut"),
   gainDbi: z.number().min(-40).max(40).exactOptional().describe("gain, dBi; a half-wave dipole's 2.15 where left out"),
   transformerLossDb: positive.exactOptional().describe("what its transformer or choke loses, dB"),
   ratedPowerW: wattsByMode

@@ -1,4 +1,5 @@
 import type { FeedlineDetails } from "../feedline/feedline.js";
+import type { FixedWires } from "../fixed-parts.js";
 import type { Grade, GradeShares } from "../grade-criteria.js";
 import type { StatedParts } from "../matching/parts-at-hand.js";
 import type { ModeName } from "../mode-names.js";
@@ -41,6 +42,8 @@ export interface Radio {
 export interface AntennaDetails {
   /** Length of wire that a cut changes, m */
   readonly wireLengthM?: number;
+  /** What stays as it is when the wire is cut; absent: not said */
+  readonly fixed?: FixedWires;
   /** Gain over an isotropic radiator, dBi; without it a half-wave dipole's 2.15 is taken */
   readonly gainDbi?: number;
   /** What its transformer or choke loses, dB */

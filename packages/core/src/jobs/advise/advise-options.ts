@@ -4,7 +4,7 @@ import type { Scope } from "../../bands/scope.js";
 import type { Wish } from "../../bands/wish.js";
 import type { Instrument } from "../../curve/uncertainty/instrument.js";
 import type { Feedline } from "../../facts/feedline/feedline.js";
-import { FIXED_PARTS, type FixedParts } from "../../facts/fixed-parts.js";
+import { checkFixed, type FixedParts, type FixedWires } from "../../facts/fixed-parts.js";
 import type { Limits } from "../../facts/limits.js";
 import type { StatedParts } from "../../facts/matching/parts-at-hand.js";
 import { RADIO_OHMS } from "../../facts/station/station.js";
@@ -28,8 +28,8 @@ export interface AdviseOptions extends Scope {
   readonly parts?: StatedParts;
   /** Share of the power that has to arrive at the antenna for a frequency to count, above 0, below 1; 0.75 where absent */
   readonly leastArriving?: number;
-  /** What stays as it is when the wire is cut; absent: not said */
-  readonly fixed?: FixedParts;
+  /** What stays as it is when the wire is cut, by name or with count and length; absent: as the antenna says, or not said */
+  readonly fixed?: FixedParts | FixedWires;
 }
 
 /** Where nobody says how much of the power has to arrive. */
@@ -43,7 +43,7 @@ export function checkAdviseOptions(options: AdviseOptions): void {
   const { wishes, feedline, instrument, leastArriving, fixed } = options;
   checkFeedline(feedline);
   checkInstrument(instrument);
-  if (fixed !== undefined) demand(FIXED_PARTS.includes(fixed), "fixed", `one of ${FIXED_PARTS.join(", ")}`, fixed);
+  checkFixed(fixed, "fixed");
   if (wishes !== undefined) demand(Array.isArray(wishes), "wishes", "a list of wishes, such as wishesOf gives", wishes);
   wishes?.forEach((wish, i) => {
     demand(isFiniteAbove0(wish?.weight), `wishes[${i}].weight`, "a number above 0", wish?.weight);

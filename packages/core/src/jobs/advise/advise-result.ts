@@ -1,7 +1,7 @@
 import type { PlanInfo } from "../../bands/scope.js";
 import type { Wish } from "../../bands/wish.js";
 import type { Feedline } from "../../facts/feedline/feedline.js";
-import type { FixedParts } from "../../facts/fixed-parts.js";
+import type { ToldOfFixed } from "../../facts/fixed-parts.js";
 import type { Limits } from "../../facts/limits.js";
 import type { Finding } from "../../sweep/finding.js";
 import type { SweepInfo } from "../../sweep/sweep-info.js";
@@ -40,7 +40,7 @@ export interface AdviceCurve {
 }
 
 /** What to try next. Plain data: as JSON it is what `feedpoint try --json` prints. */
-export interface AdviseResult {
+export interface AdviseResult extends ToldOfFixed {
   /** Name and version of this form */
   readonly schema: "feedpoint/try@1";
   /** What was read */
@@ -51,8 +51,6 @@ export interface AdviseResult {
   readonly feedline: Feedline | null;
   /** Where parts can be put: at both ends of the line, at the antenna, or only where the sweep was taken */
   readonly ends: "antenna-and-radio" | "antenna" | "analyser";
-  /** What stays as it is when the wire is cut; null: not said */
-  readonly fixed: FixedParts | null;
   readonly wireLengthM: number | null;
   /** The power that stress was reckoned at, W; stated, or 100 */
   readonly powerW: number;

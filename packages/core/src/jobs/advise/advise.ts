@@ -6,7 +6,7 @@ import { spikeFindings } from "../../bands/sampling.js";
 import { planFindings, planInfo } from "../../bands/scope.js";
 import type { Wish } from "../../bands/wish.js";
 import { cautionsFor } from "../../facts/cautions.js";
-import { followingOf } from "../../facts/fixed-parts.js";
+import { fixedFindings, followingOf, toldOfFixed } from "../../facts/fixed-parts.js";
 import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { asDeployment, type Deployment, deploymentInfo } from "../../sweep/deployment.js";
 import type { Sweep } from "../../sweep/sweep.js";
@@ -24,7 +24,7 @@ import { experimentWorthDoing } from "./experiment.js";
 import { matchLimit } from "./match-limit.js";
 import { openQuestions } from "./open-questions.js";
 import type { Terms } from "./shares.js";
-import { type View, viewOf } from "./view.js";
+import { type Follows, type View, viewOf } from "./view.js";
 import { bandOf, type Wanted, wantedOf } from "./wanted.js";
 import { gridOf } from "./wish-grid.js";
 
@@ -64,7 +64,8 @@ const GOOD_ENOUGH = 0.995;
 export function advise(given: Sweep | Deployment, options: AdviseOptions): AdviseResult {
   const deployment = asDeployment(given);
   checkAdviseOptions(options);
-  const { feedline = null, isAtAntenna = false, equipment = {}, leastArriving = LEAST_ARRIVING, fixed } = options;
+  const { feedline = null, isAtAntenna = false, equipment = {}, leastArriving = LEAST_ARRIVING } = options;
+  const { fixed = equipment.antenna?.fixed } = options;
   const known = knownOf(deployment, options);
   const { limits } = known;
   const antenna = antennaOf(known.parts, feedline);
@@ -74,11 +75,12 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const terms = termsOf(equipment, limits, leastArriving, antenna.parts[0]?.analysis.curve.sweep.referenceOhms);
   const wireLengthM = equipment.antenna?.wireLengthM ?? null;
   const lowestHz = Math.min(...wishes.map((wish) => bandOf(wish).lowHz));
-  const following = followingOf(fixed, wireLengthM, lowestHz);
-  const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, following.usual);
+  const followingAt = followingOf(fixed, wireLengthM, lowestHz);
+  const follows: Follows = (frequencyHz) => followingAt(frequencyHz).usual;
+  const tell = viewOf(antenna, gridOf(wishes, POINTS), terms, follows);
   const errors = foretold.map(({ error }) => error);
   const isLineKnown = antenna.feedline !== null || isAtAntenna;
-  const doubts = doubtsOf(antenna, wishes, errors, terms, following, isLineKnown);
+  const doubts = doubtsOf(antenna, wishes, errors, terms, followingAt, isLineKnown);
   const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null);
   const told = now.flatMap((wish) => wish.now ?? []);
   const isGood = told.length > 0 && told.every(({ withoutTuner }) => withoutTuner >= GOOD_ENOUGH);
@@ -87,7 +89,7 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const chosen =
     isGood || wishes.length === 0 || !isAntennaSeen
       ? []
-      : choose(bestCandidates(antenna, wishes, terms, following.usual, options), doubts);
+      : choose(bestCandidates(antenna, wishes, terms, follows, options), doubts);
   const ends = antenna.feedline !== null ? "antenna-and-radio" : isAtAntenna ? "antenna" : "analyser";
   const { powerW, isPowerStated } = powerOf(equipment);
   const advice = chosen.map(({ candidate, outlook }) => ({
@@ -106,7 +108,7 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
     limits,
     feedline,
     ends,
-    fixed: fixed ?? null,
+    ...toldOfFixed(fixed),
     wireLengthM,
     powerW,
     isPowerStated,
@@ -122,6 +124,7 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
       ...lossFindings(curves).filter(({ severity }) => severity !== "info"),
       ...(feedline === null ? [] : feedlineFindings(deployment.parts, feedline, [])),
       ...referenceFindings(deployment.parts, equipment.radio?.ohms),
+      ...(advice.some(({ lengthChange }) => lengthChange !== 0) ? fixedFindings(fixed, wireLengthM) : []),
       ...adviseFindings(now, equipment, { ends, powerW, isPowerStated, advice }, antenna.hasPhase),
     ],
     cautions: [...ADVICE_CAUTIONS, ...cautionsFor({ hasHighVoltage: true })],

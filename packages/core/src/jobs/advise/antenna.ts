@@ -41,14 +41,14 @@ export const NO_DEVIATION: Deviation = { reflection: complex(0, 0), resistance: 
 /**
  * Voltage and current at the antenna.
  *
- * @param factor of all frequencies: what a wire that is longer by so much does, seen at its old length
+ * @param stretch the factor on a frequency, Hz: where a wire of the old length is what the new one is there
  * @param deviations one for each wish
  * @returns NaN where the sweep does not reach, and where the line alone explains what came back
  */
 export function placeAtAntenna(
   antenna: Antenna,
   grid: WishGrid,
-  factor: number,
+  stretch: (frequencyHz: number) => number,
   deviations: readonly Deviation[],
 ): Place {
   const { feedline } = antenna;
@@ -59,7 +59,8 @@ export function placeAtAntenna(
   deviations.forEach(({ reflection }, wish) => {
     const [start, end] = rangeOf(grid, wish);
     for (let i = start; i < end; i++) {
-      const hz = at(frequencyHz, i) * factor;
+      const frequency = at(frequencyHz, i);
+      const hz = frequency * stretch(frequency);
       const seen = seenAt(antenna, hz, ohms);
       const moved = seen && add(seen, reflection);
       const load = moved && feedline ? reflectionAtLoad(moved, sectionAt(feedline, hz)) : moved;

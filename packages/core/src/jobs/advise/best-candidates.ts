@@ -7,7 +7,7 @@ import { refined } from "./refine.js";
 import { bestOfEachKind, type Scored } from "./search.js";
 import { tunerSettings } from "./settings.js";
 import type { Terms } from "./shares.js";
-import { scoreIn, viewOf } from "./view.js";
+import { type Follows, scoreIn, viewOf } from "./view.js";
 import { gridOf } from "./wish-grid.js";
 
 /** Frequencies of a wish: where most candidates are sorted out, where the rest is ranked, and where their lengths are moved. */
@@ -34,11 +34,11 @@ export function bestCandidates(
   antenna: Antenna,
   wishes: readonly Wish[],
   terms: Terms,
-  following: number,
+  follows: Follows,
   { parts, equipment = {} }: Pick<AdviseOptions, "parts" | "equipment">,
 ): readonly Scored[] {
   const room = roomFor(antenna, wishes, parts === undefined ? {} : { parts });
-  const view = (points: number) => viewOf(antenna, gridOf(wishes, points), terms, following);
+  const view = (points: number) => viewOf(antenna, gridOf(wishes, points), terms, follows);
   const screened = bestOfEachKind(
     view(room.isMuchWanted ? POINTS.screenOfMany : POINTS.screen),
     candidatesIn(room),

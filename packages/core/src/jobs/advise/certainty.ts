@@ -1,7 +1,7 @@
 import type { Wish } from "../../bands/wish.js";
 import type { Interval } from "../../curve/uncertainty/band-uncertainty.js";
 import type { Feedline } from "../../facts/feedline/feedline.js";
-import type { Following } from "../../facts/fixed-parts.js";
+import type { Following, FollowingAt } from "../../facts/fixed-parts.js";
 import type { MatchingPart } from "../../facts/matching/matching-part.js";
 import { at } from "../../numbers/column.js";
 import { type Complex, complex } from "../../numbers/complex.js";
@@ -44,6 +44,15 @@ export interface Doubts {
   readonly throughLines: readonly View[];
 }
 
+/** How a wire may follow: by less than is reckoned with, or by more; between those a share may be greater than at either. */
+type Follow = (following: Following) => number;
+const ENDS: readonly Follow[] = [({ least }) => least, ({ most }) => most];
+const BETWEEN: readonly Follow[] = [
+  ({ least, usual }) => (least + usual) / 2,
+  ({ usual }) => usual,
+  ({ usual, most }) => (usual + most) / 2,
+];
+
 /** Lines that may lie between sweep and antenna where none was told, electrical length in m (our own choice). */
 const LINES_M = [4, 8, 15, 30];
 
@@ -65,32 +74,37 @@ export function doubtsOf(
   wishes: readonly Wish[],
   errors: readonly number[],
   terms: Terms,
-  following: Following,
+  followingAt: FollowingAt,
   isLineKnown = true,
 ): Doubts {
   const grid = gridOf(wishes, POINTS);
-  const view = (direction: Complex, follows: number, resistanceSign: number, seen = antenna): View =>
-    viewOf(seen, grid, terms, follows, (wish, lengthChange) => ({
-      reflection: complex((errors[wish] ?? 0) * direction.real, (errors[wish] ?? 0) * direction.imaginary),
-      resistance: Math.max(0.1, 1 + resistanceSign * RESISTANCE_PER_LENGTH * Math.abs(lengthChange)),
-    }));
+  const view = (direction: Complex, follow: Follow, resistanceSign: number, seen = antenna): View =>
+    viewOf(
+      seen,
+      grid,
+      terms,
+      (hz) => follow(followingAt(hz)),
+      (wish, lengthChange) => ({
+        reflection: complex((errors[wish] ?? 0) * direction.real, (errors[wish] ?? 0) * direction.imaginary),
+        resistance: Math.max(0.1, 1 + resistanceSign * RESISTANCE_PER_LENGTH * Math.abs(lengthChange)),
+      }),
+    );
   const directions = antenna.hasPhase
     ? [complex(1, 0), complex(0, 1), complex(-1, 0), complex(0, -1)]
     : [complex(1, 0), complex(-1, 0)];
-  const { least, usual, most } = following;
   return {
-    likely: viewOf(antenna, grid, terms, usual),
-    others: [complex(0, 0), ...directions].map((direction) => ({
-      plain: view(direction, usual, 0),
-      wired: [least, most].flatMap((follows) => [-1, 1].map((sign) => view(direction, follows, sign))),
+    likely: viewOf(antenna, grid, terms, (hz) => followingAt(hz).usual),
+    others: [complex(0, 0), ...directions].map((direction, i) => ({
+      plain: view(direction, ({ usual }) => usual, 0),
+      wired: (i === 0 ? [...ENDS, ...BETWEEN] : ENDS).flatMap((follow) =>
+        [-1, 1].map((sign) => view(direction, follow, sign)),
+      ),
     })),
     throughLines:
       isLineKnown || !antenna.hasPhase
         ? []
         : LINES_M.flatMap((lengthM) =>
-            [least, most].map((follows) =>
-              view(complex(0, 0), follows, 0, { ...antenna, feedline: untoldLine(lengthM) }),
-            ),
+            ENDS.map((follow) => view(complex(0, 0), follow, 0, { ...antenna, feedline: untoldLine(lengthM) })),
           ),
   };
 }

@@ -7,7 +7,7 @@ import { type Antenna, NO_DEVIATION } from "./antenna.js";
 import { AS_IS } from "./candidate.js";
 import type { OpenQuestions } from "./experiment.js";
 import type { Terms } from "./shares.js";
-import { sharesIn, type View, viewOf } from "./view.js";
+import { FOLLOWS_ALL, sharesIn, type View, viewOf } from "./view.js";
 import { gridOf, rangeOf } from "./wish-grid.js";
 
 /** Frequencies of a wish that are looked at. */
@@ -28,9 +28,9 @@ export function openQuestions(
   isLineKnown: boolean,
 ): readonly OpenQuestions[] {
   const grid = gridOf(foretold, POINTS);
-  const plain = viewOf(antenna, grid, terms, 1);
+  const plain = viewOf(antenna, grid, terms, FOLLOWS_ALL);
   const off = (direction: number) =>
-    viewOf(antenna, grid, terms, 1, () => ({
+    viewOf(antenna, grid, terms, FOLLOWS_ALL, () => ({
       ...NO_DEVIATION,
       reflection: complex(direction * DEFAULT_SCATTER, 0),
     }));

@@ -12,13 +12,17 @@ interface Ends {
   readonly radio: Place;
 }
 
+/** How far a frequency, Hz, follows a relative change of length. */
+export type Follows = (frequencyHz: number) => number;
+
+/** As if all were cut alike; for whoever changes no length. */
+export const FOLLOWS_ALL: Follows = () => 1;
+
 /** An antenna as it is seen on a grid of what is wanted; what has been reckoned once is kept. */
 export interface View {
   readonly grid: WishGrid;
   readonly terms: Terms;
   readonly line: LinePart | null;
-  /** How far frequencies follow a relative change of length */
-  readonly following: number;
   readonly endsAt: (lengthChange: number) => Ends;
   /** To be written over by whoever looks */
   readonly scratch: Place;
@@ -32,7 +36,7 @@ export function viewOf(
   antenna: Antenna,
   grid: WishGrid,
   terms: Terms,
-  following: number,
+  follows: Follows,
   deviationAt: (wish: number, lengthChange: number) => Deviation = () => NO_DEVIATION,
 ): View {
   const line: LinePart | null = antenna.feedline && { kind: "line", feedline: antenna.feedline };
@@ -40,9 +44,9 @@ export function viewOf(
   const endsAt = (lengthChange: number): Ends => {
     const ends = known.get(lengthChange);
     if (ends !== undefined) return ends;
-    const factor = 1 + following * lengthChange;
+    const stretch = (frequencyHz: number) => 1 + follows(frequencyHz) * lengthChange;
     const deviations = grid.wishes.map((_, wish) => deviationAt(wish, lengthChange));
-    const atAntenna = placeAtAntenna(antenna, grid, factor, deviations);
+    const atAntenna = placeAtAntenna(antenna, grid, stretch, deviations);
     const radio = emptyPlace(grid.frequencyHz.length);
     copyPlace(atAntenna, radio);
     if (line !== null) passThrough(radio, line, grid.frequencyHz);
@@ -54,7 +58,6 @@ export function viewOf(
     grid,
     terms,
     line,
-    following,
     endsAt,
     scratch: emptyPlace(grid.frequencyHz.length),
     scratchShares: emptyShares(grid.wishes.length),

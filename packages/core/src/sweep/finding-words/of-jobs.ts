@@ -78,6 +78,22 @@ export const JOB_FINDINGS = {
     words: () =>
       "No feedline was stated. What is told holds where the sweep was taken; what arrives counts the loss of added parts only, and a change of the wire is rough if there was a line in between.",
   },
+  "fixed-parts-not-told": {
+    meaning: "What stays as it is when the wire is cut was not said, and the dip follows by as much as that leaves.",
+    words: () =>
+      "What stays as it is when the wire is cut was not said. Over radials or a counterpoise that are not cut along, the dip follows by less than is told.",
+  },
+  "fixed-lengths-not-told": {
+    meaning: "Of a wire over radials or a counterpoise not all lengths were said, so what a cut does is told widely.",
+    words: ({ what, missing }: { what: string; missing: readonly ("wire" | "count" | "length")[] }) => {
+      const said = {
+        wire: "how long the wire is",
+        count: `how many ${what} there are`,
+        length: `how long the ${what} ${what === "radials" ? "are" : "is"}`,
+      };
+      return `Not said: ${listed(missing.map((each) => said[each]))}. What a change of the wire does is told more widely for it.`;
+    },
+  },
   "advice-power-assumed": {
     meaning: "No power was stated, so what parts bear is told for a usual one.",
     words: ({ powerW }: { powerW: number }) => `What parts bear is told at ${powerW} W, for no power was stated.`,
