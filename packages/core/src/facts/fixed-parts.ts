@@ -18,7 +18,7 @@ export interface FixedWires {
 }
 
 /** By name alone, or with count and length. */
-export const fixedWires = (fixed: FixedParts | FixedWires): FixedWires =>
+const fixedWires = (fixed: FixedParts | FixedWires): FixedWires =>
   typeof fixed === "string" ? { what: fixed } : fixed;
 
 /** What a result says of it. */

@@ -26,11 +26,10 @@ const BETWEEN = "[^\\d\\n]{0,24}?";
  * memory but for English and German): Z0 and its like, the reference, the impedance of the system or of the line.
  */
 const REFERENCE_WORDS = [
-  "z[-_ ]?(?:0|o|ref|r|l|c|sys|nom|char)\\d?",
+  "z[-_ ]?(?:0|o|ref|r|c|sys|nom|char)\\d?",
   "[rz] ?ref",
   "r0",
-  "ref(?:erence|erenz)?\\.?(?: imp(?:edance|\\.)?| resistance)?",
-  "reference",
+  "ref(?:erence|erenz)?\\.? (?:imp(?:edance|\\.)?|resistance)",
   "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
   "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
   "(?:system|characteristic|nominal|line|cable|port|source|measurement)(?: line)? imp(?:edance)?s?",
@@ -43,6 +42,17 @@ const REFERENCE_WORDS = [
 ]
   .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
   .join("|");
+/** What says that something is referred to, be it an impedance, a place, a date or another sweep. */
+const REFERENCE_ALONE = "ref(?:erence|erenz|erencia|erentie|erens|erencja)?\\.?";
+/** The same before a number without a unit: nothing that may be what the number is of. */
+const SHORT_BETWEEN = "(?:[^\\p{L}\\d\\n]|(?:is|was|of|ist|war|est|era|ohms?)(?!\\p{L})){0,12}?";
+/** Behind a number without a unit: no other unit, nor what makes it a date, a time or a part of something else. */
+const NO_OTHER_UNIT = "(?![\\d%°/]|[.,:-]\\d| ?\\p{L})";
+
+/** What has an impedance of its own that readings do not refer to. */
+const OTHER_THINGS =
+  /(?<!\p{L})(?:zline|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
+
 /** What a number of ohms is related to by. */
 const RELATING =
   "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
@@ -50,7 +60,14 @@ const RELATING =
 const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[] = [
   {
     pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})${BETWEEN}${NUMBER} ?(?:${UNIT})?(?!\\d|[.,]\\d|\\p{L}|%)`,
+      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
+      "iu",
+    ),
+    isSure: true,
+  },
+  {
+    pattern: new RegExp(
+      `(?:^|[^\\p{L}\\d])${REFERENCE_ALONE}(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|(?:[\\s:=()[\\]]|ohms?){1,12}${NUMBER}()\\W*$)`,
       "iu",
     ),
     isSure: true,
@@ -130,7 +147,7 @@ function numberOfWords(words: string): number {
   }, 0);
 }
 
-const REFERENCE_NAME = new RegExp(`^(?:${REFERENCE_WORDS})\\W*(?:ohms?)?\\W*$`, "iu");
+const REFERENCE_NAME = new RegExp(`^(?:${REFERENCE_WORDS}|${REFERENCE_ALONE})\\W*(?:ohms?)?\\W*$`, "iu");
 
 /** Whether a column's name says that it holds the reference impedance. */
 export const isReferenceName = (name: string): boolean => REFERENCE_NAME.test(plain(name).trim());
@@ -144,12 +161,21 @@ function referenceIn(text: string): ReferenceStatement | null {
   for (const { pattern, isSure } of PATTERNS) {
     const match = pattern.exec(line);
     if (match === null) continue;
-    const ohms = Number((match[1] ?? "").replace(",", ".")) * (match[2] === "k" ? 1000 : 1);
-    const isStated = isSure && !IS_NOTE.test(line);
-    const isInOhms = isStated && match[2] !== undefined;
+    // A pattern may have the number in one of two places.
+    const [, digits = match[3] ?? "", kilo = match[4]] = match;
+    const ohms = Number(digits.replace(",", ".")) * (kilo === "k" ? 1000 : 1);
+    const isStated = isSure && !IS_NOTE.test(line) && !OTHER_THINGS.test(spokenOf(line, match));
+    const isInOhms = isStated && kilo !== undefined;
     if (isInOhms ? ohms > 0 : ohms >= LEAST_OHMS && ohms <= GREATEST_OHMS) return { ohms, text, isSure: isStated };
   }
   return null;
+}
+
+/** What a statement speaks of: the line from its beginning, or a semicolon, to the end of its clause. */
+function spokenOf(line: string, { index, 0: found }: RegExpExecArray): string {
+  const end = index + found.length;
+  const [rest = ""] = /^[^,;.()]*/.exec(line.slice(end)) ?? [];
+  return line.slice(line.lastIndexOf(";", index) + 1, end) + rest;
 }
 
 /** That a statement was used. */
