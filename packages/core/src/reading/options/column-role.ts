@@ -25,6 +25,9 @@ export type Quantity =
   | "reflected-power"
   | "forward-power"
   | "accepted-power"
+  /** Of the voltage going out, as 1 or beside it */
+  | "reflected-voltage"
+  | "forward-voltage"
   | "mismatch-loss"
   | "admittance-magnitude"
   | "admittance-angle"

@@ -48,6 +48,7 @@ const MAGNITUDES: readonly {
     title: "reflection magnitude",
     rho: (value, { percent }) => (percent ? value / 100 : value),
   },
+  { quantity: "reflected-voltage", title: "reflected voltage", rho: (value) => value },
   { quantity: "s11-db", title: "S11 in dB", rho: (value) => 10 ** (value / 20) },
   { quantity: "return-loss", title: "return loss", rho: reflectionMagnitudeFromReturnLoss },
   { quantity: "swr", title: "SWR", rho: reflectionMagnitudeFromSwr },
@@ -124,6 +125,12 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
   if (forward !== undefined && reflected !== undefined && !reflected.percent) {
     const reflection = ([sent, back]: readonly number[]) => complex(Math.sqrt((back as number) / (sent as number)), 0);
     return [{ columns: [forward, reflected], isVector: false, title: "forward and reflected power", reflection }];
+  }
+  const sent = find("forward-voltage");
+  const back = find("reflected-voltage");
+  if (sent !== undefined && back !== undefined) {
+    const reflection = ([out, returned]: readonly number[]) => complex((returned as number) / (out as number), 0);
+    return [{ columns: [sent, back], isVector: false, title: "forward and reflected voltage", reflection }];
   }
   const angle = find("reflection-angle");
   const magnitudes = MAGNITUDES.flatMap(({ quantity, title, rho }) => {

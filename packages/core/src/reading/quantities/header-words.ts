@@ -38,7 +38,11 @@ export const WORDS = {
     "accepted delivered transmitted absorbed aufgenommen aufgenommene acceptée aceptada aceita accettata",
   ),
   share: words("share fraction anteil fraction part fracción fração frazione aandeel andel squared"),
-  voltage: words("voltage spannung tension tensión tensão tensione spanning spänning spænding spenning 電圧 电压 전압"),
+  forwardVoltage: words("vfwd vfor ufwd vinc"),
+  reflectedVoltage: words("vrefl vrev urefl urev"),
+  voltage: words(
+    "v volt volts voltage spannung tension tensión tensão tensione spanning spänning spænding spenning 電圧 电压 전압",
+  ),
   mismatch: words("mismatch fehlanpassung desadaptation désadaptation desadaptación disadattamento misaanpassing"),
   extreme: words("min max minimum maximum minimal maximal lowest highest kleinste größte mini maxi"),
   reflection: words(
@@ -86,6 +90,8 @@ export const WORDS = {
   ),
   degrees: words("deg degree degrees grad °"),
   radians: words("rad radian radians"),
+  milliradians: words("mrad milliradian milliradians"),
+  turns: words("turn turns rev revolutions"),
   gons: words("gon gons gradian gradians"),
   decibel: words("db logmag log дб"),
   ohm: words("ohm ohms ом"),

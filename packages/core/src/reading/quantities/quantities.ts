@@ -48,6 +48,8 @@ export const QUANTITIES: Readonly<Record<Quantity, QuantityRecord>> = {
   "reflected-power": { columnName: "reflected-power", unit: "share" },
   "forward-power": { columnName: "forward-power", unit: "power" },
   "accepted-power": { columnName: "accepted-power", unit: "share" },
+  "reflected-voltage": { columnName: "reflected-voltage" },
+  "forward-voltage": { columnName: "forward-voltage" },
   "mismatch-loss": { columnName: "mismatch-loss", unit: "decibel" },
   "admittance-magnitude": { columnName: "y", unit: "siemens" },
   "admittance-angle": { columnName: "y-angle", unit: "angle" },

@@ -59,6 +59,11 @@ function roleOf(header: string, port: number): ColumnRole {
   const words = signedWordsOf(header);
   const meanings = new Set(words.map((word) => meaningOf(word, port)));
   meanings.delete("filler");
+  if (RECKONED.test(header)) {
+    return meanings.has("frequency")
+      ? { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true }
+      : { quantity: "other" };
+  }
   if (meanings.has("frequency") && isOffset(header)) return offsetFrequency(header);
   if (meanings.has("frequency")) {
     // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
@@ -92,7 +97,7 @@ function roleOf(header: string, port: number): ColumnRole {
 
 /** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
 const REFERENCE =
-  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
+  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
@@ -113,6 +118,18 @@ const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
 const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
 
 const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflection", "reflection-magnitude"]);
+
+/** What was reckoned with the numbers below: ten times as much, a half, fifty less, in tenths of a unit. */
+const RECKONED = new RegExp(
+  [
+    "[*×·] ?\\d|\\d ?[*×·]|[\\s(]x ?\\d{2,}|\\bx10\\b",
+    "\\/ ?\\d+(?![\\d:]|\\s*[)\\]]?\\s*(?:ohm|Ω))",
+    "[(\\[] ?0[.,]\\d+ ?(?:dB|ohms?|Ω|°|deg|%)? ?[)\\]]",
+    "^\\W*\\d+ ?(?:f(?!\\p{L})|re ?\\(|im ?\\()|1 ?\\/ ?[ZY](?!\\p{L})",
+    "(?<!\\p{L})[RXZ] ?[-−–] ?\\d{2,}|(?:phase|angle|°) ?\\+ ?\\d|(?:Γ|gamma|S11)\\*|\\/ ?(?:π|pi(?!\\p{L}))",
+  ].join("|"),
+  "iu",
+);
 
 /** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
 function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {

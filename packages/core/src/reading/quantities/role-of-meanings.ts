@@ -14,9 +14,12 @@ const turned =
     quantity,
     radians: meanings.has("radians"),
     ...(meanings.has("gons") ? { factor: DEGREES_IN_A_GON } : {}),
+    ...(meanings.has("milliradians") ? { radians: true, factor: 0.001 } : {}),
+    ...(meanings.has("turns") ? { factor: DEGREES_IN_A_TURN } : {}),
   });
 /** A right angle has 100 gon. */
 const DEGREES_IN_A_GON = 0.9;
+const DEGREES_IN_A_TURN = 360;
 /** A share of the forward power: of one where the header does not say per cent. */
 const share =
   (quantity: Quantity) =>
@@ -29,7 +32,7 @@ const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed
 
 const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
 const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
-const ANGLES: readonly Meaning[] = ["degrees", "radians", "gons"];
+const ANGLES: readonly Meaning[] = ["degrees", "radians", "milliradians", "gons", "turns"];
 const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient", "voltage"];
 
 /** What cells mean, by the meanings of their words; the first reading that fits counts. */
@@ -48,10 +51,14 @@ const READINGS: readonly {
   { needed: ["mismatchLoss"], beside: ["decibel"], role: plain("mismatch-loss") },
   { needed: ["accepted", "power"], beside: ["percent", "share", "forward"], role: share("accepted-power") },
   {
-    needed: ["reflected", "voltage"],
-    beside: ["percent"],
-    role: (meanings) => ({ quantity: "reflection-magnitude", percent: meanings.has("percent") }),
+    needed: ["reflected", "voltage", "percent"],
+    beside: [],
+    role: () => ({ quantity: "reflection-magnitude", percent: true }),
   },
+  { needed: ["reflected", "voltage"], beside: [], role: plain("reflected-voltage") },
+  { needed: ["reflectedVoltage"], beside: ["voltage"], role: plain("reflected-voltage") },
+  { needed: ["forward", "voltage"], beside: [], role: plain("forward-voltage") },
+  { needed: ["forwardVoltage"], beside: ["voltage"], role: plain("forward-voltage") },
   { needed: ["reflected", "power", "share"], beside: ["percent"], role: share("reflected-power") },
   { needed: ["reflection", "power", "share"], beside: ["percent"], role: share("reflected-power") },
   { needed: ["reflection", "share"], beside: ["magnitude", "coefficient"], role: share("reflected-power") },
