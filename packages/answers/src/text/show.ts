@@ -25,6 +25,7 @@ const LONGEST_LINE = 60;
 
 const REASONS: Readonly<Record<LeftOutReason, string>> = {
   "no-number": "no number in it",
+  "sums-up": "a sum, a mean or a count of the rows above",
   "too-many-cells": "more numbers than columns",
   "too-few-cells": "a cell is missing, and blanks do not tell which",
   "above-header": "it stands above the header",

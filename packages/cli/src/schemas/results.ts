@@ -232,6 +232,7 @@ const show = z.object({
           line: z.int(),
           reason: z.enum([
             "no-number",
+            "sums-up",
             "too-many-cells",
             "too-few-cells",
             "above-header",

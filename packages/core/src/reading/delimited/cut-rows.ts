@@ -46,8 +46,8 @@ export function cutRows(
       if (next !== null) return table.build(next);
     } else if (isAnotherHeading(lines, line, dialect, header)) {
       return table.build(line + 1);
-    } else if (isComment(text)) table.comment(line + 1);
-    else readSplitRow(text, line + 1, dialect, fewest, table);
+    } else if (isComment(text) && !beginsEmpty(text, dialect)) table.comment(line + 1);
+    else readSplitRow(lines, line + 1, dialect, fewest, table);
   }
   return table.build(null);
 }
@@ -160,9 +160,31 @@ function scanPlainRow(
 /** Blanks around a number; a tab is one unless it is the delimiter. With blanks as delimiter all of them are skipped. */
 const isBlank = (byte: number, delimiter: number) => byte === SPACE || (byte === TAB && delimiter !== TAB);
 
-function readSplitRow(text: string, line: number, dialect: Dialect, fewest: number, table: TableBuilder): void {
+/** What stands beside the sum, the mean or the number of what is above (from memory). */
+const SUMS_UP =
+  /^(?:sums?|summen?|(?:sub|grand )?totals?|totale|totaal|gesamt|somme|suma|soma|somma|summa|razem|celkem|yhteensä|összesen|toplam|сумма|сума|итого|всего|всього|разом|σύνολο|合計|合计|總計|总计|小計|합계|∑|Σ|mean|average|mittel(?:wert)?|durchschnitt|moyenne|promedio|media|média|gemiddelde|medel|średnia|průměr|keskiarvo|átlag|ortalama|среднее|середнє|μέσος|平均|평균|counts?|anzahl|bandwidth|bandbreite)\s*[:=]?$/iu;
+
+const sumsUp = (cells: readonly string[]): boolean => cells.some((cell) => SUMS_UP.test(cell));
+
+/** Whether no row of readings follows on a line; names of a series may be words for a mean as well. */
+function isLastOf(lines: TextLines, line: number, dialect: Dialect): boolean {
+  for (let below = line; below < line + LINES_BELOW && lines.has(below); below++) {
+    const cells = splitLine(lines.text(below).trim(), dialect.delimiter);
+    if (!sumsUp(cells) && cells.filter((cell) => holdsNumber(readCell(cell, dialect))).length > 1) return false;
+  }
+  return true;
+}
+
+/** How many lines below a sum are looked at. */
+const LINES_BELOW = 10;
+
+/** A semicolon may stand before a comment, or behind an empty first cell. */
+const beginsEmpty = (text: string, { delimiter, columns }: Dialect): boolean =>
+  delimiter === "semicolon" && text.startsWith(";") && splitLine(text, delimiter).length === columns;
+
+function readSplitRow(lines: TextLines, line: number, dialect: Dialect, fewest: number, table: TableBuilder): void {
   const { columns, delimiter } = dialect;
-  const texts = splitLine(text, delimiter);
+  const texts = splitLine(lines.text(line - 1).trim(), delimiter);
   if (texts.every((cell) => cell === "")) return;
   const cells = Array.from({ length: columns }, (_, c) => readCell(texts[c] ?? "", dialect));
   const numbers = cells.filter(holdsNumber).length;
@@ -171,6 +193,7 @@ function readSplitRow(text: string, line: number, dialect: Dialect, fewest: numb
     .slice(columns)
     .some((cell) => cell !== "" && (delimiter === "space" || holdsNumber(readCell(cell, dialect))));
   if (numbers === 0) table.leaveOut(line, "no-number");
+  else if (sumsUp(texts) && isLastOf(lines, line, dialect)) table.leaveOut(line, "sums-up");
   else if (hasMoreNumbers) table.leaveOut(line, "too-many-cells");
   else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");
   else {

@@ -6,6 +6,7 @@ import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
+import { splitLine } from "./cells.js";
 import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { below, findHeader, type Header } from "./header.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
@@ -97,7 +98,8 @@ export function readTable(
   );
   checkWidth(stated, table.columns, titles.names, dialect, table.unit, lines, file);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const { rows, columns, index: place, series } = tableOfSeries(table, dialect, lines, findings);
+  const titlesAbove = titlesOver(header, dialect, lines);
+  const { rows, columns, index: place, series } = tableOfSeries(table, titlesAbove, dialect, lines, findings);
   if (columns.length === table.columns.length) refuseOtherFrequencies(table, file);
   report(rows, columns, findings);
   const roles = withPreambleRoles(
@@ -136,6 +138,13 @@ function headerOf(lines: TextLines, dialect: Dialect, port: number): Header | nu
   const names = namesFromPreamble(preambleOf(lines, dialect.firstDataLine, -1), dialect.columns);
   if (names === null) return findHeader(lines, dialect, port);
   return { names, roles: names.map((name) => roleFromHeader(name, port)), lineIndex: -1 };
+}
+
+/** The cells straight above the names of columns, as many as these are; none where nothing stands there. */
+function titlesOver(header: Header | null, { delimiter }: Dialect, lines: TextLines): readonly string[] {
+  if (header === null || header.lineIndex < 1 || delimiter === "space") return [];
+  const cells = splitLine(lines.text(header.lineIndex - 1), delimiter);
+  return cells.length > 1 ? cells : [];
 }
 
 /** What there is to say of how the table was read. */

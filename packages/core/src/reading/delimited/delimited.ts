@@ -113,6 +113,6 @@ function withoutReflection({ names, roles, unit, file }: DelimitedColumns): Read
         ? `the header ${quote(names.join(", "))} names no reading that gives a reflection`
         : "no column gives a reflection",
     expected: "SWR, return loss, S11, R and X, or |Z| with its angle",
-    remedy: `Say what the columns hold, for example ${guessedColumns(roles, unit)}, or name two files with + between them if each holds one part.`,
+    remedy: `Say what the columns hold, for example ${guessedColumns(roles, unit, names)}, or name two files with + between them if each holds one part.`,
   });
 }

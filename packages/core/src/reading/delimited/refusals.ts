@@ -2,7 +2,7 @@ import { NAMED_BANDS } from "../../facts/band-names.js";
 import { quote, ReadError } from "../../input/read-error.js";
 import type { ColumnRole } from "../options/column-role.js";
 import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
-import { columnsText, guessedColumns } from "../quantities/column-names.js";
+import { columnsText, guessedColumns, guessedReading } from "../quantities/column-names.js";
 import type { TextLines } from "../text/text-lines.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
@@ -39,7 +39,9 @@ export function refuseOtherFrequencies({ columns, index, unit }: TableInHz, file
   const known = second.values.filter((value) => Number.isFinite(value)).length;
   if (known < first.values.length || apart.length < known / 2) return;
   const roles = columns.map(({ role }) => role);
-  const skipped = (place: number) => columnsText(roles, unit, new Map([[place, "skip"]]));
+  // What stands behind the other frequencies belongs to them.
+  const skipped = (from: number) =>
+    columnsText(roles, unit, new Map(roles.slice(from).map((_, place) => [from + place, "skip"])));
   throw new ReadError({
     code: "ambiguous",
     file,
@@ -49,7 +51,7 @@ export function refuseOtherFrequencies({ columns, index, unit }: TableInHz, file
 }
 
 /** Words for a frequency and nothing else. */
-const NAMES_FREQUENCY = /^\W*f\p{L}*\.?\W*(?:in\W+)?[kmg]?(?:hz)?\W*$/iu;
+const NAMES_FREQUENCY = /^\W*(?:f\p{L}*\.?\W*(?:in\W+)?[kmg]?(?:hz)?|[kmg]?hz)\W*$/iu;
 
 /** Frequencies on both sides of 0 are counted from another one. */
 export function refuseNegative(frequencyHz: ArrayLike<number>, file: string): void {
@@ -112,7 +114,7 @@ export function withoutHeader(lines: TextLines, dialect: Dialect, file: string):
     file,
     line: dialect.firstDataLine + 1,
     found: `there are numbers (${quote(example)}), but ${header}`,
-    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:${likelyUnit(example)},${likelyReadings(dialect.columns)}`,
+    remedy: `If it is a sweep, say what the ${dialect.columns} columns hold, such as --columns frequency:${likelyUnit(example)},${likelyReadings(dialect.columns, above)}`,
   });
 }
 
@@ -125,5 +127,7 @@ function likelyUnit(line: string): FrequencyUnit {
   return first >= 1000 ? "kHz" : "MHz";
 }
 
-const likelyReadings = (columns: number): string =>
-  columns === 2 ? "swr" : ["r", "x", ...new Array<string>(Math.max(0, columns - 3)).fill("skip")].join(",");
+const likelyReadings = (columns: number, above: string): string =>
+  columns === 2
+    ? guessedReading(above)
+    : ["r", "x", ...new Array<string>(Math.max(0, columns - 3)).fill("skip")].join(",");

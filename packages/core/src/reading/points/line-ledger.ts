@@ -6,6 +6,8 @@ export type LeftOutReason =
   | "too-many-cells"
   /** Between blanks a missing cell cannot be told from the one after it */
   | "too-few-cells"
+  /** It sums up the rows above it */
+  | "sums-up"
   /** It stands above the header */
   | "above-header"
   /** It belongs to another table */

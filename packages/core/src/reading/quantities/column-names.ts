@@ -68,10 +68,23 @@ export function columnsText(
   return `--columns ${texts.join(",")}`;
 }
 
-/** The same where nothing is known but where the frequencies stand: SWR for one column of readings, R and X for more. */
-export function guessedColumns(roles: readonly ColumnRole[], unit: FrequencyUnit): string {
+/** What a single column of readings may hold, by the unit that stands in its name. */
+export const guessedReading = (name: string): string =>
+  /(?<!\p{L})dB(?!\p{L})/iu.test(name) ? "return-loss" : name.includes("%") ? "reflected-power" : "swr";
+
+/**
+ * The same where nothing is known but where the frequencies stand: SWR or what its unit says for one column of readings, R and X for more.
+ */
+export function guessedColumns(
+  roles: readonly ColumnRole[],
+  unit: FrequencyUnit,
+  names: readonly string[] = [],
+): string {
   const first = roles.findIndex(({ quantity }) => quantity === "frequency");
   const unknown = roles.flatMap((_, place) => (place === first ? [] : [place]));
-  const guesses = unknown.length === 1 ? ["swr"] : ["r", "x", ...unknown.slice(2).map(() => "skip")];
+  const guesses =
+    unknown.length === 1
+      ? [guessedReading(names[unknown[0] ?? 0] ?? "")]
+      : ["r", "x", ...unknown.slice(2).map(() => "skip")];
   return columnsText(roles, unit, new Map(unknown.map((place, i) => [place, guesses[i] ?? "skip"])));
 }

@@ -178,6 +178,13 @@ function spokenOf(line: string, { index, 0: found }: RegExpExecArray): string {
   return line.slice(line.lastIndexOf(";", index) + 1, end) + rest;
 }
 
+/** The reference impedance that the name of a column states, Ω: "SWR 75", "S11 at 75 ohm"; null where it states none. */
+export function referenceNamed(name: string): number | null {
+  const stated = referenceIn(name);
+  if (stated?.isSure) return stated.ohms;
+  return /^\W*v?swr\W*50\W*$/i.test(name) ? 50 : null;
+}
+
 /** That a statement was used. */
 export const referenceRead = ({ text, ohms }: ReferenceStatement): Finding =>
   finding("info", "reference-read", { text: quote(text.trim()), ohms });

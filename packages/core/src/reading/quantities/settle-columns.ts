@@ -9,6 +9,7 @@ import type { NumberColumn } from "./assemble.js";
 import { columnsText, guessedColumns } from "./column-names.js";
 import { isFolded } from "./folded.js";
 import { QUANTITIES } from "./quantities.js";
+import { referenceNamed } from "./reference-statement.js";
 
 /** The table that columns are from, and what the user says of it. */
 export interface TableAround {
@@ -218,11 +219,12 @@ function refuseDuplicates(columns: readonly NumberColumn[], table: TableAround):
   if (twin === undefined) return;
   const first = columns.find(({ quantity }) => quantity === twin.quantity);
   const skipped = new Map(twins.map(({ place }) => [place, "skip"]));
+  const isOfTwo = [first, twin].some((column) => referenceNamed(column?.name ?? "") !== null);
   throw new ReadError({
     code: "ambiguous",
     file: table.file,
     found: `${quote(first?.name ?? "")} and ${quote(twin.name)} both hold ${twin.quantity.replaceAll("-", " ")}`,
-    remedy: `Say which counts, such as ${columnsText(table.roles, table.unit, skipped)}.`,
+    remedy: `Say which counts, such as ${columnsText(table.roles, table.unit, skipped)}${isOfTwo ? " --reference-ohms 50" : ""}.`,
   });
 }
 

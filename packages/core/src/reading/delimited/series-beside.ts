@@ -1,0 +1,196 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { ColumnRole } from "../options/column-role.js";
+import { UNIT_EXPONENTS } from "../options/units.js";
+import { referenceNamed } from "../quantities/reference-statement.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import { MOST_SERIES, type TableOfSeries } from "./series.js";
+import type { TableColumn } from "./table-column.js";
+import type { TableInHz } from "./table-in-hz.js";
+
+/** A reading of one of several series: its role, and what its name says of the series. */
+interface NamedSeries {
+  readonly role: ColumnRole;
+  readonly series: string;
+}
+
+/**
+ * Puts series that stand side by side, each with its own columns of the same readings ("SWR dry", "SWR wet"), one below the other.
+ *
+ * @returns null where they don't
+ */
+export function sideBySide(table: TableInHz, findings: Finding[]): TableOfSeries | null {
+  const { columns, index } = table;
+  const plain = columns.filter(({ role }) => !role.isExtreme);
+  const isAmongSeveral = ({ role }: TableColumn) =>
+    isReading(role) && plain.filter((other) => other.role.quantity === role.quantity).length > 1;
+  const found = columns.map((column, c) => {
+    const { name, role, isNamed } = column;
+    const mayBe = c !== index && isNamed && !role.isExtreme && (role.quantity === "other" || isAmongSeveral(column));
+    return mayBe && !NO_SERIES.test(name) ? partOfSeries(name) : null;
+  });
+  for (const [c, { name, role }] of columns.entries()) {
+    const isTwin = found.some((part) => part !== null && part.role.quantity === role.quantity);
+    const isOwn = isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
+    if (found[c] === null && isOwn && isTwin) found[c] = { role, series: name };
+  }
+  const names = [...new Set(found.flatMap((part) => part?.series ?? []))];
+  const isPlain = columns.some(({ role }, c) => c !== index && found[c] === null && isReading(role));
+  if (names.length < 2 || names.length > MOST_SERIES || isPlain) return null;
+  // The same readings against two impedances are no two antennas.
+  const references = columns.flatMap(({ name }, c) => (found[c] === null ? [] : [referenceNamed(name)]));
+  if (new Set(references).size > 1) return null;
+  const setOf = (series: string) => columns.filter((_, c) => found[c]?.series === series);
+  const rolesOf = (series: string) => found.filter((part) => part?.series === series).map((part) => part?.role);
+  const [first = ""] = names;
+  const quantities = (series: string) =>
+    rolesOf(series)
+      .map((role) => role?.quantity)
+      .join();
+  if (!names.every((series) => quantities(series) === quantities(first))) return null;
+  findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
+  const frequency = columns[index] as TableColumn;
+  return stacked(
+    table,
+    names.map((series) => [frequency, ...setOf(series)]),
+    [frequency.role, ...(rolesOf(first) as readonly ColumnRole[])],
+    names,
+  );
+}
+
+/** A column of a table that stands beside others: what it holds, and the words in its name that say of what. */
+interface OwnColumn {
+  readonly column: TableColumn;
+  readonly role: ColumnRole;
+  readonly series: string;
+}
+
+/** Puts tables that stand side by side, each with frequencies of its own, one below the other; null where there is only one. */
+export function withOwnFrequencies(
+  table: TableInHz,
+  titles: readonly string[],
+  findings: Finding[],
+): TableOfSeries | null {
+  const { columns, unit } = table;
+  const starts = columns.flatMap(({ role }, c) => (role.quantity === "frequency" ? [c] : []));
+  if (starts.length < 2) return null;
+  const ends = [...starts.slice(1), columns.length];
+  const sets = starts.map((start, s) => columns.slice(start, ends[s]).flatMap(ownColumn));
+  const [first = []] = sets;
+  const quantities = (set: readonly OwnColumn[]) => set.map(({ role }) => role.quantity).join();
+  if (first.length < 2 || !sets.every((set) => quantities(set) === quantities(first))) return null;
+  const named = sets.map((set, s) => namesOf(set) || titles.slice(starts[s], ends[s]).find((title) => title !== ""));
+  const areNamed = named.every((name) => name !== undefined) && new Set(named).size === named.length;
+  const inHz = (column: TableColumn, c: number, set: number): TableColumn =>
+    c > 0 || set === 0
+      ? column
+      : {
+          ...column,
+          values: column.values.map((value) => Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(15))),
+        };
+  const stacks = sets.map((set, s) => set.map(({ column }, c) => inHz(column, c, s)));
+  const isOneSweep = !areNamed && goOn(stacks.map(([frequency]) => frequency?.values ?? new Float64Array()));
+  const names = areNamed ? named : isOneSweep ? null : sets.map((_, s) => String(s + 1));
+  if (names !== null) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
+  return stacked(
+    table,
+    stacks,
+    first.map(({ role }) => role),
+    names,
+  );
+}
+
+/** What a column beside others holds; none for one that is no part of a sweep. */
+function ownColumn(column: TableColumn): readonly OwnColumn[] {
+  const { name, role, isNamed } = column;
+  if (role.quantity === "frequency") return [{ column, role, series: wordsBesideFrequency(name) }];
+  if (role.quantity !== "other") return [{ column, role, series: "" }];
+  const part = isNamed && !NO_SERIES.test(name) ? partOfSeries(name) : null;
+  return part === null ? [] : [{ column, ...part }];
+}
+
+/** "MHz A" is of A. */
+const wordsBesideFrequency = (name: string): string =>
+  name
+    .split(/[\s()[\]]+/)
+    .filter((word) => word !== "" && roleFromHeader(word).quantity !== "frequency")
+    .join(" ");
+
+const namesOf = (set: readonly OwnColumn[]): string | undefined => set.find(({ series }) => series !== "")?.series;
+
+/** Whether frequencies in one column after the other go on where those before ended: the rows of one sweep. */
+function goOn(sets: readonly Float64Array[]): boolean {
+  const ranges = sets.map((set) => {
+    const known = set.filter((value) => Number.isFinite(value));
+    return { low: Math.min(...known), high: Math.max(...known) };
+  });
+  const follow = (isAfter: (a: { low: number; high: number }, b: { low: number; high: number }) => boolean) =>
+    ranges.every((range, i) => i === 0 || isAfter(ranges[i - 1] ?? range, range));
+  return follow((a, b) => b.low > a.high) || follow((a, b) => b.high < a.low);
+}
+
+const isReading = ({ quantity }: ColumnRole): boolean =>
+  quantity !== "other" && quantity !== "frequency" && quantity !== "transmission";
+
+/** What tells of a reading, and is none of another series. */
+const NO_SERIES =
+  /wanted|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta|diff|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
+const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
+const EDGE_NUMBER = /^[-–:\d.,]+$/;
+
+/** A name that holds that of a reading, and words for the series before or behind it: the longest name that is one. */
+function partOfSeries(name: string): NamedSeries | null {
+  const unit = UNIT_BEHIND.exec(name)?.[0] ?? "";
+  const words = name
+    .slice(0, name.length - unit.length)
+    .split(/\s+|(?<=[)\]])(?=[^\s])|_/)
+    .filter((word) => word !== "");
+  const parts = Array.from({ length: Math.max(0, words.length - 1) }, (_, i) => i + 1).flatMap((count) => [
+    { reading: words.slice(0, count), rest: words.slice(count) },
+    { reading: words.slice(-count), rest: words.slice(0, -count) },
+  ]);
+  const found = parts.flatMap(({ reading, rest }) => {
+    // A number at its edge belongs to the words beside it: "6 m".
+    if (EDGE_NUMBER.test(reading.at(-1) ?? "") || EDGE_NUMBER.test(reading[0] ?? "")) return [];
+    const text = reading.join(" ").replace(/[-–:,]+$/, "");
+    const role = roleFromHeader(text + unit);
+    const series = rest.join(" ").replace(/^[-–:,(\s[]+|[-–:,)\s\]]+$/g, "");
+    return isReading(role) && !role.isAssumed && series !== "" ? [{ role, series, length: text.length }] : [];
+  });
+  return found.reduce<(NamedSeries & { length: number }) | null>(
+    (best, part) => (best === null || part.length > best.length ? part : best),
+    null,
+  );
+}
+
+/** The rows of the first set of columns, then those of the next. Each begins with its frequencies; rows without one are none. */
+function stacked(
+  table: TableInHz,
+  sets: readonly (readonly TableColumn[])[],
+  roles: readonly ColumnRole[],
+  names: readonly string[] | null,
+): TableOfSeries {
+  const rows = sets.flatMap((set, s) =>
+    Array.from(set[0]?.values ?? [], (value, row) => ({ set: s, row, isOne: s === 0 || Number.isFinite(value) })),
+  );
+  const kept = rows.filter(({ isOne }) => isOne);
+  const frequencyOf = ({ set, row }: { set: number; row: number }) => sets[set]?.[0]?.values[row] ?? Number.NaN;
+  if (names === null) kept.sort((a, b) => frequencyOf(a) - frequencyOf(b));
+  const place = new Map(kept.map(({ set, row }, i) => [`${set} ${row}`, i]));
+  const columns = roles.map((role, c): TableColumn => {
+    const first = sets[0]?.[c] as TableColumn;
+    return {
+      ...first,
+      role,
+      values: Float64Array.from(kept, ({ set, row }) => sets[set]?.[c]?.values[row] ?? Number.NaN),
+      atLeast: sets.flatMap((set, s) =>
+        (set[c]?.atLeast ?? []).flatMap((cell) => {
+          const row = place.get(`${s} ${cell.row}`);
+          return row === undefined ? [] : [{ ...cell, row }];
+        }),
+      ),
+    };
+  });
+  const lines = Uint32Array.from(kept, ({ row }) => table.rows.lines[row] ?? 0);
+  const series = names === null ? null : { names, of: Uint32Array.from(kept, ({ set }) => set) };
+  return { ...table, index: 0, columns, rows: { ...table.rows, lines }, series };
+}

@@ -1,0 +1,71 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { TextLines } from "../text/text-lines.js";
+import { splitLines } from "./cells.js";
+import type { Dialect } from "./dialect.js";
+import { MOST_SERIES, type TableOfSeries } from "./series.js";
+import type { TableColumn } from "./table-column.js";
+import type { TableInHz } from "./table-in-hz.js";
+
+/** Of the rows this share repeats a frequency where a table holds several series. */
+const LEAST_REPEATED_SHARE = 0.3;
+/** Rows of a longer table are not looked at for what tells series apart. */
+const MOST_ROWS = 50_000;
+const FEWEST_ROWS = 6;
+
+/**
+ * Tells the rows of several series apart by a column of words or numbers, one row of each at every frequency, or each with frequencies
+ * of its own; null where no column does.
+ */
+export function byColumn(
+  table: TableInHz,
+  dialect: Dialect,
+  lines: TextLines,
+  findings: Finding[],
+): TableOfSeries | null {
+  const { rows, columns, index } = table;
+  const { values: frequency, isFilled } = filledDown(columns[index] as TableColumn);
+  const count = frequency.length;
+  // Columns of complex numbers are not told apart from their neighbours by place.
+  if (count < FEWEST_ROWS || count > MOST_ROWS || columns.length !== dialect.columns) return null;
+  if (isAscending(frequency)) return null;
+  const areRepeated = count - new Set(frequency).size >= LEAST_REPEATED_SHARE * count;
+  const texts = splitLines(
+    Array.from(rows.lines, (line) => lines.text(line - 1)),
+    dialect.delimiter,
+  );
+  for (const [c, { name, role }] of columns.entries()) {
+    if (c === index || role.quantity !== "other") continue;
+    const keys = texts.map((cells) => cells[c] ?? "");
+    const names = [...new Set(keys)];
+    if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
+    const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));
+    if (places.size < count || !(areRepeated || (!isFilled && startsAnewWith(keys, frequency)))) continue;
+    findings.push(finding("info", "series-told-apart", { column: name, values: names }));
+    const filled = columns.map((column, i) => (i === index && isFilled ? { ...column, values: frequency } : column));
+    return { ...table, columns: filled, series: { names, of: Uint32Array.from(keys, (key) => names.indexOf(key)) } };
+  }
+  return null;
+}
+
+/** Frequencies that were written once for several rows stand for those below. */
+function filledDown({ values }: TableColumn): { readonly values: Float64Array; readonly isFilled: boolean } {
+  if (values.every((value) => Number.isFinite(value))) return { values, isFilled: false };
+  const filled = Float64Array.from(values);
+  for (let row = 1; row < filled.length; row++) {
+    if (!Number.isFinite(filled[row])) filled[row] = filled[row - 1] as number;
+  }
+  return { values: filled, isFilled: true };
+}
+
+/** Whether each name has its rows together, and the frequencies begin anew where another name does and nowhere else. */
+function startsAnewWith(keys: readonly string[], frequency: Float64Array): boolean {
+  const step = (row: number) => (frequency[row] as number) - (frequency[row - 1] as number);
+  const turns = keys.flatMap((_, row) => (row > 0 && !(step(row) * step(1) > 0) ? [row] : []));
+  const changes = keys.flatMap((key, row) => (row > 0 && key !== keys[row - 1] ? [row] : []));
+  return changes.length === new Set(keys).size - 1 && turns.join() === changes.join();
+}
+
+function isAscending(values: Float64Array): boolean {
+  for (let i = 1; i < values.length; i++) if (!((values[i] as number) > (values[i - 1] as number))) return false;
+  return true;
+}
