@@ -127,7 +127,11 @@ function special(cell: string, dialect: CellDialect): Cell | null {
       return { kind: "at-least", digits: limit.digits, isRemarked: false };
     }
   }
-  const ratio = /^(?:=?\s*([\d.,]+)\s*(?::|to|zu)\s*1|1\s*:\s*([\d.,]+)|=\s*([+-]?[\d.,]+))$/.exec(cell);
+  const imaginary = /^([+-]?)\s*[ij]\s*([\d.,]+)$/.exec(cell);
+  if (imaginary !== null) return readCell(`${imaginary[1]}${imaginary[2]}`, dialect);
+  const ratio = /^(?:=?\s*([\d.,]+)\s*(?::|\/|to|zu|à|a)\s*1|1\s*(?::|to|zu|à|a)\s*([\d.,]+)|=\s*([+-]?[\d.,]+))$/.exec(
+    cell,
+  );
   return ratio === null ? null : readCell((ratio[1] ?? ratio[2] ?? ratio[3]) as string, dialect);
 }
 

@@ -6,7 +6,8 @@ export const isNumber = (cell: Cell | undefined): boolean =>
 
 /** Whether more than the digits of a number stands in a cell. */
 const isDressed = (cell: Cell): boolean =>
-  cell.kind === "complex" || (cell.kind === "number" && (cell.unit !== null || cell.mark !== null));
+  cell.kind === "complex" ||
+  (cell.kind === "number" && ((cell.unit !== null && cell.unit.kind !== "other") || cell.mark !== null));
 
 /** How many texts of a row hold digits: numbers torn apart, perhaps. */
 export const tornIn = (row: readonly Cell[], cells: readonly string[]): number =>

@@ -142,7 +142,7 @@ function partOfSeries(name: string): NamedSeries | null {
   const unit = UNIT_BEHIND.exec(name)?.[0] ?? "";
   const words = name
     .slice(0, name.length - unit.length)
-    .split(/\s+|(?<=[)\]])(?=[^\s])|_/)
+    .split(/\s+|(?<=[)\]])(?=[^\s])|_|(?<=^(?:SWR|RL|R|X))(?=\d$)/)
     .filter((word) => word !== "");
   const parts = Array.from({ length: Math.max(0, words.length - 1) }, (_, i) => i + 1).flatMap((count) => [
     { reading: words.slice(0, count), rest: words.slice(count) },

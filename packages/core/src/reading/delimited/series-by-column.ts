@@ -10,7 +10,7 @@ import type { TableInHz } from "./table-in-hz.js";
 const LEAST_REPEATED_SHARE = 0.3;
 /** Rows of a longer table are not looked at for what tells series apart. */
 const MOST_ROWS = 50_000;
-const FEWEST_ROWS = 6;
+const FEWEST_ROWS = 4;
 
 /**
  * Tells the rows of several series apart by a column of words or numbers, one row of each at every frequency, or each with frequencies

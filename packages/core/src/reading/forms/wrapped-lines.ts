@@ -1,12 +1,16 @@
 /** Of all lines so many are wrapped alike. */
 const LEAST_SHARE = 0.8;
 
-/** How whole lines may be wrapped or their cells be joined, and each line without that. */
+const SHORT_UNIT = /^(\s*\d+(?:[.,]\d+)?)\s*([MkG])(?=\s*[,;\t])/;
+
+/** How whole lines may be wrapped, begin with an empty cell or have their cells joined, and each line without that; "7.05M" means MHz. */
 const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) => string }[] = [
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
   { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
   { is: /^\s*'[^']*'(?:\s*[,;\t]\s*'[^']*')+\s*$/, bare: (line) => line.replace(/'/g, '"') },
   { is: /^\s*\S.*?\s(?:->|=>|→)\s/, bare: (line) => line.replace(/\s+(?:->|=>|→)\s+/g, "\t") },
+  { is: /^[;,\t]\s*[^;,\t\s]/, bare: (line) => line.slice(1) },
+  { is: SHORT_UNIT, bare: (line) => line.replace(SHORT_UNIT, "$1 $2Hz") },
   { is: /^\s*[^:]*\S:\s+\S[^:]*$/, bare: (line) => line.replace(/:\s+/, "\t") },
 ];
 

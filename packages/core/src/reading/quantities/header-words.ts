@@ -27,8 +27,9 @@ export const WORDS = {
     "リターンロス 回波损耗 回波損耗 반사손실",
   ),
   reflected: words(
-    "reflected reflektiert reflektierte rücklaufend rücklaufende réfléchie reflejada refletida riflessa rev rfl backward prefl pref prev pr",
+    "reflected reflektiert reflektierte rücklaufend rücklaufende réfléchie reflejada refletida riflessa rücklauf rev rfl backward prefl pref prev pr",
   ),
+  ref: words("ref"),
   power: words("power leistung puissance potencia potenza pwr p"),
   forward: words(
     "forward fwd fw incident incidente hinlaufend hinlaufende vorlauf vorwärts pfwd pf directe directa diretta",

@@ -74,6 +74,13 @@ const READINGS: readonly {
     beside: [],
     role: () => ({ quantity: "reflected-power", percent: false }),
   },
+  ...([["ref"], ["reflection"]] as const).flatMap(([word]) =>
+    (["watts", "power"] as const).map((unit) => ({
+      needed: [word, unit],
+      beside: ["watts" as const],
+      role: () => ({ quantity: "reflected-power" as const, percent: false }),
+    })),
+  ),
   { needed: ["reflected"], beside: ["watts"], role: () => ({ quantity: "reflected-power", percent: false }) },
   {
     needed: ["reflection", "power"],
