@@ -14,6 +14,8 @@ export interface FormTable {
   readonly comments: readonly string[];
   readonly header: readonly string[];
   readonly rows: readonly FormRow[];
+  /** Another table, which holds something else, is left out */
+  readonly isOneOfSeveral?: boolean;
 }
 
 /** The table of a form as text, and the line of the file for each of its lines. */

@@ -4,23 +4,54 @@ type Json = string | number | boolean | null | readonly Json[] | { readonly [key
 
 /** Deeper than this no table is looked for. */
 const DEEPEST = 6;
-/** Entries beside the table that are kept as comments. */
+/** Entries beside the tables that are kept as comments. */
 const MOST_COMMENTS = 40;
+/** What a list of limits, of markers or of a calibration stands under; it is no sweep beside another table. */
+const NO_SWEEP = /limit|marker|calib|setting|config|spec|mask|target/i;
+/** What names a table that stands beside others. */
+const NAMES = ["name", "label", "title", "antenna", "series", "trace", "id"];
+
+/** Header and rows of a table, and what tells it from others. */
+interface NamedTable {
+  readonly name: string;
+  readonly table: Table;
+}
+type Table = readonly (readonly string[])[];
 
 /**
- * A table written as JSON (RFC 8259): a list of objects, one list for each column, or a list of rows, below a row of names or
- * beside a list of them; also an object in each line.
+ * Tables written as JSON (RFC 8259): a list of objects, one list for each column, or a list of rows, below a row of names or
+ * beside a list of them; also an object in each line. Several with the same columns are one, with a column that tells them apart; of
+ * others the longest counts.
  */
 export function jsonTable(content: string): FormTable | null {
   if (!/^\s*[[{]/.test(content)) return null;
   const json = parsed(content) ?? parsedLines(content);
   if (json === null) return null;
   const comments: string[] = [];
-  const found = tableIn(json, comments, 0);
-  if (found === null) return null;
-  const [header, ...rows] = found;
-  if (header === undefined || rows.length === 0) return null;
-  return { name: "JSON", comments, header: header.map(spaced), rows: rows.map((cells) => ({ cells, line: null })) };
+  const all = tablesIn(json, "", comments, 0).filter(({ table }) => table.length > 1);
+  const sweeps = all.filter(({ name }) => !NO_SWEEP.test(name));
+  const [first, ...others] = (sweeps.length > 0 ? sweeps : all).toSorted((a, b) => b.table.length - a.table.length);
+  if (first === undefined) return null;
+  const alike = others.filter(({ table }) => table[0]?.join() === first.table[0]?.join());
+  const [header = [], ...rows] =
+    alike.length === 0 ? first.table : stacked(all.filter((each) => each === first || alike.includes(each)));
+  return {
+    name: "JSON",
+    comments,
+    header: header.map(spaced),
+    rows: rows.map((cells) => ({ cells, line: null })),
+    isOneOfSeveral: 1 + alike.length < all.length,
+  };
+}
+
+/** Tables of the same columns as one, with what names each in front. */
+function stacked(tables: readonly NamedTable[]): Table {
+  const names = tables.map(({ name }) => name);
+  const areNamed = new Set(names).size === names.length && !names.includes("");
+  const rows = tables.flatMap(({ name, table }, i) =>
+    table.slice(1).map((cells) => [areNamed ? name : String(i + 1), ...cells]),
+  );
+  return [["series", ...(tables[0]?.table[0] ?? [])], ...rows];
 }
 
 /** "returnLossDb" in words. */
@@ -48,27 +79,44 @@ const isScalar = (json: Json): json is string | number | boolean | null => !isLi
 const textOf = (json: Json | undefined): string =>
   json === undefined || json === null || !isScalar(json) ? "" : String(json);
 
-/** Header and rows of the first table in it. */
-function tableIn(json: Json, comments: string[], depth: number): readonly (readonly string[])[] | null {
-  if (depth > DEEPEST || isScalar(json)) return null;
-  if (isList(json)) return tableOfList(json, null) ?? firstTable(json, comments, depth);
+/** All tables in it, with the keys that they stand under; what else there is goes to the comments. */
+function tablesIn(json: Json, name: string, comments: string[], depth: number): readonly NamedTable[] {
+  if (depth > DEEPEST || isScalar(json)) return [];
+  if (isList(json)) {
+    const table = tableOfList(json, null);
+    if (table !== null) return [{ name, table }];
+    return json.flatMap((value) => tablesIn(value, name, comments, depth + 1));
+  }
   const entries = Object.entries(json);
   for (const [key, value] of entries) {
-    if (isScalar(value) && comments.length < MOST_COMMENTS) comments.push(`${key}: ${textOf(value)}`);
+    const text = statedIn(value);
+    if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${key}: ${text}`);
   }
-  return tableOfColumns(entries) ?? tableOfNamed(json) ?? firstTable(Object.values(json), comments, depth);
+  const own = NAMES.map((key) => json[key]).find((value) => typeof value === "string") ?? name;
+  const table = tableOfColumns(entries) ?? tableOfNamed(json);
+  const inner = entries
+    .filter(([, value]) => table === null || isObject(value))
+    .flatMap(([key, value]) => tablesIn(value, own === name ? nameUnder(name, key) : textOf(own), comments, depth + 1));
+  return table === null ? inner : [{ name: textOf(own), table }, ...inner];
 }
 
-function firstTable(values: readonly Json[], comments: string[], depth: number) {
-  for (const value of values) {
-    const found = tableIn(value, comments, depth + 1);
-    if (found !== null) return found;
-  }
-  return null;
+/** Words that only say that a table follows. */
+const HOLDERS = /^(?:data|points?|rows?|values?|table|sweeps?|readings?|measurements?|series|results?|traces?)$/i;
+const nameUnder = (name: string, key: string): string => (HOLDERS.test(key) ? name : key);
+
+/** What an entry states in a few words: 75, "75 ohm", { "value": 75, "unit": "ohm" }, { "re": 75, "im": 0 }, [75, 0]; null for more. */
+function statedIn(json: Json): string | null {
+  if (isScalar(json)) return textOf(json);
+  const values = isList(json) ? json : Object.values(json);
+  if (values.length === 0 || values.length > 2 || !values.every(isScalar)) return null;
+  const [first, second] = values;
+  if (isList(json) && values.every((value) => typeof value === "string")) return values.join("; ");
+  if (typeof first !== "number" || (typeof second === "number" && second !== 0)) return null;
+  return typeof second === "string" ? `${first} ${second}` : String(first);
 }
 
 /** { "frequency": [7.0, 7.1], "swr": [2, 1.5] } */
-function tableOfColumns(entries: readonly (readonly [string, Json])[]): readonly (readonly string[])[] | null {
+function tableOfColumns(entries: readonly (readonly [string, Json])[]): Table | null {
   const columns = entries.flatMap(([name, value]) =>
     isList(value) && value.length > 0 && value.every(isScalar) ? [{ name, value }] : [],
   );
@@ -80,7 +128,7 @@ function tableOfColumns(entries: readonly (readonly [string, Json])[]): readonly
 }
 
 /** { "columns": ["frequency", "swr"], "data": [[7.0, 2], [7.1, 1.5]] } */
-function tableOfNamed(json: { readonly [key: string]: Json }): readonly (readonly string[])[] | null {
+function tableOfNamed(json: { readonly [key: string]: Json }): Table | null {
   const lists = Object.values(json).filter(isList);
   const names = lists.find((list) => list.length > 1 && list.every((cell) => typeof cell === "string"));
   if (names === undefined) return null;
@@ -88,7 +136,7 @@ function tableOfNamed(json: { readonly [key: string]: Json }): readonly (readonl
 }
 
 /** A list of objects, or of rows; the names of these stand in the first or are given. */
-function tableOfList(list: readonly Json[], given: readonly string[] | null): readonly (readonly string[])[] | null {
+function tableOfList(list: readonly Json[], given: readonly string[] | null): Table | null {
   if (list.length > 0 && list.every(isList)) {
     const rows = list.map((row) => row.map(textOf));
     const [first] = list;

@@ -1,4 +1,5 @@
 import { unlessRefused } from "../../input/read-error.js";
+import { finding } from "../../sweep/finding.js";
 import { readDelimited } from "../delimited/delimited.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
@@ -52,10 +53,12 @@ function readForm(table: FormTable, source: SourceText, options: ReadOptions): R
       ...read,
       description: read.description.replace("delimited text, tabs", table.name),
       points: { ...read.points, line: read.points.line.map((line) => inFile(line) ?? 0) },
-      findings: read.findings.map(({ line, ...finding }) => {
-        const own = line === undefined ? undefined : inFile(line);
-        return own === undefined ? finding : { ...finding, line: own };
-      }),
+      findings: [...read.findings, ...(table.isOneOfSeveral ? [finding("caution", "block-left-out", {})] : [])].map(
+        ({ line, ...finding }) => {
+          const own = line === undefined ? undefined : inFile(line);
+          return own === undefined ? finding : { ...finding, line: own };
+        },
+      ),
     };
   });
 }

@@ -1,5 +1,6 @@
 import {
   hertzOf,
+  isInSomeBand,
   numberIn,
   type Place,
   placeNamedBy,
@@ -24,6 +25,7 @@ import {
   OTHER_UNIT,
   OVER_WORD,
   READING_UNIT,
+  SAME_WORD,
   SWR_WORD,
   UNDER_WORD,
   UP_TO_WORD,
@@ -82,6 +84,9 @@ const RANGE = new RegExp(`\\s*${UP_TO_WORD}\\s*(?=(?:${ABOUT_WORD}\\s*)?[\\d<>])
 const AT = new RegExp(`${AT_WORD}(?!\\p{L})`, "uy");
 const JOIN = new RegExp(`(?:${JOIN_WORD})(?!\\p{L})`, "uy");
 const OFF_SCALE = new RegExp(OFF_SCALE_WORD, "uy");
+/** "1:9 balun" is no SWR. */
+const TRANSFORMER = /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy;
+const SAME = new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy");
 const MATCHED = new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy");
 const FILLERS = new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy");
 /** What says nothing by itself. */
@@ -107,6 +112,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
       `(?:${UNDER_WORD}|(?:within|inside)\\s)\\s*${number}(?:\\s*:\\s*1)?\\s+(?:${EXTENT_WORD})(?!\\p{L})`,
       "uy",
     ),
+    // "7.1=1.5": what stands before is a frequency.
+    equals: /(\d+[.,]\d+)\s*=\s*(?=\d)/uy,
     number: new RegExp(`${number}(?:ish(?!\\p{L}))?`, "uy"),
   };
   const scan: Scan = { line, position: 0, bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false };
@@ -134,7 +141,13 @@ export function itemsOf(line: string): readonly NoteItem[] {
     const stretch = take(patterns.stretch);
     if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
     const frequency = take(patterns.frequency);
-    return frequency !== null && placed(placeOfFrequency(numberIn(frequency[1]) * hertzOf(frequency[2])));
+    if (frequency !== null) return placed(placeOfFrequency(numberIn(frequency[1]) * hertzOf(frequency[2])));
+    const start = scan.position;
+    const equals = take(patterns.equals);
+    if (equals !== null && isInSomeBand(numberIn(equals[1])))
+      return placed(placeOfFrequency(numberIn(equals[1]) * 1e6));
+    scan.position = start;
+    return false;
   };
   const takeValue = (): boolean => {
     const ratio = take(patterns.ratio);
@@ -162,17 +175,29 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else if (take(RANGE) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
     else if (take(AT) !== null) Object.assign(scan, { isAt: true, isSaid: true });
     else if (take(FILLERS) !== null || take(ABOUT) !== null) scan.isSaid = true;
-    else if (BETWEEN.some((pattern) => take(pattern) !== null)) return true;
-    else if (take(WORD) !== null) {
+    else if (take(SAME) !== null) items.push(...valuesBefore(items));
+    else if (BETWEEN.some((pattern) => take(pattern) !== null)) {
+      // "1.5 (40m)"
+      if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
+    } else if (take(WORD) !== null) {
       items.push({ kind: "word" });
       scan.isJoined = false;
     } else return false;
     return true;
   };
   while (scan.position < line.length) {
-    if (take(patterns.limit) !== null) items.push({ kind: "word" });
+    if (take(patterns.limit) !== null || take(TRANSFORMER) !== null) items.push({ kind: "word" });
     else if (take(DATE) !== null || takePlace() || takeValue() || takeWord()) continue;
     scan.position++;
   }
   return items;
+}
+
+const isValue = (item: NoteItem | undefined): boolean => item?.kind === "number" || item?.kind === "swr";
+
+/** The values before the last place: what "same" stands for. */
+function valuesBefore(items: readonly NoteItem[]): readonly NoteItem[] {
+  const last = items.findLastIndex(isValue);
+  const first = items.slice(0, last + 1).findLastIndex((item) => !isValue(item)) + 1;
+  return last < 0 ? [] : items.slice(first, last + 1);
 }

@@ -30,8 +30,15 @@ const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
 
+/** The readings in a line. */
+export interface NotedLine {
+  readonly readings: readonly NotedReading[];
+  /** A place in it has no reading */
+  readonly isPartly: boolean;
+}
+
 /** The readings in a line; null where it is no line of readings. */
-export function readNoteLine(given: string, style: NoteStyle): readonly NotedReading[] | null {
+export function readNoteLine(given: string, style: NoteStyle): NotedLine | null {
   if (NEGATIVE.test(given) || MARKUP.test(given)) return null;
   const items = settled(itemsOf(plainNote(given).trim().replace(NUMBERED, "")), style);
   if (items === null) return null;
@@ -39,11 +46,11 @@ export function readNoteLine(given: string, style: NoteStyle): readonly NotedRea
   const firstPlace = items.findIndex(({ kind }) => kind === "place");
   if (firstValue < 0 || firstPlace < 0) return null;
   const readings = firstValue < firstPlace ? readValuesFirst(items) : readPlacesFirst(items);
-  return readings === null || readings.length === 0 ? null : readings;
+  return readings === null || readings.readings.length === 0 ? null : readings;
 }
 
 /** "2.3 @ 1.827 MHz", "1.4 on 40m and 1.7 on 20m". */
-function readValuesFirst(items: readonly Settled[]): readonly NotedReading[] | null {
+function readValuesFirst(items: readonly Settled[]): NotedLine | null {
   // "We left lock 7 at 10" is none.
   if (items[0]?.kind === "word") return null;
   const readings: NotedReading[] = [];
@@ -56,18 +63,20 @@ function readValuesFirst(items: readonly Settled[]): readonly NotedReading[] | n
       values = [];
     }
   }
-  return readings;
+  return { readings, isPartly: values.length > 0 };
 }
 
 /** "40m 1.5", "17m and 12m both 2.2", "80m 1.5 @ 3.650", "40m: 7.030 1.4 / 7.150 1.8". */
-function readPlacesFirst(items: readonly Settled[]): readonly NotedReading[] | null {
+function readPlacesFirst(items: readonly Settled[]): NotedLine | null {
   const readings: NotedReading[] = [];
   let places: PlaceItem[] = [];
   let values: Value[] = [];
   let wordsBetween = 0;
+  let isPartly = false;
   const close = () => {
-    if (values.length > 0)
-      readings.push(...places.flatMap(({ place }) => (place === null ? [] : readingOf(place, values))));
+    const known = places.flatMap(({ place }) => place ?? []);
+    if (values.length > 0) readings.push(...known.map((place) => readingOf(place, values)));
+    else if (known.some((place) => !readings.some((reading) => liesWithin(reading, place)))) isPartly = true;
     values = [];
   };
   for (const [i, item] of items.entries()) {
@@ -84,10 +93,16 @@ function readPlacesFirst(items: readonly Settled[]): readonly NotedReading[] | n
     }
     if (item.kind !== "place") return null;
     const { place } = item;
+    const ofAll = places;
     const known = places.at(-1)?.place ?? null;
     const isOfBand = place !== null && known !== null && !known.isAtFrequency && liesWithin(place, known);
     const isLast = !items.slice(i + 1).some(({ kind }) => kind === "swr");
-    if (isOfBand && (values.length === 0 || isLast)) places = [...places.slice(0, -1), item];
+    if (isOfBand && item.isAt && values.length > 0 && endsAtPlace(items.slice(i), known)) {
+      // "1.5 at 7.05, 1.8 at 7.15": each place stands behind its value.
+      places = [item];
+      close();
+      places = ofAll;
+    } else if (isOfBand && (values.length === 0 || isLast)) places = [...places.slice(0, -1), item];
     else if (values.length === 0 && places.length > 0 && item.isJoined && wordsBetween === 0) places.push(item);
     else {
       close();
@@ -96,10 +111,20 @@ function readPlacesFirst(items: readonly Settled[]): readonly NotedReading[] | n
     wordsBetween = 0;
   }
   close();
-  return places.some(({ place }) => place === null) && readings.length === 0 ? null : readings;
+  return places.some(({ place }) => place === null) && readings.length === 0 ? null : { readings, isPartly };
 }
 
-const liesWithin = ({ lowHz, highHz }: Place, band: Place): boolean => liesIn(lowHz, band) && liesIn(highHz, band);
+/** Whether of the values and places of a band the last one is a place. */
+function endsAtPlace(items: readonly Settled[], band: Place): boolean {
+  const next = items.findIndex(
+    (item) => item.kind === "place" && (item.place === null || !liesWithin(item.place, band)),
+  );
+  const own = items.slice(0, next < 0 ? undefined : next).filter(({ kind }) => kind === "place" || kind === "swr");
+  return own.at(-1)?.kind === "place";
+}
+
+const liesWithin = ({ lowHz, highHz }: Pick<Place, "lowHz" | "highHz">, band: Place): boolean =>
+  liesIn(lowHz, band) && liesIn(highHz, band);
 
 function readingOf({ name, isAtFrequency, lowHz, highHz }: Place, values: readonly Value[]): NotedReading {
   const highest = values.reduce((a, b) => (b.swr > a.swr || (b.swr === a.swr && b.bound === "over") ? b : a));
@@ -124,9 +149,9 @@ export function bandTitle(line: string): NoteBand | null {
   return only.place;
 }
 
-/** The SWR in a cell of a table of notes; null where it holds none. */
-export function swrInCell(cell: string): Pick<NotedReading, "swr" | "isAtLeast" | "isRange"> | null {
-  const items = settled(itemsOf(plainNote(cell).trim()), { bare: null });
+/** The SWR in a cell of a table of notes, which is of some band; null where it holds none. */
+export function swrInCell(cell: string, band: NoteBand): Pick<NotedReading, "swr" | "isAtLeast" | "isRange"> | null {
+  const items = settled(itemsOf(plainNote(cell).trim()), { bare: null }, { ...band, isAtFrequency: false });
   const values = items?.flatMap((item) => (item.kind === "swr" ? [item] : [])) ?? [];
   if (values.length === 0 || items?.some(({ kind }) => kind === "place")) return null;
   const { swr, isAtLeast, isRange } = readingOf(placeOfFrequency(0), values);

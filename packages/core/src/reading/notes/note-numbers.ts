@@ -11,6 +11,8 @@ import {
 
 /** SWR beyond this is noted by nobody as a number. */
 const GREATEST_SWR = 100;
+/** A number with a decimal below this may be an SWR. */
+const GREATEST_NOTED_FINELY = 10;
 /** A number of megahertz as high as this is seldom an SWR. */
 const HIGH_MHZ = 7;
 
@@ -23,11 +25,16 @@ export type Value = Extract<Settled, { readonly kind: "swr" }>;
  * Says of each number by itself what it is: the band or the frequency that a line begins with, the frequency of a band, the ends
  * of a stretch, or an SWR. Numbers behind words that follow an SWR are a remark.
  *
+ * @param known the band that all of it is of, where that is told elsewhere
  * @returns null where a number is none of these
  */
-export function settled(items: readonly NoteItem[], { bare }: NoteStyle): readonly Settled[] | null {
+export function settled(
+  items: readonly NoteItem[],
+  { bare }: NoteStyle,
+  known: Place | null = null,
+): readonly Settled[] | null {
   const done: Settled[] = [];
-  let band: Place | null = null;
+  let band = known;
   let isRemark = false;
   for (let i = 0; i < items.length; i++) {
     const item = items[i] as NoteItem;
@@ -41,7 +48,13 @@ export function settled(items: readonly NoteItem[], { bare }: NoteStyle): readon
       if (item.kind !== "other") done.push(item);
       continue;
     }
-    if (isRemark) continue;
+    if (isRemark) {
+      // "3 elements 1.2": the finer number behind a word may be the SWR.
+      const before = items.slice(0, i).findLast(({ kind }) => kind === "number");
+      const isFiner = before?.kind === "number" && !/[.,]/.test(before.printed) && /[.,]\d$/.test(item.printed);
+      if (isFiner && item.value < GREATEST_NOTED_FINELY) return null;
+      continue;
+    }
     const next = items[i + 1];
     const place = placeFrom(item, next, {
       isFirst: done.length === 0,
@@ -100,6 +113,9 @@ function placeFrom(
     return { place: stretch, isStretch: true };
   }
   const named = bandOf(printed, bare);
+  // "on 40 1.5"
+  const mayBeBand = isFirst || last?.kind === "swr";
+  if (mayBeBand && isAt && named !== null && next?.kind === "number" && !next.isRange) return alone(named);
   const isOneOfSeveral = isBehindPlace || isFirst ? (isBehindPlace && isRange) || isBandBefore(rest) : isSaidOf(rest);
   const isAlone = bare === "metres" && (isFirst || last?.kind === "swr");
   if (named !== null && (isAlone || isOneOfSeveral)) return alone(named);

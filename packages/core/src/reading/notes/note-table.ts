@@ -1,3 +1,4 @@
+import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import { BAND_WORD, plainNote } from "./note-words.js";
@@ -51,12 +52,12 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
       const cells = [values(split), values(/,\s*(?!\d\d?(?:,|$))|,/)].find(
         (found) => found.length === bands.length + 1,
       );
-      return cells === undefined ? [] : [{ name: cells[0] ?? "", values: cells.slice(1).map(swrInCell), line }];
+      return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });
     const groups = rows.map(
-      ({ name, values, line }): NoteGroup => ({
+      ({ name, cells, line }): NoteGroup => ({
         name,
-        readings: bands.flatMap((band, b) => readingOf(band, values[b] ?? null, line)),
+        readings: bands.flatMap((band, b) => readingOf(band, swrInCell(cells[b] ?? "", band), line)),
       }),
     );
     if (groups.some(({ readings }) => readings.length > 0)) {
@@ -66,20 +67,42 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
   return null;
 }
 
-/** What heads a column of several readings of one antenna. */
-const ONE_ANTENNA =
-  /^(?:low|mid\p{L}*|high|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|unten|mitte|oben|swr|note\p{L}*|remark\p{L}*|comment\p{L}*)$/iu;
+/** What a column of a table with a band in each row holds, by its name. */
+type ColumnKind = "swr" | "end of the band" | "antenna" | "forward" | "reflected" | "known" | "other";
 
-/** A table of SWR with a band in each row and an antenna in each of several columns; null where the lines are none. */
-export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
+/** Several readings of one antenna, by where on the band or which of them they are. */
+const PART_OF_BAND =
+  /(?<!\p{L})(?:low|mid\p{L}*|high|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu;
+/** What is noted beside an SWR. */
+const BESIDE_SWR =
+  /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu;
+const FORWARD = /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu;
+const REFLECTED = /^(?:ref|rück|rücklauf)(?!\p{L})/iu;
+
+function kindOf(name: string): ColumnKind {
+  const { quantity } = roleFromHeader(name);
+  if (quantity === "forward-power" || FORWARD.test(name)) return "forward";
+  if (quantity === "reflected-power" || REFLECTED.test(name)) return "reflected";
+  if (BESIDE_SWR.test(name)) return "other";
+  const rest = name.replace(PART_OF_BAND, " ").trim();
+  if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
+  if (quantity === "swr") return "swr";
+  return quantity === "other" || /\s/.test(name) ? "antenna" : "known";
+}
+
+type Values = Pick<NotedReading, "swr" | "isAtLeast" | "isRange">;
+/** The values of a row, from its cells. */
+type ValuesIn = (cells: readonly string[], band: NoteBand) => Values | null;
+
+/**
+ * A table with a band in each row, and columns of what their names say: an SWR or several of one antenna, an antenna each, or forward and
+ * reflected power; null where the lines are none. Without groups where none of its columns is an SWR.
+ */
+export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
       const [first = "", ...names] = cellsOf(text, split);
-      const isAntenna = (name: string) => {
-        const { quantity } = roleFromHeader(name);
-        return name !== "" && !ONE_ANTENNA.test(name) && (quantity === "other" || /\s/.test(name));
-      };
-      return IS_BAND_WORD.test(plainNote(first)) && names.length >= 2 && names.every(isAntenna);
+      return IS_BAND_WORD.test(plainNote(first)) && names.length > 0 && names.every((name) => kindOf(name) !== "known");
     });
     const heading = lines[header];
     if (heading === undefined) continue;
@@ -90,20 +113,60 @@ export function antennasAcross(lines: readonly NoteText[]): NoteTable | null {
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
-    const groups = names.map(
-      (name, c): NoteGroup => ({
+    const groups = groupsIn(names.map(kindOf), names);
+    if (groups === null) continue;
+    return {
+      groups: groups.map(({ name, valuesIn }) => ({
         name,
-        readings: rows.flatMap(({ band, cells, line }) => readingOf(band, swrInCell(cells[c] ?? ""), line)),
-      }),
-    );
-    return { groups, lines: [heading.line, ...rows.map(({ line }) => line)] };
+        readings: rows.flatMap(({ band, cells, line }) => readingOf(band, valuesIn(cells, band), line)),
+      })),
+      lines: [heading.line, ...rows.map(({ line }) => line)],
+    };
   }
   return null;
 }
 
+/** Which columns make a reading of which antenna; null where that is read line by line as well. */
+function groupsIn(
+  kinds: readonly ColumnKind[],
+  names: readonly string[],
+): readonly { readonly name: string; readonly valuesIn: ValuesIn }[] | null {
+  const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
+  const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
+  if (forward !== undefined && reflected !== undefined)
+    return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
+  const parts = places("end of the band");
+  if (parts.length > 0)
+    return [{ name: "", valuesIn: (cells, band) => together(parts.map((c) => swrInCell(cells[c] ?? "", band))) }];
+  const [swr, ...more] = places("swr");
+  const antennas = places("antenna");
+  const of = (c: number, name: string) => {
+    const valuesIn: ValuesIn = (cells, band) => swrInCell(cells[c] ?? "", band);
+    return { name, valuesIn };
+  };
+  if (swr !== undefined) return more.length > 0 || names.length === 1 ? null : [of(swr, "")];
+  if (antennas.length === 1 && names.length === 1) return null;
+  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (names[c] ?? "")));
+}
+
+/** Several SWR of one band. */
+function together(all: readonly (Values | null)[]): Values | null {
+  const known = all.filter((values) => values !== null);
+  if (known.length === 0) return null;
+  return { swr: known.flatMap(({ swr }) => swr), isAtLeast: known.some(({ isAtLeast }) => isAtLeast), isRange: false };
+}
+
+/** The SWR of what goes out and what comes back. */
+function fromPowers(forward: string, reflected: string): Values | null {
+  const [sent, back] = [forward, reflected].map((cell) => Number.parseFloat(cell.replace(",", ".")));
+  const share = (back ?? Number.NaN) / (sent ?? Number.NaN);
+  if (!(share >= 0 && share < 1)) return null;
+  return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
+}
+
 function readingOf(
   { name, lowHz, highHz }: NoteBand,
-  value: Pick<NotedReading, "swr" | "isAtLeast" | "isRange"> | null,
+  value: Values | null,
   line: number,
 ): readonly (NotedReading & { readonly line: number })[] {
   return value === null ? [] : [{ place: name, isAtFrequency: false, lowHz, highHz, ...value, line }];

@@ -67,6 +67,17 @@ export const OFF_SCALE_WORD = anyOf([
   "(?:poza skala|mimo (?:stupnici|rozsah)|utanfor skalan|uden for skalaen|utenfor skalaen|yli asteikon|in afara scalei|за шкалой|за шкалою|зашкаливает|зашкалює|εκτος κλιμακας|skala disi|skalan kivul)",
   "(?:pinned|pegged|pegs|maxed out|end of the (?:scale|dial)|needle (?:at|against|on|hard against|hits) the (?:stop|peg|pin|end)|full scale|hard over)\\b",
 ]);
+/** Stands for the SWR that was noted before. */
+export const SAME_WORD = anyOf([
+  "(?:the )?same(?: again)?",
+  "ditto",
+  "idem",
+  "dito",
+  "gleich",
+  "pareil",
+  "igual",
+  "uguale",
+]);
 /** Says that nothing comes back. */
 export const MATCHED_WORD = anyOf([
   "(?:dead )?flat",
@@ -138,7 +149,7 @@ export const FILLER_WORD = anyOf([
 export const READING_UNIT = /^\s*(?:db\b|ohms?\b|%|°)/;
 /** So has a number that is no reading: a power, a voltage, a height, a length, a count, a time, a temperature. */
 export const OTHER_UNIT =
-  /^\s*(?:k?w\b|watts?\b|v\b|volts?\b|deg\b|[cm]?m\b|met(?:er|re)s?\b|f(?:oo|ee)?t\b|s\b|min\b|minutes?\b|h\b|hours?\b|pm\b|am\b|o'?clock\b|uhr\b|st\b|nd\b|rd\b|th\b|turns?\b|radials?\b|wires?\b|times?\b|x\b|days?\b|weeks?\b)/;
+  /^\s*(?:k?w\b|watts?\b|v\b|volts?\b|deg\b|[cm]?m\b|met(?:er|re)s?\b|f(?:oo|ee)?t\b|s\b|min\b|minutes?\b|h\b|hours?\b|pm\b|am\b|o'?clock\b|uhr\b|st\b|nd\b|rd\b|th\b|turns?\b|el(?:em(?:ents?)?)?\b|radials?\b|wires?\b|times?\b|x\b|days?\b|weeks?\b)/;
 /** Behind metres these make a length of them, and no band. */
 export const LENGTH_WORD = anyOf([
   "up|high|above|agl|of|over(?! ?\\d)|from|away|long|longer|shorter|lower|further|apart|deep|wire|coax|cable|line|rope|pole|mast|feeder|radial",
@@ -162,6 +173,8 @@ const SPOKEN: Readonly<Record<string, string>> = {
 };
 const SPOKEN_BAND = new RegExp(`\\b(${Object.keys(SPOKEN).join("|")})(?=[ -]met(?:er|re)s?\\b)`, "g");
 
+const FRACTIONS: Readonly<Record<string, string>> = { "¼": ".25", "½": ".5", "¾": ".75", "⅓": ".33", "⅔": ".67" };
+
 /** A line without accents and capitals, with one sign for each meaning. */
 export const plainNote = (line: string): string =>
   line
@@ -174,6 +187,7 @@ export const plainNote = (line: string): string =>
     .replace(SPOKEN_BAND, (name) => SPOKEN[name] ?? SPOKEN["one ?-?sixty"] ?? name)
     .replace(/[Ωω\u2126]/gu, "ohm")
     .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
-    .replace(/(\d)\s*½/g, "$1.5")
+    .replace(/(\d)\s*([¼½¾⅓⅔])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
+    .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")
     .replace(/[’‘`´]/g, "'")
     .replace(/[-=]+>|→/g, " ");

@@ -4,7 +4,7 @@ import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
 import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
 import { isInSomeBand, liesIn, type NoteStyle } from "./note-place.js";
-import { antennasAcross, bandsAcross, type NoteGroup } from "./note-table.js";
+import { bandsAcross, bandsDown, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, SWR_WORD } from "./note-words.js";
 
 /** Notes, and the antennas that they tell apart. */
@@ -12,6 +12,8 @@ export interface Notes {
   readonly groups: readonly NoteGroup[];
   /** Lines that hold no reading, with what stands in them */
   readonly words: readonly NoteLine[];
+  /** Lines of readings in which a place has none */
+  readonly partly: readonly NoteLine[];
   /** Line of the first reading */
   readonly first: number;
 }
@@ -22,6 +24,8 @@ interface NoteLine {
   /** In the file, counted from 1 */
   readonly line: number;
   readonly readings: readonly NotedReading[] | null;
+  /** A place in it has no reading */
+  readonly isPartly?: boolean;
 }
 
 const MOST_LINES = 60;
@@ -38,17 +42,18 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   if (text.bytes.length > MOST_BYTES) return null;
   const lines = contentOf(text);
   if (lines.length > MOST_LINES) return null;
-  const table = bandsAcross(lines) ?? antennasAcross(lines);
+  const table = bandsAcross(lines) ?? bandsDown(lines);
+  if (table?.groups.length === 0) return null;
   const beside = table === null ? [] : lines.filter(({ line }) => !table.lines.includes(line));
   // A few bands and their limits below a sweep are no notes.
   if (table !== null && beside.filter(({ text: line }) => mayBeReading(line)).length <= table.lines.length) {
     const words = beside.map((line) => ({ ...line, readings: null }));
-    return { groups: table.groups, words, first: Math.min(...table.lines) };
+    return { groups: table.groups, words, partly: [], first: Math.min(...table.lines) };
   }
   const style = styleOf(lines.map((line) => line.text));
   const notes = underTitles(
     lines,
-    lines.map((line) => ({ ...line, readings: readNoteLine(line.text, style) })),
+    lines.map((line) => ({ ...line, ...(readNoteLine(line.text, style) ?? NOTHING) })),
   );
   const readings = notes.flatMap((note) => note.readings ?? []);
   const others = notes.filter((note) => note.readings === null && mayBeReading(note.text));
@@ -63,8 +68,11 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   const first = notes.find((note) => note.readings !== null)?.line ?? 0;
   if (words.some((note) => note.line < first && namesOtherReadings(note.text))) return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
-  return { groups: [{ name: "", readings: rows }], words, first: rows[0]?.line ?? 0 };
+  const partly = notes.filter(({ isPartly }) => isPartly);
+  return { groups: [{ name: "", readings: rows }], words, partly, first: rows[0]?.line ?? 0 };
 }
+
+const NOTHING = { readings: null };
 
 /** No header of a table of two columns has more words. */
 const MOST_WORDS = 5;
@@ -80,7 +88,7 @@ function underTitles(lines: readonly Omit<NoteLine, "readings">[], notes: readon
   return notes.map((note, i) => {
     band = bandTitle(lines[i]?.text ?? "") ?? band;
     if (band === null || note.readings !== null) return note;
-    const readings = readNoteLine(note.text, { bare: "megahertz" });
+    const { readings } = readNoteLine(note.text, { bare: "megahertz" }) ?? NOTHING;
     const { lowHz, highHz } = band;
     const isIn = readings?.every((reading) => reading.lowHz >= 0.95 * lowHz && reading.highHz <= 1.15 * highHz);
     return isIn ? { ...note, readings } : note;

@@ -16,15 +16,11 @@ import { liesIn } from "./note-place.js";
 import { mayBeReading, type Notes } from "./notes-in.js";
 
 /** Reads notes of SWR: a reading a place, which a sample at its middle stands for with the highest SWR. */
-export function readNotes({ groups, words, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
+export function readNotes({ groups, words, partly, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
   const findings: Finding[] = [];
   const referenceOhms =
     options.referenceOhms ??
-    statedReference(
-      words.map((note) => note.text),
-      text.file,
-      findings,
-    );
+    statedReference([...words.map((note) => note.text), ...linesInOhms(text)], text.file, findings);
   const rows = groups.flatMap(({ readings }) => readings);
   if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("info", "spot-band", {}));
   // Words above the readings head them, as a band does its frequencies; anything below should have been one.
@@ -33,8 +29,10 @@ export function readNotes({ groups, words, first }: Notes, text: SourceText, opt
     return band !== null && rows.some((row) => row.isAtFrequency && liesIn(row.lowHz, band));
   };
   const lost = words.filter(
-    ({ text: line, line: number }) => !isHeading(line) && (number > first || mayBeReading(line)),
+    ({ text: line, line: number }) =>
+      HAS_CONTENT.test(line) && !isHeading(line) && (number > first || mayBeReading(line) || PAIR.test(line)),
   );
+  findings.push(...partly.map(({ text: line, line: number }) => leftOut(line, number)));
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
   const names = groups.map(({ name }) => name);
   if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));
@@ -70,6 +68,17 @@ export function readNotes({ groups, words, first }: Notes, text: SourceText, opt
     findings,
   };
 }
+
+/** A rule between rows has none. */
+const HAS_CONTENT = /[\p{L}\d]/u;
+/** A frequency and what may be its SWR: "CB 27.205 1.4". */
+const PAIR = /(?<![\d.])\d+\.\d+[\s:=-]+\d+(?:\.\d+)?\s*$/;
+
+/** Lines with readings may state the reference as well: "7.1 MHz 1.5 (Z0 = 75 ohm)". */
+const linesInOhms = (text: SourceText): readonly string[] =>
+  linesOf(text)
+    .texts(0, Number.POSITIVE_INFINITY)
+    .filter((line) => /ohm|Ω|\u2126|(?<!\p{L})z[0o₀]/iu.test(line));
 
 function statedReference(texts: readonly string[], file: string, findings: Finding[]): number {
   const stated = referenceOf(texts, file);

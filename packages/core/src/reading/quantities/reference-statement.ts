@@ -119,7 +119,7 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
 /** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */
 const plain = (text: string): string =>
   text
-    .replace(/[Ωω\u2126]|欧姆|歐姆|オーム|옴/gu, "ohm")
+    .replace(/[Ωω\u2126]|欧姆?|歐姆?|オーム|옴/gu, "ohm")
     .replace(/(?<!\p{L})ом(?:ов|ах|ам|а)?(?!\p{L})/giu, "ohm")
     .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
     .normalize("NFD")
