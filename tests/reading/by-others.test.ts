@@ -145,6 +145,25 @@ describe("tables", () => {
   test("X with its j", () => {
     expect(read("MHz;R;X\n7.0;40;-j30\n7.1;25;-j1\n7.2;40;+j30\n")).toBe("7:2 7.1:2 7.2:2");
   });
+
+  test.each([
+    [";before;after\nMHz;SWR;SWR\n7.05;1.6;2.1\n7.1;1.3;1.7\n", "7.05:1.6 7.1:1.3 | 7.05:2.1 7.1:1.7"],
+    [";before;;after;\nMHz;R;X;R;X\n7.05;40;-30;40;30\n7.1;25;-1;75;3\n", "7.05:2 7.1:2 | 7.05:2 7.1:1.5"],
+    ["MHz;SWR;SWR\n7.05;1.6;2.1\n7.1;1.3;1.7\n", "refused"],
+  ])("columns of one name under titles: %j", (content, expected) => {
+    expect(read(content)).toBe(expected);
+  });
+
+  // Bytes of "Опорное сопротивление 75 Ом" and of "参考阻抗 75", by the tables of the WHATWG Encoding Standard.
+  test.each([
+    ["windows-1251", "ceefeef0edeee520f1eeeff0eef2e8e2ebe5ede8e520373520ceec"],
+    ["koi8-r", "efd0cfd2cecfc520d3cfd0d2cfd4c9d7ccc5cec9c520373520efcd"],
+    ["gbk", "b2cebfbcd7e8bfb9203735"],
+  ])("a statement in %s", (_, hex) => {
+    const said = Buffer.from(hex, "hex");
+    const bytes = Buffer.concat([Buffer.from("# "), said, Buffer.from(`\n${ROWS}`)]);
+    expect(readSweeps(new Uint8Array(bytes))[0].referenceOhms).toBe(75);
+  });
 });
 
 describe("JSON", () => {

@@ -11,6 +11,7 @@ import type { ReadOptions } from "./options/read-options.js";
 import type { LineLedger } from "./points/line-ledger.js";
 import type { ReadPoints } from "./points/read-points.js";
 import { sweepsFrom } from "./points/sweeps-from.js";
+import { inLikelyEncoding } from "./quantities/likely-encoding.js";
 import { type SourceText, sourceText } from "./text/text.js";
 import { touchstoneSigns } from "./touchstone/signs.js";
 import { readTouchstone } from "./touchstone/touchstone.js";
@@ -43,7 +44,7 @@ import { readTouchstone } from "./touchstone/touchstone.js";
 export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
   checkReadOptions(options);
   const file = options.fileName ?? "input";
-  const text = sourceText(bytesOf(bytes, "bytes"), file);
+  const text = inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), file));
   return sweepsFrom(readPoints(text, options), text, options);
 }
 
@@ -65,7 +66,7 @@ export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Swee
  */
 export function lineLedger(bytes: FileContent, options: ReadOptions = {}): LineLedger | null {
   checkReadOptions(options);
-  const text = sourceText(bytesOf(bytes, "bytes"), options.fileName ?? "input");
+  const text = inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), options.fileName ?? "input"));
   return readPoints(text, options).ledger?.() ?? null;
 }
 

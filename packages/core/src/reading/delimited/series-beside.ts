@@ -18,16 +18,17 @@ interface NamedSeries {
  *
  * @returns null where they don't
  */
-export function sideBySide(table: TableInHz, findings: Finding[]): TableOfSeries | null {
+export function sideBySide(table: TableInHz, titles: readonly string[], findings: Finding[]): TableOfSeries | null {
   const { columns, index } = table;
   const plain = columns.filter(({ role }) => !role.isExtreme);
   const isAmongSeveral = ({ role }: TableColumn) =>
     isReading(role) && plain.filter((other) => other.role.quantity === role.quantity).length > 1;
-  const found = columns.map((column, c) => {
+  const inNames = columns.map((column, c): NamedSeries | null => {
     const { name, role, isNamed } = column;
     const mayBe = c !== index && isNamed && !role.isExtreme && (role.quantity === "other" || isAmongSeveral(column));
     return mayBe && !NO_SERIES.test(name) ? partOfSeries(name) : null;
   });
+  const found = inNames.some((part) => part !== null) ? inNames : [...underTitles(table, titles)];
   for (const [c, { name, role }] of columns.entries()) {
     const isTwin = found.some((part) => part !== null && part.role.quantity === role.quantity);
     const isOwn = isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
@@ -55,6 +56,17 @@ export function sideBySide(table: TableInHz, findings: Finding[]): TableOfSeries
     [frequency.role, ...(rolesOf(first) as readonly ColumnRole[])],
     names,
   );
+}
+
+/** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
+function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {
+  let title = "";
+  return columns.map(({ role }, c) => {
+    if (c === index) return null;
+    title = titles[c] || title;
+    const isTwin = columns.filter((other) => other.role.quantity === role.quantity).length > 1;
+    return title !== "" && isReading(role) && isTwin ? { role, series: title } : null;
+  });
 }
 
 /** A column of a table that stands beside others: what it holds, and the words in its name that say of what. */

@@ -28,7 +28,7 @@ export function tableOfSeries(
 ): TableOfSeries {
   const found =
     withOwnFrequencies(table, titles, findings) ??
-    sideBySide(table, findings) ??
+    sideBySide(table, titles, findings) ??
     byColumn(table, dialect, lines, findings);
   return found ?? { ...table, series: null };
 }

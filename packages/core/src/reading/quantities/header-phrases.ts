@@ -6,7 +6,7 @@ import { withoutAccents, wordsOf } from "./name-words.js";
  * memory, no source.
  */
 const PHRASES: Readonly<Record<string, string>> = {
-  rl: "pertes par réflexion|perte par réflexion|pérdidas por reflexión|perdas por reflexão",
+  rl: "pertes par réflexion|perte par réflexion|pertes en retour|perte en retour|pierderi prin reflexie|pierdere prin reflexie|gubitak povrata|pérdidas por reflexión|perdas por reflexão",
   reflected: "coming back|that comes back|returned",
   accepted: "into the antenna|into antenna|going out",
   unsigned: "without sign|without its sign|no sign|sign lost",

@@ -6,7 +6,7 @@ import { withoutAccents } from "./name-words.js";
  */
 export const WORDS = {
   frequency: words(
-    "freq frequency frequencies freqs frq f hz khz mhz ghz",
+    "freq frequency frequencies freqs frq f hz khz mhz ghz гц кгц мгц ггц",
     "frequenzen fréquences frecuencias frequências frequenze frequenties frekvenser frekvence frekvenciák frecvențe",
     "częstotliwości kmitočty taajuudet частоты частоти συχνότητες frekanslar częst kmit част συχν",
     "frequenz fréquence frecuencia frequência frequenza frequentie frekvens frekvencia frecvență frekans",

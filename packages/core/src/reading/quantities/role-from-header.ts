@@ -27,6 +27,11 @@ function meaningOf(word: string, port: number): Meaning {
   return meanings().get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
 }
 
+/** Whether a word of another alphabet is known in headers. */
+export const isKnownWord = (word: string): boolean =>
+  frequencyUnitOf(word) !== null ||
+  signedWordsOf(word).every((part) => !["unknown", "filler"].includes(meaningOf(part, 1)));
+
 /** A word with its umlauts written by a letter alone: "rueckfluss" for "rückfluss". */
 const withoutDigraphs = (word: string): string => word.replace(/([aou])e/g, "$1").replace(/aa/g, "a");
 

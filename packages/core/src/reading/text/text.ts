@@ -5,8 +5,8 @@ export interface SourceText {
   readonly file: string;
   /** UTF-8 or Latin-1 without byte-order mark, so that every ASCII character is one byte of its own value */
   readonly bytes: Uint8Array;
-  /** What decoding has met so far: UTF-8 until a character outside ASCII shows otherwise */
-  readonly encoding: "UTF-8" | "Latin-1" | "UTF-16";
+  /** What decoding has met so far: "UTF-8" until a character outside ASCII shows otherwise, "Latin-1", "UTF-16", or another by its name */
+  readonly encoding: string;
   /** The characters of a range of bytes */
   decode(start: number, end: number): string;
 }
@@ -100,7 +100,7 @@ function eightBitText(file: string, bytes: Uint8Array): SourceText {
   };
 }
 
-function isAscii(bytes: Uint8Array): boolean {
+export function isAscii(bytes: Uint8Array): boolean {
   for (let i = 0; i < bytes.length; i++) if ((bytes[i] as number) > 0x7f) return false;
   return true;
 }

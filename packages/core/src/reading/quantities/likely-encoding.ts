@@ -1,0 +1,46 @@
+import { isAscii, rewritten, type SourceText } from "../text/text.js";
+import { wordsOf } from "./name-words.js";
+import { referenceOf } from "./reference-statement.js";
+import { isKnownWord } from "./role-from-header.js";
+
+/** Encodings that texts of other alphabets have beside UTF-8; names and tables: WHATWG Encoding Standard. */
+const OTHERS = ["windows-1251", "koi8-r", "ibm866", "windows-1253", "gbk", "big5", "shift_jis", "euc-jp", "euc-kr"];
+/** As much of a text is looked at; names and statements stand at its head. */
+const HEAD = 4096;
+const MOST_LINES = 40;
+/** One word may be known by chance. */
+const FEWEST_KNOWN = 2;
+
+/**
+ * The same text in the encoding in which the most of its words are known, where it is not UTF-8 and another one than Latin-1 makes more sense.
+ */
+export function inLikelyEncoding(text: SourceText): SourceText {
+  const head = text.bytes.subarray(0, HEAD);
+  if (text.encoding !== "UTF-8" || isAscii(head) || isUtf8(head)) return text;
+  const plain = sense(decoded(head, "windows-1252"));
+  const found = OTHERS.map((encoding) => ({ encoding, known: sense(decoded(head, encoding)) }));
+  const best = found.reduce((a, b) => (b.known > a.known ? b : a));
+  if (best.known <= plain || best.known < FEWEST_KNOWN) return text;
+  return { ...rewritten(text, decoded(text.bytes, best.encoding)), encoding: best.encoding };
+}
+
+const decoded = (bytes: Uint8Array, encoding: string): string => new TextDecoder(encoding).decode(bytes);
+
+/** Whether bytes are UTF-8, but for a character that they cut off at their end. */
+function isUtf8(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** How much of a text is known: its words that are not ASCII, and a reference impedance that it states. */
+function sense(text: string): number {
+  const lines = text.split(/\r\n|\n|\r/).filter((line) => /[^\0-\x7f]/.test(line));
+  const words = lines.slice(0, MOST_LINES).flatMap(wordsOf);
+  const known = new Set(words.filter((word) => /[^\0-\x7f]/.test(word) && isKnownWord(word)));
+  const states = lines.slice(0, MOST_LINES).some((line) => referenceOf([line], "")?.isSure === true);
+  return known.size + (states ? 2 : 0);
+}
