@@ -51,8 +51,8 @@ export type NoteItem =
     }
   /** A reading of another quantity */
   | { readonly kind: "other" }
-  /** A word that no note of an SWR needs */
-  | { readonly kind: "word" };
+  /** A word that no note of an SWR needs, or words for how far an SWR reaches */
+  | { readonly kind: "word"; readonly isExtent?: boolean };
 
 interface Scan {
   readonly line: string;
@@ -186,7 +186,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
     return true;
   };
   while (scan.position < line.length) {
-    if (take(patterns.limit) !== null || take(TRANSFORMER) !== null) items.push({ kind: "word" });
+    if (take(patterns.limit) !== null) items.push({ kind: "word", isExtent: true });
+    else if (take(TRANSFORMER) !== null) items.push({ kind: "word" });
     else if (take(DATE) !== null || takePlace() || takeValue() || takeWord()) continue;
     scan.position++;
   }

@@ -49,9 +49,14 @@ export function settled(
       continue;
     }
     if (isRemark) {
-      // "3 elements 1.2": the finer number behind a word may be the SWR.
-      const before = items.slice(0, i).findLast(({ kind }) => kind === "number");
-      const isFiner = before?.kind === "number" && !/[.,]/.test(before.printed) && /[.,]\d$/.test(item.printed);
+      // "3 windows 1.2": the finer number behind a word may be the SWR.
+      const [before, word] = items.slice(Math.max(0, i - 2), i);
+      const isFiner =
+        word?.kind === "word" &&
+        !word.isExtent &&
+        before?.kind === "number" &&
+        !/[.,]/.test(before.printed) &&
+        /[.,]\d$/.test(item.printed);
       if (isFiner && item.value < GREATEST_NOTED_FINELY) return null;
       continue;
     }

@@ -36,11 +36,11 @@ function isUtf8(bytes: Uint8Array): boolean {
   }
 }
 
-/** How much of a text is known: its words that are not ASCII, and a reference impedance that it states. */
+/** How much of a text is known: its words without a letter of ASCII, and a reference impedance that it states. */
 function sense(text: string): number {
   const lines = text.split(/\r\n|\n|\r/).filter((line) => /[^\0-\x7f]/.test(line));
   const words = lines.slice(0, MOST_LINES).flatMap(wordsOf);
-  const known = new Set(words.filter((word) => /[^\0-\x7f]/.test(word) && isKnownWord(word)));
+  const known = new Set(words.filter((word) => /^[^\0-\x7f]+$/.test(word) && isKnownWord(word)));
   const states = lines.slice(0, MOST_LINES).some((line) => referenceOf([line], "")?.isSure === true);
   return known.size + (states ? 2 : 0);
 }

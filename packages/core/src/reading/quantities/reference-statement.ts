@@ -12,7 +12,7 @@ export interface ReferenceStatement {
 /** A remark speaks of anything, also of what the readings don't refer to. */
 const IS_NOTE = /^\W*(?:note|remark|comment)s?\b/;
 /** No line or analyser has an impedance below or beyond these, Ω; a number without a unit means something else then. */
-const LEAST_OHMS = 5;
+const LEAST_PLAUSIBLE_OHMS = 5;
 const GREATEST_OHMS = 2000;
 
 /** A number of its own: not the 0 of "Z0". */
@@ -57,7 +57,12 @@ const OTHER_THINGS =
 const RELATING =
   "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
 
+/** The least reference that anybody divides by, Ω. */
+export const LEAST_OHMS = 25;
+
 const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[] = [
+  // "R/75"
+  { pattern: /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
   {
     pattern: new RegExp(
       `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
@@ -166,7 +171,8 @@ function referenceIn(text: string): ReferenceStatement | null {
     const ohms = Number(digits.replace(",", ".")) * (kilo === "k" ? 1000 : 1);
     const isStated = isSure && !IS_NOTE.test(line) && !OTHER_THINGS.test(spokenOf(line, match));
     const isInOhms = isStated && kilo !== undefined;
-    if (isInOhms ? ohms > 0 : ohms >= LEAST_OHMS && ohms <= GREATEST_OHMS) return { ohms, text, isSure: isStated };
+    if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
+      return { ohms, text, isSure: isStated };
   }
   return null;
 }

@@ -5,6 +5,7 @@ import { signedWordsOf } from "./header-phrases.js";
 import { meaningByStem } from "./header-stems.js";
 import { type Meaning, WORDS } from "./header-words.js";
 import { QUANTITIES } from "./quantities.js";
+import { LEAST_OHMS } from "./reference-statement.js";
 import { roleOfMeanings } from "./role-of-meanings.js";
 
 const meanings = once(
@@ -64,6 +65,13 @@ function roleOf(header: string, port: number): ColumnRole {
   const words = signedWordsOf(header);
   const meanings = new Set(words.map((word) => meaningOf(word, port)));
   meanings.delete("filler");
+  const divided = DIVIDED.exec(header);
+  if (divided !== null) {
+    const role = roleFromHeader(header.replace(divided[0], ""), port);
+    const by = Number((divided[1] ?? "").replace(",", "."));
+    if (isOhmsOrSiemens(role.quantity))
+      return by < LEAST_OHMS ? { ...role, factor: by * (role.factor ?? 1) } : { ...role, isNormalised: true };
+  }
   if (RECKONED.test(header)) {
     return meanings.has("frequency")
       ? { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true }
@@ -123,6 +131,9 @@ const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
 const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
 
 const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflection", "reflection-magnitude"]);
+
+/** "R/10", of which the numbers tell R all the same, or "R/75", which are multiples of the reference. */
+const DIVIDED = /(?<=\p{L})\s*\/\s*(\d+(?:[.,]\d+)?)(?=\s*(?:[([]|$))/u;
 
 /** What was reckoned with the numbers below: ten times as much, a half, fifty less, in tenths of a unit. */
 const RECKONED = new RegExp(
