@@ -58,6 +58,8 @@ describe("the reference impedance", () => {
     "Wellenwiderstand der Leitung: 450 Ohm",
     "Impédance caractéristique du câble : 75 ohms",
     "Волновое сопротивление кабеля 75 Ом",
+    "Wellenwiderstand Hühnerleiter 450 Ohm",
+    "Z0 changed from 50 to 75 ohm",
     "Twin lead Z0 = 300 ohm, 8 m long; bridge 50 ohm",
   ])("is not that of a line, which is asked about: %s", (line) => {
     expect(read(`# ${line}\n${ROWS}`)).toBe(`${READ}; reference-mentioned`);
@@ -192,6 +194,7 @@ describe("JSON", () => {
     ],
     [{ sweeps: [dry, wet] }],
     [[dry, wet]],
+    [{ columns: ["MHz", "SWR"], dry: dry.map(Object.values), wet: wet.map(Object.values) }],
   ])("several sweeps: %j", (content) => {
     expect(read(JSON.stringify(content))).toBe(BOTH);
   });
@@ -226,6 +229,7 @@ describe("notes by hand", () => {
 
   test.each([
     ["Band,SWR min,SWR max\n40m,1.2,1.9\n20m,1.1,1.4\n", "40m=1.2-1.9 20m=1.1-1.4"],
+    ["Band|low end|centre|high end\n40m|1.5|2.2|1.8\n20m|1.3|1.1|1.4\n", "40m=1.5-2.2 20m=1.1-1.4"],
     ["Band;SWR low end;SWR middle;SWR high end\n40m;1.5;1.2;1.8\n20m;1.3;1.1;1.4\n", "40m=1.2-1.8 20m=1.1-1.4"],
   ])("several of one band are its range: %j", (content, expected) => {
     expect(read(content)).toMatch(new RegExp(`^${expected}; frequency-repeated`));

@@ -75,8 +75,8 @@ export type FollowingAt = (frequencyHz: number) => Following;
 
 /** Where all is cut alike NEC-2 models follow to 0.1 % over ±3 %; height and insulators, which do not scale, make it a little less or more. */
 const ALL_CUT: Following = { least: 0.95, usual: 1, most: 1.05 };
-/** Where nothing is said: the same, and radials may not have been counted. */
-const NOT_SAID: Following = { least: 0.8, usual: 1, most: 1.05 };
+/** Where nothing is said all may be cut alike, as of a dipole, or anything usual may stay. */
+const LIKE_A_DIPOLE = ALL_CUT.usual;
 /** What the two lines below leave out (chosen on NEC-2 models of seventeen antennas; tests/advise/wire.test.ts holds it to others). */
 const MODEL_ERROR = 0.06;
 
@@ -110,7 +110,17 @@ export function followingOf(
   wireLengthM: number | null,
   resonanceHz: number,
 ): FollowingAt {
-  if (fixed === undefined) return () => NOT_SAID;
+  if (fixed === undefined) {
+    const ways = FIXED_PARTS.map((what) => followingOf({ what }, wireLengthM, resonanceHz));
+    return (frequencyHz) => {
+      const all = ways.map((way) => way(frequencyHz));
+      return {
+        least: Math.min(...all.map(({ least }) => least)),
+        usual: LIKE_A_DIPOLE,
+        most: Math.max(...all.map(({ most }) => most)),
+      };
+    };
+  }
   const stays = fixedWires(fixed);
   if (stays.what === "nothing") return () => ALL_CUT;
   const waveM = SPEED_OF_LIGHT / (END_EFFECT * resonanceHz);
@@ -135,8 +145,8 @@ function shareOfWire({ wireM, count, lengthM }: Wires, frequencyHz: number): num
 }
 
 /** What usual radials are as long as, in quarter waves, and how many there are; the most likely first. */
-const RADIAL_LENGTHS = [1, 0.8, 1.2];
-const RADIAL_COUNTS = [4, 2, 8];
+const RADIAL_LENGTHS = [1, 0.7, 1.3];
+const RADIAL_COUNTS = [4, 1, 2, 8, 16];
 
 /** What a wire over radials may be, the most likely first. @param waveM the wave at resonance, as it is on wire, m */
 function overRadials({ count, lengthM }: FixedWires, wireLengthM: number | null, waveM: number): readonly Wires[] {
@@ -146,10 +156,11 @@ function overRadials({ count, lengthM }: FixedWires, wireLengthM: number | null,
   return counts.flatMap((each) => lengths.map((length) => ({ wireM, count: each, lengthM: length })));
 }
 
-/** Where nothing is known of a wire and its counterpoise, in waves: between a quarter wave on a quarter wave and a half wave by itself. */
+/** Where nothing is known of a wire and its counterpoise, in waves: from a wire shorter than its counterpoise to a half wave by itself. */
 const ANY = [
   [0.375, 0.125],
   [0.25, 0.25],
+  [0.19, 0.31],
   [0.48, 0.02],
 ] as const;
 
@@ -172,7 +183,7 @@ const SHORT = [0.05, 0.025, 0.1];
 /** How far from whole half waves a wire may be to resonate by itself, in half waves. */
 const NEAR_HALF_WAVES = 0.1;
 /** How well what is left to half waves is known. */
-const LEFT = [1, 0.8, 1.2];
+const LEFT = [1, 0.7, 1.3];
 
 /** What a counterpoise may be as long as: what is left to whole half waves, or anything short. */
 function lengthsBeside(wireM: number, waveM: number): readonly number[] {

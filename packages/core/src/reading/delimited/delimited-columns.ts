@@ -20,11 +20,12 @@ import {
   withPreambleRoles,
 } from "./preamble.js";
 import { checkWidth, refuseNegative, refuseOtherFrequencies, unknownUnit, withoutHeader } from "./refusals.js";
-import { type TableOfSeries, tableOfSeries } from "./series.js";
+import { tableOfSeries } from "./series.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import type { Titles } from "./table-columns.js";
 import { tableInHz, withoutFrequency } from "./table-in-hz.js";
+import type { TableOfSeries } from "./table-of-series.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {

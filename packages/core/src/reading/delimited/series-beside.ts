@@ -3,9 +3,9 @@ import type { ColumnRole } from "../options/column-role.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { referenceNamed } from "../quantities/reference-statement.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
-import { MOST_SERIES, type TableOfSeries } from "./series.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
+import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
 
 /** A reading of one of several series: its role, and what its name says of the series. */
 interface NamedSeries {

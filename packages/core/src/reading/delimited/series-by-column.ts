@@ -2,9 +2,9 @@ import { type Finding, finding } from "../../sweep/finding.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { MOST_SERIES, type TableOfSeries } from "./series.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
+import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
 
 /** Of the rows this share repeats a frequency where a table holds several series. */
 const LEAST_REPEATED_SHARE = 0.3;

@@ -4,15 +4,7 @@ import type { Dialect } from "./dialect.js";
 import { sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
 import type { TableInHz } from "./table-in-hz.js";
-
-/** More values than these name no series. */
-export const MOST_SERIES = 20;
-
-/** A table whose rows belong to one series or several. */
-export interface TableOfSeries extends TableInHz {
-  /** The series of each row, by its place among the names; null where there is only one */
-  readonly series: { readonly names: readonly string[]; readonly of: Uint32Array } | null;
-}
+import type { TableOfSeries } from "./table-of-series.js";
 
 /**
  * Tells several series in a table apart: side by side, or by a column (the antenna, its height, before and after).

@@ -32,6 +32,9 @@ export function jsonTable(content: string): FormTable | null {
   const sweeps = all.filter(({ name }) => !NO_SWEEP.test(name));
   const [first, ...others] = (sweeps.length > 0 ? sweeps : all).toSorted((a, b) => b.table.length - a.table.length);
   if (first === undefined) return null;
+  // Settings may be a table of two columns: { "key": "Z0", "value": 75 }.
+  for (const { table } of all.filter((each) => !sweeps.includes(each)))
+    comments.push(...table.slice(1, MOST_COMMENTS).flatMap((cells) => (cells.length === 2 ? [cells.join(": ")] : [])));
   const alike = others.filter(({ table }) => table[0]?.join() === first.table[0]?.join());
   const [header = [], ...rows] =
     alike.length === 0 ? first.table : stacked(all.filter((each) => each === first || alike.includes(each)));
@@ -93,11 +96,12 @@ function tablesIn(json: Json, name: string, comments: string[], depth: number): 
     if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${key}: ${text}`);
   }
   const own = NAMES.map((key) => json[key]).find((value) => typeof value === "string") ?? name;
-  const table = tableOfColumns(entries) ?? tableOfNamed(json);
+  const ofColumns = tableOfColumns(entries);
+  const tables = ofColumns === null ? tablesOfNamed(json, textOf(own)) : [{ name: textOf(own), table: ofColumns }];
   const inner = entries
-    .filter(([, value]) => table === null || isObject(value))
+    .filter(([, value]) => tables.length === 0 || isObject(value))
     .flatMap(([key, value]) => tablesIn(value, own === name ? nameUnder(name, key) : textOf(own), comments, depth + 1));
-  return table === null ? inner : [{ name: textOf(own), table }, ...inner];
+  return [...tables, ...inner];
 }
 
 /** Words that only say that a table follows. */
@@ -127,12 +131,15 @@ function tableOfColumns(entries: readonly (readonly [string, Json])[]): Table | 
   return [long.map(({ name }) => name), ...rows];
 }
 
-/** { "columns": ["frequency", "swr"], "data": [[7.0, 2], [7.1, 1.5]] } */
-function tableOfNamed(json: { readonly [key: string]: Json }): Table | null {
-  const lists = Object.values(json).filter(isList);
-  const names = lists.find((list) => list.length > 1 && list.every((cell) => typeof cell === "string"));
-  if (names === undefined) return null;
-  return lists.map((list) => tableOfList(list, names.map(textOf))).find((table) => table !== null) ?? null;
+/** { "columns": ["frequency", "swr"], "data": [[7.0, 2], [7.1, 1.5]] }, and further lists of rows with their own names */
+function tablesOfNamed(json: { readonly [key: string]: Json }, name: string): readonly NamedTable[] {
+  const lists = Object.entries(json).filter((entry): entry is [string, readonly Json[]] => isList(entry[1]));
+  const names = lists.find(([, list]) => list.length > 1 && list.every((cell) => typeof cell === "string"))?.[1];
+  if (names === undefined) return [];
+  return lists.flatMap(([key, list]) => {
+    const table = tableOfList(list, names.map(textOf));
+    return table === null ? [] : [{ name: nameUnder(name, key), table }];
+  });
 }
 
 /** A list of objects, or of rows; the names of these stand in the first or are given. */

@@ -173,7 +173,17 @@ const SPOKEN: Readonly<Record<string, string>> = {
 };
 const SPOKEN_BAND = new RegExp(`\\b(${Object.keys(SPOKEN).join("|")})(?=[ -]met(?:er|re)s?\\b)`, "g");
 
-const FRACTIONS: Readonly<Record<string, string>> = { "¼": ".25", "½": ".5", "¾": ".75", "⅓": ".33", "⅔": ".67" };
+const FRACTIONS: Readonly<Record<string, string>> = {
+  "¼": ".25",
+  "½": ".5",
+  "¾": ".75",
+  "⅓": ".33",
+  "⅔": ".67",
+  "⅛": ".125",
+  "⅜": ".375",
+  "⅝": ".625",
+  "⅞": ".875",
+};
 
 /** A line without accents and capitals, with one sign for each meaning. */
 export const plainNote = (line: string): string =>
@@ -187,7 +197,7 @@ export const plainNote = (line: string): string =>
     .replace(SPOKEN_BAND, (name) => SPOKEN[name] ?? SPOKEN["one ?-?sixty"] ?? name)
     .replace(/[Ωω\u2126]/gu, "ohm")
     .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
-    .replace(/(\d)\s*([¼½¾⅓⅔])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
+    .replace(/(\d)\s*([¼½¾⅓⅔⅛⅜⅝⅞])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
     .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")
     .replace(/[’‘`´]/g, "'")
     .replace(/[-=]+>|→/g, " ");

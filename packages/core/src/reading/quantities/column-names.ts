@@ -15,7 +15,7 @@ const COLUMN_NAMES: ReadonlyMap<string, Quantity> = new Map(
  * with :rad where it is in radians, a share with :percent.
  *
  * Names: frequency, r, x, abs-x, z, z-angle, parallel-r, parallel-x, g, b, swr, return-loss, s11-db, rho, angle, real,
- * imaginary, reflected-power, forward-power, accepted-power, mismatch-loss, y, y-angle, and skip for a column that is left alone.
+ * imaginary, reflected-power, forward-power, reflected-voltage, forward-voltage, accepted-power, mismatch-loss, y, y-angle, and skip for a column that is left alone.
  *
  * @throws TypeError naming the word that is not known and those that are
  * @example

@@ -33,11 +33,11 @@ const REFERENCE_WORDS = [
   "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
   "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
   "(?:system|characteristic|nominal|line|cable|port|source|measurement)(?: line)? imp(?:edance)?s?",
-  "(?:referen\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imped\\w+",
+  "(?:refer[ae]n\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imp[ae]d\\w+",
   "imped\\w+ (?:odniesienia|systemu|falowa|uzorka|sistema)",
   "referans ?empedans\\w*|karakteristik empedans\\w*",
   "(?:опорн|волнов)\\p{L}+ (?:сопротивлен|импеданс)\\p{L}*|(?:опорн|хвильов)\\p{L}+ (?:опір|імпеданс)|(?:сопротивлен|импеданс)\\p{L}* (?:системы|нагрузки|линии|отсчета)",
-  "基準インピーダンス|特性インピーダンス|参考阻抗|特性阻抗|系统阻抗|기준 ?임피던스|특성 ?임피던스",
+  "基準インピーダンス|特性インピーダンス|参考阻抗|參考阻抗|特性阻抗|系统阻抗|系統阻抗|기준 ?임피던스|특성 ?임피던스",
   "(?:συνθετη )?(?:αντισταση|εμπεδηση) αναφορασ|χαρακτηριστικη (?:συνθετη )?(?:αντισταση|εμπεδηση)",
 ]
   .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
@@ -51,7 +51,7 @@ const NO_OTHER_UNIT = "(?![\\d%°/]|[.,:-]\\d| ?\\p{L})";
 
 /** What has an impedance of its own that readings do not refer to. */
 const OTHER_THINGS =
-  /(?<!\p{L})(?:zline|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
+  /(?<!\p{L})(?:zline|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon|huhnerleiter|zweidraht|paralleldraht)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
 
 /** What a number of ohms is related to by. */
 const RELATING =
@@ -78,6 +78,14 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
     isSure: true,
   },
   { pattern: new RegExp(`${RELATING} ${NUMBER} ?${UNIT}`, "iu"), isSure: true },
+  // "Z0 changed from 50 to 75 ohm"
+  {
+    pattern: new RegExp(
+      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
+      "iu",
+    ),
+    isSure: false,
+  },
   // Chinese, without blanks: "taking 75 ohms as the base".
   { pattern: /(?:以|相对于|基于) ?(\d+(?:[.,]\d+)?) ?(k?) ?ohm/iu, isSure: true },
   {
