@@ -100,10 +100,48 @@ describe("advise", () => {
         isAtAntenna: true,
         leastArriving,
         parts: { coils: [4.5e-6], coilQ: 10 },
+        equipment: { radio: { powerW: 50 } },
       });
       return advice.some(({ kind, lengthChange }) => kind === "element" && lengthChange === 0);
     });
     expect(reached).toEqual([true, false]);
+  });
+
+  test("a part that would get too hot is no advice, and that is said", () => {
+    const sweep = sweepOfReflections(
+      wide,
+      wide.map((hz) => reflectionOf([50, -200 * (7.1e6 / hz)])),
+    );
+    const at = (powerW: number) =>
+      advise(sweep, {
+        plan,
+        bands: ["40m"],
+        isAtAntenna: true,
+        leastArriving: 0.6,
+        parts: { coils: [4.5e-6], coilQ: 10 },
+        equipment: { radio: { powerW } },
+      });
+    // The coil turns 29 % of the power into heat.
+    expect(at(60).findings.map(({ code }) => code)).not.toContain("advice-too-hot");
+    const hot = at(100);
+    expect(hot.advice.filter(({ parts }) => parts.length > 0)).toEqual([]);
+    expect(hot.findings.map(({ code }) => code)).toContain("advice-too-hot");
+  });
+
+  test("bare wires go into a coaxial line only where they are at hand, with what they need", () => {
+    const sweep = sweepOfReflections(
+      wide,
+      wide.map((hz) => reflectionOf([12, 40 * (hz / 7.1e6 - 7.1e6 / hz) * 10])),
+    );
+    const feedline = feedlineFrom({ kind: "rg-213", lengthM: 10 });
+    const usual = advise(sweep, { plan, bands: ["40m"], feedline });
+    const stated = advise(sweep, { plan, bands: ["40m"], feedline, parts: { lines: [{ kind: "window-400" }] } });
+    const kinds = ({ advice }: typeof usual) =>
+      advice.flatMap(({ parts }) => parts.flatMap(({ part }) => ("feedline" in part ? [part.feedline.lossIs] : [])));
+    expect(kinds(usual)).not.toContain("at-least");
+    expect(kinds(stated)).toContain("at-least");
+    expect(stated.cautions.join()).toContain("balun");
+    expect(usual.cautions.join()).not.toContain("balun");
   });
 
   test("what it says arrives is what voltage and current at both ends of the line say", () => {

@@ -108,6 +108,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "fixed-parts-not-told": {},
   "fixed-lengths-not-told": { what: "radials", missing: ["wire", "count"] },
   "advice-power-assumed": { powerW: 100 },
+  "advice-too-hot": { count: 2, powerW: 400 },
   "advice-tuner-loss": {},
   "loss-rising": { deployment: null, slopeDbPerMonth: 0.22, marginDbPerMonth: 0.03, totalDb: 1.2, since: "2026-03-01" },
   "loss-falling": {

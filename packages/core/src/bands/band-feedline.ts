@@ -151,7 +151,7 @@ export function feedlineFindings(
 }
 
 /** Cables of one kind differ by this share of their loss, and more (our own choice). */
-const SPREAD_OF_KIND = 0.2;
+export const SPREAD_OF_KIND = 0.2;
 
 /** Bands where so much comes back that a little more loss would leave an antenna that reflects everything. */
 function unsureEnds(

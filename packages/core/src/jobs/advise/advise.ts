@@ -9,21 +9,24 @@ import { cautionsFor } from "../../facts/cautions.js";
 import { fixedFindings, followingOf, toldOfFixed } from "../../facts/fixed-parts.js";
 import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { asDeployment, type Deployment, deploymentInfo } from "../../sweep/deployment.js";
+import { finding } from "../../sweep/finding.js";
 import type { Sweep } from "../../sweep/sweep.js";
 import { advisedParts, frequenciesOf, magnitudesOf, outcomesOf, type WishOutcome } from "./advice.js";
 import { whatToDo } from "./advice-words.js";
-import { ADVICE_CAUTIONS, adviseFindings } from "./advise-findings.js";
+import { ADVICE_CAUTIONS, adviseFindings, BALANCED_CAUTION, endFindings, hasBalanced } from "./advise-findings.js";
 import { type AdviseOptions, checkAdviseOptions, LEAST_ARRIVING, powerOf, termsOf } from "./advise-options.js";
 import type { AdviseResult, AdviseVerdict, WishNow } from "./advise-result.js";
 import { antennaOf } from "./antenna.js";
+import { isBearable } from "./bearable.js";
 import { bestCandidates } from "./best-candidates.js";
-import { AS_IS } from "./candidate.js";
+import { AS_IS, type Candidate } from "./candidate.js";
 import { type Doubts, doubtsOf, outlookOf } from "./certainty.js";
-import { type Chosen, choose } from "./choose.js";
+import { type Choice, type Chosen, choose } from "./choose.js";
 import { experimentWorthDoing } from "./experiment.js";
 import { matchLimit } from "./match-limit.js";
 import { openQuestions } from "./open-questions.js";
 import type { Terms } from "./shares.js";
+import { unsureEnds } from "./unsure-ends.js";
 import { type Follows, type View, viewOf } from "./view.js";
 import { bandOf, type Wanted, wantedOf } from "./wanted.js";
 import { gridOf } from "./wish-grid.js";
@@ -32,6 +35,7 @@ import { gridOf } from "./wish-grid.js";
 const POINTS = 81;
 /** Where so much of every wish is within reach without a tuner nothing needs to be done. */
 const GOOD_ENOUGH = 0.995;
+const NO_CHOICE: Choice = { chosen: [], tooHot: 0 };
 
 /**
  * What to try next, so that more of what is wanted comes within reach and the power still arrives: a longer or shorter wire, another
@@ -81,17 +85,19 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
   const errors = foretold.map(({ error }) => error);
   const isLineKnown = antenna.feedline !== null || isAtAntenna;
   const doubts = doubtsOf(antenna, wishes, errors, terms, followingAt, isLineKnown);
-  const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null);
+  const unsure = unsureEnds(tell);
+  const now = wishesNow(wanted, wishes, tell, doubts, antenna.hasPhase ? limits.swr : null, unsure);
   const told = now.flatMap((wish) => wish.now ?? []);
   const isGood = told.length > 0 && told.every(({ withoutTuner }) => withoutTuner >= GOOD_ENOUGH);
   // What comes back through a line that nobody told of may be that line's own end, open or shorted.
   const isAntennaSeen = isLineKnown || seesAntenna(tell, limits.wideRangeTunerSwr);
-  const chosen =
-    isGood || wishes.length === 0 || !isAntennaSeen
-      ? []
-      : choose(bestCandidates(antenna, wishes, terms, follows, options), doubts);
   const ends = antenna.feedline !== null ? "antenna-and-radio" : isAtAntenna ? "antenna" : "analyser";
   const { powerW, isPowerStated } = powerOf(equipment);
+  const staysCool = (candidate: Candidate) => advisedParts(tell, candidate, powerW).every(isBearable);
+  const { chosen, tooHot } =
+    isGood || wishes.length === 0 || !isAntennaSeen
+      ? NO_CHOICE
+      : choose(bestCandidates(antenna, wishes, terms, follows, options), doubts, staysCool);
   const advice = chosen.map(({ candidate, outlook }) => ({
     kind: candidate.kind,
     what: whatToDo(candidate, tell, ends, wireLengthM),
@@ -126,8 +132,14 @@ export function advise(given: Sweep | Deployment, options: AdviseOptions): Advis
       ...referenceFindings(deployment.parts, equipment.radio?.ohms),
       ...(advice.some(({ lengthChange }) => lengthChange !== 0) ? fixedFindings(fixed, wireLengthM) : []),
       ...adviseFindings(now, equipment, { ends, powerW, isPowerStated, advice }, antenna.hasPhase),
+      ...(tooHot === 0 ? [] : [finding("info", "advice-too-hot", { count: tooHot, powerW })]),
+      ...endFindings(wishes, unsure, antenna.feedline),
     ],
-    cautions: [...ADVICE_CAUTIONS, ...cautionsFor({ hasHighVoltage: true })],
+    cautions: [
+      ...ADVICE_CAUTIONS,
+      ...(hasBalanced(advice) ? [BALANCED_CAUTION] : []),
+      ...cautionsFor({ hasHighVoltage: true }),
+    ],
   };
 }
 
@@ -138,6 +150,7 @@ function wishesNow(
   tell: View,
   doubts: Doubts,
   limitSwr: number | null,
+  unsure: ReadonlySet<number>,
 ): readonly WishNow[] {
   const outcomes = wishes.length === 0 ? [] : outcomesOf(tell, AS_IS, outlookOf(doubts, AS_IS).reached);
   return wanted.map(({ wish, notForetold, noted }) => {
@@ -151,7 +164,7 @@ function wishesNow(
       mode: mode?.name ?? null,
       notForetold,
       now: outcomes[place] ?? (noted && notedOutcome(noted, tell.terms)),
-      limit: place < 0 || limitSwr === null ? null : matchLimit(tell, place, limitSwr),
+      limit: place < 0 || limitSwr === null || unsure.has(place) ? null : matchLimit(tell, place, limitSwr),
     };
   });
 }

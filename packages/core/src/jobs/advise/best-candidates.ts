@@ -1,5 +1,6 @@
 import type { Wish } from "../../bands/wish.js";
 import { partsAtHand } from "../../facts/matching/parts-at-hand.js";
+import { isBalanced } from "./advise-findings.js";
 import type { AdviseOptions } from "./advise-options.js";
 import type { Antenna } from "./antenna.js";
 import { candidatesIn, type Room } from "./candidates.js";
@@ -24,7 +25,10 @@ export function roomFor(
 ): Room {
   const ends = wishes.flatMap(({ pieces }) => pieces.flatMap(({ lowHz, highHz }) => [lowHz, highHz]));
   const [lowHz, highHz] = [Math.min(...ends), Math.max(...ends)];
-  const hand = partsAtHand(parts, lowHz, highHz);
+  const all = partsAtHand(parts, lowHz, highHz);
+  // Nobody puts bare wires into a coaxial line without being asked.
+  const mayBeBalanced = parts !== undefined || (feedline !== null && isBalanced(feedline));
+  const hand = mayBeBalanced ? all : { ...all, lines: all.lines.filter((line) => !isBalanced(line.feedline)) };
   const isMuchWanted = wishes.length > MANY_WISHES;
   return { hand, line: feedline, hasTwoEnds: feedline !== null, hasPhase, lowHz, highHz, isMuchWanted };
 }

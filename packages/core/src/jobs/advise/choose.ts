@@ -14,11 +14,24 @@ const LEAST_GAIN = 0.01;
 const AS_GOOD = 0.005;
 const MOST_ADVICE = 5;
 
+/** What was chosen, and how much that is as good was not. */
+export interface Choice {
+  readonly chosen: readonly Chosen[];
+  /** How many were left out because a part of them would get too hot */
+  readonly tooHot: number;
+}
+
 /**
  * The best few that are sure to be better than things as they are, one of each kind; of two that are as good as each other the one that
  * is less work first.
+ *
+ * @param isBearable whether none of its parts gets too hot
  */
-export function choose(candidates: readonly Scored[], doubts: Doubts): readonly Chosen[] {
+export function choose(
+  candidates: readonly Scored[],
+  doubts: Doubts,
+  isBearable: (candidate: Candidate) => boolean,
+): Choice {
   const chosen = new Map<string, Chosen>();
   // Lengths that were moved may have changed the order.
   for (const scored of candidates.toSorted((a, b) => compareScores(b.score, a.score))) {
@@ -30,7 +43,15 @@ export function choose(candidates: readonly Scored[], doubts: Doubts): readonly 
   const sorted = [...chosen.values()].toSorted(
     (a, b) => inPoints(b.outlook.credited, a.outlook.credited) || effort(a) - effort(b),
   );
-  return sorted.filter((each) => isWorthBoth(each, sorted)).slice(0, MOST_ADVICE);
+  const worth = sorted.filter((each) => isWorthBoth(each, sorted));
+  const bearable: Chosen[] = [];
+  let tooHot = 0;
+  for (const each of worth) {
+    if (bearable.length === MOST_ADVICE) break;
+    if (isBearable(each.candidate)) bearable.push(each);
+    else tooHot++;
+  }
+  return { chosen: bearable, tooHot };
 }
 
 const isSureGain = ({ leastGain: { worst, mean } }: Outlook): boolean =>

@@ -98,6 +98,11 @@ export const JOB_FINDINGS = {
     meaning: "No power was stated, so what parts bear is told for a usual one.",
     words: ({ powerW }: { powerW: number }) => `What parts bear is told at ${powerW} W, for no power was stated.`,
   },
+  "advice-too-hot": {
+    meaning: "What would have been as good was left out, because a part of it would get too hot at the power.",
+    words: ({ count, powerW }: { count: number; powerW: number }) =>
+      `${count === 1 ? "One idea was" : `${count} ideas were`} left out: at ${powerW} W a part would turn more into heat than such parts bear (a coil 20 W, a capacitor 5 W, a line 5 W in each metre).`,
+  },
   "advice-tuner-loss": {
     meaning: "What the tuner loses was not stated and is not counted.",
     words: () =>
