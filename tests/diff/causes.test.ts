@@ -209,3 +209,25 @@ test("width gained and lost, and edges moved, are told where the resonance moved
   expect(change.lostHz).toBeGreaterThan(0);
   expect(change.gainedHz - change.lostHz).toBeCloseTo(change.withinLimitWidthHz, 3);
 });
+
+describe("what a short lead, or a wire hung up again, does alike", () => {
+  const DIRECT = { delayS: 0, lossAt10MHzDb: 0 };
+  const before = swept(resonance(DIRECT), QUIET);
+
+  test.each([0.9985, 1.002])(
+    "a wire whose resonance moved to %d of what it was is no likely coil or capacitor",
+    (scale) => {
+      const after = swept(resonance({ ...DIRECT, resonanceHz: 7.1e6 * scale }), AGAIN);
+      expect(causesOf(before, after)).not.toContain("coil-added");
+      expect(causesOf(before, after)).not.toContain("capacitor-added");
+    },
+  );
+});
+
+test("over a narrow band a wire with a change of the line is never likely: together they follow any slope", () => {
+  const axis = evenly(6.9e6, 7.3e6, 4_000);
+  const antenna = { q: 12, ohms: 50, delayS: 300e-9 };
+  const before = swept(resonance(antenna), { noise: 0.002, seed: 1, axis });
+  const after = swept(resonance({ ...antenna, resonanceHz: 7.1e6 * 0.96 }), { noise: 0.002, seed: 2, axis });
+  expect(causesOf(before, after).length).toBeLessThan(2);
+});

@@ -100,7 +100,7 @@ describe("the headline", () => {
     [
       [band("40m", "improved", ["built-in-tuner", "none"]), band("20m", "worse"), band("15m", "unchanged")],
       [cause("antenna-changed")],
-      "Better on 40m; worse on 20m; unchanged on 15m. To use all of 40m now takes no tuner instead of a built-in tuner. The antenna itself changed.",
+      "Better on 40m; worse on 20m; unchanged on 15m. To use all of 40m now takes no tuner instead of a built-in tuner. The antenna itself changed. More loss would lower the SWR as well, and these sweeps do not rule it out.",
     ],
     [
       [hidden("40m"), hidden("20m")],
@@ -120,6 +120,7 @@ describe("the headline", () => {
       "Better on 40m.",
       "To use all of 40m now takes no tuner instead of a built-in tuner.",
       "The antenna itself changed.",
+      "More loss would lower the SWR as well, and these sweeps do not rule it out.",
     ]);
     expect(headlineSentences([{ ...band("40m", "not-comparable"), why: "by dr. No" }], [])).toEqual([
       "The two cannot be compared as antennas: by dr. No.",

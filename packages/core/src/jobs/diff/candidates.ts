@@ -1,3 +1,4 @@
+import { at } from "../../numbers/column.js";
 import type { Cause } from "./cause.js";
 import { lengthCause, referenceCause, scaleCause, seriesCause } from "./cause-words.js";
 import type { CommonSamples } from "./common-samples.js";
@@ -39,6 +40,8 @@ export interface Tried {
   readonly candidates: readonly Candidate[];
   /** How much longer or shorter a wire was tried, as a share; 0 where another cause explains all */
   readonly wireReach: number;
+  /** A wire a little longer or shorter, as a lead or hanging it up again makes it; null where it is more, or another cause explains all */
+  readonly slightWire: Pick<Candidate, "causes" | "residual"> | null;
 }
 
 /**
@@ -73,9 +76,11 @@ export function candidatesFor(samples: CommonSamples, before: SideCurve, differe
   ];
   const known = plain.filter((candidate) => candidate !== null);
   // What is explained to the last needs no further fits, which take their time.
-  if (known.some(({ residual }) => residual <= wellExplained)) return { candidates: known, wireReach: 0 };
+  if (known.some(({ residual }) => residual <= wellExplained))
+    return { candidates: known, wireReach: 0, slightWire: null };
   const scaled = fitScale(samples, before, wellExplained);
-  const ofWire = scaleFindings(scaled, before, difference);
+  const wire = scaleCause(scaled);
+  const ofWire = scaleFindings(scaled, samples, before, difference);
   const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
   const further: readonly (Candidate | null)[] = [
     Math.abs(scaled.scale - 1) >= LEAST_SCALE
@@ -100,8 +105,12 @@ export function candidatesFor(samples: CommonSamples, before: SideCurve, differe
   return {
     candidates: [...known, ...further.filter((candidate) => candidate !== null)],
     wireReach: scaled.reach,
+    slightWire: Math.abs(scaled.scale - 1) <= SLIGHT ? { causes: [wire], residual: scaled.residual } : null,
   };
 }
+
+/** A wire that changed by less does what a coil or a capacitor of a small value does (our own choice). */
+const SLIGHT = 0.01;
 
 const ONE_NUMBER = { line: null, numbers: 1, isDoubtful: false, nearly: OF_PARTS } as const;
 
@@ -112,9 +121,16 @@ const LOSS_BY_CHANCE_DB = 0.1;
 const isUnphysical = (line: LineChange): boolean =>
   isLonger(line) && lossAt10MHzDb(line) * Math.sign(line.delayS) < -LOSS_BY_CHANCE_DB;
 
+/** Over less than this share of a frequency a wire and a line together follow any slope (chosen on the tuned half of the pairs). */
+const NARROW = 0.2;
+
+const isOverNarrowRange = ({ frequencyHz }: CommonSamples): boolean =>
+  at(frequencyHz, frequencyHz.length - 1) < (1 + NARROW) * at(frequencyHz, 0);
+
 /** A wire of another length, and with it the change of the line that goes beyond what the fit itself may make up. */
 function scaleFindings(
   scaled: ScaleFit,
+  samples: CommonSamples,
   before: SideCurve,
   difference: number,
 ): Pick<Candidate, "causes" | "line" | "isDoubtful"> {
@@ -126,6 +142,7 @@ function scaleFindings(
   const changes = lineCauses(line, difference, LEAST_LENGTH_M + doubtM);
   // Line that the stretching itself may make up, and loss that is taken away, leave open what it was.
   const isOpen = changes.length === 0 && isLonger(line) && Math.abs(electricalLengthM(line.delayS)) > doubtM / 2;
-  const isDoubtful = isOpen || isUnphysical(line) || lossAt10MHzDb(line) < -LOSS_BY_CHANCE_DB;
+  const isNarrow = changes.length > 0 && isOverNarrowRange(samples);
+  const isDoubtful = isOpen || isNarrow || isUnphysical(line) || lossAt10MHzDb(line) < -LOSS_BY_CHANCE_DB;
   return { causes: [scaleCause(scaled), ...changes], line: changes.length > 0 ? line : null, isDoubtful };
 }

@@ -4,7 +4,7 @@ import type { LineFit } from "./line-fit.js";
 import type { ReferenceFit } from "./reference-fit.js";
 import type { ScaleFit } from "./scale-fit.js";
 import type { SeriesFit, SeriesPart } from "./series-fit.js";
-import { REHUNG_PERCENT } from "./verdict.js";
+import { isAsRehung } from "./verdict.js";
 
 /** Fits put into words, each as a likely cause. */
 
@@ -79,18 +79,23 @@ export function referenceCause({ ohms, residual }: ReferenceFit, referenceOhms: 
 export function scaleCause({ scale, residual }: Pick<ScaleFit, "scale" | "residual">): Cause {
   const percent = 100 * (scale - 1);
   const lengthPercent = 100 * (1 / scale - 1);
+  const evidence = {
+    frequencyScale: scale,
+    frequencyPercent: percent,
+    wireLengthPercent: lengthPercent,
+    residualRms: residual,
+  };
+  const [moved, became] = percent > 0 ? ["up", "shorter"] : ["down", "longer"];
   return {
     code: "resonance-moved",
     confidence: "likely",
-    evidence: {
-      frequencyScale: scale,
-      frequencyPercent: percent,
-      wireLengthPercent: lengthPercent,
-      residualRms: residual,
-    },
-    message: `The whole curve moved ${percent > 0 ? "up" : "down"} by ${Math.abs(percent).toFixed(1)} % in frequency, as if the wire had become ${Math.abs(lengthPercent).toFixed(1)} % ${percent > 0 ? "shorter" : "longer"}${Math.abs(percent) <= REHUNG_PERCENT ? ": no more than hanging the same wire up again does" : ""}.`,
+    evidence,
+    message: `The whole curve moved ${moved} by ${Math.abs(percent).toFixed(1)} % in frequency, as if the wire had become ${Math.abs(lengthPercent).toFixed(1)} % ${became}${isAsRehung({ evidence }) ? ": no more than hanging the same wire up again does" : ""}.`,
   };
 }
+
+/** To two digits, without an exponent. */
+const rounded = (value: number): string => String(Number(value.toPrecision(2)));
 
 const SERIES: Readonly<Record<SeriesPart, { code: CauseCode; key: string; text: (value: number) => string }>> = {
   resistance: {
@@ -103,13 +108,13 @@ const SERIES: Readonly<Record<SeriesPart, { code: CauseCode; key: string; text: 
     code: "coil-added",
     key: "seriesHenry",
     text: (henry) =>
-      `${(henry * 1e6).toPrecision(2)} µH in series explain the difference: a coil, a choke or a longer lead at the place of measuring.`,
+      `${rounded(henry * 1e6)} µH in series explain the difference: a coil, a choke or a longer lead at the place of measuring.`,
   },
   capacitor: {
     code: "capacitor-added",
     key: "seriesFarad",
     text: (farad) =>
-      `${(farad * 1e12).toPrecision(2)} pF in series explain the difference: a capacitor, or a joint that only touches.`,
+      `${farad >= 1e-9 ? `${rounded(farad * 1e9)} nF` : `${rounded(farad * 1e12)} pF`} in series explain the difference: a capacitor, or a joint that only touches.`,
   },
 };
 

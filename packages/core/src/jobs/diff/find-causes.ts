@@ -53,6 +53,9 @@ export function findCauses(
 
 const isOfWire = ({ causes }: Candidate) => causes.some(({ code }) => code === "resonance-moved");
 
+const isOfReactance = ({ causes }: Candidate) =>
+  causes.some(({ code }) => code === "coil-added" || code === "capacitor-added");
+
 const isAntenna = ({ code }: Cause) => code === "antenna-changed";
 
 /** An explanation by more numbers must leave less than this share of what a simpler one leaves. */
@@ -79,25 +82,42 @@ function simplestOf(
   const all = tried.candidates;
   const sure = all.filter(isSure);
   const best = simplestAmong(sure);
-  const left = (candidates: readonly Candidate[]) =>
+  const left = (candidates: readonly Pick<Candidate, "causes">[]) =>
     candidates.flatMap(({ causes }) => causes.map(possible)).filter(isFirstOfCode);
   if (best !== null) {
     const rivals = all.filter(
       (other) => other !== best && isExplanation(other) && other.residual <= ALIKE * best.residual,
     );
-    const isAlone = rivals.every((rival) => rival.numbers > best.numbers);
-    const causes = isAlone ? [...best.causes, ...left(rivals)] : left([best, ...rivals]);
-    const remains = best.residual > enough ? [possible(antennaCause(before, after, difference, tried))] : [];
+    // A lead a little longer and a wire a little longer do the same.
+    const { slightWire } = tried;
+    const mayBeWire = slightWire !== null && isOfReactance(best) && explains(slightWire, difference, enough);
+    const isAlone = !mayBeWire && rivals.every((rival) => rival.numbers > best.numbers);
+    const others = mayBeWire ? [best, slightWire, ...rivals] : [best, ...rivals];
+    const causes = isAlone ? [...best.causes, ...left(rivals)] : left(others);
+    const remains =
+      best.residual > enough
+        ? [
+            possible(
+              antennaCause(
+                before,
+                after,
+                difference,
+                tried,
+                best.causes.some(({ code }) => LOSSY.has(code)),
+              ),
+            ),
+          ]
+        : [];
     return { causes: [...causes, ...remains], line: isAlone ? best.line : null };
   }
   if (difference <= enough) return NOTHING;
   const explaining = all.filter(isExplanation);
   const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
-  const antenna = antennaCause(before, after, difference, tried);
   // Loss lowers the SWR: it is named where it would do much of what was seen.
   const lossy = all
     .filter(({ residual }) => residual < MUCH_LEFT * difference)
     .flatMap(({ causes }) => causes.filter(({ code }) => LOSSY.has(code)).map(possible));
+  const antenna = antennaCause(before, after, difference, tried, lossy.length > 0);
   const isSurelyAntenna = explaining.length === 0 && difference >= SURELY_ANTENNA * enough && !mayBeCalibration;
   const named = isSurelyAntenna ? [antenna] : [...left(perhaps.slice(0, MOST_PERHAPS)), unsettled(antenna)];
   return { causes: [...named, ...lossy].filter(isFirstOfCode), line: null };
@@ -127,6 +147,7 @@ function antennaCause(
   after: SideCurve,
   difference: number,
   { candidates, wireReach }: Tried,
+  mayBeLoss: boolean,
 ): Cause {
   const moved = whatMoved(before, after);
   const least = Math.min(difference, ...candidates.map(({ residual }) => residual));
@@ -134,7 +155,7 @@ function antennaCause(
     code: "antenna-changed",
     confidence: "likely",
     evidence: { differenceRms: difference, leastResidual: least, ...moved.evidence },
-    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, nor loss, nor ${wireTried(wireReach)}, nor a part in series explains the difference.${moved.text}`,
+    message: `The antenna itself (its shape, height, surroundings or counterpoise) seems to have changed: neither another length of line, ${mayBeLoss ? "" : "nor loss on it, "}nor ${wireTried(wireReach)}, nor a part in series at the place of measuring explains the difference.${moved.text}`,
   };
 }
 
@@ -146,5 +167,5 @@ const wireTried = (reach: number): string =>
 const unsettled = (antenna: Cause): Cause => ({
   ...antenna,
   confidence: "possible",
-  message: `Something changed, and these sweeps do not say what: the antenna, its surroundings, or the way it was measured; another calibration may do as much. Repeats on both sides, and a sweep over a wider range, would tell.`,
+  message: `Something changed, and these sweeps do not say what: the antenna, its surroundings, or the way it was measured; another calibration may do as much. Repeats on both sides would tell, or a sweep over a wider range than these.`,
 });

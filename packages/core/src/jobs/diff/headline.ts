@@ -1,6 +1,7 @@
 import type { Need } from "../../facts/limits.js";
 import type { BandDiff } from "./band-diff.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
+import { lossNotTold } from "./diff-findings.js";
 import type { DiffVerdict } from "./verdict.js";
 
 /** What a person would say of a comparison, in one to three sentences. */
@@ -28,7 +29,8 @@ export function headlineSentences(bands: readonly BandDiff[], causes: readonly C
     return names.length === 0 ? [] : [`${WORDS[outcome]} on ${names.join(", ")}`];
   });
   const needs = bands.flatMap(needChange);
-  return [sentence(parts), ...(needs.length === 0 ? [] : [sentence(needs)]), ...reason];
+  const orLoss = lossNotTold(bands, causes).length === 0 ? [] : [OR_LOSS];
+  return [sentence(parts), ...(needs.length === 0 ? [] : [sentence(needs)]), ...reason, ...orLoss];
 }
 
 /** A verdict; whether it is one that scatter may have made; and "hidden" for one that is "unchanged" only for want of anything to tell. */
@@ -73,6 +75,8 @@ const REASONS: Readonly<Partial<Record<CauseCode, string>>> = {
   "line-length-changed": "the line between analyser and antenna has another length",
   "reference-changed": "one of the sweeps refers to another impedance",
 };
+
+const OR_LOSS = "More loss would lower the SWR as well, and these sweeps do not rule it out.";
 
 const NEEDS: Readonly<Record<Need, string | null>> = {
   none: "no tuner",

@@ -89,14 +89,18 @@ export function explained(measured: ReasonedVerdict, causes: readonly Cause[]): 
 }
 
 /** Hanging the same wire up again moves its resonance by as much as this, % (common practice, no source). */
-export const REHUNG_PERCENT = 0.5;
+const REHUNG_PERCENT = 0.5;
+
+/** Whether a moved resonance is no more than that. */
+export const isAsRehung = ({ evidence }: Pick<Cause, "evidence">): boolean =>
+  Math.abs(evidence.frequencyPercent ?? 0) <= REHUNG_PERCENT;
 
 /** Whether a cause is surely something else than the same antenna put up again. */
 const isBeyondScatter = (cause: Cause): boolean =>
   isLikely(cause) &&
   (cause.code === "coil-added" ||
     cause.code === "capacitor-added" ||
-    (cause.code === "resonance-moved" && Math.abs(cause.evidence.frequencyPercent ?? 0) > REHUNG_PERCENT));
+    (cause.code === "resonance-moved" && !isAsRehung(cause)));
 
 const reason = (verdict: DiffVerdict, why: string): ReasonedVerdict => ({
   verdict,

@@ -1,3 +1,4 @@
+import { USELESS_SWR } from "../../bands/dip.js";
 import { reflectionAt } from "../../curve/curve.js";
 import {
   type CurvePoint,
@@ -9,7 +10,7 @@ import {
   traceOf,
 } from "../../curve/trace.js";
 import { impedanceFromReflection } from "../../reflection/impedance.js";
-import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import type { CurvePiece, SideCurve } from "./side-curve.js";
 
 /** What of a dip is compared, as the place of measurement sees it. */
@@ -75,6 +76,7 @@ const named = (name: string, before: number | null, after: number | null): Recor
 function dipBetween(trace: Trace, lowHz: number, highHz: number): Dip | null {
   const point = extremesBetween(trace, lowHz, highHz)?.best;
   if (point === undefined || point.frequencyHz === lowHz || point.frequencyHz === highHz) return null;
+  if (point.reflectionMagnitude > reflectionMagnitudeFromSwr(USELESS_SWR)) return null;
   const reflection = reflectionAt(trace.curve, point.frequencyHz);
   const span = spanAt(spansWithin(trace, LIMIT), point.frequencyHz);
   return {

@@ -143,7 +143,7 @@ export const JOB_FINDINGS = {
     meaning:
       "A lower SWR may be no more than loss, in the line or in a joint, a ground or a core; nothing in the sweeps rules it out.",
     words: ({ bands }: { bands: readonly string[] }) =>
-      `Better on ${bands.join(", ")}, or only more loss (a wet line, a poor joint, ground or core): that lowers the SWR as well, and these sweeps do not rule it out. Sweep as wide as the analyser goes, and measure the line alone.`,
+      `Better on ${bands.join(", ")}, or only more loss (a wet line, a poor joint, ground or core): that lowers the SWR as well, and these sweeps do not rule it out. Measure the line alone, and sweep far from the bands as well if these do not.`,
   },
   "repeats-differ": {
     meaning: "The sweeps of one side differ among themselves by more than counts as a change.",
