@@ -144,6 +144,15 @@ describe("tables", () => {
     expect(read(content)).toBe(READ);
   });
 
+  test.each(["angle/π", "S11 phase+180 (°)", "sgn X", "S11 delay (ns)"])(
+    "a phase that is not understood is named: %s",
+    (name) => {
+      expect(read(`MHz;S11 (dB);${name}\n7.05;-9.54;0.1\n7.1;-20;0.2\n7.15;-12;0.3\n`)).toMatch(
+        /; phase-not-understood$/,
+      );
+    },
+  );
+
   test("X with its j", () => {
     expect(read("MHz;R;X\n7.0;40;-j30\n7.1;25;-j1\n7.2;40;+j30\n")).toBe("7:2 7.1:2 7.2:2");
   });

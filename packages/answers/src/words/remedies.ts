@@ -17,6 +17,7 @@ const OF_COMMAND: Remedies = {
   "readings-absurd": () => "Say with --columns what the columns hold.",
   "beyond-total-reflection": ({ areMost }) =>
     areMost ? "See the format in the option line, or say with --columns what the columns hold." : null,
+  "phase-not-understood": () => "Say with --columns what the columns hold, such as angle or angle:rad.",
   "plan-common": () => "Choose yours with --plan.",
   "class-not-stated": () => "Say which is yours with --class.",
   "reference-not-50": ({ radioOhms, hasPhase }) =>
@@ -47,6 +48,7 @@ const OF_PAGE: Remedies = {
   "readings-absurd": () => "Say below How it was read what the columns hold.",
   "beyond-total-reflection": ({ areMost }) =>
     areMost ? "See the format in the option line, or say below How it was read what the columns hold." : null,
+  "phase-not-understood": () => "Say below How it was read what the columns hold.",
   "plan-common": () => "Choose yours above.",
   "class-not-stated": () => "Choose yours above.",
   "reference-not-50": ({ radioOhms, hasPhase }) =>

@@ -70,6 +70,7 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
   if (chosen === null) throw withoutReflection(table);
   findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
   findings.push(
+    ...(chosen.isVector ? [] : phaseNotUnderstood(table)),
     ...referenceFindings(stated, options),
     ...absurdReadings(chosen),
     ...slippedFrequencies(frequencyHz),
@@ -89,6 +90,16 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     comments: table.comments,
     findings,
   };
+}
+
+/** Words for a phase or a sign, in names of columns that are not known (from memory). */
+const OF_PHASE =
+  /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu;
+
+/** A column that may hold the phase and was not understood: without it much cannot be told. */
+function phaseNotUnderstood({ names, roles }: DelimitedColumns): readonly Finding[] {
+  const name = names.find((each, c) => roles[c]?.quantity === "other" && OF_PHASE.test(each));
+  return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
 }
 
 /** Where the reference impedance comes from, unless the user stated it. */

@@ -103,6 +103,11 @@ export const READING_FINDINGS = {
         ? `${capital(used)} and ${other} do not say the same (ρ differs by ${difference.toFixed(3)}); ${used} was used. ${REASONS[reason](agreeAtOhms ?? Number.NaN)}`
         : `${capital(used)} and ${other} agree in the size of the reflection, but not in its phase (Γ differs by ${difference.toFixed(3)}); ${used} was used. A sign may be missing or turned round, or an angle be of something else.`,
   },
+  "phase-not-understood": {
+    meaning: "A column may hold the phase of the reflection, and was not understood: the sweep is read without phase.",
+    words: ({ name }: { name: string }) =>
+      `The column ${name} may hold the phase, and is not understood as it is named: the sweep is read without phase.`,
+  },
   "series-told-apart": {
     meaning: "A table holds several series, which a column tells apart; each was read as a sweep of its own.",
     words: ({ column, values }: { column: string; values: readonly string[] }) =>
