@@ -14,6 +14,8 @@ const NAMES = ["name", "label", "title", "antenna", "series", "trace", "id"];
 /** Header and rows of a table, and what tells it from others. */
 interface NamedTable {
   readonly name: string;
+  /** It stands under a key such as "limits" */
+  readonly isAside: boolean;
   readonly table: Table;
 }
 type Table = readonly (readonly string[])[];
@@ -28,8 +30,8 @@ export function jsonTable(content: string): FormTable | null {
   const json = parsed(content) ?? parsedLines(content);
   if (json === null) return null;
   const comments: string[] = [];
-  const all = tablesIn(json, "", comments, 0).filter(({ table }) => table.length > 1);
-  const sweeps = all.filter(({ name }) => !NO_SWEEP.test(name));
+  const all = tablesIn(json, { name: "", isAside: false, depth: 0 }, comments).filter(({ table }) => table.length > 1);
+  const sweeps = all.filter(({ isAside }) => !isAside);
   const [first, ...others] = (sweeps.length > 0 ? sweeps : all).toSorted((a, b) => b.table.length - a.table.length);
   if (first === undefined) return null;
   // Settings may be a table of two columns: { "key": "Z0", "value": 75 }.
@@ -82,31 +84,48 @@ const isScalar = (json: Json): json is string | number | boolean | null => !isLi
 const textOf = (json: Json | undefined): string =>
   json === undefined || json === null || !isScalar(json) ? "" : String(json);
 
+/** Where in the whole something stands. */
+interface Under {
+  readonly name: string;
+  readonly isAside: boolean;
+  readonly depth: number;
+}
+
 /** All tables in it, with the keys that they stand under; what else there is goes to the comments. */
-function tablesIn(json: Json, name: string, comments: string[], depth: number): readonly NamedTable[] {
+function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedTable[] {
+  const { name, isAside, depth } = under;
   if (depth > DEEPEST || isScalar(json)) return [];
   if (isList(json)) {
     const table = tableOfList(json, null);
-    if (table !== null) return [{ name, table }];
-    return json.flatMap((value) => tablesIn(value, name, comments, depth + 1));
+    if (table !== null) return [{ name, isAside, table }];
+    return json.flatMap((value) => tablesIn(value, { name, isAside, depth: depth + 1 }, comments));
   }
   const entries = Object.entries(json);
   for (const [key, value] of entries) {
     const text = statedIn(value);
     if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${key}: ${text}`);
   }
-  const own = NAMES.map((key) => json[key]).find((value) => typeof value === "string") ?? name;
+  const label = NAMES.map((key) => json[key]).find((value) => typeof value === "string");
+  const own: Under = { ...under, name: label === undefined ? name : textOf(label) };
   const ofColumns = tableOfColumns(entries);
-  const tables = ofColumns === null ? tablesOfNamed(json, textOf(own)) : [{ name: textOf(own), table: ofColumns }];
+  const tables = ofColumns === null ? tablesOfNamed(json, own) : [{ name: own.name, isAside, table: ofColumns }];
   const inner = entries
     .filter(([, value]) => tables.length === 0 || isObject(value))
-    .flatMap(([key, value]) => tablesIn(value, own === name ? nameUnder(name, key) : textOf(own), comments, depth + 1));
+    .flatMap(([key, value]) =>
+      tablesIn(value, label === undefined ? below(own, key) : { ...below(own, key), name: own.name }, comments),
+    );
   return [...tables, ...inner];
 }
 
+/** What stands under a key; one that only holds the table does not name it. */
+const below = ({ name, isAside, depth }: Under, key: string): Under => ({
+  name: key === "" || HOLDERS.test(key) ? name : key,
+  isAside: isAside || NO_SWEEP.test(key),
+  depth: depth + 1,
+});
+
 /** Words that only say that a table follows. */
 const HOLDERS = /^(?:data|points?|rows?|values?|table|sweeps?|readings?|measurements?|series|results?|traces?)$/i;
-const nameUnder = (name: string, key: string): string => (HOLDERS.test(key) ? name : key);
 
 /** What an entry states in a few words: 75, "75 ohm", { "value": 75, "unit": "ohm" }, { "re": 75, "im": 0 }, [75, 0]; null for more. */
 function statedIn(json: Json): string | null {
@@ -132,13 +151,14 @@ function tableOfColumns(entries: readonly (readonly [string, Json])[]): Table | 
 }
 
 /** { "columns": ["frequency", "swr"], "data": [[7.0, 2], [7.1, 1.5]] }, and further lists of rows with their own names */
-function tablesOfNamed(json: { readonly [key: string]: Json }, name: string): readonly NamedTable[] {
+function tablesOfNamed(json: { readonly [key: string]: Json }, own: Under): readonly NamedTable[] {
   const lists = Object.entries(json).filter((entry): entry is [string, readonly Json[]] => isList(entry[1]));
   const names = lists.find(([, list]) => list.length > 1 && list.every((cell) => typeof cell === "string"))?.[1];
   if (names === undefined) return [];
   return lists.flatMap(([key, list]) => {
     const table = tableOfList(list, names.map(textOf));
-    return table === null ? [] : [{ name: nameUnder(name, key), table }];
+    const { name, isAside } = below(own, key);
+    return table === null ? [] : [{ name, isAside, table }];
   });
 }
 
