@@ -113,6 +113,14 @@ describe("the headline", () => {
     expect(headlineOf(bands, causes)).toBe(headline);
   });
 
+  test.each([
+    [0.4, "Worse on 40m. The whole curve moved in frequency, by no more than hanging the same wire up again does."],
+    [-3, "Worse on 40m. The whole curve moved in frequency."],
+  ])("of a curve that moved by %d %", (frequencyPercent, headline) => {
+    const moved = { ...cause("resonance-moved"), evidence: { frequencyPercent } };
+    expect(headlineOf([band("40m", "worse")], [moved])).toBe(headline);
+  });
+
   test("is made of sentences, which may hold full stops of their own", () => {
     expect(
       headlineSentences([band("40m", "improved", ["built-in-tuner", "none"])], [cause("antenna-changed")]),

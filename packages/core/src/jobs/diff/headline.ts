@@ -2,7 +2,7 @@ import type { Need } from "../../facts/limits.js";
 import type { BandDiff } from "./band-diff.js";
 import { type Cause, type CauseCode, isLikely } from "./cause.js";
 import { lossNotTold } from "./diff-findings.js";
-import type { DiffVerdict } from "./verdict.js";
+import { type DiffVerdict, isAsRehung } from "./verdict.js";
 
 /** What a person would say of a comparison, in one to three sentences. */
 export const headlineOf = (bands: readonly BandDiff[], causes: readonly Cause[]): string =>
@@ -13,7 +13,7 @@ export function headlineSentences(bands: readonly BandDiff[], causes: readonly C
   if (bands.length === 0) return ["The two sweeps have no band in common."];
   const outcomes = bands.map(outcomeOf);
   const verdicts = new Set(outcomes);
-  const likely = causes.filter(isLikely).flatMap(({ code }) => REASONS[code] ?? []);
+  const likely = causes.filter(isLikely).flatMap((cause) => reasonOf(cause) ?? []);
   const reason = likely.length === 0 ? [] : [sentence(likely)];
   const where = bands.map(({ band }) => band).join(", ");
   if (verdicts.size === 1 && verdicts.has("hidden"))
@@ -77,6 +77,11 @@ const REASONS: Readonly<Partial<Record<CauseCode, string>>> = {
 };
 
 const OR_LOSS = "More loss would lower the SWR as well, and these sweeps do not rule it out.";
+
+const reasonOf = (cause: Cause): string | undefined =>
+  cause.code === "resonance-moved" && isAsRehung(cause)
+    ? `${REASONS[cause.code]}, by no more than hanging the same wire up again does`
+    : REASONS[cause.code];
 
 const NEEDS: Readonly<Record<Need, string | null>> = {
   none: "no tuner",
