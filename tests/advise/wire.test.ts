@@ -115,11 +115,16 @@ const PARTS_STAY = [
 const CHANGES = [-0.08, -0.04, -0.02, 0.02, 0.04, 0.08];
 
 /** What the owner of an antenna tells of it. */
-type Told = Pick<Trimmed, "fixed" | "wireLengthM">;
+interface Told {
+  readonly fixed: FixedWires | undefined;
+  readonly wireLengthM: number | null;
+}
 
 const all = ({ fixed, wireLengthM }: Trimmed): Told => ({ fixed, wireLengthM });
 const wireAlone = ({ fixed: { what }, wireLengthM }: Trimmed): Told => ({ fixed: { what }, wireLengthM });
 const kindAlone = ({ fixed: { what } }: Trimmed): Told => ({ fixed: { what }, wireLengthM: null });
+
+const nothing = (): Told => ({ fixed: undefined, wireLengthM: null });
 
 function scoresOf(name: string, feedline: Feedline | null, tell: (of: Trimmed) => Told) {
   const trimmed = readTrims(name);
@@ -189,8 +194,11 @@ describe.each(PLACES)("a change of length, swept %s", (_, feedline) => {
       expectClose(scores);
     });
 
-    test("no length told: the interval alone holds", () => {
-      expectInside(scoresOf(name, feedline, kindAlone));
+    test.each([
+      ["no length", kindAlone],
+      ["nothing", nothing],
+    ])("%s told: the interval alone holds", (_, tell) => {
+      expectInside(scoresOf(name, feedline, tell));
     });
   });
 });
