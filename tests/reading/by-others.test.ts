@@ -45,7 +45,6 @@ describe("the reference impedance", () => {
     "SWR 1.5 ref 200 W",
     "Z0 see file 12",
     "Referenz: Lauf 12",
-    "Référence : mesure 12, câble 75 ohms",
     "ZL=100",
   ])("is none of these numbers: %s", (line) => {
     expect(read(`# ${line}\n${ROWS}`)).toBe(READ);
@@ -60,6 +59,9 @@ describe("the reference impedance", () => {
     "Волновое сопротивление кабеля 75 Ом",
     "Wellenwiderstand Hühnerleiter 450 Ohm",
     "Z0 changed from 50 to 75 ohm",
+    "Référence : mesure 12, câble 75 ohms",
+    "Koax: Z0 = 75 Ohm",
+    "open-wire: Z0 = 600 ohm",
     "Twin lead Z0 = 300 ohm, 8 m long; bridge 50 ohm",
   ])("is not that of a line, which is asked about: %s", (line) => {
     expect(read(`# ${line}\n${ROWS}`)).toBe(`${READ}; reference-mentioned`);
@@ -67,6 +69,7 @@ describe("the reference impedance", () => {
 
   test.each([
     ["# Z0 = 75\n", "(75) "],
+    ["Reference;75\n", "(75) "],
     ["# Reference: 75\n", "(75) "],
     ["# SWR (Z0=75), coax 12 m\n", "(75) "],
   ])("is what states it: %j", (above, reference) => {
@@ -137,6 +140,13 @@ describe("tables", () => {
   });
 
   test.each([
+    "Note;MHz;SWR\n;7.05;1.6\n5W;7.1;1.3\n;7.15;1.5\n",
+    "Date;MHz;SWR\n03.05.2026;7.05;1.6\n03.05.2026;7.1;1.3\n03.05.2026;7.15;1.5\n",
+    "Try;MHz;SWR\n2nd try;7.05;1.6\n2nd try;7.1;1.3\n2nd try;7.15;1.5\n",
+    "MHz;SWR;Remark\n7.05;1.6;\n7.1;1.3;\n7.15;1.5;total\n",
+    "MHz;SWR (at shack)\n7.05;1.6\n7.1;1.3\n7.15;1.5\n",
+    "MHz;SWR (100 W)\n7.05;1.6\n7.1;1.3\n7.15;1.5\n",
+    "# choke Z 2000 ohm at 7 MHz\nMHz;SWR\n7.05;1.6\n7.1;1.3\n7.15;1.5\n",
     ";MHz;SWR;\n;7.05;1.6;\n;7.1;1.3;\n;7.15;1.5;\n",
     "Freq,SWR\n7.05M,1.6\n7.1M,1.3\n7.15M,1.5\n",
     "MHz;SWR\n7.05;1.6/1\n7.1;1.3/1\n7.15;1.5/1\n",
@@ -150,6 +160,13 @@ describe("tables", () => {
       expect(read(`MHz;S11 (dB);${name}\n7.05;-9.54;0.1\n7.1;-20;0.2\n7.15;-12;0.3\n`)).toMatch(
         /; phase-not-understood$/,
       );
+    },
+  );
+
+  test.each(["Modelled SWR", "SWR limit", "SWR in dB", "Insertion loss (dB)"])(
+    "no reading by a part of its name: %s",
+    (name) => {
+      expect(read(`MHz;${name}\n7.0;2.1\n7.1;1.3\n7.2;1.8\n`)).toBe("refused");
     },
   );
 
@@ -217,6 +234,8 @@ describe("JSON", () => {
     [{ reference: { value: 75, unit: "ohm" }, data: dry }],
     [{ z0: { re: 75, im: 0 }, data: dry }],
     [{ z0: [75, 0], data: dry }],
+    [{ reference_ohms: 75, feedline: { impedance: 50 }, data: dry }],
+    [{ z0: 75, coax: { z0: 50 }, data: dry }],
     [{ data: dry, settings: { reference_impedance: 75 } }],
   ])("a reference anywhere: %j", (content) => {
     expect(read(JSON.stringify(content))).toBe(`(75) ${READ}`);
@@ -229,6 +248,12 @@ describe("notes by hand", () => {
     ["Band,Height m,SWR\n40m,10,1.5\n20m,10,1.2\n", "40m=1.5 20m=1.2"],
     ["Band,Power W,SWR\n40m,40,1.6\n20m,50,1.3\n", "40m=1.6 20m=1.3"],
     ["Band;SWR dry;SWR wet\n40m;1.5;1.7\n20m;1.3;1.4\n", "40m=1.5 20m=1.3 | 40m=1.7 20m=1.4"],
+    ["Band;Freq (MHz);SWR\n40m;7.1;1.5\n20m;14.1;1.1\n", "7.1=1.5 14.1=1.1; spot-readings"],
+    ["Band;Freq (MHz);R (ohm);X (ohm)\n80m;3.65;40;-30\n40m;7.1;25;1\n", "3.65:2 7.1:2; spot-readings"],
+    ["Band;MHz;SWR;Temp (C)\n40m;7.1;1.5;12\n20m;14.1;1.1;9\n", "7.1=1.5 14.1=1.1; spot-readings"],
+    ["Band,R (ohm),X (ohm)\n80m,40,-12\n40m,60,10\n", "refused"],
+    ["Band;40m;20m\nRL (dB);12;14\n", "refused"],
+    ["Band;40m;20m\nSWR;1.2;1.4\nPower (W);50;50\n", "40m=1.2 20m=1.4"],
     ["Band;L uH;C pF\n40m;12;30\n20m;6;20\n", "refused"],
     ["Band;Turns;Tap\n40m;12;3\n20m;6;2\n", "refused"],
     ["Band;Length m\n40m;10.1\n20m;5.05\n", "refused"],
@@ -238,6 +263,7 @@ describe("notes by hand", () => {
 
   test.each([
     ["Band,SWR min,SWR max\n40m,1.2,1.9\n20m,1.1,1.4\n", "40m=1.2-1.9 20m=1.1-1.4"],
+    ["40m: 1.6 dry, 1.9 wet\n20m 1.2\n", "40m=1.6-1.9 20m=1.2"],
     ["Band|low end|centre|high end\n40m|1.5|2.2|1.8\n20m|1.3|1.1|1.4\n", "40m=1.5-2.2 20m=1.1-1.4"],
     ["Band;SWR low end;SWR middle;SWR high end\n40m;1.5;1.2;1.8\n20m;1.3;1.1;1.4\n", "40m=1.2-1.8 20m=1.1-1.4"],
   ])("several of one band are its range: %j", (content, expected) => {
@@ -249,6 +275,9 @@ describe("notes by hand", () => {
     ["20m 3 elements 1.2\n40m 1.5\n", "40m=1.5; row-left-out"],
     ["40m 1:9 balun 2.4\n20m 1.3\n", "20m=1.3; row-left-out"],
     ["40m 1.2, 20m same\n", "40m=1.2 20m=1.2"],
+    ["# Counterpoise 10 m, 2 pieces\n40m 1.5\n20m 1.8\n", "40m=1.5 20m=1.8"],
+    ["Mast 6 m: 3 guys\n40m 1.5\n20m 1.8\n", "40m=1.5 20m=1.8"],
+    ["Height (m);SWR\n6 m;1.5\n10 m;1.3\n", "refused"],
     ["80m 1.2, 40m, 20m\n", "80m=1.2; row-left-out"],
     ["CB 27.205 1.4\n10m 28.5 1.8\n40m 7.1 1.3\n", "28.5=1.8 7.1=1.3; row-left-out; spot-readings"],
     ["40m 1.5 at 7.2, 20m 1.2 at 14.1\n", "7.2=1.5 14.1=1.2; spot-readings"],

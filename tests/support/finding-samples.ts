@@ -41,6 +41,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "return-loss-negative": { name: '"RL"' },
   "s11-positive": { name: '"S11"' },
   "reactance-without-sign": { name: '"X"' },
+  "name-in-part": { names: ["SWR (at shack)"] },
   "phase-not-understood": { name: '"angle/π"' },
   "columns-disagree": {
     used: "R and X",

@@ -1,6 +1,6 @@
 import { demand } from "../input/argument.js";
 import { bytesOf, type FileContent } from "../input/file-content.js";
-import { ReadError } from "../input/read-error.js";
+import { ReadError, unlessRefused } from "../input/read-error.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
 import { readJson, readOtherForm } from "./forms/other-forms.js";
@@ -92,7 +92,18 @@ export function readCompanions(
 }
 
 function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
-  if (isMeantAsTouchstone(text, options)) return readTouchstone(text, options);
+  if (isMeantAsTouchstone(text, options)) {
+    try {
+      return readTouchstone(text, options);
+    } catch (error) {
+      // A remark behind # may begin as an option line does.
+      const table = TOUCHSTONE_NAME.test(options.fileName ?? "")
+        ? null
+        : unlessRefused(() => readDelimited(text, options));
+      if (table === null) throw error;
+      return table;
+    }
+  }
   const json = readJson(text, options);
   if (json !== null) return json;
   const notes = notesIn(text, "bands");
@@ -109,9 +120,11 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   }
 }
 
+const TOUCHSTONE_NAME = /\.(s\d+p|ts)$/i;
+
 /** The content decides; a name like antenna.s1p only settles what numbers without any header are. */
 function isMeantAsTouchstone(text: SourceText, options: ReadOptions): boolean {
   const signs = touchstoneSigns(text);
   if (signs !== "numbers-first" || options.columns !== undefined) return signs === "touchstone";
-  return /\.(s\d+p|ts)$/i.test(options.fileName ?? "");
+  return TOUCHSTONE_NAME.test(options.fileName ?? "");
 }

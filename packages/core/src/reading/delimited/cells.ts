@@ -38,6 +38,10 @@ export const COMMENT_MARK = /^[\s"']*(?:(?:[!#%;*']|\/\/)+|REM\b)\s*/i;
 /** Whether a line among rows of numbers is a comment. */
 export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.test(line);
 
+/** A semicolon may stand before a comment, or behind an empty first cell of a row. */
+export const beginsEmpty = (line: string, delimiter: Delimiter, columns: number): boolean =>
+  delimiter === "semicolon" && /^\s*;/.test(line) && splitLine(line, delimiter).length === columns;
+
 /**
  * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.
  *

@@ -4,7 +4,7 @@ import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
 import { type Cell, readCell } from "./cell-grammar.js";
-import { isComment, splitLine } from "./cells.js";
+import { beginsEmpty, isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { columnsNamedIn } from "./names-in-line.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
@@ -46,7 +46,7 @@ export function cutRows(
       if (next !== null) return table.build(next);
     } else if (isAnotherHeading(lines, line, dialect, header)) {
       return table.build(line + 1);
-    } else if (isComment(text) && !beginsEmpty(text, dialect)) table.comment(line + 1);
+    } else if (isComment(text) && !beginsEmpty(text, dialect.delimiter, dialect.columns)) table.comment(line + 1);
     else readSplitRow(lines, line + 1, dialect, fewest, table);
   }
   return table.build(null);
@@ -175,12 +175,17 @@ function isLastOf(lines: TextLines, line: number, dialect: Dialect): boolean {
   return true;
 }
 
+/** Whether the first number of a line, counted from 1, is the next one after those of the two rows above it. */
+function followsOn(lines: TextLines, line: number): boolean {
+  const numberAt = (index: number) => Number.parseFloat(lines.text(index).replace(",", "."));
+  if (line < 3) return false;
+  const step = numberAt(line - 2) - numberAt(line - 3);
+  const next = numberAt(line - 1) - numberAt(line - 2);
+  return step * next > 0 && Math.abs(next) <= MOST_STEPS * Math.abs(step);
+}
+
 /** How many lines below a sum are looked at. */
 const LINES_BELOW = 10;
-
-/** A semicolon may stand before a comment, or behind an empty first cell. */
-const beginsEmpty = (text: string, { delimiter, columns }: Dialect): boolean =>
-  delimiter === "semicolon" && text.startsWith(";") && splitLine(text, delimiter).length === columns;
 
 function readSplitRow(lines: TextLines, line: number, dialect: Dialect, fewest: number, table: TableBuilder): void {
   const { columns, delimiter } = dialect;
@@ -193,7 +198,7 @@ function readSplitRow(lines: TextLines, line: number, dialect: Dialect, fewest: 
     .slice(columns)
     .some((cell) => cell !== "" && (delimiter === "space" || holdsNumber(readCell(cell, dialect))));
   if (numbers === 0) table.leaveOut(line, "no-number");
-  else if (sumsUp(texts) && isLastOf(lines, line, dialect)) table.leaveOut(line, "sums-up");
+  else if (sumsUp(texts) && isLastOf(lines, line, dialect) && !followsOn(lines, line)) table.leaveOut(line, "sums-up");
   else if (hasMoreNumbers) table.leaveOut(line, "too-many-cells");
   else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");
   else {

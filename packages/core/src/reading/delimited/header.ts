@@ -1,6 +1,6 @@
 import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
-import { COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
+import { beginsEmpty, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { type ColumnNames, namesInLine, rolesOf } from "./names-in-line.js";
 import { frequencyUnitIn } from "./preamble.js";
@@ -83,7 +83,10 @@ export function below({ lineIndex, names, roles }: Header, dialect: Dialect, lin
 /** The first line below a header that begins as a row of numbers does; above the first plain one stand those with remarks. */
 function firstRowBelow(lineIndex: number, dialect: Dialect, lines: TextLines): number {
   const first = Math.max(dialect.firstDataLine, lineIndex + 1);
-  for (let line = lineIndex + 1; line < first; line++) if (isRowLike(lines.text(line))) return line;
+  for (let line = lineIndex + 1; line < first; line++) {
+    const text = lines.text(line);
+    if (isRowLike(text) || beginsEmpty(text, dialect.delimiter, dialect.columns)) return line;
+  }
   return first;
 }
 

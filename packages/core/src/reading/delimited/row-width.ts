@@ -15,7 +15,15 @@ export const tornIn = (row: readonly Cell[], cells: readonly string[]): number =
     .length;
 
 /** A date, a time or both: a text like another. */
-const DATE_OR_TIME = /^(?:\d{4}-\d\d-\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:\.\d+)?)?)?Z?|\d\d?:\d\d(?::\d\d(?:\.\d+)?)?)$/;
+const DATE_OR_TIME =
+  /^(?:\d{1,2}([./-])\d{1,2}\1(?:\d{2}|\d{4})|\d{4}([./])\d{1,2}\2\d{1,2}|\d{4}-\d\d-\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:\.\d+)?)?)?Z?|\d\d?:\d\d(?::\d\d(?:\.\d+)?)?)$/;
+/** Digits without a word beside them: "2nd try" and "40m dipole" are texts like others. */
+const isTorn = (text: string): boolean =>
+  (/^[^\p{L}]*\d[^\p{L}]*$/u.test(text) || /^[,;|]$/.test(text)) && !DATE_OR_TIME.test(text);
+
+const isRemarkedNumber = (cell: Cell, text: string): boolean =>
+  "isRemarked" in cell && cell.isRemarked && /^[^\p{L}]*\d/u.test(text) && !DATE_OR_TIME.test(text);
+
 const BLANK = 0;
 const NOT_DATA = -1;
 
@@ -32,11 +40,7 @@ export function dataWidth(cells: readonly string[], read: readonly Cell[]): numb
     const cell = read[i] as Cell;
     if (isNumber(cell)) numbers++;
     // Digits that are no number, or a mark alone, show that the line was split in the wrong place.
-    else if (
-      (cell.kind === "text" || ("isRemarked" in cell && cell.isRemarked)) &&
-      /^[^\p{L}]*\d|^[,;|]$/u.test(cells[i] as string) &&
-      !DATE_OR_TIME.test(cells[i] as string)
-    )
+    else if (cell.kind === "text" ? isTorn(cells[i] as string) : isRemarkedNumber(cell, cells[i] as string))
       return NOT_DATA;
   }
   if (2 * numbers < width) return NOT_DATA;

@@ -1,5 +1,5 @@
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { ColumnRole } from "../options/column-role.js";
+import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { referenceNamed } from "../quantities/reference-statement.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -57,6 +57,33 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
     names,
   );
 }
+
+/**
+ * Where no name is known as a whole, columns by the part of their names that is: "SWR (at shack)", "R (ser.)" and "X (ser.)". Null where
+ * that leaves open which counts.
+ */
+export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeries | null {
+  const { columns, index } = table;
+  if (columns.some(({ role }) => isReading(role) || role.quantity === "transmission")) return null;
+  const parts = columns.map(({ name, isNamed }, c) =>
+    c !== index && isNamed && !NO_SERIES.test(name) && !IS_RECKONED.test(name) ? partOfSeries(name) : null,
+  );
+  if (parts.some((part) => part !== null && !IN_PART.has(part.role.quantity))) return null;
+  const known = parts.flatMap((part) => part?.role.quantity ?? []);
+  if (known.length === 0 || new Set(known).size < known.length) return null;
+  const names = columns.flatMap(({ name }, c) => (parts[c] === null ? [] : [name]));
+  findings.push(finding("info", "name-in-part", { names }));
+  return {
+    ...table,
+    columns: columns.map((column, c) => ({ ...column, role: parts[c]?.role ?? column.role })),
+    series: null,
+  };
+}
+
+/** Quantities that nothing but a reading is called by. */
+const IN_PART: ReadonlySet<Quantity> = new Set<Quantity>(["swr", "resistance", "reactance"]);
+/** What no antenna showed. */
+const IS_RECKONED = /model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {

@@ -1,7 +1,7 @@
 import type { Finding } from "../../sweep/finding.js";
 import type { TextLines } from "../text/text-lines.js";
 import type { Dialect } from "./dialect.js";
-import { sideBySide, withOwnFrequencies } from "./series-beside.js";
+import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
@@ -21,6 +21,7 @@ export function tableOfSeries(
   const found =
     withOwnFrequencies(table, titles, findings) ??
     sideBySide(table, titles, findings) ??
-    byColumn(table, dialect, lines, findings);
+    byColumn(table, dialect, lines, findings) ??
+    byPartOfName(table, findings);
   return found ?? { ...table, series: null };
 }

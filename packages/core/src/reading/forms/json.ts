@@ -30,7 +30,9 @@ export function jsonTable(content: string): FormTable | null {
   const json = parsed(content) ?? parsedLines(content);
   if (json === null) return null;
   const comments: string[] = [];
-  const all = tablesIn(json, { name: "", isAside: false, depth: 0 }, comments).filter(({ table }) => table.length > 1);
+  const all = tablesIn(json, { name: "", key: "", isAside: false, depth: 0 }, comments).filter(
+    ({ table }) => table.length > 1,
+  );
   const sweeps = all.filter(({ isAside }) => !isAside);
   const [first, ...others] = (sweeps.length > 0 ? sweeps : all).toSorted((a, b) => b.table.length - a.table.length);
   if (first === undefined) return null;
@@ -87,23 +89,25 @@ const textOf = (json: Json | undefined): string =>
 /** Where in the whole something stands. */
 interface Under {
   readonly name: string;
+  /** The key that it stands under; what has a value of its own there is not of the sweep: { "feedline": { "z0": 75 } } */
+  readonly key: string;
   readonly isAside: boolean;
   readonly depth: number;
 }
 
 /** All tables in it, with the keys that they stand under; what else there is goes to the comments. */
 function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedTable[] {
-  const { name, isAside, depth } = under;
+  const { name, key: above, isAside, depth } = under;
   if (depth > DEEPEST || isScalar(json)) return [];
   if (isList(json)) {
     const table = tableOfList(json, null);
     if (table !== null) return [{ name, isAside, table }];
-    return json.flatMap((value) => tablesIn(value, { name, isAside, depth: depth + 1 }, comments));
+    return json.flatMap((value) => tablesIn(value, { ...under, depth: depth + 1 }, comments));
   }
   const entries = Object.entries(json);
   for (const [key, value] of entries) {
     const text = statedIn(value);
-    if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${key}: ${text}`);
+    if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${above} ${key}: ${text}`.trim());
   }
   const label = NAMES.map((key) => json[key]).find((value) => typeof value === "string");
   const own: Under = { ...under, name: label === undefined ? name : textOf(label) };
@@ -119,6 +123,7 @@ function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedT
 
 /** What stands under a key; one that only holds the table does not name it. */
 const below = ({ name, isAside, depth }: Under, key: string): Under => ({
+  key,
   name: key === "" || HOLDERS.test(key) ? name : key,
   isAside: isAside || NO_SWEEP.test(key),
   depth: depth + 1,

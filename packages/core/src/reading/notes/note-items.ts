@@ -17,6 +17,7 @@ import {
   FILLER_WORD,
   JOIN_WORD,
   LENGTH_WORD,
+  LENGTHY_WORD,
   MATCHED_WORD,
   METRES_WORD,
   OFF_SCALE_WORD,
@@ -48,11 +49,13 @@ export type NoteItem =
       readonly isRange: boolean;
       /** A word stands between it and what is before: "40 is 1.2" */
       readonly isSaid: boolean;
+      /** Stands in brackets */
+      readonly isAside: boolean;
     }
   /** A reading of another quantity */
   | { readonly kind: "other" }
   /** A word that no note of an SWR needs, or words for how far an SWR reaches */
-  | { readonly kind: "word"; readonly isExtent?: boolean };
+  | { readonly kind: "word"; readonly isExtent?: boolean; readonly text?: string };
 
 interface Scan {
   readonly line: string;
@@ -89,6 +92,8 @@ const TRANSFORMER = /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transfo
 const SAME = new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy");
 const MATCHED = new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy");
 const FILLERS = new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy");
+/** What has a length in metres. */
+const LENGTHY = new RegExp(`^(?:${LENGTHY_WORD})$`, "u");
 /** What says nothing by itself. */
 const BETWEEN: readonly RegExp[] = [JOIN, GLUE];
 const WORD = /\p{L}[\p{L}'’.-]*/uy;
@@ -128,6 +133,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
     if (match !== null) scan.position += match[0].length;
     return match;
   };
+  const isInBrackets = () => /\([^)]*$/.test(line.slice(0, scan.position));
   const placed = (place: Place | null): true => {
     put({ kind: "place", place, isAt: scan.isAt, isJoined: scan.isJoined });
     return true;
@@ -135,7 +141,13 @@ export function itemsOf(line: string): readonly NoteItem[] {
   const takePlace = (): boolean => {
     if (take(TITLE_BAND) !== null) return placed(placeOfBand("160m"));
     const band = take(BAND);
-    if (band !== null) return placed(placeOfBand(`${band[1]}${band[2]}m`));
+    if (band !== null) {
+      // "Mast 6 m: 3 guys": as long as a thing is no band.
+      const before = items.at(-1);
+      if (before?.kind === "word" && LENGTHY.test(before.text ?? "")) items.push({ kind: "word" });
+      else placed(placeOfBand(`${band[1]}${band[2]}m`));
+      return true;
+    }
     const named = take(NAMED_BY_MHZ);
     if (named !== null) return placed(placeNamedBy(Number(named[1]) * hertzOf(named[2])));
     const stretch = take(patterns.stretch);
@@ -163,7 +175,16 @@ export function itemsOf(line: string): readonly NoteItem[] {
       const [printed, digits] = plain;
       if (READING_UNIT.test(rest)) put({ kind: "other" });
       else if (!OTHER_UNIT.test(rest))
-        put({ kind: "number", value: numberIn(digits), printed, bound, isAt, isRange, isSaid });
+        put({
+          kind: "number",
+          value: numberIn(digits),
+          printed,
+          bound,
+          isAt,
+          isRange,
+          isSaid,
+          isAside: isInBrackets(),
+        });
     } else if (take(OFF_SCALE) !== null) put({ kind: "swr", swr: Number.POSITIVE_INFINITY, bound: null, isRange });
     else if (take(MATCHED) !== null) put({ kind: "swr", swr: 1, bound: null, isRange });
     else return false;
@@ -179,10 +200,12 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else if (BETWEEN.some((pattern) => take(pattern) !== null)) {
       // "1.5 (40m)"
       if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
-    } else if (take(WORD) !== null) {
-      items.push({ kind: "word" });
+    } else {
+      const word = take(WORD);
+      if (word === null) return false;
+      items.push({ kind: "word", text: word[0] });
       scan.isJoined = false;
-    } else return false;
+    }
     return true;
   };
   while (scan.position < line.length) {

@@ -57,7 +57,11 @@ export function settled(
         before?.kind === "number" &&
         !/[.,]/.test(before.printed) &&
         /[.,]\d$/.test(item.printed);
-      if (isFiner && item.value < GREATEST_NOTED_FINELY) return null;
+      const isLikeSwr = /\d[.,]\d/.test(item.printed) && item.value >= 1 && item.value < GREATEST_NOTED_FINELY;
+      if (isFiner && isLikeSwr) return null;
+      // "1.6 dry, 1.9 wet": both, unless it is a frequency of the band.
+      const isOther = isLikeSwr && !item.isAside && band !== null && !liesIn(item.value * 1e6, band);
+      if (isOther) done.push({ kind: "swr", swr: item.value, bound: item.bound, isRange: false });
       continue;
     }
     const next = items[i + 1];

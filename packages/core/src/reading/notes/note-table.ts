@@ -1,6 +1,8 @@
 import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { UNIT_EXPONENTS } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
+import { type Place, placeOfFrequency } from "./note-place.js";
 import { BAND_WORD, plainNote } from "./note-words.js";
 
 /** Readings of one antenna, or of one occasion, and the lines that they stand in, counted from 1. */
@@ -54,12 +56,15 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
       );
       return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });
-    const groups = rows.map(
+    const ofAntennas = rows.filter(({ name }) => ["swr", "antenna"].includes(kindOf(name)) || name === "");
+    const groups = ofAntennas.map(
       ({ name, cells, line }): NoteGroup => ({
         name,
         readings: bands.flatMap((band, b) => readingOf(band, swrInCell(cells[b] ?? "", band), line)),
       }),
     );
+    if (rows.length > 0 && groups.length === 0)
+      return { groups, lines: [heading.line, ...rows.map(({ line }) => line)] };
     if (groups.some(({ readings }) => readings.length > 0)) {
       return { groups, lines: [heading.line, ...rows.map(({ line }) => line)] };
     }
@@ -68,7 +73,16 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
 }
 
 /** What a column of a table with a band in each row holds, by its name. */
-type ColumnKind = "swr" | "end of the band" | "antenna" | "forward" | "reflected" | "known" | "other";
+type ColumnKind =
+  | "swr"
+  | "frequency"
+  | "end of the band"
+  | "antenna"
+  | "forward"
+  | "reflected"
+  /** A quantity that a sweep has, such as R: no table of SWR */
+  | "of a sweep"
+  | "other";
 
 /** Several readings of one antenna, by where on the band or which of them they are. */
 const PART_OF_BAND =
@@ -86,9 +100,12 @@ function kindOf(name: string): ColumnKind {
   if (BESIDE_SWR.test(name)) return "other";
   const rest = name.replace(PART_OF_BAND, " ").trim();
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
-  if (quantity === "swr") return "swr";
-  return quantity === "other" || /\s/.test(name) ? "antenna" : "known";
+  if (quantity === "swr" || quantity === "frequency") return quantity;
+  return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
 }
+
+/** "SWR 6 m", which is a length to whoever reads units. */
+const isNamedSwr = (name: string): boolean => name.split(/\s+/).some((word) => roleFromHeader(word).quantity === "swr");
 
 type Values = Pick<NotedReading, "swr" | "isAtLeast" | "isRange">;
 /** The values of a row, from its cells. */
@@ -102,7 +119,7 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
       const [first = "", ...names] = cellsOf(text, split);
-      return IS_BAND_WORD.test(plainNote(first)) && names.length > 0 && names.every((name) => kindOf(name) !== "known");
+      return IS_BAND_WORD.test(plainNote(first)) && names.length > 0;
     });
     const heading = lines[header];
     if (heading === undefined) continue;
@@ -113,17 +130,46 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
-    const groups = groupsIn(names.map(kindOf), names);
+    const kinds = names.map(kindOf);
+    const all = [heading.line, ...rows.map(({ line }) => line)];
+    if (kinds.includes("of a sweep")) return { groups: [], lines: all };
+    const frequency = kinds.indexOf("frequency");
+    if (frequency >= 0) {
+      // Many frequencies of a band are a sweep.
+      if (rows.length > MOST_SPOTS) return { groups: [], lines: all };
+      const swr = kinds.indexOf("swr");
+      if (swr < 0 || kinds.lastIndexOf("swr") !== swr) continue;
+      const readings = rows.flatMap(({ band, cells, line }) =>
+        readingOf(
+          placeIn(cells[frequency] ?? "", names[frequency] ?? "") ?? band,
+          swrInCell(cells[swr] ?? "", band),
+          line,
+        ),
+      );
+      return { groups: [{ name: "", readings }], lines: all };
+    }
+    const groups = groupsIn(kinds, names);
     if (groups === null) continue;
     return {
       groups: groups.map(({ name, valuesIn }) => ({
         name,
         readings: rows.flatMap(({ band, cells, line }) => readingOf(band, valuesIn(cells, band), line)),
       })),
-      lines: [heading.line, ...rows.map(({ line }) => line)],
+      lines: all,
     };
   }
   return null;
+}
+
+/** More rows with frequencies than these are a sweep. */
+const MOST_SPOTS = 12;
+
+/** The frequency in a cell, in the unit that its column names or that its size tells; null where there is none. */
+function placeIn(cell: string, name: string): Place | null {
+  const value = Number(cell.replace(",", "."));
+  if (!(value > 0)) return null;
+  const unit = roleFromHeader(name).frequencyUnit ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
+  return placeOfFrequency(Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(12)));
 }
 
 /** Which columns make a reading of which antenna; null where that is read line by line as well. */
@@ -166,9 +212,9 @@ function fromPowers(forward: string, reflected: string): Values | null {
 }
 
 function readingOf(
-  { name, lowHz, highHz }: NoteBand,
+  { name, lowHz, highHz, isAtFrequency = false }: NoteBand & Partial<Pick<Place, "isAtFrequency">>,
   value: Values | null,
   line: number,
 ): readonly (NotedReading & { readonly line: number })[] {
-  return value === null ? [] : [{ place: name, isAtFrequency: false, lowHz, highHz, ...value, line }];
+  return value === null ? [] : [{ place: name, isAtFrequency, lowHz, highHz, ...value, line }];
 }

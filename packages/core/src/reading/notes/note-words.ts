@@ -156,6 +156,13 @@ export const LENGTH_WORD = anyOf([
   "hoch|uber|lang|langer|kurzer|kabel|draht|mast|de (?:haut|long|fil|cable|coax)|alto|di (?:filo|cavo)|largo|de (?:alto|largo|hilo|cable)|hoog|draad",
 ]);
 
+/** Before metres these have that length, and there is no band. */
+export const LENGTHY_WORD = anyOf([
+  "masts?|poles?|feed ?lines?|coax|cables?|wires?|radials?|counterpoises?|distance|heights?|length|rope|lines?|span|guys?",
+  "kabel|koax|hohe|lange|abstand|draht|gegengewicht|leitung|fil|hauteur|longueur|cavo|altezza|lunghezza|distanza",
+  "altura|longitud|distancia|hilo|hoogte|lengte|afstand|draad|voedingslijn",
+]);
+
 /** Bands as they are spoken. */
 const SPOKEN: Readonly<Record<string, string>> = {
   "one ?-?sixty": "160",

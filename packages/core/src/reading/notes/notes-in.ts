@@ -5,7 +5,7 @@ import { linesOf } from "../text/text-lines.js";
 import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
 import { isInSomeBand, liesIn, type NoteStyle } from "./note-place.js";
 import { bandsAcross, bandsDown, type NoteGroup } from "./note-table.js";
-import { BAND_WORD, SWR_WORD } from "./note-words.js";
+import { BAND_WORD, LENGTHY_WORD, plainNote, SWR_WORD } from "./note-words.js";
 
 /** Notes, and the antennas that they tell apart. */
 export interface Notes {
@@ -51,9 +51,12 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
     return { groups: table.groups, words, partly: [], first: Math.min(...table.lines) };
   }
   const style = styleOf(lines.map((line) => line.text));
+  // What stands behind a comment mark is no reading where others stand without one.
+  const areMarked = lines.filter((line) => IS_MARKED.test(line.text)).length;
+  const isAside = (line: string) => areMarked < lines.length && IS_MARKED.test(line);
   const notes = underTitles(
     lines,
-    lines.map((line) => ({ ...line, ...(readNoteLine(line.text, style) ?? NOTHING) })),
+    lines.map((line) => ({ ...line, ...((isAside(line.text) ? null : readNoteLine(line.text, style)) ?? NOTHING) })),
   );
   const readings = notes.flatMap((note) => note.readings ?? []);
   const others = notes.filter((note) => note.readings === null && mayBeReading(note.text));
@@ -66,13 +69,15 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   const words = notes.filter((note) => note.readings === null);
   if (places === "all" && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
   const first = notes.find((note) => note.readings !== null)?.line ?? 0;
-  if (words.some((note) => note.line < first && namesOtherReadings(note.text))) return null;
+  if (words.some((note) => note.line < first && (namesOtherReadings(note.text) || isTableOfLengths(note.text))))
+    return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
   const partly = notes.filter(({ isPartly }) => isPartly);
   return { groups: [{ name: "", readings: rows }], words, partly, first: rows[0]?.line ?? 0 };
 }
 
 const NOTHING = { readings: null };
+const IS_MARKED = /^\s*(?:[#!%;]|\/\/)/;
 
 /** No header of a table of two columns has more words. */
 const MOST_WORDS = 5;
@@ -137,6 +142,13 @@ function rolesIn(line: string): readonly string[] {
   const words = namesIn(line.trim().split(/\s+/));
   return [...namesIn(line.split(/[,;|\t]|\s{2,}/)), ...(words.includes("frequency") ? words : [])];
 }
+
+/** Whether a line heads a column of heights or lengths, and one of SWR beside it. */
+function isTableOfLengths(line: string): boolean {
+  const [first = "", ...others] = line.split(/[;,\t|]/).map((cell) => cell.trim());
+  return STARTS_LENGTHY.test(plainNote(first)) && others.some((cell) => roleFromHeader(cell).quantity === "swr");
+}
+const STARTS_LENGTHY = new RegExp(`^(?:${LENGTHY_WORD})(?!\\p{L})`, "u");
 
 /** Whether a line names readings other than SWR, as the header of a table does. */
 const namesOtherReadings = (line: string): boolean =>

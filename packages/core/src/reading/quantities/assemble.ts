@@ -124,18 +124,22 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
   const reflected = find("reflected-power");
   if (forward !== undefined && reflected !== undefined && !reflected.percent) {
     const reflection = ([sent, back]: readonly number[]) => complex(Math.sqrt((back as number) / (sent as number)), 0);
-    return [{ columns: [forward, reflected], isVector: false, title: "forward and reflected power", reflection }];
+    found.push({ columns: [forward, reflected], isVector: false, title: "forward and reflected power", reflection });
   }
   const sent = find("forward-voltage");
   const back = find("reflected-voltage");
   if (sent !== undefined && back !== undefined) {
     const reflection = ([out, returned]: readonly number[]) => complex((returned as number) / (out as number), 0);
-    return [{ columns: [sent, back], isVector: false, title: "forward and reflected voltage", reflection }];
+    found.push({ columns: [sent, back], isVector: false, title: "forward and reflected voltage", reflection });
   }
   const angle = find("reflection-angle");
   const magnitudes = MAGNITUDES.flatMap(({ quantity, title, rho }) => {
     const column = find(quantity);
-    return column === undefined ? [] : [{ column, title, rho }];
+    // Beside what went out it is no share of it.
+    const isOfPair =
+      (quantity === "reflected-power" && forward !== undefined) ||
+      (quantity === "reflected-voltage" && sent !== undefined);
+    return column === undefined || isOfPair ? [] : [{ column, title, rho }];
   });
   for (const { column, title, rho } of magnitudes) {
     if (angle === undefined) break;

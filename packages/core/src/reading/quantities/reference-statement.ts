@@ -29,6 +29,7 @@ const REFERENCE_WORDS = [
   "z[-_ ]?(?:0|o|ref|r|c|sys|nom|char)\\d?",
   "[rz] ?ref",
   "r0",
+  "(?:system|ref(?:erence)?)[_ ](?:ohms?|z|r)",
   "ref(?:erence|erenz)?\\.? (?:imp(?:edance|\\.)?|resistance)",
   "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
   "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
@@ -51,7 +52,7 @@ const NO_OTHER_UNIT = "(?![\\d%°/]|[.,:-]\\d| ?\\p{L})";
 
 /** What has an impedance of its own that readings do not refer to. */
 const OTHER_THINGS =
-  /(?<!\p{L})(?:zline|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon|huhnerleiter|zweidraht|paralleldraht)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
+  /(?<!\p{L})(?:zline|koax\p{L}*|voedings\p{L}*|kippenladder|jumpers?|pigtails?|rg-?\d+\p{L}*|rg-\p{L}+|open-wire|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon|huhnerleiter|zweidraht|paralleldraht)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
 
 /** What a number of ohms is related to by. */
 const RELATING =
@@ -72,7 +73,7 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
   },
   {
     pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])${REFERENCE_ALONE}(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|(?:[\\s:=()[\\]]|ohms?){1,12}${NUMBER}()\\W*$)`,
+      `(?:^|[^\\p{L}\\d])${REFERENCE_ALONE}(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|(?:[\\s:=;,_()[\\]]|ohms?){1,12}${NUMBER}()\\W*$)`,
       "iu",
     ),
     isSure: true,
@@ -81,7 +82,7 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
   // "Z0 changed from 50 to 75 ohm"
   {
     pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
+      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS}|${REFERENCE_ALONE})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
       "iu",
     ),
     isSure: false,
@@ -102,8 +103,8 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
     ),
     isSure: true,
   },
-  { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:m\b|points|%))/iu, isSure: true },
-  { pattern: /\bv?swr[ _(]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:m\b|points))/iu, isSure: true },
+  { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu, isSure: true },
+  { pattern: /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu, isSure: true },
   {
     pattern: new RegExp(
       `^\\W*(?:impedance|impedanz|impedancia|impedenza|impedantie)s?\\W{1,4}${NUMBER} ?(?:${UNIT})?\\W*$`,

@@ -103,6 +103,11 @@ export const READING_FINDINGS = {
         ? `${capital(used)} and ${other} do not say the same (ρ differs by ${difference.toFixed(3)}); ${used} was used. ${REASONS[reason](agreeAtOhms ?? Number.NaN)}`
         : `${capital(used)} and ${other} agree in the size of the reflection, but not in its phase (Γ differs by ${difference.toFixed(3)}); ${used} was used. A sign may be missing or turned round, or an angle be of something else.`,
   },
+  "name-in-part": {
+    meaning: "Of the names of columns a part was understood; the rest says nothing of what they hold.",
+    words: ({ names }: { names: readonly string[] }) =>
+      `Understood by a part of ${names.length === 1 ? "its name" : "their names"}: ${names.join(", ")}.`,
+  },
   "phase-not-understood": {
     meaning: "A column may hold the phase of the reflection, and was not understood: the sweep is read without phase.",
     words: ({ name }: { name: string }) =>
