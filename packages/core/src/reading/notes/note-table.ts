@@ -1,8 +1,6 @@
-import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
-import { UNIT_EXPONENTS } from "../options/units.js";
-import { roleFromHeader } from "../quantities/role-from-header.js";
+import { groupsIn, kindOf, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
-import { type Place, placeOfFrequency } from "./note-place.js";
+import type { Place } from "./note-place.js";
 import { BAND_WORD, plainNote } from "./note-words.js";
 
 /** Readings of one antenna, or of one occasion, and the lines that they stand in, counted from 1. */
@@ -38,7 +36,7 @@ const IS_BAND_WORD = new RegExp(`^${BAND_WORD}s?:?$`, "u");
 const bandIn = (title: string, corner: string): NoteBand | null =>
   bandTitle(title) ?? (IS_BAND_WORD.test(plainNote(corner)) && /^\d{1,3}$/.test(title) ? bandTitle(`${title}m`) : null);
 
-/** A table of SWR with the bands across its top and an antenna in each row; null where the lines are none. */
+/** A table of SWR with the bands across its top and an antenna in each row; null where the lines are none, without groups where its rows are of something else. */
 export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
@@ -63,53 +61,12 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
         readings: bands.flatMap((band, b) => readingOf(band, swrInCell(cells[b] ?? "", band), line)),
       }),
     );
-    if (rows.length > 0 && groups.length === 0)
+    const isOfOther = rows.length > 0 && groups.length === 0;
+    if (isOfOther || groups.some(({ readings }) => readings.length > 0))
       return { groups, lines: [heading.line, ...rows.map(({ line }) => line)] };
-    if (groups.some(({ readings }) => readings.length > 0)) {
-      return { groups, lines: [heading.line, ...rows.map(({ line }) => line)] };
-    }
   }
   return null;
 }
-
-/** What a column of a table with a band in each row holds, by its name. */
-type ColumnKind =
-  | "swr"
-  | "frequency"
-  | "end of the band"
-  | "antenna"
-  | "forward"
-  | "reflected"
-  /** A quantity that a sweep has, such as R: no table of SWR */
-  | "of a sweep"
-  | "other";
-
-/** Several readings of one antenna, by where on the band or which of them they are. */
-const PART_OF_BAND =
-  /(?<!\p{L})(?:low(?:er|est)?|mid\p{L}*|high(?:er|est)?|cent(?:re|er)|edge|bottom|top|upper|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|von|bis|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu;
-/** What is noted beside an SWR. */
-const BESIDE_SWR =
-  /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu;
-const FORWARD = /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu;
-const REFLECTED = /^(?:ref|rück|rücklauf)(?!\p{L})/iu;
-
-function kindOf(name: string): ColumnKind {
-  const { quantity } = roleFromHeader(name);
-  if (quantity === "forward-power" || FORWARD.test(name)) return "forward";
-  if (quantity === "reflected-power" || REFLECTED.test(name)) return "reflected";
-  if (BESIDE_SWR.test(name)) return "other";
-  const rest = name.replace(PART_OF_BAND, " ").trim();
-  if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
-  if (quantity === "swr" || quantity === "frequency") return quantity;
-  return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
-}
-
-/** "SWR 6 m", which is a length to whoever reads units. */
-const isNamedSwr = (name: string): boolean => name.split(/\s+/).some((word) => roleFromHeader(word).quantity === "swr");
-
-type Values = Pick<NotedReading, "swr" | "isAtLeast" | "isRange">;
-/** The values of a row, from its cells. */
-type ValuesIn = (cells: readonly string[], band: NoteBand) => Values | null;
 
 /**
  * A table with a band in each row, and columns of what their names say: an SWR or several of one antenna, an antenna each, or forward and
@@ -130,30 +87,20 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
-    const kinds = names.map(kindOf);
     const all = [heading.line, ...rows.map(({ line }) => line)];
-    if (kinds.includes("of a sweep")) return { groups: [], lines: all };
-    const frequency = kinds.indexOf("frequency");
-    if (frequency >= 0) {
-      // Many frequencies of a band are a sweep.
-      if (rows.length > MOST_SPOTS) return { groups: [], lines: all };
-      const swr = kinds.indexOf("swr");
-      if (swr < 0 || kinds.lastIndexOf("swr") !== swr) continue;
-      const readings = rows.flatMap(({ band, cells, line }) =>
-        readingOf(
-          placeIn(cells[frequency] ?? "", names[frequency] ?? "") ?? band,
-          swrInCell(cells[swr] ?? "", band),
-          line,
-        ),
-      );
-      return { groups: [{ name: "", readings }], lines: all };
-    }
-    const groups = groupsIn(kinds, names);
+    const groups = groupsIn(names);
     if (groups === null) continue;
+    const frequency = names.findIndex((name) => kindOf(name) === "frequency");
+    // Many frequencies of a band are a sweep.
+    if (groups.length === 0 || (frequency >= 0 && rows.length > MOST_SPOTS)) return { groups: [], lines: all };
+    const placed = rows.map((row) => {
+      const at = frequency < 0 ? null : placeIn(row.cells[frequency] ?? "", names[frequency] ?? "");
+      return { ...row, place: at ?? row.band };
+    });
     return {
       groups: groups.map(({ name, valuesIn }) => ({
         name,
-        readings: rows.flatMap(({ band, cells, line }) => readingOf(band, valuesIn(cells, band), line)),
+        readings: placed.flatMap(({ place, band, cells, line }) => readingOf(place, valuesIn(cells, band), line)),
       })),
       lines: all,
     };
@@ -163,53 +110,6 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
 
 /** More rows with frequencies than these are a sweep. */
 const MOST_SPOTS = 12;
-
-/** The frequency in a cell, in the unit that its column names or that its size tells; null where there is none. */
-function placeIn(cell: string, name: string): Place | null {
-  const value = Number(cell.replace(",", "."));
-  if (!(value > 0)) return null;
-  const unit = roleFromHeader(name).frequencyUnit ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
-  return placeOfFrequency(Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(12)));
-}
-
-/** Which columns make a reading of which antenna; null where that is read line by line as well. */
-function groupsIn(
-  kinds: readonly ColumnKind[],
-  names: readonly string[],
-): readonly { readonly name: string; readonly valuesIn: ValuesIn }[] | null {
-  const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
-  const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
-  if (forward !== undefined && reflected !== undefined)
-    return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
-  // Beside ends of a band a name that is not known is another place on it.
-  const parts = places("end of the band").length === 0 ? [] : kinds.flatMap((kind, c) => (kind === "other" ? [] : [c]));
-  if (parts.length > 0)
-    return [{ name: "", valuesIn: (cells, band) => together(parts.map((c) => swrInCell(cells[c] ?? "", band))) }];
-  const [swr, ...more] = places("swr");
-  const antennas = places("antenna");
-  const of = (c: number, name: string) => {
-    const valuesIn: ValuesIn = (cells, band) => swrInCell(cells[c] ?? "", band);
-    return { name, valuesIn };
-  };
-  if (swr !== undefined) return more.length > 0 || names.length === 1 ? null : [of(swr, "")];
-  if (antennas.length === 1 && names.length === 1) return null;
-  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (names[c] ?? "")));
-}
-
-/** Several SWR of one band. */
-function together(all: readonly (Values | null)[]): Values | null {
-  const known = all.filter((values) => values !== null);
-  if (known.length === 0) return null;
-  return { swr: known.flatMap(({ swr }) => swr), isAtLeast: known.some(({ isAtLeast }) => isAtLeast), isRange: false };
-}
-
-/** The SWR of what goes out and what comes back. */
-function fromPowers(forward: string, reflected: string): Values | null {
-  const [sent, back] = [forward, reflected].map((cell) => Number.parseFloat(cell.replace(",", ".")));
-  const share = (back ?? Number.NaN) / (sent ?? Number.NaN);
-  if (!(share >= 0 && share < 1)) return null;
-  return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
-}
 
 function readingOf(
   { name, lowHz, highHz, isAtFrequency = false }: NoteBand & Partial<Pick<Place, "isAtFrequency">>,

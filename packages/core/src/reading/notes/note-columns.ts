@@ -1,0 +1,102 @@
+import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { UNIT_EXPONENTS } from "../options/units.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import { type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
+import { type Place, placeOfFrequency } from "./note-place.js";
+
+/** What a column of a table with a band in each row holds, by its name. */
+export type ColumnKind =
+  | "swr"
+  | "frequency"
+  | "end of the band"
+  | "antenna"
+  | "forward"
+  | "reflected"
+  /** A quantity that a sweep has, such as R: no table of SWR */
+  | "of a sweep"
+  | "other";
+
+/** Several readings of one antenna, by where on the band or which of them they are. */
+const PART_OF_BAND =
+  /(?<!\p{L})(?:low(?:er|est)?|mid\p{L}*|high(?:er|est)?|cent(?:re|er)|edge|bottom|top|upper|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|von|bis|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu;
+/** What is noted beside an SWR. */
+const BESIDE_SWR =
+  /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu;
+const FORWARD = /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu;
+const REFLECTED = /^(?:ref|rück|rücklauf)(?!\p{L})/iu;
+
+export function kindOf(name: string): ColumnKind {
+  const { quantity } = roleFromHeader(name);
+  if (quantity === "forward-power" || FORWARD.test(name)) return "forward";
+  if (quantity === "reflected-power" || REFLECTED.test(name)) return "reflected";
+  if (BESIDE_SWR.test(name)) return "other";
+  const rest = name.replace(PART_OF_BAND, " ").trim();
+  if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
+  if (quantity === "swr" || quantity === "frequency") return quantity;
+  return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
+}
+
+/** "SWR 6 m", which is a length to whoever reads units. */
+const isNamedSwr = (name: string): boolean => name.split(/\s+/).some((word) => roleFromHeader(word).quantity === "swr");
+
+export type Values = Pick<NotedReading, "swr" | "isAtLeast" | "isRange">;
+/** The values of a row of a band, from its cells. */
+type ValuesIn = (cells: readonly string[], band: NoteBand) => Values | null;
+
+/** The columns that are readings of one antenna. */
+interface ColumnGroup {
+  /** Of the antenna; empty where there is only one */
+  readonly name: string;
+  readonly valuesIn: ValuesIn;
+}
+
+/**
+ * Which columns make a reading of which antenna.
+ *
+ * @returns none where no column is an SWR; null where lines tell as much, or more is told than these can hold
+ */
+export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | null {
+  const kinds = names.map(kindOf);
+  if (kinds.includes("of a sweep")) return [];
+  const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
+  const of = (c: number, name: string): ColumnGroup => ({
+    name,
+    valuesIn: (cells, band) => swrInCell(cells[c] ?? "", band),
+  });
+  // Beside ends of a band a name that is not known is another place on it.
+  if (kinds.includes("end of the band")) {
+    const parts = kinds.flatMap((kind, c) => (kind === "other" || kind === "frequency" ? [] : [c]));
+    return [{ name: "", valuesIn: (cells, band) => together(parts.map((c) => swrInCell(cells[c] ?? "", band))) }];
+  }
+  const [swr, ...more] = places("swr");
+  if (swr !== undefined) return more.length > 0 || names.length === 1 ? null : [of(swr, "")];
+  const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
+  if (forward !== undefined && reflected !== undefined)
+    return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
+  const antennas = places("antenna");
+  if (antennas.length === 1 && names.length === 1) return null;
+  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (names[c] ?? "")));
+}
+
+/** Several SWR of one band. */
+function together(all: readonly (Values | null)[]): Values | null {
+  const known = all.filter((values) => values !== null);
+  if (known.length === 0) return null;
+  return { swr: known.flatMap(({ swr }) => swr), isAtLeast: known.some(({ isAtLeast }) => isAtLeast), isRange: false };
+}
+
+/** The SWR of what goes out and what comes back. */
+function fromPowers(forward: string, reflected: string): Values | null {
+  const [sent, back] = [forward, reflected].map((cell) => Number.parseFloat(cell.replace(",", ".")));
+  const share = (back ?? Number.NaN) / (sent ?? Number.NaN);
+  if (!(share >= 0 && share < 1)) return null;
+  return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
+}
+
+/** The frequency in a cell, in the unit that its column names or that its size tells; null where there is none. */
+export function placeIn(cell: string, name: string): Place | null {
+  const value = Number(cell.replace(",", "."));
+  if (!(value > 0)) return null;
+  const unit = roleFromHeader(name).frequencyUnit ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
+  return placeOfFrequency(Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(12)));
+}
