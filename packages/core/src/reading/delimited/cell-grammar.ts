@@ -1,4 +1,4 @@
-import { ABOUT_WORD, UNDER_WORD } from "../notes/note-words.js";
+import { ABOUT_WORD, OR_MORE, UNDER_WORD } from "../notes/note-words.js";
 import type { DecimalMark, Delimiter } from "../options/read-options.js";
 import { numberFromText } from "../text/scan-numbers.js";
 import { type CellUnit, OTHER_UNIT, UNIT, unitOf } from "./cell-units.js";
@@ -116,11 +116,14 @@ const numberCell = (
   mark: NumberCell["mark"],
 ): NumberCell => ({ kind: "number", digits, printed, unit, mark, isRemarked: false, isSlipped: false, grouped: null });
 
+/** "1.7 or more" */
+const AND_MORE = new RegExp(`^([\\d.,]+)\\s+${OR_MORE}$`, "iu");
+
 function special(cell: string, dialect: CellDialect): Cell | null {
   if (cell.length > LONGEST_SPECIAL) return null;
   if (/^([-–—.*?]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;
   if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
-  const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell);
+  const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell) ?? AND_MORE.exec(cell);
   if (bound !== null) {
     const limit = readCell((bound[1] as string).replace(/:1$/, ""), dialect);
     if (limit.kind === "number" && !limit.isRemarked) {

@@ -83,7 +83,7 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
 /** Quantities that nothing but a reading is called by. */
 const IN_PART: ReadonlySet<Quantity> = new Set<Quantity>(["swr", "resistance", "reactance"]);
 /** What no antenna showed. */
-const IS_RECKONED = /model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
+const IS_RECKONED = /minus|less|plus|times|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {

@@ -155,7 +155,7 @@ function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
 }
 
 /** "SWR-1", "SWR − 1" */
-const LESS_ONE = /^(.*\p{L}.*?)\s*[-−–]\s*1\s*$/u;
+const LESS_ONE = /^(.*\p{L}.*?)\s*(?:[-−–]|minus|less)\s*(?:1|one)\s*$/iu;
 /** The least or the greatest of several readings. */
 const EXTREME_WORD =
   /(?<!\p{L})(?:min|max|mini|maxi|minim\w+|maxim\w+|lowest|highest|kleinste|größte)(?!\p{L})[._]?/giu;
