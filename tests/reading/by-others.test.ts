@@ -140,6 +140,7 @@ describe("tables", () => {
   });
 
   test.each([
+    "No;MHz;SWR\n;MHz;\n1;7.05;1.6\n2;7.1;1.3\n3;7.15;1.5\n",
     "Note;MHz;SWR\n;7.05;1.6\n5W;7.1;1.3\n;7.15;1.5\n",
     "Date;MHz;SWR\n03.05.2026;7.05;1.6\n03.05.2026;7.1;1.3\n03.05.2026;7.15;1.5\n",
     "Try;MHz;SWR\n2nd try;7.05;1.6\n2nd try;7.1;1.3\n2nd try;7.15;1.5\n",
@@ -163,10 +164,15 @@ describe("tables", () => {
     },
   );
 
-  test.each(["Modelled SWR", "SWR limit", "SWR in dB", "Insertion loss (dB)"])(
+  test.each(["R (0.1 Ω);X (0.1 Ω)", "R (mΩ);X (mΩ)", "Modelled SWR", "SWR limit", "SWR in dB", "Insertion loss (dB)"])(
     "no reading by a part of its name: %s",
     (name) => {
-      expect(read(`MHz;${name}\n7.0;2.1\n7.1;1.3\n7.2;1.8\n`)).toBe("refused");
+      const row = (value: number) =>
+        name
+          .split(";")
+          .map(() => value)
+          .join(";");
+      expect(read(`MHz;${name}\n7.0;${row(21)}\n7.1;${row(13)}\n7.2;${row(18)}\n`)).toBe("refused");
     },
   );
 
@@ -276,6 +282,8 @@ describe("notes by hand", () => {
     ["40m 1:9 balun 2.4\n20m 1.3\n", "20m=1.3; row-left-out"],
     ["40m 1.2, 20m same\n", "40m=1.2 20m=1.2"],
     ["# Counterpoise 10 m, 2 pieces\n40m 1.5\n20m 1.8\n", "40m=1.5 20m=1.8"],
+    ["20m of coax: 40m 1.5, 15m 1.2\n", "40m=1.5 15m=1.2"],
+    ["Wire 20 m, SWR:\n40m 1.8\n15m 2.2\n", "40m=1.8 15m=2.2"],
     ["Mast 6 m: 3 guys\n40m 1.5\n20m 1.8\n", "40m=1.5 20m=1.8"],
     ["Height (m);SWR\n6 m;1.5\n10 m;1.3\n", "refused"],
     ["80m 1.2, 40m, 20m\n", "80m=1.2; row-left-out"],

@@ -40,7 +40,7 @@ export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.
 
 /** A semicolon may stand before a comment, or behind an empty first cell of a row. */
 export const beginsEmpty = (line: string, delimiter: Delimiter, columns: number): boolean =>
-  delimiter === "semicolon" && /^\s*;/.test(line) && splitLine(line, delimiter).length === columns;
+  delimiter === "semicolon" && /^\s*;.*\d/.test(line) && splitLine(line, delimiter).length === columns;
 
 /**
  * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.

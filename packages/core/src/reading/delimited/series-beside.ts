@@ -68,7 +68,7 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
   const parts = columns.map(({ name, isNamed }, c) =>
     c !== index && isNamed && !NO_SERIES.test(name) && !IS_RECKONED.test(name) ? partOfSeries(name) : null,
   );
-  if (parts.some((part) => part !== null && !IN_PART.has(part.role.quantity))) return null;
+  if (parts.some((part) => part !== null && !isSureInPart(part))) return null;
   const known = parts.flatMap((part) => part?.role.quantity ?? []);
   if (known.length === 0 || new Set(known).size < known.length) return null;
   const names = columns.flatMap(({ name }, c) => (parts[c] === null ? [] : [name]));
@@ -82,6 +82,10 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
 
 /** Quantities that nothing but a reading is called by. */
 const IN_PART: ReadonlySet<Quantity> = new Set<Quantity>(["swr", "resistance", "reactance"]);
+/** A unit that is not known changes the numbers: "R (dΩ)". */
+const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
+  quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series));
+
 /** What no antenna showed. */
 const IS_RECKONED = /minus|less|plus|times|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
 

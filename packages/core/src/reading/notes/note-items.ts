@@ -144,7 +144,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
     if (band !== null) {
       // "Mast 6 m: 3 guys": as long as a thing is no band.
       const before = items.at(-1);
-      if (before?.kind === "word" && LENGTHY.test(before.text ?? "")) items.push({ kind: "word" });
+      const isTitled = /:\s*$/.test(line.slice(0, scan.position - band[0].length));
+      if (before?.kind === "word" && !isTitled && LENGTHY.test(before.text ?? "")) items.push({ kind: "word" });
       else placed(placeOfBand(`${band[1]}${band[2]}m`));
       return true;
     }

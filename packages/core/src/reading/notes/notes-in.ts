@@ -146,7 +146,11 @@ function rolesIn(line: string): readonly string[] {
 /** Whether a line heads a column of heights or lengths, and one of SWR beside it. */
 function isTableOfLengths(line: string): boolean {
   const [first = "", ...others] = line.split(/[;,\t|]/).map((cell) => cell.trim());
-  return STARTS_LENGTHY.test(plainNote(first)) && others.some((cell) => roleFromHeader(cell).quantity === "swr");
+  return (
+    !/\d/.test(first) &&
+    STARTS_LENGTHY.test(plainNote(first)) &&
+    others.some((cell) => roleFromHeader(cell).quantity === "swr")
+  );
 }
 const STARTS_LENGTHY = new RegExp(`^(?:${LENGTHY_WORD})(?!\\p{L})`, "u");
 
