@@ -299,3 +299,17 @@ describe("notes by hand", () => {
     expect(read(content)).toBe(expected);
   });
 });
+
+describe("long runs of one thing end, read or refused", () => {
+  test.each([" ", "a b ", "40m ", "ref ", "Z0 ", ";", "=", "1.5,"])("of %j", (piece) => {
+    const run = piece.repeat(Math.floor(1900 / piece.length));
+    for (const content of [
+      `${run}\n`,
+      `MHz;SWR ${run}\n7.0;1.5\n7.1;1.4\n`,
+      `# Z0 ${run} x\nMHz;SWR\n7.0;1.5\n7.1;1.4\n`,
+      `wire${run}x,2026-04-11,9 m,${run}\n`,
+      `40m 1.5 ${run}\n20m 1.2 ${run}x\n`,
+    ])
+      expect(read(content)).not.toBe("");
+  });
+});

@@ -178,6 +178,8 @@ const isReading = ({ quantity }: ColumnRole): boolean =>
 const NO_SERIES =
   /wanted|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta|diff|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
 const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
+/** No name of a column has more words. */
+const MOST_WORDS = 16;
 const EDGE_NUMBER = /^[-–:\d.,]+$/;
 
 /** A name that holds that of a reading, and words for the series before or behind it: the longest name that is one. */
@@ -187,6 +189,7 @@ function partOfSeries(name: string): NamedSeries | null {
     .slice(0, name.length - unit.length)
     .split(/\s+|(?<=[)\]])(?=[^\s])|_|(?<=^(?:SWR|RL|R|X))(?=\d$)/)
     .filter((word) => word !== "");
+  if (words.length > MOST_WORDS) return null;
   const parts = Array.from({ length: Math.max(0, words.length - 1) }, (_, i) => i + 1).flatMap((count) => [
     { reading: words.slice(0, count), rest: words.slice(count) },
     { reading: words.slice(-count), rest: words.slice(0, -count) },

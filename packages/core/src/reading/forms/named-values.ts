@@ -4,8 +4,9 @@ import type { FormRow, FormTable } from "./form.js";
 /** A number with its unit, and before it the words that name it. */
 const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
 const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
-const NAME = "[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*";
-const VALUE = new RegExp(`((?:${NAME}[ \\t]*){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu");
+/** A whole word: one that could end anywhere would be tried in every way. */
+const NAME = "[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
+const VALUE = new RegExp(`((?:${NAME} ?){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu");
 /** Between a value and the next name. */
 const FILLER =
   /^(?:[\s,;|/·.–—-]|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|=|:))+\s*$/giu;
@@ -46,7 +47,7 @@ export function namedValues(content: string): FormTable | null {
 function valuesIn(line: string, number: number): readonly NamedValue[] {
   if (!/\p{L}/u.test(line) || !/\d/.test(line)) return [];
   let waiting = "";
-  return [...line.matchAll(VALUE)].map(([, printed = "", value = ""]) => {
+  return [...line.replace(/\s+/g, " ").matchAll(VALUE)].map(([, printed = "", value = ""]) => {
     const name = printed.replace(FILLER, "").trim();
     // "SWR at 7.1 MHz = 1.5": the name is that of the next value.
     const isFrequency = FREQUENCY.test(value) && roleFromHeader(name).quantity !== "frequency";

@@ -44,6 +44,7 @@ const withoutDigraphs = (word: string): string => word.replace(/([aou])e/g, "$1"
  * @param port the port whose reflection is wanted
  */
 export function roleFromHeader(header: string, port = 1): ColumnRole {
+  if (header.length > LONGEST_NAME) return { quantity: "other" };
   const key = `${port} ${header}`;
   const known = KNOWN.get(key);
   if (known !== undefined) return known;
@@ -52,6 +53,9 @@ export function roleFromHeader(header: string, port = 1): ColumnRole {
   KNOWN.set(key, role);
   return role;
 }
+
+/** No name of a column is longer. */
+const LONGEST_NAME = 200;
 
 /** Roles that were told before: the files of a season have the same headers. */
 const KNOWN = new Map<string, ColumnRole>();
