@@ -77,7 +77,7 @@ export type FollowingAt = (frequencyHz: number) => Following;
 const ALL_CUT: Following = { least: 0.95, usual: 1, most: 1.05 };
 /** Where nothing is said all may be cut alike, as of a dipole, or anything usual may stay. */
 const LIKE_A_DIPOLE = ALL_CUT.usual;
-/** What the two lines below leave out (chosen on NEC-2 models of seventeen antennas; tests/advise/wire.test.ts holds it to others). */
+/** What the two lines below leave out (chosen on NEC-2 models of thirty-four antennas; tests/advise/wire.test.ts holds it to others). */
 const MODEL_ERROR = 0.08;
 
 /** How much longer a wire is for a wave than by the tape (common practice, no source). */
@@ -99,7 +99,7 @@ interface Wires {
  *
  * Wire and fixed parts, in series at the feed point, are lines of which the ends are open: Z coth(a + jkl) each. What the one and the
  * other give to the slope of the reactance is the share of a change that follows (derived): a half of it where a quarter wave stands on
- * a quarter wave, four fifths over four radials, nearly all where the wire is of half waves. What was not told of count and lengths may be
+ * a quarter wave, three quarters over four radials, nearly all where the wire is of half waves. What was not told of count and lengths may be
  * anything usual, which widens the share.
  *
  * @param wireLengthM of the wire that is cut; null: not known
