@@ -256,6 +256,7 @@ describe("notes by hand", () => {
     ["Band;SWR dry;SWR wet\n40m;1.5;1.7\n20m;1.3;1.4\n", "40m=1.5 20m=1.3 | 40m=1.7 20m=1.4"],
     ["Band;Freq (MHz);SWR\n40m;7.1;1.5\n20m;14.1;1.1\n", "7.1=1.5 14.1=1.1; spot-readings"],
     ["Band;Freq (MHz);R (ohm);X (ohm)\n80m;3.65;40;-30\n40m;7.1;25;1\n", "3.65:2 7.1:2; spot-readings"],
+    ["Band;MHz;SWR\n40m;7.0;1.5\n;7.1;1.3\n20m;14.1;1.1\n", "7=1.5 7.1=1.3 14.1=1.1; spot-readings"],
     ["Band;MHz;SWR;Temp (C)\n40m;7.1;1.5;12\n20m;14.1;1.1;9\n", "7.1=1.5 14.1=1.1; spot-readings"],
     ["Band,R (ohm),X (ohm)\n80m,40,-12\n40m,60,10\n", "refused"],
     ["Band;40m;20m\nRL (dB);12;14\n", "refused"],

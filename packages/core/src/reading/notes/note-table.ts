@@ -81,9 +81,11 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
     const heading = lines[header];
     if (heading === undefined) continue;
     const names = cellsOf(heading.text, split).slice(1);
+    let band: NoteBand | null = null;
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
       const cells = [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === names.length + 1) ?? [];
-      const band = bandTitle(cells[0] ?? "");
+      // A band may be written once for several rows.
+      band = bandTitle(cells[0] ?? "") ?? (cells[0] === "" ? band : null);
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
