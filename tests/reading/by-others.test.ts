@@ -281,6 +281,7 @@ describe("notes by hand", () => {
     ["40m 1½\n20m 2¼\n", "40m=1.5 20m=2.25"],
     ["20m 3 elements 1.2\n40m 1.5\n", "40m=1.5; row-left-out"],
     ["40m 1:9 balun 2.4\n20m 1.3\n", "20m=1.3; row-left-out"],
+    ["40m 1.5 (was 2.5)\n20m 1.8 @ 18 C\n", "40m=1.5 20m=1.8"],
     ["40m 1.2, 20m same\n", "40m=1.2 20m=1.2"],
     ["# Counterpoise 10 m, 2 pieces\n40m 1.5\n20m 1.8\n", "40m=1.5 20m=1.8"],
     ["20m of coax: 40m 1.5, 15m 1.2\n", "40m=1.5 15m=1.2"],

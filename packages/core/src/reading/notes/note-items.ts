@@ -49,7 +49,7 @@ export type NoteItem =
       readonly isRange: boolean;
       /** A word stands between it and what is before: "40 is 1.2" */
       readonly isSaid: boolean;
-      /** Stands in brackets */
+      /** Stands in brackets behind a word */
       readonly isAside: boolean;
     }
   /** A reading of another quantity */
@@ -133,7 +133,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
     if (match !== null) scan.position += match[0].length;
     return match;
   };
-  const isInBrackets = () => /\([^)]*$/.test(line.slice(0, scan.position));
+  const isInBrackets = () => /\(\s*\p{L}[^)]*$/u.test(line.slice(0, scan.position));
   const placed = (place: Place | null): true => {
     put({ kind: "place", place, isAt: scan.isAt, isJoined: scan.isJoined });
     return true;

@@ -48,6 +48,8 @@ export function settled(
       if (item.kind !== "other") done.push(item);
       continue;
     }
+    // "1.5 (was 2.5)"
+    if (item.isAside && done.findLast(({ kind }) => kind !== "word")?.kind === "swr") continue;
     if (isRemark) {
       // "3 windows 1.2": the finer number behind a word may be the SWR.
       const [before, word] = items.slice(Math.max(0, i - 2), i);
@@ -60,7 +62,7 @@ export function settled(
       const isLikeSwr = /\d[.,]\d/.test(item.printed) && item.value >= 1 && item.value < GREATEST_NOTED_FINELY;
       if (isFiner && isLikeSwr) return null;
       // "1.6 dry, 1.9 wet": both, unless it is a frequency of the band.
-      const isOther = isLikeSwr && !item.isAside && band !== null && !liesIn(item.value * 1e6, band);
+      const isOther = isLikeSwr && band !== null && !liesIn(item.value * 1e6, band);
       if (isOther) done.push({ kind: "swr", swr: item.value, bound: item.bound, isRange: false });
       continue;
     }

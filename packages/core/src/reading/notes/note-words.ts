@@ -149,7 +149,7 @@ export const FILLER_WORD = anyOf([
 export const READING_UNIT = /^\s*(?:db\b|ohms?\b|%|°)/;
 /** So has a number that is no reading: a power, a voltage, a height, a length, a count, a time, a temperature. */
 export const OTHER_UNIT =
-  /^\s*(?:k?w\b|watts?\b|v\b|volts?\b|deg\b|[cm]?m\b|met(?:er|re)s?\b|f(?:oo|ee)?t\b|s\b|min\b|minutes?\b|h\b|hours?\b|pm\b|am\b|o'?clock\b|uhr\b|st\b|nd\b|rd\b|th\b|turns?\b|el(?:em(?:ents?)?)?\b|radials?\b|wires?\b|times?\b|x\b|days?\b|weeks?\b)/;
+  /^\s*(?:k?w\b|watts?\b|v\b|volts?\b|deg\b|°?[cf]\b|[cm]?m\b|met(?:er|re)s?\b|f(?:oo|ee)?t\b|s\b|min\b|minutes?\b|h\b|hours?\b|pm\b|am\b|o'?clock\b|uhr\b|st\b|nd\b|rd\b|th\b|turns?\b|el(?:em(?:ents?)?)?\b|radials?\b|wires?\b|times?\b|x\b|days?\b|weeks?\b)/;
 /** Behind metres these make a length of them, and no band. */
 export const LENGTH_WORD = anyOf([
   "up|high|above|agl|of|over(?! ?\\d)|from|away|long|longer|shorter|lower|further|apart|deep|wire|coax|cable|line|rope|pole|mast|feeder|radial",
