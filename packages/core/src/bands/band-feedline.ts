@@ -2,6 +2,7 @@ import { type Curve, reflectionAt } from "../curve/curve.js";
 import { clipSpans } from "../curve/pieces.js";
 import { type Feedline, matchedLossDb, sectionAt } from "../facts/feedline/feedline.js";
 import { greatestStress, type LineStress, magnitudeAtLoad, stressAlong } from "../facts/feedline/line.js";
+import { mayReflectAll } from "../facts/feedline/spread-of-kind.js";
 import { at } from "../numbers/column.js";
 import { magnitude } from "../numbers/complex.js";
 import { changeReference } from "../reflection/impedance.js";
@@ -150,22 +151,18 @@ export function feedlineFindings(
   ];
 }
 
-/** Cables of one kind differ by this share of their loss, and more (our own choice). */
-export const SPREAD_OF_KIND = 0.2;
-
 /** Bands where so much comes back that a little more loss would leave an antenna that reflects everything. */
 function unsureEnds(
   { lossIs }: Feedline,
   bands: readonly { readonly band: string; readonly feedline: BandFeedline | null }[],
 ): readonly Finding[] {
-  const more = lossIs === "typical" ? SPREAD_OF_KIND : 0;
   const isUnsure = (end: AntennaEnd | null | undefined): boolean =>
-    end != null && magnitudeAtLoad(reflectionMagnitudeFromSwr(end.antennaSwr), more * end.matchedLossDb) >= 1;
+    end != null && mayReflectAll(reflectionMagnitudeFromSwr(end.antennaSwr), end.matchedLossDb, lossIs);
   const unsure = bands
     .filter(({ feedline }) => isUnsure(feedline?.atBest) || isUnsure(feedline?.atWorst))
     .map(({ band }) => band);
   if (unsure.length === 0) return [];
-  const params = { bands: unsure, lossIs: more === 0 ? "stated" : "of-its-kind" } as const;
+  const params = { bands: unsure, lossIs: lossIs === "typical" ? "of-its-kind" : "stated" } as const;
   return [finding("caution", "antenna-end-unsure", params)];
 }
 

@@ -1,4 +1,5 @@
 import type { Feedline } from "../facts/feedline/feedline.js";
+import { SPREAD_OF_KIND } from "../facts/feedline/spread-of-kind.js";
 import type { Limits } from "../facts/limits.js";
 import { needFor } from "../facts/limits.js";
 import type { LossRange } from "./band-feedline.js";
@@ -16,8 +17,6 @@ export interface WattsPath {
   readonly arrives: { readonly least: number; readonly most: number };
 }
 
-/** Cables of one kind differ by this share of their loss, and an old one loses more (common practice, no source). */
-const SPREAD_OF_KIND = 0.2;
 /**
  * What a wide-range tuner loses: reckoned for a T network whose coil has a Q of 200, from a load of 500 Ω to one of 10 Ω in series with a
  * capacitor, at 3.65 MHz (derived, no published table).

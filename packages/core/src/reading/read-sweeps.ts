@@ -43,8 +43,7 @@ import { readTouchstone } from "./touchstone/touchstone.js";
  */
 export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
   checkReadOptions(options);
-  const file = options.fileName ?? "input";
-  const text = inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), file));
+  const text = textOf(bytes, options);
   return sweepsFrom(readPoints(text, options), text, options);
 }
 
@@ -66,9 +65,11 @@ export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Swee
  */
 export function lineLedger(bytes: FileContent, options: ReadOptions = {}): LineLedger | null {
   checkReadOptions(options);
-  const text = inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), options.fileName ?? "input"));
-  return readPoints(text, options).ledger?.() ?? null;
+  return readPoints(textOf(bytes, options), options).ledger?.() ?? null;
 }
+
+const textOf = (bytes: FileContent, { fileName = "input" }: ReadOptions): SourceText =>
+  inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), fileName));
 
 /**
  * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.

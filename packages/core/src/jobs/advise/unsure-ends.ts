@@ -1,6 +1,5 @@
-import { SPREAD_OF_KIND } from "../../bands/band-feedline.js";
 import { matchedLossDb } from "../../facts/feedline/feedline.js";
-import { magnitudeAtLoad } from "../../facts/feedline/line.js";
+import { mayReflectAll } from "../../facts/feedline/spread-of-kind.js";
 import { magnitudeAt } from "../../facts/matching/chain.js";
 import { at } from "../../numbers/column.js";
 import type { View } from "./view.js";
@@ -14,7 +13,7 @@ export function unsureEnds(view: View): ReadonlySet<number> {
   const { antenna } = view.endsAt(0);
   const isUnsure = (i: number) => {
     const rho = magnitudeAt(antenna, i, feedline.characteristicOhms);
-    return magnitudeAtLoad(rho, SPREAD_OF_KIND * matchedLossDb(feedline, at(grid.frequencyHz, i))) >= 1;
+    return mayReflectAll(rho, matchedLossDb(feedline, at(grid.frequencyHz, i)), feedline.lossIs);
   };
   return new Set(
     grid.wishes.flatMap((_, wish) => {

@@ -47,7 +47,7 @@ export function cutRows(
     } else if (isAnotherHeading(lines, line, dialect, header)) {
       return table.build(line + 1);
     } else if (isComment(text) && !beginsEmpty(text, dialect.delimiter, dialect.columns)) table.comment(line + 1);
-    else readSplitRow(lines, line + 1, dialect, fewest, table);
+    else readSplitRow(lines, line, text, dialect, fewest, table);
   }
   return table.build(null);
 }
@@ -92,18 +92,17 @@ function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, head
     (above) => above > dialect.firstDataLine && lines.text(above).trim() === "",
   );
   if (dialect.delimiter === "space") return isApart && isKnown;
-  return isApart || (cells.length === dialect.columns && !isKnown && !goesOn(lines, line));
+  return isApart || (cells.length === dialect.columns && !isKnown && !goesOn(lines, [line - 2, line - 1, line + 1]));
 }
 
 /** A row goes on where its first number is at most so many steps beyond that of the last one. */
 const MOST_STEPS = 3;
 
-/** Whether the numbers below a line go on where those above it ended, in the same direction. */
-function goesOn(lines: TextLines, line: number): boolean {
+/** Whether the first number of the last of three lines goes on where those of the two above it ended, in the same direction. */
+function goesOn(lines: TextLines, [before, above, line]: readonly [number, number, number]): boolean {
   const numberAt = (other: number) => (other < 0 ? Number.NaN : Number.parseFloat(lines.text(other).replace(",", ".")));
-  const step = numberAt(line - 1) - numberAt(line - 2);
-  const next = (numberAt(line + 1) - numberAt(line - 1)) / step;
-  return next > 0 && next <= MOST_STEPS;
+  const steps = (numberAt(line) - numberAt(above)) / (numberAt(above) - numberAt(before));
+  return steps > 0 && steps <= MOST_STEPS;
 }
 
 const startsWithNumber = (lines: TextLines, line: number): boolean =>
@@ -175,21 +174,21 @@ function isLastOf(lines: TextLines, line: number, dialect: Dialect): boolean {
   return true;
 }
 
-/** Whether the first number of a line, counted from 1, is the next one after those of the two rows above it. */
-function followsOn(lines: TextLines, line: number): boolean {
-  const numberAt = (index: number) => Number.parseFloat(lines.text(index).replace(",", "."));
-  if (line < 3) return false;
-  const step = numberAt(line - 2) - numberAt(line - 3);
-  const next = numberAt(line - 1) - numberAt(line - 2);
-  return step * next > 0 && Math.abs(next) <= MOST_STEPS * Math.abs(step);
-}
-
 /** How many lines below a sum are looked at. */
 const LINES_BELOW = 10;
 
-function readSplitRow(lines: TextLines, line: number, dialect: Dialect, fewest: number, table: TableBuilder): void {
+/** @param text of the line at `index`, without the blanks around it */
+function readSplitRow(
+  lines: TextLines,
+  index: number,
+  text: string,
+  dialect: Dialect,
+  fewest: number,
+  table: TableBuilder,
+): void {
   const { columns, delimiter } = dialect;
-  const texts = splitLine(lines.text(line - 1).trim(), delimiter);
+  const line = index + 1;
+  const texts = splitLine(text, delimiter);
   if (texts.every((cell) => cell === "")) return;
   const cells = Array.from({ length: columns }, (_, c) => readCell(texts[c] ?? "", dialect));
   const numbers = cells.filter(holdsNumber).length;
@@ -198,7 +197,8 @@ function readSplitRow(lines: TextLines, line: number, dialect: Dialect, fewest: 
     .slice(columns)
     .some((cell) => cell !== "" && (delimiter === "space" || holdsNumber(readCell(cell, dialect))));
   if (numbers === 0) table.leaveOut(line, "no-number");
-  else if (sumsUp(texts) && isLastOf(lines, line, dialect) && !followsOn(lines, line)) table.leaveOut(line, "sums-up");
+  else if (sumsUp(texts) && isLastOf(lines, line, dialect) && !goesOn(lines, [index - 2, index - 1, index]))
+    table.leaveOut(line, "sums-up");
   else if (hasMoreNumbers) table.leaveOut(line, "too-many-cells");
   else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");
   else {

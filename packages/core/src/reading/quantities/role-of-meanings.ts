@@ -27,6 +27,7 @@ const share =
     meanings.has("percent") || !meanings.has("share")
       ? { quantity, percent: meanings.has("percent") }
       : { quantity, percent: true, factor: 100 };
+const reflectedWatts = (): ColumnRole => ({ quantity: "reflected-power", percent: false });
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
@@ -69,19 +70,11 @@ const READINGS: readonly {
   { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
   { needed: ["forward", "power"], beside: ["watts"], role: plain("forward-power") },
   { needed: ["forward"], beside: ["watts"], role: plain("forward-power") },
-  {
-    needed: ["reflected", "power", "watts"],
-    beside: [],
-    role: () => ({ quantity: "reflected-power", percent: false }),
-  },
-  ...([["ref"], ["reflection"]] as const).flatMap(([word]) =>
-    (["watts", "power"] as const).map((unit) => ({
-      needed: [word, unit],
-      beside: ["watts" as const],
-      role: () => ({ quantity: "reflected-power" as const, percent: false }),
-    })),
-  ),
-  { needed: ["reflected"], beside: ["watts"], role: () => ({ quantity: "reflected-power", percent: false }) },
+  { needed: ["reflected", "power", "watts"], beside: [], role: reflectedWatts },
+  { needed: ["ref", "watts"], beside: [], role: reflectedWatts },
+  { needed: ["ref", "power"], beside: ["watts"], role: reflectedWatts },
+  { needed: ["reflection", "watts"], beside: [], role: reflectedWatts },
+  { needed: ["reflected"], beside: ["watts"], role: reflectedWatts },
   {
     needed: ["reflection", "power"],
     beside: ["percent", "watts"],
