@@ -1,8 +1,9 @@
 import { at } from "../../numbers/column.js";
+import { fitLossAlongLine } from "./along-line-fit.js";
 import type { Cause } from "./cause.js";
-import { lengthCause, referenceCause, scaleCause, seriesCause } from "./cause-words.js";
+import { lengthCause, lossCause, referenceCause, scaleCause, seriesCause } from "./cause-words.js";
 import type { CommonSamples } from "./common-samples.js";
-import { isLineChange, isLonger, lineCauses } from "./line-causes.js";
+import { isLineChange, isLonger, isLossier, lineCauses } from "./line-causes.js";
 import { electricalLengthM, type LineChange, lossAt10MHzDb } from "./line-change.js";
 import { fitLine, fitLineOf, withBestLaw } from "./line-fit.js";
 import { fitReference, isAnotherReference } from "./reference-fit.js";
@@ -82,6 +83,7 @@ export function candidatesFor(samples: CommonSamples, before: SideCurve, differe
   const wire = scaleCause(scaled);
   const ofWire = scaleFindings(scaled, samples, before, difference);
   const ofTelevision = fitLineOf(TELEVISION_OHMS, samples, referenceOhms);
+  const alongLine = fitLossAlongLine(samples);
   const further: readonly (Candidate | null)[] = [
     Math.abs(scaled.scale - 1) >= LEAST_SCALE
       ? {
@@ -98,6 +100,16 @@ export function candidatesFor(samples: CommonSamples, before: SideCurve, differe
           numbers: 2,
           residual: ofTelevision.residual,
           isDoubtful: isUnphysical(ofTelevision),
+          nearly: OF_PARTS,
+        }
+      : null,
+    isLossier(alongLine)
+      ? {
+          causes: [lossCause(alongLine, difference)],
+          line: alongLine,
+          numbers: 2,
+          residual: alongLine.residual,
+          isDoubtful: false,
           nearly: OF_PARTS,
         }
       : null,

@@ -105,6 +105,12 @@ export const beforeAt = ({ beforeReal, beforeImaginary }: CommonSamples, i: numb
   imaginary: at(beforeImaginary, i),
 });
 
+/** Γ after of a sample. */
+export const afterAt = ({ afterReal, afterImaginary }: CommonSamples, i: number): Complex => ({
+  real: at(afterReal, i),
+  imaginary: at(afterImaginary, i),
+});
+
 /** How far Γ after of a sample lies from something. */
 export const distanceFromAfter = (
   { afterReal, afterImaginary }: CommonSamples,

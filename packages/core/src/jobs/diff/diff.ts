@@ -26,7 +26,7 @@ import {
 import { explanationOf } from "./explanation.js";
 import { headlineOf } from "./headline.js";
 import { onSameTerms, type TermsOptions } from "./same-terms.js";
-import { type Given, groupOf, isTakenTwice, sideOf } from "./sides.js";
+import { type Given, groupOf, isSampledAlike, isTakenTwice, sideOf } from "./sides.js";
 
 /** What a comparison says. Plain data: as JSON it is what `feedpoint diff --json` prints. */
 export interface DiffResult {
@@ -127,9 +127,9 @@ export function diff(
       ) ?? [],
   );
   const doubts = samplingDoubts(first, second, bands, asked);
-  // What a step too long for a dip shows may be the step's doing.
-  const causes =
-    doubts.length === 0 ? found : found.map((cause) => (cause.code === "antenna-changed" ? possible(cause) : cause));
+  // What a step too long for a dip shows between the samples may be the step's doing; at the samples of both it is not.
+  const isOpen = doubts.length > 0 && !isSampledAlike(first, second);
+  const causes = isOpen ? found.map((cause) => (cause.code === "antenna-changed" ? possible(cause) : cause)) : found;
   return {
     schema: "feedpoint/diff@1",
     before: befores.map(deploymentInfo),

@@ -9,7 +9,7 @@ import { GREATEST_SCALE } from "./scale-search.js";
 import type { SideCurve } from "./side-curve.js";
 import { changeOf, smoothChange } from "./smooth-change.js";
 import { ALIKE, againstSmooth, explains } from "./spare-numbers.js";
-import type { Tolerances } from "./thresholds.js";
+import { MUCH_LEFT, type Tolerances } from "./thresholds.js";
 import { whatMoved } from "./what-moved.js";
 
 /** What may lie between two sweeps. */
@@ -53,6 +53,8 @@ export function findCauses(
 
 const isOfWire = ({ causes }: Candidate) => causes.some(({ code }) => code === "resonance-moved");
 
+const isOfWireAlone = ({ causes }: Candidate) => causes.every(({ code }) => code === "resonance-moved");
+
 const isOfReactance = ({ causes }: Candidate) =>
   causes.some(({ code }) => code === "coil-added" || code === "capacitor-added");
 
@@ -77,55 +79,51 @@ function simplestOf(
   // A calibration makes no loss and no line that holds over all bands, but it may move a dip.
   const isSure = (candidate: Candidate) =>
     !candidate.isDoubtful && (isExact(candidate) || (isNear(candidate) && !(mayBeCalibration && isOfWire(candidate))));
-  const isExplanation = (candidate: Candidate) => explains(candidate, difference, enough);
   const tried = candidatesFor(samples, before, difference, enough);
-  const all = tried.candidates;
-  const sure = all.filter(isSure);
-  const best = simplestAmong(sure);
-  const left = (candidates: readonly Pick<Candidate, "causes">[]) =>
-    candidates.flatMap(({ causes }) => causes.map(possible)).filter(isFirstOfCode);
+  const explaining = tried.candidates.filter((candidate) => explains(candidate, difference, enough));
+  const antennaBeside = (losses: readonly Cause[]) =>
+    antennaCause(before, after, difference, tried, losses.some(isOfLoss));
+  const best = simplestAmong(tried.candidates.filter(isSure));
   if (best !== null) {
-    const rivals = all.filter(
-      (other) => other !== best && isExplanation(other) && other.residual <= ALIKE * best.residual,
-    );
     // A lead a little longer and a wire a little longer do the same.
     const { slightWire } = tried;
     const mayBeWire = slightWire !== null && isOfReactance(best) && explains(slightWire, difference, enough);
-    const isAlone = !mayBeWire && rivals.every((rival) => rival.numbers > best.numbers);
-    const others = mayBeWire ? [best, slightWire, ...rivals] : [best, ...rivals];
-    const causes = isAlone ? [...best.causes, ...left(rivals)] : left(others);
-    const remains =
-      best.residual > enough
-        ? [
-            possible(
-              antennaCause(
-                before,
-                after,
-                difference,
-                tried,
-                best.causes.some(({ code }) => LOSSY.has(code)),
-              ),
-            ),
-          ]
-        : [];
-    return { causes: [...causes, ...remains], line: isAlone ? best.line : null };
+    const { causes, line } = againstRivals(best, explaining, mayBeWire ? slightWire : null);
+    const remains = best.residual > enough ? [possible(antennaBeside(best.causes))] : [];
+    return { causes: [...causes, ...remains], line };
   }
   if (difference <= enough) return NOTHING;
-  const explaining = all.filter(isExplanation);
-  const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
   // Loss lowers the SWR: it is named where it would do much of what was seen.
-  const lossy = all
+  const lossy = tried.candidates
     .filter(({ residual }) => residual < MUCH_LEFT * difference)
-    .flatMap(({ causes }) => causes.filter(({ code }) => LOSSY.has(code)).map(possible));
-  const antenna = antennaCause(before, after, difference, tried, lossy.length > 0);
-  const isSurelyAntenna = explaining.length === 0 && difference >= SURELY_ANTENNA * enough && !mayBeCalibration;
-  const named = isSurelyAntenna ? [antenna] : [...left(perhaps.slice(0, MOST_PERHAPS)), unsettled(antenna)];
-  return { causes: [...named, ...lossy].filter(isFirstOfCode), line: null };
+    .flatMap(({ causes }) => causes.filter(isOfLoss));
+  // A wire that does it roughly is the antenna as well, but for one hung up again.
+  const isOfAntenna = explaining.every((candidate) => isOfWireAlone(candidate) && tried.slightWire === null);
+  const isSurelyAntenna = isOfAntenna && difference >= SURELY_ANTENNA * enough && !mayBeCalibration;
+  const perhaps = explaining.filter((candidate) => spareOf(candidate) > 0).sort((a, b) => a.residual - b.residual);
+  const told = perhaps.slice(0, MOST_PERHAPS).flatMap(({ causes }) => causes);
+  const antenna = antennaBeside(lossy);
+  const named = isSurelyAntenna ? [antenna, ...told.map(possible)] : [...told.map(possible), unsettled(antenna)];
+  return { causes: [...named, ...lossy.map(possible)].filter(isFirstOfCode), line: null };
 }
 
-/** Loss that leaves less than this share of a difference did much of it (our own choice). */
-const MUCH_LEFT = 1 / 3;
+/** The simplest sure explanation beside those that leave as little: what all of them name is as sure. */
+function againstRivals(best: Candidate, explaining: readonly Candidate[], slightWire: Tried["slightWire"]): Explained {
+  const rivals = explaining.filter((other) => other !== best && other.residual <= ALIKE * best.residual);
+  const isAlone = slightWire === null && rivals.every(({ numbers }) => numbers > best.numbers);
+  const others = slightWire === null ? rivals : [slightWire, ...rivals];
+  const isSure = ({ code }: Cause) =>
+    isAlone || others.every(({ causes }) => causes.some((other) => other.code === code));
+  const perhaps = [best, ...others].flatMap(({ causes }) => causes.map(possible));
+  return {
+    causes: [...best.causes.filter(isSure), ...perhaps].filter(isFirstOfCode),
+    line: isAlone ? best.line : null,
+  };
+}
+
 const LOSSY: ReadonlySet<CauseCode> = new Set(["loss-added", "resistance-added"]);
+
+const isOfLoss = ({ code }: Cause) => LOSSY.has(code);
 
 /** More possible causes than these tell nothing. */
 const MOST_PERHAPS = 3;

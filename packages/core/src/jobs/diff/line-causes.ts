@@ -19,7 +19,7 @@ const SLOWED_M = 1.5;
 export const isLonger = ({ delayS }: LineChange, leastM = LEAST_LENGTH_M): boolean =>
   Math.abs(electricalLengthM(delayS)) >= leastM;
 
-const isLossier = (line: LineChange) => Math.abs(lossAt10MHzDb(line)) >= LEAST_LOSS_DB;
+export const isLossier = (line: LineChange) => Math.abs(lossAt10MHzDb(line)) >= LEAST_LOSS_DB;
 
 export const isLineChange = (line: LineChange): boolean => isLonger(line) || isLossier(line);
 

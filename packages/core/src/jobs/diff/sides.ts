@@ -4,6 +4,7 @@ import type { BandPlan } from "../../facts/band-plan/band-plan.js";
 import type { Limits } from "../../facts/limits.js";
 import { asDeployment, type Deployment } from "../../sweep/deployment.js";
 import type { Sweep } from "../../sweep/sweep.js";
+import { commonAxis } from "./common-samples.js";
 import { indexOfMiddle, scatterAround } from "./repeats.js";
 import { type SideCurve, sideCurve } from "./side-curve.js";
 
@@ -70,3 +71,13 @@ export function sideOf(deployments: readonly Deployment[], limits: Limits, plan:
 /** Whether repeats, or parts that overlap, tell how far sweeps of this side lie apart. */
 export const isTakenTwice = ({ all }: Side): boolean =>
   all.length > 1 || all.some(({ overlaps }) => overlaps.length > 0);
+
+/** Whether both were swept at the same frequencies over what both cover, so that nothing compared lies between samples. */
+export function isSampledAlike({ middle: { curve: one } }: Side, { middle: { curve: other } }: Side): boolean {
+  if (one === null || other === null) return false;
+  const [first, second] = [samplesOf(one), samplesOf(other)];
+  return commonAxis(one, other).every((frequency) => first.has(frequency) && second.has(frequency));
+}
+
+const samplesOf = ({ pieces }: SideCurve): ReadonlySet<number> =>
+  new Set(pieces.flatMap(({ curve }) => [...curve.sweep.frequencyHz]));

@@ -10,6 +10,8 @@ const TIGHT_RESIDUAL = 0.004;
 const NOISE_MARGIN = 2;
 /** A change that is small as a whole counts where its explanation leaves less than this share of the difference. */
 export const CLEARLY = 0.6;
+/** Loss that leaves less than this share of a difference did much of it (our own choice). */
+export const MUCH_LEFT = 1 / 3;
 /** Changes of the line below these are not told from a repeat. Electrical length in m, loss at 10 MHz in dB. */
 export const LEAST_LENGTH_M = 0.25;
 export const LEAST_LOSS_DB = 0.1;
