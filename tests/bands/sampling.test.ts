@@ -185,6 +185,28 @@ describe("a dip", () => {
     expect(coarseness(sweepOfMagnitudes(axis, Array(axis.length).fill(0.45)))).toEqual([]);
   });
 
+  /** ρ of one resonance of so many kHz between its points of half the power, off 7.1 MHz by a third of a step; 0.95 far from it. */
+  const resonant = (halfPowerKhz: number, least = 0.6) => {
+    const axis = evenly(6.8e6, 7.4e6, 20_000);
+    const magnitude = (hz: number) => {
+      const share = 1 / (1 + ((hz - 7.1e6 - 6_000) / (500 * halfPowerKhz)) ** 2);
+      return Math.sqrt(0.95 ** 2 - share * (0.95 ** 2 - least ** 2));
+    };
+    return sweepOfMagnitudes(axis, axis.map(magnitude));
+  };
+
+  test.each([
+    [25, true],
+    [40, true],
+    [120, false],
+  ])("beyond the limit, %d kHz wide in steps of 20 kHz, rests on too few: %s", (halfPowerKhz, isThin) => {
+    expect(ofCoarseness(resonant(halfPowerKhz)).includes("dip-on-few-samples")).toBe(isThin);
+  });
+
+  test("that is a ripple is not told of", () => {
+    expect(ofCoarseness(resonant(40, 0.9))).not.toContain("dip-on-few-samples");
+  });
+
   test("of several samples at the beginning of the sweep counts them all", () => {
     const axis = evenly(7.0e6, 7.4e6, 20_000);
     const three = sweepOfMagnitudes(

@@ -6,6 +6,7 @@ import { readingsOf, type Sweep } from "../sweep/sweep.js";
 import type { Analysis } from "./analysis.js";
 import { bandwidthFromQ } from "./impedance-q.js";
 import type { Answering, Part } from "./parts.js";
+import { samplesInDip } from "./samples-in-dip.js";
 import type { BandSummary } from "./summary.js";
 
 /** Where Γ goes further than this from one sample to the next, the curve between them is little more than a guess. */
@@ -90,17 +91,23 @@ export function coarsenessFindings(
   result: BandSummary,
 ): readonly Finding[] {
   if (result.sweptFraction === 0 || knows !== "curve") return [];
-  return [...stepFindings(analysis, band), ...thinDipFindings(analysis.curve, result)];
+  return [...stepFindings(analysis, band), ...thinDipFindings(analysis.curve, band, result)];
 }
 
-/** A dip within the limit that rests on one or two samples. */
-function thinDipFindings({ sweep }: Curve, { band, bandwidth }: BandSummary): readonly Finding[] {
-  if (bandwidth === null) return [];
-  const { frequencyHz } = sweep;
-  const inside = firstIndexAbove(frequencyHz, bandwidth.highHz) - firstIndexAbove(frequencyHz, bandwidth.lowHz - 1);
-  if (inside >= FEWEST_IN_A_DIP) return [];
-  const stepHz = 1000 * Number((bandwidth.widthHz / 5000).toPrecision(1));
-  return [finding("caution", "dip-on-few-samples", { band, samples: inside, stepHz }, { band })];
+/** A dip that rests on one or two samples: of those within the limit, or of all that its resonance shows. */
+function thinDipFindings(curve: Curve, { lowHz, highHz }: UsableBand, result: BandSummary): readonly Finding[] {
+  const { band, bandwidth } = result;
+  const told = (samples: number, widthHz: number) => {
+    const stepHz = 1000 * Number((widthHz / 5000).toPrecision(1));
+    return [finding("caution", "dip-on-few-samples", { band, samples, stepHz }, { band })];
+  };
+  if (bandwidth !== null) {
+    const { frequencyHz } = curve.sweep;
+    const inside = firstIndexAbove(frequencyHz, bandwidth.highHz) - firstIndexAbove(frequencyHz, bandwidth.lowHz - 1);
+    if (inside < FEWEST_IN_A_DIP) return told(inside, bandwidth.widthHz);
+  }
+  const dip = samplesInDip(curve, lowHz, highHz);
+  return dip === null || dip.samples >= FEWEST_IN_A_DIP ? [] : told(dip.samples, dip.samples * dip.stepHz);
 }
 
 /** A bandwidth that is not that of one resonance: two close ones, or loss on the line. */

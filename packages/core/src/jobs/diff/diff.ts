@@ -128,7 +128,7 @@ export function diff(
   );
   const doubts = samplingDoubts(first, second, bands, asked);
   // What a step too long for a dip shows between the samples may be the step's doing; at the samples of both it is not.
-  const isOpen = doubts.length > 0 && !isSampledAlike(first, second);
+  const isOpen = doubts.some(({ code }) => code === "spike") || (doubts.length > 0 && !isSampledAlike(first, second));
   const causes = isOpen ? found.map((cause) => (cause.code === "antenna-changed" ? possible(cause) : cause)) : found;
   return {
     schema: "feedpoint/diff@1",

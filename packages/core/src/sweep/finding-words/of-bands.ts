@@ -178,7 +178,7 @@ export const BAND_FINDINGS = {
     },
   },
   "dip-on-few-samples": {
-    meaning: "A dip rests on fewer than three samples.",
+    meaning: "A dip rests on fewer than three samples, of those within the limit or of all that its resonance shows.",
     words: ({ band, samples, stepHz }: { band: string; samples: number; stepHz: number }) =>
       `The dip on ${band} rests on ${counted(samples, "sample")}; a step of ${stepHz / 1000} kHz would tell more.`,
   },
