@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -17,20 +18,24 @@ export type ColumnKind =
   | "other";
 
 /** Several readings of one antenna, by where on the band or which of them they are. */
-const PART_OF_BAND =
-  /(?<!\p{L})(?:low(?:er|est)?|mid\p{L}*|high(?:er|est)?|cent(?:re|er)|edge|bottom|top|upper|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|von|bis|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu;
+const partOfBand = once(
+  () =>
+    /(?<!\p{L})(?:low(?:er|est)?|mid\p{L}*|high(?:er|est)?|cent(?:re|er)|edge|bottom|top|upper|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|von|bis|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu,
+);
 /** What is noted beside an SWR. */
-const BESIDE_SWR =
-  /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu;
-const FORWARD = /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu;
-const REFLECTED = /^(?:ref|rück|rücklauf)(?!\p{L})/iu;
+const besideSwr = once(
+  () =>
+    /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu,
+);
+const isForward = (name: string) => /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu.test(name);
+const isReflected = (name: string) => /^(?:ref|rück|rücklauf)(?!\p{L})/iu.test(name);
 
 export function kindOf(name: string): ColumnKind {
   const { quantity } = roleFromHeader(name);
-  if (quantity === "forward-power" || FORWARD.test(name)) return "forward";
-  if (quantity === "reflected-power" || REFLECTED.test(name)) return "reflected";
-  if (BESIDE_SWR.test(name)) return "other";
-  const rest = name.replace(PART_OF_BAND, " ").trim();
+  if (quantity === "forward-power" || isForward(name)) return "forward";
+  if (quantity === "reflected-power" || isReflected(name)) return "reflected";
+  if (besideSwr().test(name)) return "other";
+  const rest = name.replace(partOfBand(), " ").trim();
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
   if (quantity === "swr" || quantity === "frequency") return quantity;
   return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import {
   hertzOf,
   isInSomeBand,
@@ -67,36 +68,38 @@ interface Scan {
   isSaid: boolean;
 }
 
-/** A mark, or several, between the items. */
-const GLUE = /[\s,;:=|/·()[\]"'“”–—…!•*+-]+|\.(?!\d)/uy;
 const MONTH =
   "(?:jan|feb|fev|mar|apr|avr|abr|may|mai|maj|jun|jul|aug|aou|ago|sep|set|oct|okt|ott|out|nov|dec|dez|dic)\\p{L}*";
-const DATE = new RegExp(
-  `(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|\\d{1,2}[/-]\\d{1,2}[/-]\\d{2,4}|\\d{1,2}\\.? (?:de )?${MONTH}(?: \\d{4})?|\\d{1,2}:\\d{2}(?!\\d)(?::\\d{2})?)(?![\\d.,]*\\d)`,
-  "uy",
-);
-const TITLE_BAND = /top band(?!\p{L})/uy;
-const BAND = new RegExp(
-  `(?:${BAND_WORD} )?(\\d{1,4}) ?-?(c?)${METRES_WORD}(?:-?es\\b)?(?:[- ]?${BAND_WORD})?(?![\\p{L}\\d])(?!,? (?:${LENGTH_WORD})(?!\\p{L}))`,
-  "uy",
-);
-const NAMED_BY_MHZ = new RegExp(`(\\d{1,3}) ?(?:${UNIT})?[- ]?${BAND_WORD}(?!\\p{L})`, "uy");
-const BOUNDS = { over: new RegExp(OVER_WORD, "uy"), under: new RegExp(UNDER_WORD, "uy") };
-const ABOUT = new RegExp(ABOUT_WORD, "uy");
-const RANGE = new RegExp(`\\s*${UP_TO_WORD}\\s*(?=(?:${ABOUT_WORD}\\s*)?[\\d<>])`, "uy");
-const AT = new RegExp(`${AT_WORD}(?!\\p{L})`, "uy");
-const JOIN = new RegExp(`(?:${JOIN_WORD})(?!\\p{L})`, "uy");
-const OFF_SCALE = new RegExp(OFF_SCALE_WORD, "uy");
-/** "1:9 balun" is no SWR. */
-const TRANSFORMER = /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy;
-const SAME = new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy");
-const MATCHED = new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy");
-const FILLERS = new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy");
-/** What has a length in metres. */
-const LENGTHY = new RegExp(`^(?:${LENGTHY_WORD})$`, "u");
-/** What says nothing by itself. */
-const BETWEEN: readonly RegExp[] = [JOIN, GLUE];
-const WORD = /\p{L}[\p{L}'’.-]*/uy;
+/** Patterns that are the same for every line; made when there are notes to read. */
+const fixedPatterns = once(() => ({
+  /** A mark, or several, between the items */
+  glue: /[\s,;:=|/·()[\]"'“”–—…!•*+-]+|\.(?!\d)/uy,
+  date: new RegExp(
+    `(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|\\d{1,2}[/-]\\d{1,2}[/-]\\d{2,4}|\\d{1,2}\\.? (?:de )?${MONTH}(?: \\d{4})?|\\d{1,2}:\\d{2}(?!\\d)(?::\\d{2})?)(?![\\d.,]*\\d)`,
+    "uy",
+  ),
+  titleBand: /top band(?!\p{L})/uy,
+  band: new RegExp(
+    `(?:${BAND_WORD} )?(\\d{1,4}) ?-?(c?)${METRES_WORD}(?:-?es\\b)?(?:[- ]?${BAND_WORD})?(?![\\p{L}\\d])(?!,? (?:${LENGTH_WORD})(?!\\p{L}))`,
+    "uy",
+  ),
+  namedByMHz: new RegExp(`(\\d{1,3}) ?(?:${UNIT})?[- ]?${BAND_WORD}(?!\\p{L})`, "uy"),
+  over: new RegExp(OVER_WORD, "uy"),
+  under: new RegExp(UNDER_WORD, "uy"),
+  about: new RegExp(ABOUT_WORD, "uy"),
+  range: new RegExp(`\\s*${UP_TO_WORD}\\s*(?=(?:${ABOUT_WORD}\\s*)?[\\d<>])`, "uy"),
+  at: new RegExp(`${AT_WORD}(?!\\p{L})`, "uy"),
+  join: new RegExp(`(?:${JOIN_WORD})(?!\\p{L})`, "uy"),
+  offScale: new RegExp(OFF_SCALE_WORD, "uy"),
+  /** "1:9 balun" is no SWR */
+  transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
+  same: new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy"),
+  matched: new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy"),
+  fillers: new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy"),
+  /** What has a length in metres */
+  lengthy: new RegExp(`^(?:${LENGTHY_WORD})$`, "u"),
+  word: /\p{L}[\p{L}'’.-]*/uy,
+}));
 const NUMBER_WITH_POINT = "(\\d+(?:\\.\\d+)?)";
 const NUMBER_WITH_COMMA = "(\\d+(?:[.,]\\d+)?)";
 
@@ -108,6 +111,7 @@ const numberIsIn = (line: string): string =>
 export function itemsOf(line: string): readonly NoteItem[] {
   const number = numberIsIn(line);
   const patterns = {
+    ...fixedPatterns(),
     stretch: new RegExp(`${number}\\s*${UP_TO_WORD}\\s*${number}\\s*${UNIT}`, "uy"),
     frequency: new RegExp(`${number}\\s*${UNIT}`, "uy"),
     ratio: new RegExp(`(?:${number}\\s*:\\s*1(?![\\d.,])|1\\s*:\\s*${number})`, "uy"),
@@ -139,17 +143,18 @@ export function itemsOf(line: string): readonly NoteItem[] {
     return true;
   };
   const takePlace = (): boolean => {
-    if (take(TITLE_BAND) !== null) return placed(placeOfBand("160m"));
-    const band = take(BAND);
+    if (take(patterns.titleBand) !== null) return placed(placeOfBand("160m"));
+    const band = take(patterns.band);
     if (band !== null) {
       // "Mast 6 m: 3 guys": as long as a thing is no band.
       const before = items.at(-1);
       const isTitled = /:\s*$/.test(line.slice(0, scan.position - band[0].length));
-      if (before?.kind === "word" && !isTitled && LENGTHY.test(before.text ?? "")) items.push({ kind: "word" });
+      if (before?.kind === "word" && !isTitled && patterns.lengthy.test(before.text ?? ""))
+        items.push({ kind: "word" });
       else placed(placeOfBand(`${band[1]}${band[2]}m`));
       return true;
     }
-    const named = take(NAMED_BY_MHZ);
+    const named = take(patterns.namedByMHz);
     if (named !== null) return placed(placeNamedBy(Number(named[1]) * hertzOf(named[2])));
     const stretch = take(patterns.stretch);
     if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
@@ -186,23 +191,24 @@ export function itemsOf(line: string): readonly NoteItem[] {
           isSaid,
           isAside: isInBrackets(),
         });
-    } else if (take(OFF_SCALE) !== null) put({ kind: "swr", swr: Number.POSITIVE_INFINITY, bound: null, isRange });
-    else if (take(MATCHED) !== null) put({ kind: "swr", swr: 1, bound: null, isRange });
+    } else if (take(patterns.offScale) !== null)
+      put({ kind: "swr", swr: Number.POSITIVE_INFINITY, bound: null, isRange });
+    else if (take(patterns.matched) !== null) put({ kind: "swr", swr: 1, bound: null, isRange });
     else return false;
     return true;
   };
   const takeWord = (): boolean => {
-    if (take(BOUNDS.over) !== null) scan.bound = "over";
-    else if (take(BOUNDS.under) !== null) scan.bound = "under";
-    else if (take(RANGE) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
-    else if (take(AT) !== null) Object.assign(scan, { isAt: true, isSaid: true });
-    else if (take(FILLERS) !== null || take(ABOUT) !== null) scan.isSaid = true;
-    else if (take(SAME) !== null) items.push(...valuesBefore(items));
-    else if (BETWEEN.some((pattern) => take(pattern) !== null)) {
+    if (take(patterns.over) !== null) scan.bound = "over";
+    else if (take(patterns.under) !== null) scan.bound = "under";
+    else if (take(patterns.range) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
+    else if (take(patterns.at) !== null) Object.assign(scan, { isAt: true, isSaid: true });
+    else if (take(patterns.fillers) !== null || take(patterns.about) !== null) scan.isSaid = true;
+    else if (take(patterns.same) !== null) items.push(...valuesBefore(items));
+    else if (take(patterns.join) !== null || take(patterns.glue) !== null) {
       // "1.5 (40m)"
       if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
     } else {
-      const word = take(WORD);
+      const word = take(patterns.word);
       if (word === null) return false;
       items.push({ kind: "word", text: word[0] });
       scan.isJoined = false;
@@ -211,8 +217,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
   };
   while (scan.position < line.length) {
     if (take(patterns.limit) !== null) items.push({ kind: "word", isExtent: true });
-    else if (take(TRANSFORMER) !== null) items.push({ kind: "word" });
-    else if (take(DATE) !== null || takePlace() || takeValue() || takeWord()) continue;
+    else if (take(patterns.transformer) !== null) items.push({ kind: "word" });
+    else if (take(patterns.date) !== null || takePlace() || takeValue() || takeWord()) continue;
     scan.position++;
   }
   return items;

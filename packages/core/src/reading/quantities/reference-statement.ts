@@ -1,4 +1,5 @@
 import { quote, ReadError } from "../../input/read-error.js";
+import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 
 /** A reference impedance that a line of text states, Ω, and the text. */
@@ -25,24 +26,26 @@ const BETWEEN = "[^\\d\\n]{0,24}?";
  * Words for the impedance that readings are against, in the languages that headers are known in, without accents (from
  * memory but for English and German): Z0 and its like, the reference, the impedance of the system or of the line.
  */
-const REFERENCE_WORDS = [
-  "z[-_ ]?(?:0|o|ref|r|c|sys|nom|char)\\d?",
-  "[rz] ?ref",
-  "r0",
-  "(?:system|ref(?:erence)?)[_ ](?:ohms?|z|r)",
-  "ref(?:erence|erenz)?\\.? (?:imp(?:edance|\\.)?|resistance)",
-  "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
-  "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
-  "(?:system|characteristic|nominal|line|cable|port|source|measurement)(?: line)? imp(?:edance)?s?",
-  "(?:refer[ae]n\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imp[ae]d\\w+",
-  "imped\\w+ (?:odniesienia|systemu|falowa|uzorka|sistema)",
-  "referans ?empedans\\w*|karakteristik empedans\\w*",
-  "(?:опорн|волнов)\\p{L}+ (?:сопротивлен|импеданс)\\p{L}*|(?:опорн|хвильов)\\p{L}+ (?:опір|імпеданс)|(?:сопротивлен|импеданс)\\p{L}* (?:системы|нагрузки|линии|отсчета)",
-  "基準インピーダンス|特性インピーダンス|参考阻抗|參考阻抗|特性阻抗|系统阻抗|系統阻抗|기준 ?임피던스|특성 ?임피던스",
-  "(?:συνθετη )?(?:αντισταση|εμπεδηση) αναφορασ|χαρακτηριστικη (?:συνθετη )?(?:αντισταση|εμπεδηση)",
-]
-  .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
-  .join("|");
+const referenceWords = once(() =>
+  [
+    "z[-_ ]?(?:0|o|ref|r|c|sys|nom|char)\\d?",
+    "[rz] ?ref",
+    "r0",
+    "(?:system|ref(?:erence)?)[_ ](?:ohms?|z|r)",
+    "ref(?:erence|erenz)?\\.? (?:imp(?:edance|\\.)?|resistance)",
+    "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
+    "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
+    "(?:system|characteristic|nominal|line|cable|port|source|measurement)(?: line)? imp(?:edance)?s?",
+    "(?:refer[ae]n\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imp[ae]d\\w+",
+    "imped\\w+ (?:odniesienia|systemu|falowa|uzorka|sistema)",
+    "referans ?empedans\\w*|karakteristik empedans\\w*",
+    "(?:опорн|волнов)\\p{L}+ (?:сопротивлен|импеданс)\\p{L}*|(?:опорн|хвильов)\\p{L}+ (?:опір|імпеданс)|(?:сопротивлен|импеданс)\\p{L}* (?:системы|нагрузки|линии|отсчета)",
+    "基準インピーダンス|特性インピーダンス|参考阻抗|參考阻抗|特性阻抗|系统阻抗|系統阻抗|기준 ?임피던스|특성 ?임피던스",
+    "(?:συνθετη )?(?:αντισταση|εμπεδηση) αναφορασ|χαρακτηριστικη (?:συνθετη )?(?:αντισταση|εμπεδηση)",
+  ]
+    .map((pattern) => pattern.normalize("NFD").replace(/\p{M}/gu, ""))
+    .join("|"),
+);
 /** What says that something is referred to, be it an impedance, a place, a date or another sweep. */
 const REFERENCE_ALONE = "ref(?:erence|erenz|erencia|erentie|erens|erencja)?\\.?";
 /** The same before a number without a unit: nothing that may be what the number is of. */
@@ -51,8 +54,10 @@ const SHORT_BETWEEN = "(?:[^\\p{L}\\d\\n]|(?:is|was|of|ist|war|est|era|ohms?)(?!
 const NO_OTHER_UNIT = "(?![\\d%°/]|[.,:-]\\d| ?\\p{L})";
 
 /** What has an impedance of its own that readings do not refer to. */
-const OTHER_THINGS =
-  /(?<!\p{L})(?:zline|koax\p{L}*|voedings\p{L}*|kippenladder|jumpers?|pigtails?|rg-?\d+\p{L}*|rg-\p{L}+|open-wire|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon|huhnerleiter|zweidraht|paralleldraht)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u;
+const otherThings = once(
+  () =>
+    /(?<!\p{L})(?:zline|koax\p{L}*|voedings\p{L}*|kippenladder|jumpers?|pigtails?|rg-?\d+\p{L}*|rg-\p{L}+|open-wire|z_?cable|z_?ant|zl|coax\p{L}*|(?:open ?wire|transmission|trans)? ?lines?|feed(?:er|line)?s?|feedpoint|cables?|(?:twin|ladder|window|ribbon|huhnerleiter|zweidraht|paralleldraht)\p{L}*|leads?|sections?|stubs?|baluns?|ununs?|chokes?|transformers?|loads?|resistors?|terminat\p{L}+|dipoles?|antennas?|aerials?|\p{L}*(?:kabel|kabl|leitung|antenn)\p{L}*|lignes?|lineas?|linie|linha|linje|lijn|cavo|cabos?|kabelu|hat|кабел\p{L}*|фидер\p{L}*|лини\p{L}+|лінії|антенн?\p{L}*|线|線|ケーブル|电缆|電纜|天线|アンテナ|kablo|кабель|кабеля)(?!\p{L})/u,
+);
 
 /** What a number of ohms is related to by. */
 const RELATING =
@@ -61,12 +66,13 @@ const RELATING =
 /** The least reference that anybody divides by, Ω. */
 export const LEAST_OHMS = 25;
 
-const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[] = [
+/** Patterns take longer to make than a sweep to read, so those that a file of another kind has no use for are not made. */
+const patterns = once((): readonly { readonly pattern: RegExp; readonly isSure: boolean }[] => [
   // "R/75"
   { pattern: /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
   {
     pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
+      `(?:^|[^\\p{L}\\d])(?:${referenceWords()})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
       "iu",
     ),
     isSure: true,
@@ -82,7 +88,7 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
   // "Z0 changed from 50 to 75 ohm"
   {
     pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${REFERENCE_WORDS}|${REFERENCE_ALONE})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
+      `(?:^|[^\\p{L}\\d])(?:${referenceWords()}|${REFERENCE_ALONE})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
       "iu",
     ),
     isSure: false,
@@ -128,7 +134,7 @@ const PATTERNS: readonly { readonly pattern: RegExp; readonly isSure: boolean }[
     ),
     isSure: false,
   },
-];
+]);
 
 /** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */
 const plain = (text: string): string =>
@@ -143,13 +149,16 @@ const plain = (text: string): string =>
     .replace(/ł/g, "l")
     .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
     .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
-    .replace(NUMBER_WORDS, (words) => String(numberOfWords(words)));
+    .replace(numberWords(), (words) => String(numberOfWords(words)));
 
 const UNITS = "one two three four five six seven eight nine".split(" ");
 const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
-const NUMBER_WORDS = new RegExp(
-  `(?<![\\p{L}])(?:(?:a|${UNITS.join("|")}) hundred(?: and)?(?: (?:${TENS.join("|")}))?(?:[ -](?:${UNITS.join("|")}))?|(?:${TENS.join("|")})(?:[ -](?:${UNITS.join("|")}))?)(?=[ -]ohm)`,
-  "gu",
+const numberWords = once(
+  () =>
+    new RegExp(
+      `(?<![\\p{L}])(?:(?:a|${UNITS.join("|")}) hundred(?: and)?(?: (?:${TENS.join("|")}))?(?:[ -](?:${UNITS.join("|")}))?|(?:${TENS.join("|")})(?:[ -](?:${UNITS.join("|")}))?)(?=[ -]ohm)`,
+      "gu",
+    ),
 );
 
 /** "four hundred and fifty" as 450. */
@@ -161,10 +170,10 @@ function numberOfWords(words: string): number {
   }, 0);
 }
 
-const REFERENCE_NAME = new RegExp(`^(?:${REFERENCE_WORDS}|${REFERENCE_ALONE})\\W*(?:ohms?)?\\W*$`, "iu");
+const referenceName = once(() => new RegExp(`^(?:${referenceWords()}|${REFERENCE_ALONE})\\W*(?:ohms?)?\\W*$`, "iu"));
 
 /** Whether a column's name says that it holds the reference impedance. */
-export const isReferenceName = (name: string): boolean => REFERENCE_NAME.test(plain(name).trim());
+export const isReferenceName = (name: string): boolean => referenceName().test(plain(name).trim());
 
 const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
 
@@ -172,13 +181,13 @@ const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
 function referenceIn(text: string): ReferenceStatement | null {
   if (!MAY_HOLD_NUMBER.test(text)) return null;
   const line = plain(text);
-  for (const { pattern, isSure } of PATTERNS) {
+  for (const { pattern, isSure } of patterns()) {
     const match = pattern.exec(line);
     if (match === null) continue;
     // A pattern may have the number in one of two places.
     const [, digits = match[3] ?? "", kilo = match[4]] = match;
     const ohms = Number(digits.replace(",", ".")) * (kilo === "k" ? 1000 : 1);
-    const isStated = isSure && !IS_NOTE.test(line) && !OTHER_THINGS.test(spokenOf(line, match));
+    const isStated = isSure && !IS_NOTE.test(line) && !otherThings().test(spokenOf(line, match));
     const isInOhms = isStated && kilo !== undefined;
     if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
       return { ohms, text, isSure: isStated };

@@ -1,21 +1,11 @@
-import { once } from "../../numbers/once.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
 import { signedWordsOf } from "./header-phrases.js";
 import { meaningByStem } from "./header-stems.js";
-import { type Meaning, WORDS } from "./header-words.js";
+import { type Meaning, meaningsOfWords } from "./header-words.js";
 import { QUANTITIES } from "./quantities.js";
 import { LEAST_OHMS } from "./reference-statement.js";
 import { roleOfMeanings } from "./role-of-meanings.js";
-
-const meanings = once(
-  (): ReadonlyMap<string, Meaning> =>
-    new Map(
-      (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
-        WORDS[meaning].map((word) => [word, meaning] as const),
-      ),
-    ),
-);
 
 function meaningOf(word: string, port: number): Meaning {
   const parameter = /^s(\d)(\d)$/.exec(word);
@@ -25,7 +15,7 @@ function meaningOf(word: string, port: number): Meaning {
   }
   // Numbers and names of traces ("tr1", "ch1") say nothing.
   if (/^(\d+|(trc?|ch)\d+)$/.test(word)) return "filler";
-  return meanings().get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
+  return meaningsOfWords().get(word) ?? meaningByStem(word) ?? meaningByStem(withoutDigraphs(word)) ?? "unknown";
 }
 
 /** Whether a word of another alphabet is known in headers. */
