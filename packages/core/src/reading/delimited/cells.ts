@@ -43,7 +43,7 @@ export const beginsEmpty = (line: string, delimiter: Delimiter, columns: number)
   delimiter === "semicolon" && /^\s*;.*\d/.test(line) && splitLine(line, delimiter).length === columns;
 
 /**
- * Splits lines into trimmed cells. papaparse does the splitting and is told everything: it never guesses.
+ * Splits lines into trimmed cells; where there are quotes papaparse does it, and is told everything: it never guesses.
  *
  * A quoted cell ends on its own line at the latest: a stray quote or inch mark is text, and cannot swallow the file.
  */
@@ -51,17 +51,21 @@ export function splitLines(lines: readonly string[], delimiter: Delimiter): read
   const prepared = lines.map(PREPARED[delimiter] ?? asIs);
   if (prepared.some((line) => line.includes('"'))) {
     const late = LATE_QUOTES[delimiter];
-    return prepared.map((line) => splitText(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line))[0] ?? [""]);
+    return prepared.map((line) => splitQuoted(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line)));
   }
-  return splitText(prepared.join("\n"), delimiter, false);
+  // A line by itself that holds nothing has no cells.
+  if (prepared.length === 1 && prepared[0] === "") return [];
+  return prepared.map((line) => line.split(DELIMITER_CHARACTERS[delimiter]).map(trimmed));
 }
+
+const trimmed = (cell: string): string => cell.trim();
 
 /** The cells of one line. */
 export const splitLine = (line: string, delimiter: Delimiter): readonly string[] =>
   splitLines([line], delimiter)[0] ?? [];
 
-function splitText(text: string, delimiter: Delimiter, quotes: boolean): string[][] {
-  const { data } = Papa.parse<string[]>(text, {
+function splitQuoted(line: string, delimiter: Delimiter, quotes: boolean): readonly string[] {
+  const { data } = Papa.parse<string[]>(line, {
     delimiter: DELIMITER_CHARACTERS[delimiter],
     newline: "\n",
     header: false,
@@ -70,8 +74,7 @@ function splitText(text: string, delimiter: Delimiter, quotes: boolean): string[
     // A quote character that cannot occur in a line of text switches quoting off.
     quoteChar: quotes ? '"' : "\u0000",
   });
-  for (const row of data) for (let i = 0; i < row.length; i++) row[i] = (row[i] as string).trim();
-  return data;
+  return (data[0] ?? [""]).map(trimmed);
 }
 
 const hasPairedQuotes = (line: string) => (line.split('"').length - 1) % 2 === 0;

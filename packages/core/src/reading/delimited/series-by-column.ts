@@ -49,9 +49,11 @@ export function byColumn(
 
 /** Frequencies that were written once for several rows stand for those below. */
 function filledDown({ values }: TableColumn): { readonly values: Float64Array; readonly isFilled: boolean } {
-  if (values.every((value) => Number.isFinite(value))) return { values, isFilled: false };
+  let first = 0;
+  while (first < values.length && Number.isFinite(values[first])) first++;
+  if (first === values.length) return { values, isFilled: false };
   const filled = Float64Array.from(values);
-  for (let row = 1; row < filled.length; row++) {
+  for (let row = Math.max(first, 1); row < filled.length; row++) {
     if (!Number.isFinite(filled[row])) filled[row] = filled[row - 1] as number;
   }
   return { values: filled, isFilled: true };

@@ -17,6 +17,9 @@ export interface TextLines {
   texts(from: number, to: number): readonly string[];
 }
 
+/** Lines whose characters are kept (our own choice). */
+const KEPT_LINES = 100;
+
 /** The lines of a text: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
 export function linesOf(text: SourceText): TextLines {
   const { bytes } = text;
@@ -43,7 +46,14 @@ export function linesOf(text: SourceText): TextLines {
     while (count <= line && position < bytes.length && bytes[position] !== CONTROL_Z) findNext();
     return line < count;
   };
-  const textOf = (line: number) => text.decode(starts[line] as number, ends[line] as number).replaceAll("\0", "");
+  // The first lines are asked for again and again until it is settled how the text is written.
+  const first: string[] = [];
+  const decoded = (line: number) => text.decode(starts[line] as number, ends[line] as number).replaceAll("\0", "");
+  const textOf = (line: number) => {
+    if (line >= KEPT_LINES) return decoded(line);
+    first[line] ??= decoded(line);
+    return first[line];
+  };
   return {
     bytes,
     has,
