@@ -1,5 +1,5 @@
 import { extremesBetween } from "../curve/trace.js";
-import { at, type Column } from "../numbers/column.js";
+import { at, type Column, firstIndexAbove } from "../numbers/column.js";
 import { reflectionMagnitudeFromSwr } from "../reflection/swr.js";
 import type { Analysis } from "./analysis.js";
 import { type Point, pointAt } from "./point.js";
@@ -31,8 +31,11 @@ export function dipNear({ curve, trace }: Analysis, wantedHz: number): DipNear {
   const rise = Math.max(LEAST_RISE, RISE_OVER_NOISE * (curve.noise ?? 0));
   let lowest: number | null = null;
   let limit = reflectionMagnitudeFromSwr(USELESS_SWR);
+  // A little further than near, which is told exactly below.
+  const begin = firstIndexAbove(frequencyHz, (1 - 1.01 * GREATEST_CHANGE) * wantedHz);
+  const end = firstIndexAbove(frequencyHz, (1 + 1.01 * GREATEST_CHANGE) * wantedHz);
   for (const { first, last } of stretches) {
-    for (let k = first + 1; k < last; k++) {
+    for (let k = Math.max(first + 1, begin); k < Math.min(last, end); k++) {
       const rho = at(reflectionMagnitude, k);
       const isDip = rho <= at(reflectionMagnitude, k - 1) && rho <= at(reflectionMagnitude, k + 1);
       if (!isDip || rho > limit || !isNear(at(frequencyHz, k))) continue;

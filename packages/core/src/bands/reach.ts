@@ -102,11 +102,18 @@ export function extremesIn(answering: readonly Answering[]): Extremes | null {
     if (found === null) return all;
     const { best, worst } = part.leastMagnitude === null ? found : notedOver(part.leastMagnitude, found.worst, pieces);
     return {
-      best: all === null || best.reflectionMagnitude < all.best.reflectionMagnitude ? { ...best, part } : all.best,
-      worst: all === null || worst.reflectionMagnitude > all.worst.reflectionMagnitude ? { ...worst, part } : all.worst,
+      best: all === null || best.reflectionMagnitude < all.best.reflectionMagnitude ? pointOf(best, part) : all.best,
+      worst:
+        all === null || worst.reflectionMagnitude > all.worst.reflectionMagnitude ? pointOf(worst, part) : all.worst,
     };
   }, null);
 }
+
+const pointOf = ({ frequencyHz, reflectionMagnitude }: CurvePoint, part: Part): PointOfPart => ({
+  frequencyHz,
+  reflectionMagnitude,
+  part,
+});
 
 function notedOver(least: number, { reflectionMagnitude }: CurvePoint, pieces: readonly Piece[]) {
   const [lowHz, highHz] = [pieces[0]?.lowHz ?? 0, pieces.at(-1)?.highHz ?? 0];

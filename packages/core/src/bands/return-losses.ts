@@ -1,4 +1,5 @@
 import { type Curve, reflectionMagnitudeAt } from "../curve/curve.js";
+import { toFourDecimals } from "../numbers/decimals.js";
 import { returnLossDb } from "../reflection/swr.js";
 
 /** What came back at a frequency. */
@@ -17,9 +18,19 @@ const GRID_HZ = Array.from({ length: STEPS }, (_, k) => Math.round(LOWEST_HZ * 2
 /** What came back on that grid, by the first curve that knows it. @param curves of one way of putting the antenna up */
 export function returnLosses(curves: readonly Curve[]): readonly ReturnLossPoint[] {
   const swept = curves.filter(({ sweep }) => sweep.continuity === "curve");
-  return GRID_HZ.flatMap((frequencyHz) => {
-    const known = swept.map((curve) => reflectionMagnitudeAt(curve, frequencyHz)).find((rho) => !Number.isNaN(rho));
-    if (known === undefined || known <= 0 || known >= 1) return [];
-    return [{ frequencyHz, returnLossDb: Number(returnLossDb(known).toFixed(4)) }];
-  });
+  const points: ReturnLossPoint[] = [];
+  for (const frequencyHz of GRID_HZ) {
+    const known = magnitudeAt(swept, frequencyHz);
+    if (known > 0 && known < 1) points.push({ frequencyHz, returnLossDb: toFourDecimals(returnLossDb(known)) });
+  }
+  return points;
+}
+
+/** ρ as the first curve has it that knows it; NaN where none does. */
+function magnitudeAt(curves: readonly Curve[], frequencyHz: number): number {
+  for (const curve of curves) {
+    const rho = reflectionMagnitudeAt(curve, frequencyHz);
+    if (!Number.isNaN(rho)) return rho;
+  }
+  return Number.NaN;
 }

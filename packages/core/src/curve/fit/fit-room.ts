@@ -17,6 +17,9 @@ export interface FitRoom {
   readonly workingValues: Room<4>;
   readonly firstValues: Room<4>;
   readonly secondValues: Room<4>;
+  /** Places between the samples, and what another fit is there */
+  readonly between: Room<1>;
+  readonly otherValues: Room<4>;
   readonly residuals: Room<2>;
   readonly pairs: Room<2>;
   /** What the sums of a step are made of, and the sums */
@@ -39,6 +42,8 @@ export function newFitRoom(): FitRoom {
     workingValues: workColumns(4),
     firstValues: workColumns(4),
     secondValues: workColumns(4),
+    between: workColumns(1),
+    otherValues: workColumns(4),
     residuals: workColumns(2),
     pairs: workColumns(2),
     terms: workColumns(4),

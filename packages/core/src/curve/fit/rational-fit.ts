@@ -56,7 +56,8 @@ export function noisyFits(
   normal: () => number,
   isReal: boolean,
 ): readonly [Rational, Rational] {
-  const move = rationalOf(noiseOfUnknowns(system, normal, isReal), 0);
+  const { real, imaginary } = noiseOfUnknowns(system, normal, isReal);
+  const move = rationalOf({ real, imaginary, unknowns: real.length, start: 0, step: 1 }, 0);
   const moved = (sign: number): Rational => ({
     topReal: fit.topReal.map((value, k) => value + sign * at(move.topReal, k)),
     topImaginary: fit.topImaginary.map((value, k) => value + sign * at(move.topImaginary, k)),
@@ -66,29 +67,37 @@ export function noisyFits(
   return [moved(1), moved(-1)];
 }
 
-function solutionOf({ size, real, imaginary }: LinearSystem): Rational {
-  const side = (column: Float64Array) => {
-    const values = new Float64Array(size);
-    for (let r = 0; r < size; r++) values[r] = at(column, r * (size + 1) + size);
-    return values;
-  };
-  return rationalOf({ real: side(real), imaginary: side(imaginary) }, 1);
+/** The right sides of a solved system, one behind each row. */
+const solutionOf = ({ size, real, imaginary }: LinearSystem): Rational =>
+  rationalOf({ real, imaginary, unknowns: size, start: size, step: size + 1 }, 1);
+
+/** Where so many unknowns stand in two columns, in their order. */
+interface Unknowns {
+  readonly real: Float64Array;
+  readonly imaginary: Float64Array;
+  readonly unknowns: number;
+  readonly start: number;
+  readonly step: number;
 }
 
 /** Coefficients in the order of the unknowns, with b₀ before those of the bottom. */
-function rationalOf({ real, imaginary }: { real: Float64Array; imaginary: Float64Array }, constant: number): Rational {
-  const tops = (real.length + 1) / 2;
-  const bottom = (column: Float64Array, first: number) => {
-    const values = column.slice(tops - 1);
-    values[0] = first;
-    return values;
-  };
-  return {
-    topReal: real.slice(0, tops),
-    topImaginary: imaginary.slice(0, tops),
-    bottomReal: bottom(real, constant),
-    bottomImaginary: bottom(imaginary, 0),
-  };
+function rationalOf({ real, imaginary, unknowns, start, step }: Unknowns, constant: number): Rational {
+  const tops = (unknowns + 1) / 2;
+  const topReal = new Float64Array(tops);
+  const topImaginary = new Float64Array(tops);
+  const bottomReal = new Float64Array(tops);
+  const bottomImaginary = new Float64Array(tops);
+  bottomReal[0] = constant;
+  for (let k = 0; k < tops; k++) {
+    const top = start + k * step;
+    topReal[k] = at(real, top);
+    topImaginary[k] = at(imaginary, top);
+    if (k === 0) continue;
+    const bottom = start + (tops - 1 + k) * step;
+    bottomReal[k] = at(real, bottom);
+    bottomImaginary[k] = at(imaginary, bottom);
+  }
+  return { topReal, topImaginary, bottomReal, bottomImaginary };
 }
 
 /** Rows and columns 0 to n belong to a₀ … aₙ, those after them to b₁ … bₙ. */

@@ -29,31 +29,51 @@ export interface Values {
 }
 
 /**
- * A fit at some places.
+ * A fit at some places; two at a time, so that each coefficient is looked up half as often. Of an odd number the last is done twice.
  *
  * @param values columns to put them into; new ones where there are none
  */
 export function valuesOf(fit: Rational, place: Column, values: Values = emptyValues(place.length)): Values {
   const { topReal, topImaginary, bottomReal, bottomImaginary } = fit;
-  for (let i = 0; i < place.length; i++) {
-    const t = at(place, i);
+  for (let i = 0; i < place.length; i += 2) {
+    const j = i + 1 < place.length ? i + 1 : i;
+    const s = at(place, i);
+    const t = at(place, j);
     let p = 0;
     let q = 0;
     let u = 0;
     let v = 0;
+    let nextP = 0;
+    let nextQ = 0;
+    let nextU = 0;
+    let nextV = 0;
     for (let k = topReal.length - 1; k >= 0; k--) {
-      p = p * t + at(topReal, k);
-      q = q * t + at(topImaginary, k);
-      u = u * t + at(bottomReal, k);
-      v = v * t + at(bottomImaginary, k);
+      const a = at(topReal, k);
+      const b = at(topImaginary, k);
+      const c = at(bottomReal, k);
+      const d = at(bottomImaginary, k);
+      p = p * s + a;
+      q = q * s + b;
+      u = u * s + c;
+      v = v * s + d;
+      nextP = nextP * t + a;
+      nextQ = nextQ * t + b;
+      nextU = nextU * t + c;
+      nextV = nextV * t + d;
     }
-    const scale = 1 / (u * u + v * v);
-    values.real[i] = (p * u + q * v) * scale;
-    values.imaginary[i] = (q * u - p * v) * scale;
-    values.bottomReal[i] = u;
-    values.bottomImaginary[i] = v;
+    put(values, i, p, q, u, v);
+    put(values, j, nextP, nextQ, nextU, nextV);
   }
   return values;
+}
+
+/** Puts down (p + q i) / (u + v i) and its bottom. */
+function put(values: Values, index: number, p: number, q: number, u: number, v: number): void {
+  const scale = 1 / (u * u + v * v);
+  values.real[index] = (p * u + q * v) * scale;
+  values.imaginary[index] = (q * u - p * v) * scale;
+  values.bottomReal[index] = u;
+  values.bottomImaginary[index] = v;
 }
 
 function emptyValues(length: number): Values {

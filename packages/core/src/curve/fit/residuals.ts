@@ -22,11 +22,12 @@ const CHANCE_OF_A_GROUP = 0.01;
 /**
  * Whether residuals are noise and nothing else: no larger than expected, neighbours not alike, and no group of neighbours,
  * of whatever length, that together lie off zero.
+ *
+ * @param squares the sum of theirs, where it is known
  */
-export function areNoise(residuals: Residuals, room: FitRoom): boolean {
+export function areNoise(residuals: Residuals, room: FitRoom, squares = sumOfSquares(residuals)): boolean {
   const { real, parts, unknowns } = residuals;
   const root = Math.sqrt(parts * real.length);
-  const squares = sumOfSquares(residuals);
   const variance = squares / (parts * (real.length - unknowns));
   if (!(Math.sqrt(variance) <= 1 + NOISE_SPREAD / root)) return false;
   if (sumOfProducts(residuals, 1) > (GREATEST_LIKENESS * squares) / root) return false;

@@ -34,12 +34,13 @@ export function samplesOf(
   const { first, last } = stretch;
   const { middle, half } = scaleOf(columns.position, stretch);
   const [place, real, imaginary, precision] = columnsFor(Math.floor((last - first) / every) + 1);
+  const even = 1 / noise;
   for (let k = 0; k < place.length; k++) {
     const i = first + k * every;
     place[k] = (at(columns.position, i) - middle) / half;
     real[k] = at(columns.real, i);
     imaginary[k] = columns.imaginary === null ? 0 : at(columns.imaginary, i);
-    precision[k] = 1 / (noise * (weights === null ? 1 : at(weights, i)));
+    precision[k] = weights === null ? even : 1 / (noise * at(weights, i));
   }
   return { place, real, imaginary, precision, isReal: columns.imaginary === null };
 }

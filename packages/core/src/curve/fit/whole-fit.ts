@@ -148,8 +148,11 @@ const GREATEST_APART = 1;
 /** Whether two fits part somewhere, at the samples or between them: a pole and a zero side by side, which noise alone has made. */
 function isApart(one: Fitted, other: Fitted, { place, precision }: FitSamples): boolean {
   if (partAt(one.values, other.values, precision)) return true;
-  const between = place.map((t, i) => (i === 0 ? t : (t + at(place, i - 1)) / 2));
-  return partAt(valuesOf(one.fit, between), valuesOf(other.fit, between), precision);
+  const [between] = room.between(place.length);
+  between[0] = at(place, 0);
+  for (let i = 1; i < place.length; i++) between[i] = (at(place, i) + at(place, i - 1)) / 2;
+  const ofOne = valuesOf(one.fit, between, valuesIn(room.workingValues, between.length));
+  return partAt(ofOne, valuesOf(other.fit, between, valuesIn(room.otherValues, between.length)), precision);
 }
 
 function partAt(one: Values, other: Values, precision: Column): boolean {
@@ -198,7 +201,7 @@ function improve(
       const valuesAtAll = valuesOf(fit, all.place, valuesIn(place, all.place.length));
       const residuals = residualsOf(valuesAtAll, all, order, room);
       const squaresOfAll = sumOfSquares(residuals);
-      if (!isBetter(squaresOfAll) || !areNoise(residuals, room)) return null;
+      if (!isBetter(squaresOfAll) || !areNoise(residuals, room, squaresOfAll)) return null;
       return {
         fit,
         values: valuesAtAll,

@@ -113,15 +113,28 @@ function relativeSquares(
   const factors = differenceFactors(order);
   const evenVariance = varianceAt(factors, null, 0);
   const [first, second] = columns;
+  if (first === undefined) return squares.subarray(0, 0);
   let count = 0;
   for (const stretch of stretches) {
     for (let start = stretch.first; start + order <= stretch.last; start++) {
-      const x = first === undefined ? 0 : differenceAt(first, factors, start);
-      const y = second === undefined ? 0 : differenceAt(second, factors, start);
-      squares[count++] = (x * x + y * y) / (weights === null ? evenVariance : varianceAt(factors, weights, start));
+      const square =
+        second === undefined ? differenceAt(first, factors, start) ** 2 : squareOf(first, second, factors, start);
+      squares[count++] = square / (weights === null ? evenVariance : varianceAt(factors, weights, start));
     }
   }
   return squares.subarray(0, count);
+}
+
+/** Square of the difference in both columns, which are walked together. */
+function squareOf(first: Column, second: Column, factors: Float64Array, start: number): number {
+  let x = 0;
+  let y = 0;
+  for (let k = 0; k < factors.length; k++) {
+    const factor = at(factors, k);
+    x += factor * at(first, start + k);
+    y += factor * at(second, start + k);
+  }
+  return x * x + y * y;
 }
 
 function differenceAt(column: Column, factors: Float64Array, start: number): number {
