@@ -99,8 +99,11 @@ export function curveOf(sweep: Sweep, known: KnownOfSweep = {}): Curve {
 function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: KnownOfSweep): VectorCurve {
   const { frequencyHz } = sweep;
   const delayS = known.delayS ?? bulkDelay(sweep, stretches);
-  const { real, imaginary } = withoutDelay(sweep, delayS);
-  const spikes = known.hasNoSpikes ? [] : mendSpikes(frequencyHz, real, imaginary, stretches);
+  // Where nothing is to be taken out, the curve does without columns of its own.
+  const own = delayS === 0 && known.hasNoSpikes ? null : withoutDelay(sweep, delayS);
+  const real: Column = own?.real ?? sweep.reflectionReal;
+  const imaginary: Column = own?.imaginary ?? sweep.reflectionImaginary;
+  const spikes = own === null || known.hasNoSpikes ? [] : mendSpikes(frequencyHz, own.real, own.imaginary, stretches);
   const noise =
     known.noise === undefined
       ? withRounding(estimateNoise([real, imaginary], stretches) ?? sweep.repeatNoise, sweep, 2)
@@ -113,7 +116,10 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
   return {
     sweep,
     stretches,
-    reflectionMagnitude: magnitudesOf(smoothed.real, smoothed.imaginary),
+    reflectionMagnitude:
+      smoothed.real === sweep.reflectionReal
+        ? sweep.reflectionMagnitude
+        : magnitudesOf(smoothed.real, smoothed.imaginary),
     delayS,
     noise,
     spikes,

@@ -18,19 +18,34 @@ export function zeroBetween(
   to: number,
   tolerance = FREQUENCY_TOLERANCE_HZ,
 ): number {
-  // The last position, the one before that was kept, which is across the zero, and one that was given up.
-  let [last, across, former] = [to, from, from];
-  let [lastValue, acrossValue, formerValue] = [valueAt(to), valueAt(from), Number.NaN];
+  // The last position, the one before that was kept, which is across the zero, and one that was given up. Moved one by one:
+  // taking them out of a list costs more than the search where it runs a few times only.
+  let last = to;
+  let across = from;
+  let former = from;
+  let lastValue = valueAt(to);
+  let acrossValue = valueAt(from);
+  let formerValue = Number.NaN;
   let share = 0.5;
   while (true) {
-    const [best, bestValue] = Math.abs(lastValue) < Math.abs(acrossValue) ? [last, lastValue] : [across, acrossValue];
+    const isLastBest = Math.abs(lastValue) < Math.abs(acrossValue);
+    const best = isLastBest ? last : across;
+    const bestValue = isLastBest ? lastValue : acrossValue;
     const least = finest(tolerance, best) / 2 / Math.abs(across - last);
     if (bestValue === 0 || least >= 0.5) return best;
     const next = last + Math.min(Math.max(share, least), 1 - least) * (across - last);
     const value = valueAt(next);
-    if (value < 0 === lastValue < 0) [former, formerValue] = [last, lastValue];
-    else [former, formerValue, across, acrossValue] = [across, acrossValue, last, lastValue];
-    [last, lastValue] = [next, value];
+    if (value < 0 === lastValue < 0) {
+      former = last;
+      formerValue = lastValue;
+    } else {
+      former = across;
+      formerValue = acrossValue;
+      across = last;
+      acrossValue = lastValue;
+    }
+    last = next;
+    lastValue = value;
     share = shareOfZero(last, lastValue, across, acrossValue, former, formerValue);
   }
 }
@@ -84,14 +99,25 @@ export function leastBetween(
     if (value <= bestValue) {
       if (next < best) high = best;
       else low = best;
-      [third, thirdValue, second, secondValue, best, bestValue] = [second, secondValue, best, bestValue, next, value];
+      third = second;
+      thirdValue = secondValue;
+      second = best;
+      secondValue = bestValue;
+      best = next;
+      bestValue = value;
       continue;
     }
     if (next < best) low = next;
     else high = next;
     if (value <= secondValue || second === best) {
-      [third, thirdValue, second, secondValue] = [second, secondValue, next, value];
-    } else if (value <= thirdValue || third === best || third === second) [third, thirdValue] = [next, value];
+      third = second;
+      thirdValue = secondValue;
+      second = next;
+      secondValue = value;
+    } else if (value <= thirdValue || third === best || third === second) {
+      third = next;
+      thirdValue = value;
+    }
   }
 }
 

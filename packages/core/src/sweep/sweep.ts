@@ -116,15 +116,22 @@ export function vectorSweep(
   checkAxis(frequencyHz, details.referenceOhms);
   checkColumn("reflectionReal", reflectionReal, frequencyHz.length);
   checkColumn("reflectionImaginary", reflectionImaginary, frequencyHz.length);
-  return Object.freeze({
+  return soundVectorSweep(details, columns);
+}
+
+/** The same of columns that are known to keep the rules, such as those made from another sweep's. */
+export const soundVectorSweep = (
+  details: SweepDetails,
+  columns: { frequencyHz: Float64Array; reflectionReal: Float64Array; reflectionImaginary: Float64Array },
+): VectorSweep =>
+  Object.freeze({
     kind: "vector",
     ...common(details),
-    frequencyHz,
-    reflectionReal,
-    reflectionImaginary,
-    reflectionMagnitude: magnitudesOf(reflectionReal, reflectionImaginary),
+    frequencyHz: columns.frequencyHz,
+    reflectionReal: columns.reflectionReal,
+    reflectionImaginary: columns.reflectionImaginary,
+    reflectionMagnitude: magnitudesOf(columns.reflectionReal, columns.reflectionImaginary),
   });
-}
 
 /**
  * Builds a scalar sweep; rules and ownership as for {@link vectorSweep}.

@@ -182,5 +182,6 @@ function isRationalSound(position: Column, real: Column, imaginary: Column, cent
   const poleReal = -(offsetReal * slopeReal + offsetImaginary * slopeImaginary) / norm;
   const poleImaginary = -(offsetImaginary * slopeReal - offsetReal * slopeImaginary) / norm;
   const beyond = Math.max(0, x0 - poleReal, poleReal - x2);
-  return Math.hypot(beyond, poleImaginary) > (POLE_MARGIN * (x2 - x0)) / 2;
+  const margin = (POLE_MARGIN * (x2 - x0)) / 2;
+  return beyond * beyond + poleImaginary * poleImaginary > margin * margin;
 }

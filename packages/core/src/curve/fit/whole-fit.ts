@@ -75,18 +75,21 @@ export function fitWhole(
   return { fit, values };
 }
 
+/** Positions as they are fitted. */
+export const placesIn = ({ middle, half }: WholeFit, position: Column): Column =>
+  position.map((x) => (x - middle) / half);
+
 /**
  * Values of a fit as other noise would have left it, and as the opposite noise would.
  *
- * @param position where to tell them
+ * @param place where to tell them, by {@link placesIn}
  * @param normal independent numbers of variance 1
  */
 export function noisyValues(
-  { rational, system, isReal, middle, half }: WholeFit,
-  position: Column,
+  { rational, system, isReal }: WholeFit,
+  place: Column,
   normal: () => number,
 ): readonly Values[] {
-  const place = position.map((x) => (x - middle) / half);
   return noisyFits(rational, system, normal, isReal).map((noisy) => valuesOf(noisy, place));
 }
 

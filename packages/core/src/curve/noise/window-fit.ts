@@ -46,15 +46,22 @@ function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | 
       sums.real2 = sums.imaginary2 = sums.variance2 = sums.variance4 = 0;
     },
     widen(index, m) {
+      let { real0, real2, imaginary0, imaginary2 } = sums;
       for (let k = reached + 1; k <= m; k++) {
         const square = k * k;
         const real = at(realColumn, index - k) + at(realColumn, index + k);
         const imaginary = at(imaginaryColumn, index - k) + at(imaginaryColumn, index + k);
-        sums.real0 += real;
-        sums.real2 += square * real;
-        sums.imaginary0 += imaginary;
-        sums.imaginary2 += square * imaginary;
-        if (weights === null) continue;
+        real0 += real;
+        real2 += square * real;
+        imaginary0 += imaginary;
+        imaginary2 += square * imaginary;
+      }
+      sums.real0 = real0;
+      sums.real2 = real2;
+      sums.imaginary0 = imaginary0;
+      sums.imaginary2 = imaginary2;
+      for (let k = reached + 1; k <= m && weights !== null; k++) {
+        const square = k * k;
         const variance = at(weights, index - k) ** 2 + at(weights, index + k) ** 2;
         sums.variance0 += variance;
         sums.variance2 += square * variance;
@@ -64,8 +71,8 @@ function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | 
       const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
       const constant = (3 * m * (m + 1) - 1) / norm;
       const slope = -5 / norm;
-      fit.real = constant * sums.real0 + slope * sums.real2;
-      fit.imaginary = constant * sums.imaginary0 + slope * sums.imaginary2;
+      fit.real = constant * real0 + slope * real2;
+      fit.imaginary = constant * imaginary0 + slope * imaginary2;
       // Of equal samples the fit is a projection, whose variance is its weight at the middle.
       fit.variance =
         weights === null

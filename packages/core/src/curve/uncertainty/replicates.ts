@@ -1,10 +1,10 @@
 import { at } from "../../numbers/column.js";
 import { once } from "../../numbers/once.js";
 import { normalNumbers } from "../../numbers/random.js";
-import { type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
+import { type SweepDetails, scalarSweep, soundVectorSweep } from "../../sweep/sweep.js";
 import { magnitudeOf } from "../between/scalar-interpolation.js";
 import { type Curve, curveOf, isVectorCurve } from "../curve.js";
-import { noisyValues, type WholeFit } from "../fit/whole-fit.js";
+import { noisyValues, placesIn, type WholeFit } from "../fit/whole-fit.js";
 import { inverseOf } from "../noise/scalar-noise.js";
 import { smooth, smoothBy } from "../noise/smoothing.js";
 import { findStretches } from "../samples/stretches.js";
@@ -38,12 +38,13 @@ const FEWEST_TO_THIN = 10;
  */
 export function replicatesOf(curve: Curve, noise: number): (lowHz: number, highHz: number) => Replicates {
   const smoother = once(() => smootherCurve(curve));
+  const numbers = noiseNumbers(noise);
   return (lowHz, highHz) => {
     const fits = fitsBetween(curve, lowHz, highHz);
     const base = partOf(fits === null ? smoother() : curve, lowHz, highHz, fits === null);
     return {
       base: noiselessCurve(base, base),
-      copies: fits === null ? copiesOfSamples(base, noise) : copiesOfFits(base, fits),
+      copies: fits === null ? copiesOfSamples(base, noise, numbers) : copiesOfFits(base, fits),
       thinned: base.frequencyHz.length < FEWEST_TO_THIN ? [] : [0, 1].map((offset) => thinnedCurve(base, offset)),
       areOfFits: fits !== null,
     };
@@ -98,7 +99,7 @@ function noiselessCurve({ details }: Part, { frequencyHz, real, imaginary }: Col
   const sweep =
     imaginary === null
       ? scalarSweep(details, { frequencyHz, reflectionMagnitude: real })
-      : vectorSweep(details, { frequencyHz, reflectionReal: real, reflectionImaginary: imaginary });
+      : soundVectorSweep(details, { frequencyHz, reflectionReal: real, reflectionImaginary: imaginary });
   return curveOf(sweep, { noise: null, delayS: 0, hasNoSpikes: true });
 }
 
@@ -134,12 +135,14 @@ function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
   const { frequencyHz, start } = base;
   const normal = normalNumbers(SEED);
   const copies: Curve[] = [];
+  const placed = fits.map(({ fit, first, last }) => {
+    const from = Math.max(0, first - start);
+    return { fit, from, places: placesIn(fit, frequencyHz.subarray(from, Math.max(from, last + 1 - start))) };
+  });
   for (let pair = 0; pair < PAIRS; pair++) {
     const moved = [0, 1].map(() => ({ ...base, real: base.real.slice(), imaginary: base.imaginary?.slice() ?? null }));
-    for (const { fit, first, last } of fits) {
-      const from = Math.max(0, first - start);
-      const positions = frequencyHz.subarray(from, Math.max(from, last + 1 - start));
-      for (const [k, values] of noisyValues(fit, positions, normal).entries()) {
+    for (const { fit, from, places } of placed) {
+      for (const [k, values] of noisyValues(fit, places, normal).entries()) {
         // A pole that noise has moved onto a sample tells nothing.
         if (!values.real.every(Number.isFinite) || !values.imaginary.every(Number.isFinite)) continue;
         const copy = moved[k] as Columns;
@@ -153,13 +156,17 @@ function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
 }
 
 /** Copies smoothed by the windows that one of them calls for: all are of one curve, and differ by their noise alone. */
-function copiesOfSamples(base: Part, noise: number): Curve[] {
-  const normal = normalNumbers(SEED);
-  const smoothed = smootherOf(withNoise(base, noisy(base, noise, normal), 1), noise);
+function copiesOfSamples(base: Part, noise: number, numbers: (count: number) => Float64Array): Curve[] {
+  const { length } = base.real;
+  const all = numbers(2 * (PAIRS + 1) * length);
+  const noiseOfPair = (pair: number): Noise => {
+    const start = 2 * pair * length;
+    return { across: all.subarray(start, start + length), along: all.subarray(start + length, start + 2 * length) };
+  };
+  const smoothed = smootherOf(withNoise(base, noiseOfPair(0), 1), noise);
   const copies: Curve[] = [];
-  for (let pair = 0; pair < PAIRS; pair++) {
-    const noiseOfPair = noisy(base, noise, normal);
-    for (const sign of [1, -1]) copies.push(noiselessCurve(base, smoothed(withNoise(base, noiseOfPair, sign))));
+  for (let pair = 1; pair <= PAIRS; pair++) {
+    for (const sign of [1, -1]) copies.push(noiselessCurve(base, smoothed(withNoise(base, noiseOfPair(pair), sign))));
   }
   return copies;
 }
@@ -169,18 +176,29 @@ interface Noise {
   readonly across: Float64Array;
 }
 
-function noisy({ real }: Part, noise: number, normal: () => number): Noise {
-  const across = real.map(() => noise * normal());
-  return { across, along: real.map(() => noise * normal()) };
+/** Gives at least so many numbers of that noise: the same ones, from the first on, for every band. */
+function noiseNumbers(noise: number): (count: number) => Float64Array {
+  let made = new Float64Array(0);
+  return (count) => {
+    if (made.length >= count) return made;
+    const normal = normalNumbers(SEED);
+    made = new Float64Array(count);
+    for (let i = 0; i < count; i++) made[i] = noise * normal();
+    return made;
+  };
 }
 
 function withNoise({ frequencyHz, real, imaginary }: Part, { along, across }: Noise, sign: number): Columns {
-  const first = real.map((value, i) => value + sign * at(along, i));
-  if (imaginary !== null) {
-    return { frequencyHz, real: first, imaginary: imaginary.map((value, i) => value + sign * at(across, i)) };
-  }
+  const first = sumOf(real, along, sign);
+  if (imaginary !== null) return { frequencyHz, real: first, imaginary: sumOf(imaginary, across, sign) };
   // What a scalar instrument shows is the size of Γ with both parts of its noise.
   return { frequencyHz, real: first.map((value, i) => Math.hypot(value, at(across, i))), imaginary: null };
+}
+
+function sumOf(values: Float64Array, noise: Float64Array, sign: number): Float64Array {
+  const sum = new Float64Array(values.length);
+  for (let i = 0; i < sum.length; i++) sum[i] = at(values, i) + sign * at(noise, i);
+  return sum;
 }
 
 /** How columns of an example's shape are smoothed: by the windows that the example calls for. */
