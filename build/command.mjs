@@ -1,5 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { chmodSync, rmSync, writeFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { build } from "esbuild";
 import { LIBRARY_ENTRIES } from "./library-entries.mjs";
 import { inlineAt, parsedJson, usedStatistics, withoutChildProcess } from "./plugins.mjs";
@@ -8,10 +9,12 @@ import { SHARED_OPTIONS } from "./shared-options.mjs";
 import { thirdPartyNotices } from "./third-party-notices.mjs";
 
 const BUILT = "packages/cli/dist";
+/** All commands, and the one that is called most by itself: what a program holds takes its time to load, called or not. */
+const PROGRAMS = { program: "packages/cli/src/program.ts", check: "packages/cli/src/check-program.ts" };
 const START = ["feedpoint", "worker-thread", "compile"].map((name) => `packages/cli/src/start/${name}.ts`);
 
 /**
- * Builds the command: one program, what starts it, and what starts it in the thread of a worker. Built as CommonJS, which Node
+ * Builds the command: its programs, what starts them, and what starts one in the thread of a worker. Built as CommonJS, which Node
  * runs without setting up its loader of modules, and which V8 can hand over compiled.
  */
 export async function buildCommand() {
@@ -26,21 +29,24 @@ export async function buildCommand() {
     define: { "import.meta.dirname": "__dirname", ...(await readoutScript()) },
   };
   await build({ ...options, entryPoints: START });
-  const program = await build({
-    ...options,
-    entryPoints: ["packages/cli/src/program.ts"],
-    write: false,
-    metafile: true,
-    // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
-    external: ["@resvg/resvg-js"],
-    // One file: what is loaded when it is asked for is set up then.
-    supported: { "dynamic-import": false },
-    alias: LIBRARY_ENTRIES,
-    plugins: [inlineAt, parsedJson, usedStatistics, withoutChildProcess],
-  });
-  writeFileSync(`${BUILT}/program.js`, inAscii(program.outputFiles[0].text));
+  for (const [name, entry] of Object.entries(PROGRAMS)) {
+    const { outputFiles, metafile } = await build({
+      ...options,
+      entryPoints: [entry],
+      write: false,
+      metafile: true,
+      // A package with binaries of its own, which the installer picks; only pictures as PNG need it.
+      external: ["@resvg/resvg-js"],
+      // One file: what is loaded when it is asked for is set up then.
+      supported: { "dynamic-import": false },
+      alias: LIBRARY_ENTRIES,
+      plugins: [inlineAt, parsedJson, usedStatistics, withoutChildProcess],
+    });
+    writeFileSync(`${BUILT}/${name}.js`, inAscii(outputFiles[0].text));
+    // Nothing else holds as many packages.
+    if (name === "program") writeFileSync(`${BUILT}/THIRD-PARTY-NOTICES`, thirdPartyNotices(metafile));
+  }
   writeFileSync(`${BUILT}/package.json`, '{ "type": "commonjs" }\n');
-  writeFileSync(`${BUILT}/THIRD-PARTY-NOTICES`, thirdPartyNotices(program.metafile));
   chmodSync(`${BUILT}/feedpoint.js`, 0o755);
   compile();
 }
@@ -51,9 +57,19 @@ function inAscii(code) {
   return code.replace(/[^\0-\x7f]/g, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
-/** Has V8 compile what a check needs, for this version of Node; all else is compiled when it is called. */
+/** Has V8 compile what a check and a grade need, for this version of Node; all else is compiled when it is called. */
 function compile() {
-  const sample = "samples/sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p";
-  execFileSync(process.execPath, [`${BUILT}/compile.js`, "check", sample], { stdio: ["ignore", "ignore", "inherit"] });
-  rmSync(`${BUILT}/compile.js`);
+  const runs = [
+    // One whose samples are smoothed, and one that a function explains.
+    ["check", "2026-05-02-lantern-bridge-bridge-pole.s1p", "2026-02-21-tansy-reach-untrimmed.s1p"],
+    ["grade", ".", "--format", "ndjson"],
+  ];
+  const program = resolve(BUILT, "compile.js");
+  for (const args of runs) {
+    execFileSync(process.execPath, [program, ...args], {
+      cwd: "samples/sweeps",
+      stdio: ["ignore", "ignore", "inherit"],
+    });
+  }
+  rmSync(program);
 }

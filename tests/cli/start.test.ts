@@ -5,14 +5,14 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, expect, test } from "vitest";
-import { copyCommand } from "./run-command.js";
+import { copyCommand, runEach } from "./run-command.js";
 
 const folder = mkdtempSync(join(tmpdir(), "feedpoint-start-"));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 const sweep = fileURLToPath(new URL("../../samples/sweeps/2026-05-02-lantern-bridge-bridge-pole.s1p", import.meta.url));
 const command = copyCommand(folder);
-const compiled = join(folder, "dist", "program.compiled");
+const compiled = join(folder, "dist", "check.compiled");
 
 /** Loaded before the command: says at the end whether V8 refused what was compiled before. */
 const spy = join(folder, "spy.cjs");
@@ -43,4 +43,15 @@ test("takes what was compiled, refuses what V8 does not know, and prints the sam
   expect(check()).toEqual({ ...usual, wasRefused: "true" });
   rmSync(compiled);
   expect(check()).toEqual({ ...usual, wasRefused: "undefined" });
+});
+
+test("says of check the same as the program with all commands does", () => {
+  for (const args of [["check", "--help"], ["check"], ["check", "none.s1p"], ["check", sweep, "--plan", "atlantis"]]) {
+    const { stdout, stderr, status } = spawnSync(process.execPath, [command, ...args], {
+      encoding: "utf8",
+      cwd: folder,
+    });
+    const [ofAll] = runEach([{ args, folder }]);
+    expect({ stdout, stderr, exit: status }).toEqual(ofAll);
+  }
 });

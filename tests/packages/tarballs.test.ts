@@ -54,6 +54,7 @@ test("the command has what runs, the guide, and the licences of all that is bund
     [
       "LICENSE",
       "README.md",
+      "dist/check.js",
       "dist/feedpoint.js",
       "dist/package.json",
       "dist/page.html",

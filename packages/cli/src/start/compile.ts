@@ -1,6 +1,7 @@
 import { writeFileSync } from "node:fs";
-import { COMPILED, loadProgram } from "./load-program.js";
+import { compiledOf, loadProgram, programFor } from "./load-program.js";
 
-/** Runs a command for the build, and keeps what of the program was compiled on the way. */
-const { program, script } = loadProgram();
-program.runProgram().then(() => writeFileSync(COMPILED, script.createCachedData()));
+/** Runs a command for the build, and keeps what of its program was compiled on the way. */
+const name = programFor(process.argv);
+const { program, script } = loadProgram(name);
+program.runProgram().then(() => writeFileSync(compiledOf(name), script.createCachedData()));

@@ -1,4 +1,4 @@
 #!/usr/bin/env node
-import { loadProgram } from "./load-program.js";
+import { loadProgram, programFor } from "./load-program.js";
 
-loadProgram().program.runProgram();
+loadProgram(programFor(process.argv)).program.runProgram();

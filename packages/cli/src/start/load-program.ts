@@ -3,28 +3,42 @@ import { createRequire } from "node:module";
 import { join } from "node:path";
 import { Script } from "node:vm";
 
-/** The program in one file, and what V8 made of it when it was built (see build/command.mjs). */
-const SOURCE = join(import.meta.dirname, "program.js");
-export const COMPILED = join(import.meta.dirname, "program.compiled");
+/** The programs that are built, each in one file: all commands, or the one that is called most. */
+export type ProgramName = "program" | "check";
 
-/** What is built from `program.ts`, and the script that holds it. */
-interface LoadedProgram {
+/** The program that a command line needs. */
+export const programFor = ([, , command]: readonly string[]): ProgramName =>
+  command === "check" ? "check" : "program";
+
+/** Where V8 left what it made of a program when that was built (see build/command.mjs). */
+export const compiledOf = (name: ProgramName): string => join(import.meta.dirname, `${name}.compiled`);
+
+/** What each is built from. */
+interface Programs {
   readonly program: typeof import("../program.js");
+  readonly check: typeof import("../check-program.js");
+}
+
+/** What a program gives, and the script that holds it. */
+interface LoadedProgram<Name extends ProgramName> {
+  readonly program: Programs[Name];
   readonly script: Script;
 }
 
 /**
- * Loads the program as V8 compiled it once: a short command would spend more time on compiling than on its work. V8 refuses
+ * Loads a program as V8 compiled it once: a short command would spend more time on compiling than on its work. V8 refuses
  * what another version of it compiled, and compiles the source; nothing but the time differs.
  */
-export function loadProgram(): LoadedProgram {
+export function loadProgram<Name extends ProgramName>(name: Name): LoadedProgram<Name> {
+  const file = join(import.meta.dirname, `${name}.js`);
+  const compiled = compiledOf(name);
   // Each byte is a character: the build writes ASCII.
-  const source = readFileSync(SOURCE, "latin1");
+  const source = readFileSync(file, "latin1");
   const script = new Script(`(function (module, require, __dirname) {${source}\n})`, {
-    filename: SOURCE,
-    ...(existsSync(COMPILED) ? { cachedData: readFileSync(COMPILED) } : {}),
+    filename: file,
+    ...(existsSync(compiled) ? { cachedData: readFileSync(compiled) } : {}),
   });
   const module = { exports: {} };
-  script.runInThisContext()(module, createRequire(SOURCE), import.meta.dirname);
-  return { program: module.exports as LoadedProgram["program"], script };
+  script.runInThisContext()(module, createRequire(file), import.meta.dirname);
+  return { program: module.exports as Programs[Name], script };
 }

@@ -1,3 +1,3 @@
 import { loadProgram } from "./load-program.js";
 
-loadProgram().program.gradeInThread();
+loadProgram("program").program.gradeInThread();
