@@ -3,7 +3,7 @@ import { bytesOf, type FileContent } from "../input/file-content.js";
 import { ReadError, unlessRefused } from "../input/read-error.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
-import { readJson, readOtherForm } from "./forms/other-forms.js";
+import { readJson, readOtherForm, readTransposed } from "./forms/other-forms.js";
 import { notesIn } from "./notes/notes-in.js";
 import { readNotes } from "./notes/read-notes.js";
 import { checkReadOptions } from "./options/check-options.js";
@@ -108,7 +108,8 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
   const json = readJson(text, options);
   if (json !== null) return json;
   const notes = notesIn(text, "bands");
-  if (notes !== null) return readNotes(notes, text, options);
+  // A band that a frequency row stands above is a height: "SWR 10 m".
+  if (notes !== null) return readTransposed(text, options) ?? readNotes(notes, text, options);
   try {
     return readDelimited(text, options);
   } catch (error) {

@@ -16,6 +16,8 @@ export interface FormTable {
   readonly rows: readonly FormRow[];
   /** Another table, which holds something else, is left out */
   readonly isOneOfSeveral?: boolean;
+  /** Lines of readings that are not in the table's form, counted from 1 */
+  readonly leftOut?: readonly number[];
 }
 
 /** The table of a form as text, and the line of the file for each of its lines. */

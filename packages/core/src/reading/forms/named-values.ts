@@ -41,7 +41,14 @@ export function namedValues(content: string): FormTable | null {
     (record): FormRow => ({ cells: record.map(({ value }) => value), line: record[0]?.line ?? null }),
   );
   const comments = lines.filter((line, i) => line.trim() !== "" && !used.has(i + 1));
-  return { name: "names and values", comments, header: names, rows };
+  const leftOut = records.filter((record) => isOfSweep(namesOf(record)) && !own.includes(record));
+  return {
+    name: "names and values",
+    comments,
+    header: names,
+    rows,
+    leftOut: leftOut.flatMap(([value]) => value?.line ?? []),
+  };
 }
 
 function valuesIn(line: string, number: number): readonly NamedValue[] {
@@ -63,7 +70,10 @@ const namesOf = (record: readonly NamedValue[]): readonly string[] => record.map
 function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonly NamedValue[])[] {
   if (lines.some((values) => values.length > 1)) return lines;
   const values = lines.flat();
-  const first = values.find(({ name }) => roleFromHeader(name).quantity === "frequency")?.name;
+  const countOf = (wanted?: string) => values.filter(({ name }) => name === wanted).length;
+  const frequency = values.find(({ name }) => roleFromHeader(name).quantity === "frequency")?.name;
+  // "Point 1" may stand above each of them.
+  const first = countOf(values[0]?.name) === countOf(frequency) ? values[0]?.name : frequency;
   const records: NamedValue[][] = [];
   for (const value of values) {
     if (value.name === first) records.push([]);
@@ -72,7 +82,7 @@ function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonl
   return records;
 }
 
-/** The names that most records have, with a frequency and another known quantity among them. */
+/** The names that most records have, if they are of a sweep. */
 function commonNames(records: readonly (readonly NamedValue[])[]): readonly string[] | null {
   const counts = new Map<string, number>();
   for (const record of records) {
@@ -81,7 +91,11 @@ function commonNames(records: readonly (readonly NamedValue[])[]): readonly stri
   }
   const [best] = [...counts].sort(([, a], [, b]) => b - a);
   const names = best?.[0].split("\n") ?? [];
+  return isOfSweep(names) && names.length <= MOST_NAMES ? names : null;
+}
+
+/** Whether there are a frequency and a reading among some names. */
+function isOfSweep(names: readonly string[]): boolean {
   const roles = names.map((name) => roleFromHeader(name).quantity);
-  const isKnown = roles.includes("frequency") && roles.some((role) => role !== "frequency" && role !== "other");
-  return isKnown && names.length <= MOST_NAMES ? names : null;
+  return roles.includes("frequency") && roles.some((role) => role !== "frequency" && role !== "other");
 }

@@ -1,5 +1,5 @@
 import { unlessRefused } from "../../input/read-error.js";
-import { finding } from "../../sweep/finding.js";
+import { type Finding, finding } from "../../sweep/finding.js";
 import { readDelimited } from "../delimited/delimited.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
@@ -30,6 +30,12 @@ export function readJson(text: SourceText, options: ReadOptions): ReadPoints | n
 const OPEN_LIST = 0x5b;
 const OPEN_OBJECT = 0x7b;
 
+/** Reads a table that lies on its side; null where the text is none. */
+export function readTransposed(text: SourceText, options: ReadOptions): ReadPoints | null {
+  const table = text.bytes.length > MOST_BYTES ? null : transposed(text.decode(0, text.bytes.length));
+  return table === null ? null : readForm(table, text, options);
+}
+
 /** Reads a table in another form than rows of cells; null where the text is in none of them. */
 export function readOtherForm(text: SourceText, options: ReadOptions): ReadPoints | null {
   if (text.bytes.length > MOST_BYTES) return null;
@@ -53,12 +59,24 @@ function readForm(table: FormTable, source: SourceText, options: ReadOptions): R
       ...read,
       description: read.description.replace("delimited text, tabs", table.name),
       points: { ...read.points, line: read.points.line.map((line) => inFile(line) ?? 0) },
-      findings: [...read.findings, ...(table.isOneOfSeveral ? [finding("caution", "block-left-out", {})] : [])].map(
-        ({ line, ...finding }) => {
+      findings: [
+        ...read.findings.map(({ line, ...finding }) => {
           const own = line === undefined ? undefined : inFile(line);
           return own === undefined ? finding : { ...finding, line: own };
-        },
-      ),
+        }),
+        ...leftOutOf(table),
+      ],
     };
   });
+}
+
+/** What a form holds besides its table. */
+function leftOutOf({ isOneOfSeveral, leftOut = [] }: FormTable): readonly Finding[] {
+  const [firstLine] = leftOut;
+  return [
+    ...(isOneOfSeveral ? [finding("caution", "block-left-out", {})] : []),
+    ...(firstLine === undefined
+      ? []
+      : [finding("caution", "row-left-out", { firstLine, count: leftOut.length, text: null }, { line: firstLine })]),
+  ];
 }

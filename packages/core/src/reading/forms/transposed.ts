@@ -11,19 +11,19 @@ export function transposed(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/);
   if (lines.length > MOST_LINES) return null;
   for (const delimiter of DELIMITERS) {
-    const rows = lines.map((line) => namedRow(splitLine(line, delimiter)));
-    const frequency = rows.find((row) => row !== null && roleFromHeader(row.name).quantity === "frequency");
-    if (frequency === undefined || frequency === null) continue;
+    const rows = lines.map((line) => namedRows(splitLine(line, delimiter)));
+    const [frequency] = rows.flatMap(([row]) => (row !== undefined && isOf(row, "frequency") ? [row] : []));
+    if (frequency === undefined) continue;
     const count = frequency.values.length;
-    const found = rows.filter((row) => row !== null && row.values.length === count).map((row) => row as NamedRow);
-    const isKnown = found.some(({ name }) => !["frequency", "other"].includes(roleFromHeader(name).quantity));
-    if (count < FEWEST_POINTS || !isKnown) continue;
+    const found = rows.map((readings) => readings.find(({ values }) => values.length === count));
+    const named = found.filter((row) => row !== undefined);
+    if (count < FEWEST_POINTS || !named.some(isReadingOfSeries)) continue;
     return {
       name: "a table on its side",
-      comments: lines.filter((line, i) => line.trim() !== "" && !found.includes(rows[i] as NamedRow)),
-      header: found.map(({ name }) => name),
+      comments: lines.filter((line, i) => line.trim() !== "" && found[i] === undefined),
+      header: named.map(({ name }) => name),
       rows: Array.from({ length: count }, (_, i) => ({
-        cells: found.map(({ values }) => values[i] ?? ""),
+        cells: named.map(({ values }) => values[i] ?? ""),
         line: null,
       })),
     };
@@ -36,11 +36,35 @@ interface NamedRow {
   readonly values: readonly string[];
 }
 
-/** Words, and then cells that begin like numbers. Blanks may split the words. */
-function namedRow(given: readonly string[]): NamedRow | null {
-  const cells = given.at(-1) === "" ? given.slice(0, -1) : given;
-  const first = cells.findIndex((cell, i) => i > 0 && /^[<>~]?[+−-]?[.,]?\d/.test(cell));
-  if (first < 1 || !/\p{L}/u.test(cells[0] ?? "")) return null;
-  const unit = cells.slice(1, first).filter((cell) => cell !== "");
-  return { name: [cells[0], ...unit].join(" "), values: cells.slice(first) };
+const isOf = ({ name }: NamedRow, quantity: string): boolean => roleFromHeader(name).quantity === quantity;
+
+/** Whether the first words of a name are those of a reading: "SWR before", "SWR 5 m". */
+function isReadingOfSeries({ name }: NamedRow): boolean {
+  const words = name.split(" ");
+  const quantities = words.map((_, i) => roleFromHeader(words.slice(0, i + 1).join(" ")).quantity);
+  return quantities.some((quantity) => quantity !== "frequency" && quantity !== "other");
 }
+
+/** Begins like one number, and not like several. */
+const NUMBER = /^[<>~]?[+−-]?[.,]?\d(?!.*\d\s*[;|\s]\s*[+−-]?\d)/;
+/** A name and the first number of its list, with a sign or a blank between them, and brackets perhaps. */
+const NAME_AND_NUMBER = /^(.*?[^\s:=])\s*(?:[:=]\s*[[({]?|[[({]|\s)\s*([<>~]?[+−-]?[.,]?\d\S*)$/u;
+
+/**
+ * Words, and then cells that begin like numbers; blanks may split the words. The first number may stand in the cell of the name:
+ * that reading comes first where a colon or a bracket says so, or the name is that of a frequency.
+ */
+function namedRows(given: readonly string[]): readonly NamedRow[] {
+  const cells = (given.at(-1) === "" ? given.slice(0, -1) : given).map((cell) => cell.replace(/[\])}]$/, "").trim());
+  if (!/\p{L}/u.test(cells[0] ?? "")) return [];
+  const first = cells.findIndex((cell, i) => i > 0 && NUMBER.test(cell));
+  const apart =
+    first < 1 ? [] : [{ name: cells.slice(0, first).filter(isFilled).join(" "), values: cells.slice(first) }];
+  const [, name, number] = NAME_AND_NUMBER.exec(cells[0] ?? "") ?? [];
+  if (name === undefined || number === undefined || !/\p{L}/u.test(name)) return apart;
+  const together = { name, values: [number, ...cells.slice(1)] };
+  const isSaid = /[:=[({]\s*\S*$/.test(cells[0] ?? "") || isOf(together, "frequency");
+  return isSaid ? [together, ...apart] : [...apart, together];
+}
+
+const isFilled = (cell: string): boolean => cell !== "";

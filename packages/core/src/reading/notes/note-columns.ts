@@ -25,8 +25,10 @@ const partOfBand = once(
 /** What is noted beside an SWR. */
 const besideSwr = once(
   () =>
-    /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})|(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu,
+    /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})/iu,
 );
+/** The unit of such a thing at the end of a name; behind the word for SWR it is the name of an antenna: "SWR A", "SWR 6 m". */
+const endsInUnit = once(() => /(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu);
 const isForward = (name: string) => /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu.test(name);
 const isReflected = (name: string) => /^(?:ref|rück|rücklauf)(?!\p{L})/iu.test(name);
 
@@ -34,7 +36,7 @@ export function kindOf(name: string): ColumnKind {
   const { quantity } = roleFromHeader(name);
   if (quantity === "forward-power" || isForward(name)) return "forward";
   if (quantity === "reflected-power" || isReflected(name)) return "reflected";
-  if (besideSwr().test(name)) return "other";
+  if (besideSwr().test(name) || (endsInUnit().test(name) && !isNamedSwr(name))) return "other";
   const rest = name.replace(partOfBand(), " ").trim();
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
   if (quantity === "swr" || quantity === "frequency") return quantity;
@@ -74,7 +76,12 @@ export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | nul
     return [{ name: "", valuesIn: (cells, band) => together(parts.map((c) => swrInCell(cells[c] ?? "", band))) }];
   }
   const [swr, ...more] = places("swr");
-  if (swr !== undefined) return more.length > 0 || names.length === 1 ? null : [of(swr, "")];
+  if (swr !== undefined && more.length > 0) {
+    // "SWR 1" and "SWR 2" are two antennas; of two that are named alike nobody knows which is which.
+    const all = [swr, ...more].map((c) => of(c, names[c] ?? ""));
+    return new Set(all.map(({ name }) => name)).size === all.length ? all : null;
+  }
+  if (swr !== undefined) return names.length === 1 ? null : [of(swr, "")];
   const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
   if (forward !== undefined && reflected !== undefined)
     return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];

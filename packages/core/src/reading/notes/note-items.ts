@@ -1,4 +1,5 @@
 import { once } from "../../numbers/once.js";
+import { reflectionMagnitudeFromReturnLoss, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import {
   hertzOf,
   isInSomeBand,
@@ -75,7 +76,7 @@ const fixedPatterns = once(() => ({
   /** A mark, or several, between the items */
   glue: /[\s,;:=|/·()[\]"'“”–—…!•*+-]+|\.(?!\d)/uy,
   date: new RegExp(
-    `(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|\\d{1,2}[/-]\\d{1,2}[/-]\\d{2,4}|\\d{1,2}\\.? (?:de )?${MONTH}(?: \\d{4})?|\\d{1,2}:\\d{2}(?!\\d)(?::\\d{2})?)(?![\\d.,]*\\d)`,
+    `(?:\\d{4}-\\d{1,2}-\\d{1,2}|\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|\\d{1,2}[/-]\\d{1,2}[/-]\\d{2,4}|\\d{1,2}\\.? (?:de )?${MONTH}(?: \\d{4})?|\\d{1,2}:\\d{2}(?!\\d)(?::\\d{2})?)(?![\\d.,]*\\d)(?!\\s*(?:\\/|c?m(?!\\p{L})))`,
     "uy",
   ),
   titleBand: /top band(?!\p{L})/uy,
@@ -93,6 +94,7 @@ const fixedPatterns = once(() => ({
   offScale: new RegExp(OFF_SCALE_WORD, "uy"),
   /** "1:9 balun" is no SWR */
   transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
+  returnLoss: /(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)[\s:=]*[-−]?(\d+(?:[.,]\d+)?) ?db(?!\p{L})/uy,
   same: new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy"),
   matched: new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy"),
   fillers: new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy"),
@@ -106,6 +108,15 @@ const NUMBER_WITH_COMMA = "(\\d+(?:[.,]\\d+)?)";
 /** A comma stands before decimals where no point does, and no word or blank beside it. */
 const numberIsIn = (line: string): string =>
   /\d\.\d/.test(line) || /^[^,]*\p{L}["']?\s*,/u.test(line) ? NUMBER_WITH_POINT : NUMBER_WITH_COMMA;
+
+const NEVER = /(?!)/uy;
+const BAND_LABEL = /(?<![\d.,:])(\d{2,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/gu;
+
+/** Whether whole numbers stand before colons, each of them the length of waves of a band. */
+function areBandLabels(line: string): boolean {
+  const labels = [...line.matchAll(BAND_LABEL)].map(([, digits]) => placeOfBand(`${digits}m`));
+  return labels.length > 1 && labels.every((place) => place !== null);
+}
 
 /** Takes a line of notes, in small letters and without accents, apart. */
 export function itemsOf(line: string): readonly NoteItem[] {
@@ -121,6 +132,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
       `(?:${UNDER_WORD}|(?:within|inside)\\s)\\s*${number}(?:\\s*:\\s*1)?\\s+(?:${EXTENT_WORD})(?!\\p{L})`,
       "uy",
     ),
+    // "80: 1.8; 40: 1.5": of a line whose labels are all bands.
+    labelled: areBandLabels(line) ? /(\d{2,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/uy : NEVER,
     // "7.1=1.5": what stands before is a frequency.
     equals: /(\d+[.,]\d+)\s*=\s*(?=\d)/uy,
     number: new RegExp(`${number}(?:ish(?!\\p{L}))?`, "uy"),
@@ -156,6 +169,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
     }
     const named = take(patterns.namedByMHz);
     if (named !== null) return placed(placeNamedBy(Number(named[1]) * hertzOf(named[2])));
+    const labelled = take(patterns.labelled);
+    if (labelled !== null) return placed(placeOfBand(`${labelled[1]}m`));
     const stretch = take(patterns.stretch);
     if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
     const frequency = take(patterns.frequency);
@@ -168,6 +183,12 @@ export function itemsOf(line: string): readonly NoteItem[] {
     return false;
   };
   const takeValue = (): boolean => {
+    const loss = take(patterns.returnLoss);
+    if (loss !== null) {
+      const swr = swrFromReflectionMagnitude(reflectionMagnitudeFromReturnLoss(numberIn(loss[1])));
+      put({ kind: "swr", swr, bound: null, isRange: false });
+      return true;
+    }
     const ratio = take(patterns.ratio);
     const more = ratio === null ? take(patterns.more) : null;
     const less = ratio === null && more === null ? take(patterns.less) : null;
@@ -207,6 +228,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else if (take(patterns.join) !== null || take(patterns.glue) !== null) {
       // "1.5 (40m)"
       if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
+      // "40m dipole: 1.5"
+      if (/\p{L}\s*[:=]\s*$/u.test(line.slice(0, scan.position))) scan.isSaid = true;
     } else {
       const word = take(patterns.word);
       if (word === null) return false;

@@ -25,6 +25,8 @@ export type NoteBand = Pick<Place, "name" | "lowHz" | "highHz">;
 /** A reading in a column is negative that no SWR is. */
 const NEGATIVE = /(?:[,;\t]\s*|\d\s+)[-−]\d/;
 const MARKUP = /<\/?\p{L}/u;
+/** A resistance with its reactance is no SWR: "45-j10". */
+const IMPEDANCE = /\d\s*[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))/iu;
 /** The number of a line in a list, or a date without its year. */
 const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\d)/;
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
@@ -39,7 +41,7 @@ export interface NotedLine {
 
 /** The readings in a line; null where it is no line of readings. */
 export function readNoteLine(given: string, style: NoteStyle): NotedLine | null {
-  if (NEGATIVE.test(given) || MARKUP.test(given)) return null;
+  if (NEGATIVE.test(given) || MARKUP.test(given) || IMPEDANCE.test(given)) return null;
   const items = settled(itemsOf(plainNote(given).trim().replace(NUMBERED, "")), style);
   if (items === null) return null;
   const firstValue = items.findIndex(({ kind }) => kind === "swr");
@@ -54,13 +56,18 @@ function readValuesFirst(items: readonly Settled[]): NotedLine | null {
   // "We left lock 7 at 10" is none.
   if (items[0]?.kind === "word") return null;
   const readings: NotedReading[] = [];
+  const places = items.filter(({ kind }) => kind === "place").length;
   let values: Value[] = [];
+  let former: Value[] = [];
   for (const item of items) {
     if (item.kind === "swr") values.push(item);
     else if (item.kind === "place") {
-      if (item.place === null || values.length === 0 || !item.isAt) return null;
-      readings.push(readingOf(item.place, values));
-      values = [];
+      // "SWR 1.5 40m", and "2:1 at 7.02 and 7.15".
+      const isAt = item.isAt || (places === 1 && values.length === 1 && values[0]?.isSaid === true);
+      const own = values.length > 0 ? values : former;
+      if (item.place === null || own.length === 0 || !isAt) return null;
+      readings.push(readingOf(item.place, own));
+      [former, values] = [own, []];
     }
   }
   return { readings, isPartly: values.length > 0 };
@@ -73,9 +80,17 @@ function readPlacesFirst(items: readonly Settled[]): NotedLine | null {
   let values: Value[] = [];
   let wordsBetween = 0;
   let isPartly = false;
+  let isUnclear = false;
   const close = () => {
     const known = places.flatMap(({ place }) => place ?? []);
-    if (values.length > 0) readings.push(...known.map((place) => readingOf(place, values)));
+    const areRange = values.slice(1).every(({ isRange }) => isRange);
+    // "40/20m 1.5/1.8": each its own; else nobody knows which is whose.
+    if (known.length > 1 && values.length > 1 && !areRange) {
+      if (values.length !== places.length) isUnclear = true;
+      readings.push(
+        ...places.flatMap(({ place }, i) => (place === null ? [] : readingOf(place, values.slice(i, i + 1)))),
+      );
+    } else if (values.length > 0) readings.push(...known.map((place) => readingOf(place, values)));
     else if (known.some((place) => !readings.some((reading) => liesWithin(reading, place)))) isPartly = true;
     values = [];
   };
@@ -111,7 +126,8 @@ function readPlacesFirst(items: readonly Settled[]): NotedLine | null {
     wordsBetween = 0;
   }
   close();
-  return places.some(({ place }) => place === null) && readings.length === 0 ? null : { readings, isPartly };
+  const isOfNone = places.some(({ place }) => place === null) && readings.length === 0;
+  return isUnclear || isOfNone ? null : { readings, isPartly };
 }
 
 /** Whether of the values and places of a band the last one is a place. */

@@ -102,10 +102,14 @@ function placeFrom(
   { isFirst, bare, band, before, rest }: Around,
 ): { readonly place: Place; readonly isStretch: boolean } | null {
   if (bound !== null) return null;
-  const alone = (place: Place | null) => (place === null ? null : { place, isStretch: false });
-  const isFine = /[.,]\d{3}|^\d{4,}/.test(printed);
   const hz = value * (value >= 1000 ? 1e3 : 1e6);
   const last = before.at(-1);
+  // "2:1 at 7.02 and 7.15", "1.5 at 7.0 to 7.2"
+  if (last?.kind === "place" && last.isAt && last.place?.isAtFrequency && liesNear(hz, last.place.lowHz)) {
+    return { place: placeOfFrequency(hz), isStretch: false };
+  }
+  const alone = (place: Place | null) => (place === null ? null : { place, isStretch: false });
+  const isFine = /[.,]\d{3}|^\d{4,}/.test(printed);
   const isBehindPlace = last?.kind === "place";
   const stretch = next?.kind === "number" && next.isRange ? placeOfStretch(value, next.value) : null;
   if (band !== null && last?.kind === "swr" && bandOf(printed, null) !== null && isSaidOf(rest)) {
@@ -118,7 +122,8 @@ function placeFrom(
       return { place: band, isStretch: true };
     }
     const isHigh = isBehindPlace && value >= HIGH_MHZ && rest.some(({ kind }) => kind === "number" || kind === "swr");
-    return liesIn(hz, band) && (isAt || isFine || isHigh) ? alone(placeOfFrequency(hz)) : null;
+    const isOfPair = isBeforeItsSwr(value, rest, band) && (isBehindPlace || last?.kind === "swr");
+    return liesIn(hz, band) && (isAt || isFine || isHigh || isOfPair) ? alone(placeOfFrequency(hz)) : null;
   }
   if (isFirst && stretch !== null && (bare !== "megahertz" || rest.length > 1)) {
     return { place: stretch, isStretch: true };
@@ -135,6 +140,20 @@ function placeFrom(
     (isFirst && bare === "megahertz" && !isBeforePlace) || isAt || (last?.kind === "swr" && isFine);
   return mayBeFrequency && isInSomeBand(hz / 1e6) ? alone(placeOfFrequency(hz)) : null;
 }
+
+/**
+ * Whether numbers come in pairs of a frequency in a band and an SWR, from this one on: "40m: 7.0/1.9 7.1/1.3". Of a single pair one
+ * cannot know where both could be an SWR.
+ */
+function isBeforeItsSwr(value: number, rest: readonly NoteItem[], band: Place): boolean {
+  const values = [value, ...rest.map((item) => (item.kind === "number" ? item.value : Number.NaN))];
+  const arePairs = values.every((each, i) => liesIn(each * 1e6, band) === (i % 2 === 0));
+  return arePairs && values.length % 2 === 0 && (values.length > 2 || value >= HIGH_MHZ);
+}
+
+/** A frequency this share off another one is of the same band, and by far no SWR. */
+const SAME_BAND = 0.1;
+const liesNear = (hz: number, otherHz: number): boolean => Math.abs(hz / otherHz - 1) < SAME_BAND;
 
 /** The band that a whole number names: of metres wherever that is told, else where one would not note an SWR so. */
 const bandOf = (printed: string, bare: NoteStyle["bare"]): Place | null =>
