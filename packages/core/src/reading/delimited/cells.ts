@@ -38,9 +38,11 @@ export const COMMENT_MARK = /^[\s"']*(?:(?:[!#%;*']|\/\/)+|REM\b)\s*/i;
 /** Whether a line among rows of numbers is a comment. */
 export const isComment = (line: string): boolean => /^["']?\s*(?:[!#%;*]|\/\/)/.test(line);
 
-/** A semicolon may stand before a comment, or behind an empty first cell of a row. */
-export const beginsEmpty = (line: string, delimiter: Delimiter, columns: number): boolean =>
-  delimiter === "semicolon" && /^\s*;.*\d/.test(line) && splitLine(line, delimiter).length === columns;
+/** What stands before a comment may also be the first cell of a row, or, where it is a semicolon, behind an empty one. */
+export const beginsWithMark = (line: string, delimiter: Delimiter, columns: number): boolean =>
+  delimiter !== "space" &&
+  /^\s*(?:;|[*#!%"']+\s*[,;\t|]).*\d/.test(line) &&
+  splitLine(line, delimiter).length === columns;
 
 /**
  * Splits lines into trimmed cells; where there are quotes papaparse does it, and is told everything: it never guesses.

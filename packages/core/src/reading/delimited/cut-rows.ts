@@ -4,7 +4,7 @@ import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
 import { type Cell, readCell } from "./cell-grammar.js";
-import { beginsEmpty, isComment, splitLine } from "./cells.js";
+import { beginsWithMark, isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { columnsNamedIn } from "./names-in-line.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
@@ -41,16 +41,26 @@ export function cutRows(
     }
     const text = lines.text(line).trim();
     if (text === "") continue;
-    if (/^["']?\s*(begin|end)\b/i.test(text)) {
+    if (/^["']?\s*(begin|end)\b/i.test(text) && numbersIn(text, dialect) < 2) {
       const next = lineOfMoreNumbers(lines, line + 1, dialect);
       if (next !== null) return table.build(next);
     } else if (isAnotherHeading(lines, line, dialect, header)) {
       return table.build(line + 1);
-    } else if (isComment(text) && !beginsEmpty(text, dialect.delimiter, dialect.columns)) table.comment(line + 1);
-    else readSplitRow(lines, line, text, dialect, fewest, table);
+    } else if (!isComment(text) || beginsWithMark(text, dialect.delimiter, dialect.columns)) {
+      readSplitRow(lines, line, text, dialect, fewest, table);
+    } else if (isStarred(text, dialect)) {
+      table.remark(line + 1, text);
+      readSplitRow(lines, line, text.replace(STAR, ""), dialect, fewest, table);
+    } else table.comment(line + 1);
   }
   return table.build(null);
 }
+
+const STAR = /^\*\s*/;
+
+/** Whether a row between blanks is marked with a star, as a best one may be. */
+const isStarred = (text: string, dialect: Dialect): boolean =>
+  dialect.delimiter === "space" && STAR.test(text) && numbersIn(text.replace(STAR, ""), dialect) === dialect.columns;
 
 /** The rest of the text, where it is nothing but full rows of numbers. */
 function plainRows(lines: TextLines, dialect: Dialect, shifts: readonly number[]): CutRows | null {

@@ -4,6 +4,7 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
+import { isReferenceName } from "../quantities/reference-statement.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
@@ -109,8 +110,9 @@ export function readTable(
   );
   const texts = [
     ...comments,
+    ...factsIn(comments, dialect),
     ...titles.names,
-    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments]
+    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments, ...linesWithoutFrequency(rows, place)]
       .slice(0, MOST_TEXTS)
       .map((line) => lines.text(line - 1)),
     ...referenceColumn(columns, file),
@@ -132,6 +134,22 @@ export function readTable(
     allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
+}
+
+/** Lines of rows that have words in the place of a frequency, counted from 1: "Ref. impedance,450". */
+const linesWithoutFrequency = ({ cells, lines }: CutRows, frequency: number): readonly number[] =>
+  [...cells].flatMap(([row, of]) => (of[frequency]?.kind === "text" ? [lines[row] as number] : []));
+
+/** Names of a reference with the values below them, in a small table of facts above the sweep. */
+function factsIn(comments: readonly string[], { delimiter }: Dialect): readonly string[] {
+  if (delimiter === "space" || comments.length > MOST_TEXTS) return [];
+  const cells = comments.map((comment) => splitLine(comment, delimiter));
+  return cells.flatMap((names, i) => {
+    const values = cells[i + 1] ?? [];
+    return names.flatMap((name, c) =>
+      values.length === names.length && isReferenceName(name) ? [`${name}: ${values[c]}`] : [],
+    );
+  });
 }
 
 /** The header above the rows, or the names that the preamble lists; `lineIndex` is -1 for those. */

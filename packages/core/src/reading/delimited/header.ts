@@ -1,7 +1,8 @@
 import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
-import { beginsEmpty, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
+import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
 import type { Dialect } from "./dialect.js";
+import { holdsRow } from "./lines-of-table.js";
 import { type ColumnNames, namesInLine, rolesOf } from "./names-in-line.js";
 import { frequencyUnitIn } from "./preamble.js";
 import { asUnits, asUnitsBelow } from "./row-of-units.js";
@@ -85,10 +86,17 @@ function firstRowBelow(lineIndex: number, dialect: Dialect, lines: TextLines): n
   const first = Math.max(dialect.firstDataLine, lineIndex + 1);
   for (let line = lineIndex + 1; line < first; line++) {
     const text = lines.text(line);
-    if (isRowLike(text) || beginsEmpty(text, dialect.delimiter, dialect.columns)) return line;
+    if (isRowLike(text) || beginsWithMark(text, dialect.delimiter, dialect.columns) || isNamedRow(text, dialect))
+      return line;
   }
   return first;
 }
+
+/** Whether numbers stand behind a word in as many cells as there are columns: of a column that is filled in some rows only. */
+const isNamedRow = (line: string, dialect: Dialect): boolean =>
+  dialect.delimiter !== "space" &&
+  splitLine(line, dialect.delimiter).length === dialect.columns &&
+  holdsRow(line, dialect);
 
 /** Whether a line begins as a row of numbers does. */
 const isRowLike = (line: string): boolean => /^[\s"|~>]*\d[\d.,]*\s*(?:[kmg]?hz)?\s*["\s,;|]/i.test(line);

@@ -43,7 +43,9 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
       if (!roles.some(({ quantity }) => quantity === "frequency")) continue;
       const known = new Set(roles.map(({ quantity }) => quantity).filter((quantity) => quantity !== "other")).size;
       const isSameWidth = names.length === dialect.columns;
-      if (known < 2 && !isSameWidth) continue;
+      // A last column of remarks is empty in most rows.
+      const isBesideRemarks = delimiter !== "space" && names.length === dialect.columns + 1;
+      if (known < 2 && !isSameWidth && !(isBesideRemarks && delimiter === dialect.delimiter)) continue;
       const score = known + (isSameWidth ? 100 : 0);
       if (score > bestScore) {
         best = { roles, names };

@@ -1,5 +1,6 @@
 import { frequencyUnitOf } from "../options/units.js";
 import { wordsOf } from "../quantities/name-words.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import { splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { isNumber, namesInLine } from "./names-in-line.js";
@@ -52,6 +53,8 @@ export function asUnitsBelow(line: string, above: string, dialect: Dialect, port
   const cells = splitLine(line, dialect.delimiter).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
   const frequency = cells.findIndex((cell) => frequencyUnitOf(cell) !== null);
   if (frequency < 0 || cells.some((cell) => cell.length > LONGEST_UNIT || isNumber(cell, dialect))) return null;
+  // Names of series may stand above names of readings.
+  if (cells.some((cell) => roleFromHeader(cell, port).quantity === "swr")) return null;
   const names = namesInLine(above, dialect, port);
   if (names === null || names.names.length !== cells.length) return null;
   if (names.roles[frequency]?.quantity !== "frequency" || names.roles[frequency].frequencyUnit) return null;

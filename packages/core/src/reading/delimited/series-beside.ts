@@ -29,11 +29,14 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
     return mayBe && !NO_SERIES.test(name) ? partOfSeries(name) : null;
   });
   const found = inNames.some((part) => part !== null) ? inNames : [...underTitles(table, titles)];
-  for (const [c, { name, role }] of columns.entries()) {
-    const isTwin = found.some((part) => part !== null && part.role.quantity === role.quantity);
-    const isOwn = isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
-    if (found[c] === null && isOwn && isTwin) found[c] = { role, series: name };
-  }
+  const named = [...found];
+  const areTwins = columns.map(({ name, role }, c) => {
+    const isTwin = named.some((part) => part !== null && part.role.quantity === role.quantity);
+    return named[c] === null && isTwin && isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
+  });
+  // "R", "X" beside "R2", "X2": those without a name of a series are one as well.
+  const own = columns.flatMap(({ name }, c) => (areTwins[c] ? [name] : [])).join(", ");
+  for (const [c, { role }] of columns.entries()) if (areTwins[c]) found[c] = { role, series: own };
   const names = [...new Set(found.flatMap((part) => part?.series ?? []))];
   const isPlain = columns.some(({ role }, c) => c !== index && found[c] === null && isReading(role));
   if (names.length < 2 || names.length > MOST_SERIES || isPlain) return null;
@@ -87,7 +90,8 @@ const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
   quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series));
 
 /** What no antenna showed. */
-const IS_RECKONED = /minus|less|plus|times|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
+const IS_RECKONED =
+  /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {

@@ -35,7 +35,7 @@ export function byColumn(
   );
   for (const [c, { name, role }] of columns.entries()) {
     if (c === index || role.quantity !== "other") continue;
-    const keys = texts.map((cells) => cells[c] ?? "");
+    const keys = namesDown(texts.map((cells) => cells[c] ?? ""));
     const names = [...new Set(keys)];
     if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
     const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));
@@ -57,6 +57,15 @@ function filledDown({ values }: TableColumn): { readonly values: Float64Array; r
     if (!Number.isFinite(filled[row])) filled[row] = filled[row - 1] as number;
   }
   return { values: filled, isFilled: true };
+}
+
+/** Names that were written once for several rows stand for those below. */
+function namesDown(names: readonly string[]): readonly string[] {
+  let last = "";
+  return names.map((name) => {
+    last = name || last;
+    return last;
+  });
 }
 
 /** Whether each name has its rows together, and the frequencies begin anew where another name does and nowhere else. */

@@ -11,7 +11,7 @@ const WORDS = {
     "frequenzen fréquences frecuencias frequências frequenze frequenties frekvenser frekvence frekvenciák frecvențe",
     "częstotliwości kmitočty taajuudet частоты частоти συχνότητες frekanslar częst kmit част συχν",
     "frequenz fréquence frecuencia frequência frequenza frequentie frekvens frekvencia frecvență frekans",
-    "częstotliwość kmitočet frekvence taajuus частота συχνότητα 周波数 频率 頻率 주파수",
+    "częstotliwość kmitočet frekvence taajuus частота честота učestalost frekvencija συχνότητα 周波数 频率 頻率 주파수",
   ],
   standing: ["standing stehende stationnaires stationnaire stazionarie estacionaria estacionarias estacionárias"],
   wave: ["wave onde ondes onda ondas welle"],
@@ -61,11 +61,11 @@ const WORDS = {
   admittance: ["y y11 yin admittance admittanz admittanza admitancia"],
   resistance: [
     "r rs rser rseries rin resistance resistanz wirkwiderstand resistencia resistência resistenza weerstand rezystancja",
-    "odpor resistans resistanssi ellenállás direnç rezistență 抵抗 电阻 電阻 저항",
+    "odpor resistans resistanssi ellenállás direnç rezistență 抵抗 电阻 電阻 저항 otpor oporność",
   ],
   reactance: [
     "x xs xser xseries xin jx reactance reaktanz blindwiderstand reactancia reatância reattanza réactance reactantie",
-    "reaktancja reaktance reaktans reaktanssi reaktancia reactanță リアクタンス 电抗 電抗 리액턴스 αντίδραση",
+    "reaktancja reaktance reaktans reaktanssi reaktancia reactanță リアクタンス 电抗 電抗 리액턴스 αντίδραση reaktancija",
   ],
   parallel: ["parallel par paralelo parallelo"],
   parallelResistance: ["rp rpar"],

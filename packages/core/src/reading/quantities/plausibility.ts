@@ -7,8 +7,8 @@ import type { Determination } from "./assemble.js";
 const ABSURD_SWR = 100;
 /** Nor an impedance below this at most frequencies, Ω: such numbers are multiples of the reference, or thousands of ohms. */
 const ABSURD_OHMS = 5;
-/** Nor a conductance above this, S: such numbers are thousandths. */
-const ABSURD_SIEMENS = 0.5;
+/** Nor one beyond this at most of them, Ω: such numbers are ohms, or siemens, whose unit is said to be another. */
+const GREATEST_OHMS = 20_000;
 const FEWEST = 3;
 const MOST_LOOKED_AT = 64;
 
@@ -26,19 +26,19 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
     return [finding("problem", "readings-absurd", { what: "swr" })];
   if (first.quantity === "swr" && known.length > 0 && known.every((value) => value < 1))
     return [finding("problem", "readings-absurd", { what: "swr-below-1" })];
-  if (first.quantity === "conductance" && known.length > 0 && median(known.map(Math.abs)) > ABSURD_SIEMENS)
-    return [finding("problem", "readings-absurd", { what: "siemens" })];
-  if (first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
-  const isPolar = first.quantity === "impedance-magnitude";
-  const sizes: number[] = [];
+  const isAdmittance = first.quantity === "conductance" || first.quantity === "admittance-magnitude";
+  if (!isAdmittance && first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
+  const isPolar = first.quantity === "impedance-magnitude" || first.quantity === "admittance-magnitude";
+  const ohms: number[] = [];
   for (let i = 0; i < first.values.length; i += every) {
     const value = at(first.values, i);
     const size = isPolar || second === undefined ? Math.abs(value) : Math.hypot(value, at(second.values, i));
-    if (Number.isFinite(size)) sizes.push(size);
+    if (Number.isFinite(size)) ohms.push(isAdmittance ? 1 / size : size);
   }
-  return sizes.length > 0 && median(sizes) < ABSURD_OHMS
-    ? [finding("problem", "readings-absurd", { what: "ohms" })]
-    : [];
+  const usual = ohms.length === 0 ? null : median(ohms);
+  if (usual === null || (usual >= ABSURD_OHMS && usual <= GREATEST_OHMS)) return [];
+  const what = isAdmittance ? "siemens" : "ohms";
+  return [finding("problem", "readings-absurd", { what: usual < ABSURD_OHMS ? what : `${what}-beyond` })];
 }
 
 /** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */

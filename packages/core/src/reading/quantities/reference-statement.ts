@@ -145,6 +145,8 @@ const plain = (text: string): string =>
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
     .replace(/ς/g, "σ")
+    // A Greek letter that looks like the Latin one.
+    .replace(/(?<!\p{L})[ζΖ](?=[-_ ]?[0o])/gu, "z")
     .toLowerCase()
     .replace(/ł/g, "l")
     .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
@@ -187,13 +189,18 @@ function referenceIn(text: string): ReferenceStatement | null {
     // A pattern may have the number in one of two places.
     const [, digits = match[3] ?? "", kilo = match[4]] = match;
     const ohms = Number(digits.replace(",", ".")) * (kilo === "k" ? 1000 : 1);
-    const isStated = isSure && !IS_NOTE.test(line) && !otherThings().test(spokenOf(line, match));
+    const rest = line.slice(match.index + match[0].length);
+    const isStated =
+      isSure && !IS_COMPLEX.test(rest) && !IS_NOTE.test(line) && !otherThings().test(spokenOf(line, match));
     const isInOhms = isStated && kilo !== undefined;
     if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
       return { ohms, text, isSure: isStated };
   }
   return null;
 }
+
+/** Behind a resistance: it has a reactance, which no reference here has. */
+const IS_COMPLEX = /^\s*(?:ohms?)?\s*[+−–-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij])/iu;
 
 /** What a statement speaks of: the line from its beginning, or a semicolon, to the end of its clause. */
 function spokenOf(line: string, { index, 0: found }: RegExpExecArray): string {

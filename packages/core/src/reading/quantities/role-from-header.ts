@@ -77,7 +77,10 @@ function roleOf(header: string, port: number): ColumnRole {
     if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
       return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
     }
-    return { quantity: "frequency", frequencyUnit: words.map(frequencyUnitOf).find((unit) => unit !== null) ?? null };
+    const units = new Set(words.map(frequencyUnitOf).filter((unit) => unit !== null));
+    // "Frequency (MHz)" over "kHz": nobody knows which.
+    if (units.size > 1) return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+    return { quantity: "frequency", frequencyUnit: [...units][0] ?? null };
   }
   if (meanings.has("transmission")) return { quantity: "transmission" };
   const turned = TURNED.exec(header);
@@ -174,8 +177,8 @@ function offsetFrequency(header: string): ColumnRole {
   return { quantity: "frequency", frequencyUnit: unit, offset };
 }
 
-/** "f - 14000 (kHz)": the number is in the unit of the column. */
-const LESS_NUMBER = /\p{L}\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;
+/** "f - 14000 (kHz)", "Frequency (MHz) - 7": the number is in the unit of the column. */
+const LESS_NUMBER = /[\p{L})\]]\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;
 
 /** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
 const isOffset = (header: string) => LESS_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);

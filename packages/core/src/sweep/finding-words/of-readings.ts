@@ -76,11 +76,14 @@ export const READING_FINDINGS = {
   },
   "readings-absurd": {
     meaning: "Readings that no antenna has as they were read: the unit or the meaning is another.",
-    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" | "siemens" }) => {
+    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" | "ohms-beyond" | "siemens" | "siemens-beyond" }) => {
       const why = {
         swr: "Every SWR lies beyond 100: are they hundredths, or of something else?",
         "swr-below-1": "Every SWR lies below 1, which none can: are they of something else?",
-        siemens: "Nearly every conductance lies beyond 0.5 S, as of 2 Ω: are they thousandths of a siemens?",
+        siemens: "Nearly every admittance lies beyond 0.2 S, as of 5 Ω: are they thousandths of a siemens?",
+        "siemens-beyond":
+          "Nearly every admittance lies below 0.00005 S, as of 20,000 Ω: are they siemens, and not thousandths?",
+        "ohms-beyond": "Nearly every impedance lies beyond 20,000 Ω: are they ohms, and not thousands of them?",
         ohms: "Nearly every impedance lies below 5 Ω: are they multiples of the reference impedance, or thousands of ohms?",
       }[what];
       return `${why} Believe nothing below before that is settled.`;
