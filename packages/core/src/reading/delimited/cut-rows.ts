@@ -6,6 +6,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { type Cell, readCell } from "./cell-grammar.js";
 import { beginsWithMark, isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
+import { holdsRow } from "./lines-of-table.js";
 import { columnsNamedIn } from "./names-in-line.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
 
@@ -41,7 +42,7 @@ export function cutRows(
     }
     const text = lines.text(line).trim();
     if (text === "") continue;
-    if (/^["']?\s*(begin|end)\b/i.test(text) && numbersIn(text, dialect) < 2) {
+    if (/^["']?\s*(begin|end)\b/i.test(text) && !holdsRow(text, dialect)) {
       const next = lineOfMoreNumbers(lines, line + 1, dialect);
       if (next !== null) return table.build(next);
     } else if (isAnotherHeading(lines, line, dialect, header)) {

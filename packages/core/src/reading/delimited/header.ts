@@ -58,6 +58,7 @@ function contentOf(lines: TextLines, line: number, dialect: Dialect): string {
   const text = lines.text(line).slice(0, LONGEST_HEADER);
   const content = text.replace(COMMENT_MARK, "");
   const { delimiter } = dialect;
+  if (delimiter === "bar" && content.startsWith(DELIMITER_CHARACTERS.bar)) return text;
   if (delimiter === "space" || !text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter]))
     return content;
   const [header, first, second] = splitLines(

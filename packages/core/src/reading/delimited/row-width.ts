@@ -11,8 +11,13 @@ const isDressed = (cell: Cell): boolean =>
 
 /** How many texts of a row hold digits: numbers torn apart, perhaps. */
 export const tornIn = (row: readonly Cell[], cells: readonly string[]): number =>
-  row.filter(({ kind }, c) => kind === "text" && /\d/.test(cells[c] ?? "") && !DATE_OR_TIME.test(cells[c] ?? ""))
-    .length;
+  row.filter(({ kind }, c) => {
+    const text = cells[c] ?? "";
+    return kind === "text" && /\d/.test(text) && !DATE_OR_TIME.test(text) && !NUMBERED_WORD.test(text);
+  }).length;
+
+/** "Mast 1" */
+const NUMBERED_WORD = /^\p{L}+ \d+$/u;
 
 /** A date, a time or both: a text like another. */
 const DATE_OR_TIME =

@@ -1,3 +1,4 @@
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
 
 type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
@@ -111,10 +112,10 @@ function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedT
   }
   const label = NAMES.map((key) => json[key]).find((value) => typeof value === "string");
   const own: Under = { ...under, name: label === undefined ? name : textOf(label) };
-  const ofColumns = tableOfColumns(entries);
+  const ofColumns = tableOfColumns(columnsIn(json)) ?? tableByFrequency(entries, above);
   const tables = ofColumns === null ? tablesOfNamed(json, own) : [{ name: own.name, isAside, table: ofColumns }];
   const inner = entries
-    .filter(([, value]) => tables.length === 0 || isObject(value))
+    .filter(([key, value]) => tables.length === 0 || (isObject(value) && !(ofColumns && isOfColumns(key, value))))
     .flatMap(([key, value]) =>
       tablesIn(value, label === undefined ? below(own, key) : { ...below(own, key), name: own.name }, comments),
     );
@@ -141,6 +142,57 @@ function statedIn(json: Json): string | null {
   if (isList(json) && values.every((value) => typeof value === "string")) return values.join("; ");
   if (typeof first !== "number" || (typeof second === "number" && second !== 0)) return null;
   return typeof second === "string" ? `${first} ${second}` : String(first);
+}
+
+/**
+ * The lists of an object by their names: those of parts in it as "swr A", of pairs as "s11 re" and "s11 im", and frequencies that are told
+ * by their first and their step.
+ */
+function columnsIn(json: { readonly [key: string]: Json }): readonly (readonly [string, Json])[] {
+  const isBesideNumbers = (list: readonly Json[]) =>
+    Object.values(json).some(
+      (other) => isList(other) && other.length === list.length && other.every((cell) => typeof cell === "number"),
+    );
+  const lists = Object.entries(json).flatMap(([name, value]): readonly (readonly [string, Json])[] => {
+    if (isList(value) && value.every((cell) => isList(cell) && cell.length === 2) && isBesideNumbers(value))
+      return ["re", "im"].map((part, k) => [
+        `${name} ${part}`,
+        value.map((cell) => (cell as readonly Json[])[k] ?? null),
+      ]);
+    if (!isOfColumns(name, value)) return [[name, value]];
+    const unit = Object.entries(value).find(([key]) => /^units?$/i.test(key))?.[1];
+    const inner = Object.entries(value).filter(([, list]) => isList(list));
+    return inner.map(([key, list]) => [
+      inner.length === 1 ? `${name}${typeof unit === "string" ? ` (${unit})` : ""}` : `${name} ${key}`,
+      list,
+    ]);
+  });
+  const numberOf = (pattern: RegExp) => lists.find(([name, value]) => pattern.test(name) && typeof value === "number");
+  const [first, step] = [numberOf(/^(?:f\w*?_?)?(?:start|from|first|begin)/i), numberOf(/step|increment|spacing/i)];
+  const count = Math.max(0, ...lists.map(([, value]) => (isList(value) ? value.length : 0)));
+  const isTold = lists.some(([name, value]) => isList(value) && roleFromHeader(name).quantity === "frequency");
+  if (first === undefined || step === undefined || isTold) return lists;
+  const unit = /[kmg]?hz/i.exec(`${first[0]} ${step[0]}`)?.[0] ?? "Hz";
+  const frequencies = Array.from({ length: count }, (_, i) =>
+    Number((Number(first[1]) + i * Number(step[1])).toPrecision(12)),
+  );
+  return [[`frequency (${unit})`, frequencies], ...lists];
+}
+
+/** Whether an object holds further columns of the table that it stands in, and no table of its own. */
+const isOfColumns = (name: string, value: Json): value is { readonly [key: string]: Json } =>
+  isObject(value) &&
+  !NO_SWEEP.test(name) &&
+  Object.values(value).some(isList) &&
+  !Object.keys(value).some((key) => roleFromHeader(key).quantity === "frequency");
+
+/** { "7000000": { "r": 40, "x": -9 } }, or { "7.0": 1.9 } under "swr" */
+function tableByFrequency(entries: readonly (readonly [string, Json])[], above: string): Table | null {
+  if (entries.length < 2 || !entries.every(([key]) => /^\d+(?:\.\d+)?$/.test(key))) return null;
+  const rows = entries.map(
+    ([key, value]): Json => (isObject(value) ? { frequency: key, ...value } : { frequency: key, [above]: value }),
+  );
+  return tableOfList(rows, null);
 }
 
 /** { "frequency": [7.0, 7.1], "swr": [2, 1.5] } */

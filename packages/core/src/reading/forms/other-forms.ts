@@ -8,12 +8,14 @@ import { rewritten, type SourceText } from "../text/text.js";
 import { type FormTable, formText } from "./form.js";
 import { framed } from "./frames.js";
 import { jsonTable } from "./json.js";
+import { markup } from "./markup.js";
 import { namedValues } from "./named-values.js";
+import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
 import { withoutWrapping } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
-const FORMS: readonly ((content: string) => FormTable | null)[] = [framed, transposed, namedValues];
+const FORMS: readonly ((content: string) => FormTable | null)[] = [markup, tidy, framed, transposed, namedValues];
 /** Longer texts are tables of rows, or none. */
 const MOST_BYTES = 4_000_000;
 

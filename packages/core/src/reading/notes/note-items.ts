@@ -110,7 +110,7 @@ const numberIsIn = (line: string): string =>
   /\d\.\d/.test(line) || /^[^,]*\p{L}["']?\s*,/u.test(line) ? NUMBER_WITH_POINT : NUMBER_WITH_COMMA;
 
 const NEVER = /(?!)/uy;
-const BAND_LABEL = /(?<![\d.,:])(\d{2,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/gu;
+const BAND_LABEL = /(?<![\d.,:])(\d{1,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/gu;
 
 /** Whether whole numbers stand before colons, each of them the length of waves of a band. */
 function areBandLabels(line: string): boolean {
@@ -133,7 +133,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
       "uy",
     ),
     // "80: 1.8; 40: 1.5": of a line whose labels are all bands.
-    labelled: areBandLabels(line) ? /(\d{2,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/uy : NEVER,
+    labelled: areBandLabels(line) ? /(\d{1,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/uy : NEVER,
     // "7.1=1.5": what stands before is a frequency.
     equals: /(\d+[.,]\d+)\s*=\s*(?=\d)/uy,
     number: new RegExp(`${number}(?:ish(?!\\p{L}))?`, "uy"),

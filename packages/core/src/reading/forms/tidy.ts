@@ -1,0 +1,65 @@
+import { splitLine } from "../delimited/cells.js";
+import { DELIMITERS } from "../options/read-options.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import type { FormRow, FormTable } from "./form.js";
+
+/** Names of the columns that say what a row tells, how much of it, and in what unit (from memory). */
+const QUANTITY =
+  /^(?:quantity|parameter|param|variable|measure|what|name|key|metric|größe|messgröße|grandeur|magnitud|grandezza|grootheid)$/iu;
+const VALUE = /^(?:value|val|reading|wert|messwert|valeur|valor|valore|waarde)$/iu;
+const UNIT = /^(?:units?|einheit|unité|unidad|unità|eenheid)$/iu;
+
+/** The header of a table with a row for each quantity. */
+interface TidyHeader {
+  readonly names: readonly string[];
+  readonly frequency: number;
+  readonly quantity: number;
+  readonly value: number;
+  /** -1 for none */
+  readonly unit: number;
+}
+
+/** A table with a row for each quantity at each frequency; null where the text is none. */
+export function tidy(content: string): FormTable | null {
+  const lines = content.split(/\r\n|\n|\r/);
+  for (const delimiter of DELIMITERS) {
+    const heading = lines.findIndex((line) => line.trim() !== "");
+    const header = headerIn(splitLine(lines[heading] ?? "", delimiter));
+    if (header === null) continue;
+    const rows = lines
+      .slice(heading + 1)
+      .map((line, i): FormRow => ({ cells: splitLine(line, delimiter), line: heading + i + 2 }))
+      .filter(({ cells }) => cells.length === header.names.length);
+    return { name: "a row for each quantity", comments: [], ...widened(header, rows) };
+  }
+  return null;
+}
+
+function headerIn(names: readonly string[]): TidyHeader | null {
+  const frequency = names.findIndex((name) => roleFromHeader(name).quantity === "frequency");
+  const placeOf = (pattern: RegExp) => names.findIndex((name) => pattern.test(name));
+  const [quantity, value, unit] = [placeOf(QUANTITY), placeOf(VALUE), placeOf(UNIT)] as const;
+  return frequency < 0 || quantity < 0 || value < 0 ? null : { names, frequency, quantity, value, unit };
+}
+
+/** A row for each frequency (and whatever else tells rows apart), with a column for each quantity. */
+function widened({ names, frequency, quantity, value, unit }: TidyHeader, rows: readonly FormRow[]) {
+  const cellOf = ({ cells }: FormRow, c: number) => cells[c] ?? "";
+  const nameOf = (row: FormRow) =>
+    unit < 0 || cellOf(row, unit) === "" ? cellOf(row, quantity) : `${cellOf(row, quantity)} (${cellOf(row, unit)})`;
+  const kept = names.flatMap((_, c) => ([frequency, quantity, value, unit].includes(c) ? [] : [c]));
+  const columns = [...new Set(rows.map(nameOf))];
+  const byPlace = new Map<string, FormRow[]>();
+  for (const row of rows) {
+    const place = [frequency, ...kept].map((c) => cellOf(row, c)).join("\n");
+    byPlace.set(place, [...(byPlace.get(place) ?? []), row]);
+  }
+  const wide = [...byPlace.values()].map((own): FormRow => {
+    const first = own[0] as FormRow;
+    const cells = columns
+      .map((column) => own.find((row) => nameOf(row) === column))
+      .map((row) => (row ? cellOf(row, value) : ""));
+    return { cells: [...[frequency, ...kept].map((c) => cellOf(first, c)), ...cells], line: first.line };
+  });
+  return { header: [...[frequency, ...kept].map((c) => names[c] ?? ""), ...columns], rows: wide };
+}
