@@ -1,4 +1,5 @@
 /** Tables and notes in forms that their readers were not built on, all invented: what each says, in short. */
+import { parseColumnRoles, readSweeps, swrFromReflectionMagnitude } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { readInShort as read } from "../support/read-in-short.js";
 
@@ -127,4 +128,21 @@ test.each([
   ["SWR 1.5 40m\nSWR 1.7 20m\n", "40m=1.5 20m=1.7"],
 ])("notes: %s", (content, said) => {
   expect(read(content)).toBe(said);
+});
+
+describe("units that the user states for a column", () => {
+  const first = (content: string, columns: string) => {
+    const [sweep] = readSweeps(content, { columns: parseColumnRoles(columns) });
+    return swrFromReflectionMagnitude(sweep.reflectionMagnitude[0] ?? Number.NaN);
+  };
+
+  test("count", () => {
+    expect(first("7.0 0.1 0\n7.1 0.1 0\n7.2 0.1 0\n", "frequency:MHz,r:kOhm,x:kOhm")).toBeCloseTo(2, 9);
+    expect(first("7.0 10 0\n7.1 10 0\n7.2 10 0\n", "frequency:MHz,g:mS,b:mS")).toBeCloseTo(2, 9);
+  });
+
+  test("that it cannot have are refused with those that it can", () => {
+    expect(() => parseColumnRoles("frequency:MHz,g:furlong")).toThrow("use s, ms, us, or none");
+    expect(() => parseColumnRoles("frequency:MHz,swr:db")).toThrow("it takes none");
+  });
 });

@@ -1,6 +1,6 @@
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
-import { QUANTITIES } from "./quantities.js";
+import { QUANTITIES, type QuantityRecord } from "./quantities.js";
 
 /** The names that `--columns` takes, and what each means. */
 const COLUMN_NAMES: ReadonlyMap<string, Quantity> = new Map(
@@ -10,9 +10,20 @@ const COLUMN_NAMES: ReadonlyMap<string, Quantity> = new Map(
   }),
 );
 
+/** What may stand behind a name and a colon, in small letters, and what it says of the numbers; by the unit that the quantity has. */
+const UNITS: Readonly<
+  Partial<Record<NonNullable<QuantityRecord["unit"]>, Readonly<Record<string, Partial<ColumnRole>>>>>
+> = {
+  ohm: { ohm: {}, kohm: { factor: 1e3 } },
+  siemens: { s: {}, ms: { factor: 1e-3 }, us: { factor: 1e-6 } },
+  angle: { deg: {}, rad: { radians: true } },
+  share: { percent: { percent: true } },
+  decibel: { db: {} },
+};
+
 /**
  * Reads what the user says of the columns: names from the left, the frequency with its unit ("frequency:MHz,r,x"), an angle
- * with :rad where it is in radians, a share with :percent.
+ * with :rad where it is in radians, a share with :percent, ohms with :kOhm and siemens with :mS or :uS where they are in those.
  *
  * Names: frequency, r, x, abs-x, z, z-angle, parallel-r, parallel-x, g, b, swr, return-loss, s11-db, rho, angle, real,
  * imaginary, reflected-power, forward-power, reflected-voltage, forward-voltage, accepted-power, mismatch-loss, y, y-angle, and skip for a column that is left alone.
@@ -40,12 +51,20 @@ export function parseColumnRoles(text: string): readonly ColumnRole[] {
         throw new TypeError(`"${unit}" is no unit of frequency; use Hz, kHz, MHz or GHz`);
       return { quantity, frequencyUnit };
     }
-    return {
-      quantity,
-      radians: unit === "rad",
-      percent: unit === "percent" || quantity === "reflected-power" || quantity === "accepted-power",
-    };
+    const isShare = quantity === "reflected-power" || quantity === "accepted-power";
+    return { quantity, radians: false, percent: isShare, ...(unit === undefined ? {} : unitOf(quantity, name, unit)) };
   });
+}
+
+/** @throws TypeError where the quantity is not given in that unit */
+function unitOf(quantity: Quantity, name: string, unit: string): Partial<ColumnRole> {
+  const units = UNITS[QUANTITIES[quantity].unit ?? "hertz"] ?? {};
+  const said = units[unit];
+  if (said !== undefined) return said;
+  const known = Object.keys(units);
+  throw new TypeError(
+    `"${unit}" is no unit of ${name}; ${known.length === 0 ? "it takes none" : `use ${known.join(", ")}, or none`}`,
+  );
 }
 
 /**
