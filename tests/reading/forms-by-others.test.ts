@@ -49,6 +49,7 @@ test.each([
   ["MHz,SWR before,SWR after,Remark\n7.0,1.9,2.9,\n7.1,1.3,2.3,windy\n7.2,1.6,2.6,\n", `${THREE} | ${OTHER}`],
   ["Frequency,before,after\nMHz,SWR,SWR\n7.0,1.9,2.9\n7.1,1.3,2.3\n7.2,1.6,2.6\n", `${THREE} | ${OTHER}`],
   ["MHz;R;X;R2;X2\n7.0;40;-9;50;0\n7.1;45;0;50;0\n7.2;50;8;50;0\n", `${RX} | 7:1 7.1:1 7.2:1`],
+  ["MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,1.6\n7.3,2.22,AVG\n", `${THREE}; row-left-out`],
   ["MHz;Otpor;Reaktancija\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
 ])("every row and column counts: %s", (content, said) => {
   expect(read(content)).toBe(said);

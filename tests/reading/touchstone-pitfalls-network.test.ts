@@ -238,4 +238,9 @@ describe("Y and Z are multiples of R in version 1 and plain in version 2 (Spec 7
     const large = LOAD.map(({ mhz }) => `${mhz} 50 -10`);
     expect(notesOf(readOne(textOf("# MHz Z RI R 50", large)))).toEqual(["maybe-not-normalised@1"]);
   });
+
+  test("so are siemens", () => {
+    const small = LOAD.map(({ mhz }) => `${mhz} 0.02 -0.004`);
+    expect(notesOf(readOne(textOf("# MHz Y RI R 50", small)))).toEqual(["maybe-not-normalised@1"]);
+  });
 });

@@ -16,7 +16,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "name-contradicts-ports": { named: 2, held: 1 },
   "format-doubtful": { largestDegrees: 3.2 },
   "negative-magnitude": {},
-  "maybe-not-normalised": {},
+  "maybe-not-normalised": { what: "impedances" },
   "frequency-implausible": { greatestHz: 7 },
   "frequency-unit-default": {},
   "frequency-unit-inferred": { unit: "kHz" },

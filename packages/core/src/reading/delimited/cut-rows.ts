@@ -172,7 +172,7 @@ const isBlank = (byte: number, delimiter: number) => byte === SPACE || (byte ===
 
 /** What stands beside the sum, the mean or the number of what is above (from memory). */
 const SUMS_UP =
-  /^(?:sums?|summen?|(?:sub|grand )?totals?|totale|totaal|gesamt|somme|suma|soma|somma|summa|razem|celkem|yhteensä|összesen|toplam|сумма|сума|итого|всего|всього|разом|σύνολο|合計|合计|總計|总计|小計|합계|∑|Σ|mean|average|mittel(?:wert)?|durchschnitt|moyenne|promedio|media|média|gemiddelde|medel|średnia|průměr|keskiarvo|átlag|ortalama|среднее|середнє|μέσος|平均|평균|counts?|anzahl|bandwidth|bandbreite)\s*[:=]?$/iu;
+  /^(?:sums?|summen?|(?:sub|grand )?totals?|totale|totaal|gesamt|somme|suma|soma|somma|summa|razem|celkem|yhteensä|összesen|toplam|сумма|сума|итого|всего|всього|разом|σύνολο|合計|合计|總計|总计|小計|합계|∑|Σ|mean|average|avg\.?|mittel(?:wert)?|durchschnitt|moyenne|promedio|media|média|gemiddelde|medel|średnia|průměr|keskiarvo|átlag|ortalama|среднее|середнє|μέσος|平均|평균|counts?|anzahl|bandwidth|bandbreite)\s*[:=]?$/iu;
 
 const sumsUp = (cells: readonly string[]): boolean => cells.some((cell) => SUMS_UP.test(cell));
 
@@ -208,7 +208,11 @@ function readSplitRow(
     .slice(columns)
     .some((cell) => cell !== "" && (delimiter === "space" || holdsNumber(readCell(cell, dialect))));
   if (numbers === 0) table.leaveOut(line, "no-number");
-  else if (sumsUp(texts) && isLastOf(lines, line, dialect) && !goesOn(lines, [index - 2, index - 1, index]))
+  else if (
+    sumsUp(texts) &&
+    isLastOf(lines, line, dialect) &&
+    (sumsUp(texts.slice(columns)) || !goesOn(lines, [index - 2, index - 1, index]))
+  )
     table.leaveOut(line, "sums-up");
   else if (hasMoreNumbers) table.leaveOut(line, "too-many-cells");
   else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");

@@ -50,9 +50,11 @@ export function oddities(
   if (line.format === "DB" && points.reflectionMagnitude.every((rho) => rho > 1)) {
     say("problem", "s11-positive", { name: null });
   }
-  if (line.parameter === "Z" && scan.keywords.version === null && middleMagnitude(rows) > LARGEST_NORMALISED) {
-    say("caution", "maybe-not-normalised", {});
+  if (scan.keywords.version === null && line.parameter === "Z" && middleMagnitude(rows) > LARGEST_NORMALISED) {
+    say("caution", "maybe-not-normalised", { what: "impedances" });
   }
+  const isInSiemens = line.parameter === "Y" && line.format === "RI" && middleSize(rows) < 1 / LARGEST_NORMALISED;
+  if (scan.keywords.version === null && isInSiemens) say("caution", "maybe-not-normalised", { what: "admittances" });
   if (points.reflectionMagnitude.every((rho) => rho < PLACEHOLDER_MAGNITUDE)) say("problem", "placeholder-values", {});
   const greatestHz = at(points.frequencyHz, points.frequencyHz.length - 1);
   if (greatestHz > GREATEST_FREQUENCY || greatestHz < LEAST_FREQUENCY) {
@@ -61,7 +63,7 @@ export function oddities(
   return found;
 }
 
-/** A normalised impedance of an antenna seldom exceeds this many times the reference over most of a sweep. */
+/** A normalised impedance of an antenna seldom exceeds this many times the reference over most of a sweep, and its admittance seldom falls below the inverse. */
 const LARGEST_NORMALISED = 20;
 
 function hasNegativeMagnitude({ count, value }: NumberRows, ports: number): boolean {
@@ -79,6 +81,10 @@ function haveTinyAngles({ count, value }: NumberRows): boolean {
   for (let row = 0; row < count; row++) if (Math.abs(value(row, 2)) > LARGEST_TINY_ANGLE) return false;
   return true;
 }
+
+/** Median size of the first complex number of each row. */
+const middleSize = ({ count, value }: NumberRows): number =>
+  median(Array.from({ length: count }, (_, row) => Math.hypot(value(row, 1), value(row, 2))));
 
 /** Median size of the first number after each row's frequency. */
 function middleMagnitude({ count, value }: NumberRows): number {

@@ -91,9 +91,11 @@ export const FILE_FINDINGS = {
     words: () => "Some magnitudes are negative; the numbers may be real and imaginary parts (RI) instead.",
   },
   "maybe-not-normalised": {
-    meaning: "Touchstone 1 impedances so large that they may be ohms, not multiples of the reference.",
-    words: () =>
-      "Touchstone 1 impedances are multiples of the reference; these are so large that they may be ohms already.",
+    meaning: "Touchstone 1 impedances so large, or admittances so small, that they may be ohms or siemens already.",
+    words: ({ what }: { what: "impedances" | "admittances" }) =>
+      what === "impedances"
+        ? "Touchstone 1 impedances are multiples of the reference; these are so large that they may be ohms already."
+        : "Touchstone 1 admittances are multiples of the reference's; these are so small that they may be siemens already.",
   },
   "frequency-implausible": {
     meaning: "Frequencies at which no antenna is swept: the unit may be wrong.",
