@@ -126,6 +126,9 @@ test.each([
   ["80: 1.8; 17: 3.4; 10: 1.6\n", "80m=1.8 17m=3.4 10m=1.6"],
   ["40m return loss 17 dB\n20m return loss 12 dB\n", "40m=1.33 20m=1.67"],
   ["40m dipole: 1.5\n20m dipole: 1.7\n", "40m=1.5 20m=1.7"],
+  ["40m 1.3 (45 ohm)\n20m 1.7 (60 ohm)\n", "40m=1.3 20m=1.7"],
+  ["7.02 2:1\n7.1 1.3:1\n7.15 2:1\n", "7.02=2 7.1=1.3 7.15=2; spot-readings"],
+  ["7.195MHz 驻波比3.3\n18.110 MHz で 2.2\n", "7.2=3.3 18.11=2.2; spot-readings"],
   ["SWR 1.5 40m\nSWR 1.7 20m\n", "40m=1.5 20m=1.7"],
 ])("notes: %s", (content, said) => {
   expect(read(content)).toBe(said);

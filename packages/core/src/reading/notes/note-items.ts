@@ -98,6 +98,8 @@ const fixedPatterns = once(() => ({
   same: new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy"),
   matched: new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy"),
   fillers: new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy"),
+  /** Fillers of languages that put no blanks between words */
+  signs: /(?:驻波比?|駐波比?|定在波比?|정재파비?|[でてはがか은는])/uy,
   /** What has a length in metres */
   lengthy: new RegExp(`^(?:${LENGTHY_WORD})$`, "u"),
   word: /\p{L}[\p{L}'’.-]*/uy,
@@ -223,7 +225,8 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else if (take(patterns.under) !== null) scan.bound = "under";
     else if (take(patterns.range) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
     else if (take(patterns.at) !== null) Object.assign(scan, { isAt: true, isSaid: true });
-    else if (take(patterns.fillers) !== null || take(patterns.about) !== null) scan.isSaid = true;
+    else if ([patterns.fillers, patterns.signs, patterns.about].some((pattern) => take(pattern) !== null))
+      scan.isSaid = true;
     else if (take(patterns.same) !== null) items.push(...valuesBefore(items));
     else if (take(patterns.join) !== null || take(patterns.glue) !== null) {
       // "1.5 (40m)"

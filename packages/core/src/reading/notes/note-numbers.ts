@@ -43,7 +43,8 @@ export function settled(
       isRemark = false;
     }
     if (item.kind === "word" && done.at(-1)?.kind === "swr") isRemark = true;
-    if (item.kind === "other" && !isRemark) return null;
+    // "1.3 (45 ohm)"
+    if (item.kind === "other" && !isRemark && done.at(-1)?.kind !== "swr") return null;
     if (item.kind !== "number") {
       if (item.kind !== "other") done.push(item);
       continue;
