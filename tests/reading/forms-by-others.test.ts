@@ -16,6 +16,8 @@ test.each([
   ["MHz 7.0, 7.1, 7.2\nSWR 1.9, 1.3, 1.6\n", THREE],
   ["freq_mhz = [7.0, 7.1, 7.2]\nswr = [1.9, 1.3, 1.6]\n", THREE],
   ["frequency_mhz: {7.0, 7.1, 7.2}\nswr: {1.9, 1.3, 1.6}\n", THREE],
+  ["f = [7.0 7.1 7.2]; % MHz\nswr = [1.9 1.3 1.6];\n", THREE],
+  ["<table><tr><td>MHz<td>7.0<td>7.1<td>7.2<tr><td>SWR<td>1.9<td>1.3<td>1.6</table>", THREE],
   ["MHz,7.0,7.1,7.2\nSWR before,1.9,1.3,1.6\nSWR after,2.9,2.3,2.6\n", `${THREE} | ${OTHER}`],
   ["MHz,7.0,7.1,7.2\nSWR 5 m,1.9,1.3,1.6\nSWR 10 m,2.9,2.3,2.6\n", `${THREE} | ${OTHER}`],
 ])("a list behind its name: %s", (content, said) => {
@@ -23,6 +25,10 @@ test.each([
 });
 
 describe("records", () => {
+  test("of one line each with an equals sign are no notes of SWR", () => {
+    expect(read("f = 7.0 MHz, R = 40, X = -9\nf = 7.1 MHz, R = 45, X = 0\nf = 7.2 MHz, R = 50, X = 8\n")).toBe(RX);
+  });
+
   test("that a numbered title stands above are all there", () => {
     const record = (title: string, mhz: string, swr: string) => `${title}\nFrequency: ${mhz} MHz\nSWR: ${swr}\n\n`;
     const records = (title: string) =>
@@ -129,6 +135,14 @@ test.each([
   ["40m 1.3 (45 ohm)\n20m 1.7 (60 ohm)\n", "40m=1.3 20m=1.7"],
   ["7.02 2:1\n7.1 1.3:1\n7.15 2:1\n", "7.02=2 7.1=1.3 7.15=2; spot-readings"],
   ["7.195MHz 驻波比3.3\n18.110 MHz で 2.2\n", "7.2=3.3 18.11=2.2; spot-readings"],
+  ["10.112 1.7, 14.257 2.9, 18.120 2.9\n", "10.11=1.7 14.26=2.9 18.12=2.9; spot-readings"],
+  ["2025-05-03: 3.738 1.5 - 7.146 2.7\n", "3.74=1.5 7.15=2.7; spot-readings"],
+  ["2025-05-03: 80: 2.4 | 40: 3.0 | 15: 1.4\n", "80m=2.4 40m=3 15m=1.4"],
+  ["14.195 / 2.6\n21.076 / 1.7\n", "14.2=2.6 21.08=1.7; spot-readings"],
+  ["80m,30m,15m\n2.6,1.4,2.6\n", "80m=2.6 30m=1.4 15m=2.6"],
+  ["Antenna\t80m\t30m\nA\t3.0\t1.2\nB\t2.6\t2.2\n", "80m=3 30m=1.2 | 80m=2.6 30m=2.2"],
+  ["SWR\nBand,A,B\n80m,1.4,2.6\n40m,2.8,1.7\n", "80m=1.4 40m=2.8 | 80m=2.6 40m=1.7"],
+  ["40m height: 9.5\n20m gain: 3.2\n", "refused"],
   ["SWR 1.5 40m\nSWR 1.7 20m\n", "40m=1.5 20m=1.7"],
 ])("notes: %s", (content, said) => {
   expect(read(content)).toBe(said);

@@ -1,4 +1,5 @@
 import type { FormRow, FormTable } from "./form.js";
+import { transposed } from "./transposed.js";
 
 /** Signs that stand for a character in such a text; others are written as they are. */
 const ENTITIES: Readonly<Record<string, string>> = {
@@ -34,7 +35,7 @@ function cellsOfPage(content: string): FormTable | null {
   );
   const [largest = [], ...others] = tables.toSorted((a, b) => b.length - a.length);
   const [header = [], ...rows] = largest.filter((cells) => cells.length > 1);
-  if (rows.length < FEWEST_ROWS) return null;
+  if (rows.length < FEWEST_ROWS) return transposed(largest.map((cells) => cells.join("\t")).join("\n"));
   return {
     name: "a table of a page",
     comments: plainText(withoutElements(content, "table"))

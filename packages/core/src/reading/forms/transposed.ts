@@ -11,7 +11,7 @@ export function transposed(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/);
   if (lines.length > MOST_LINES) return null;
   for (const delimiter of DELIMITERS) {
-    const rows = lines.map((line) => namedRows(splitLine(line, delimiter)));
+    const rows = lines.map((line) => namedRows(splitLine(line.replace(BRACKETED, withoutBrackets), delimiter)));
     const [frequency] = rows.flatMap(([row]) => (row !== undefined && isOf(row, "frequency") ? [row] : []));
     if (frequency === undefined) continue;
     const count = frequency.values.length;
@@ -30,6 +30,12 @@ export function transposed(content: string): FormTable | null {
   }
   return null;
 }
+
+/** A list in brackets behind its name, and a unit of frequency in a comment behind that: "f = [7.0 7.1]; % MHz". */
+const BRACKETED =
+  /^\s*(\p{L}[^[({=:]*?)\s*[:=]\s*[[({]([^\])}]*)[\])}]\s*;?\s*(?:[%#/]+[^\p{L}]*(?:\p{L}+ )*?([kmg]?hz)\s*)?(?=[%#/]|$).*$/iu;
+const withoutBrackets = (_: string, name: string, list: string, unit?: string) =>
+  `${name}${unit === undefined ? "" : ` (${unit})`}: ${list}`;
 
 interface NamedRow {
   readonly name: string;

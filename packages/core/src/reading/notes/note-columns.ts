@@ -28,7 +28,9 @@ const besideSwr = once(
     /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})/iu,
 );
 /** The unit of such a thing at the end of a name; behind the word for SWR it is the name of an antenna: "SWR A", "SWR 6 m". */
-const endsInUnit = once(() => /(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|[mk]?V|m?A|%|°C?)[)\]]?$/iu);
+const endsInUnit = once(
+  () => /(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|%|°C?)[)\]]?$|[\s([](?:[mk]?V|m?A)[)\]]?$/iu,
+);
 const isForward = (name: string) => /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu.test(name);
 const isReflected = (name: string) => /^(?:ref|rück|rücklauf)(?!\p{L})/iu.test(name);
 
@@ -41,6 +43,12 @@ export function kindOf(name: string): ColumnKind {
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
   if (quantity === "swr" || quantity === "frequency") return quantity;
   return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
+}
+
+/** What names beside each other hold. Antennas "A" and "B" have no susceptance. */
+export function kindsOf(names: readonly string[]): readonly ColumnKind[] {
+  const areLetters = names.length > 1 && names.join("") === "ABCDEFGH".slice(0, names.length);
+  return names.map((name) => (areLetters ? "antenna" : kindOf(name)));
 }
 
 /** "SWR 6 m", which is a length to whoever reads units. */
@@ -63,7 +71,7 @@ interface ColumnGroup {
  * @returns none where no column is an SWR; null where lines tell as much, or more is told than these can hold
  */
 export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | null {
-  const kinds = names.map(kindOf);
+  const kinds = kindsOf(names);
   if (kinds.includes("of a sweep")) return [];
   const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
   const of = (c: number, name: string): ColumnGroup => ({

@@ -13,6 +13,7 @@ import {
 } from "./note-place.js";
 import {
   ABOUT_WORD,
+  ANTENNA_WORD,
   AT_WORD,
   BAND_WORD,
   EXTENT_WORD,
@@ -100,6 +101,7 @@ const fixedPatterns = once(() => ({
   fillers: new RegExp(`(?:${SWR_WORD}|${FILLER_WORD}|${UP_TO_WORD})(?![\\p{L}\\d])`, "uy"),
   /** Fillers of languages that put no blanks between words */
   signs: /(?:驻波比?|駐波比?|定在波比?|정재파비?|[でてはがか은는])/uy,
+  antenna: new RegExp(`(?:${ANTENNA_WORD})\\s*:\\s*$`, "u"),
   /** What has a length in metres */
   lengthy: new RegExp(`^(?:${LENGTHY_WORD})$`, "u"),
   word: /\p{L}[\p{L}'’.-]*/uy,
@@ -112,7 +114,7 @@ const numberIsIn = (line: string): string =>
   /\d\.\d/.test(line) || /^[^,]*\p{L}["']?\s*,/u.test(line) ? NUMBER_WITH_POINT : NUMBER_WITH_COMMA;
 
 const NEVER = /(?!)/uy;
-const BAND_LABEL = /(?<![\d.,:])(\d{1,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/gu;
+const BAND_LABEL = /(?<![\d.,:-])(\d{1,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/gu;
 
 /** Whether whole numbers stand before colons, each of them the length of waves of a band. */
 function areBandLabels(line: string): boolean {
@@ -232,7 +234,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
       // "1.5 (40m)"
       if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
       // "40m dipole: 1.5"
-      if (/\p{L}\s*[:=]\s*$/u.test(line.slice(0, scan.position))) scan.isSaid = true;
+      if (patterns.antenna.test(line.slice(0, scan.position))) scan.isSaid = true;
     } else {
       const word = take(patterns.word);
       if (word === null) return false;

@@ -1,4 +1,4 @@
-import { groupsIn, kindOf, placeIn, type Values } from "./note-columns.js";
+import { groupsIn, kindOf, kindsOf, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import type { Place } from "./note-place.js";
 import { BAND_WORD, plainNote } from "./note-words.js";
@@ -41,20 +41,24 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
     const header = lines.findIndex(({ text }) => {
       const [first = "", ...names] = cellsOf(text, split);
-      return names.length >= 2 && bandTitle(first) === null && names.every((name) => bandIn(name, first) !== null);
+      return names.length >= 2 && names.every((name) => bandIn(name, first) !== null);
     });
     const heading = lines[header];
     if (heading === undefined) continue;
-    const [corner = "", ...titles] = cellsOf(heading.text, split);
+    const [corner = "", ...others] = cellsOf(heading.text, split);
+    // Without names of antennas below it the corner is a band as well.
+    const isNamed = bandTitle(corner) === null;
+    const titles = isNamed ? others : [corner, ...others];
     const bands = titles.map((title) => bandIn(title, corner)) as readonly NoteBand[];
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
       const values = (by: RegExp) => cellsOf(text, by);
-      const cells = [values(split), values(/,\s*(?!\d\d?(?:,|$))|,/)].find(
-        (found) => found.length === bands.length + 1,
-      );
+      const cells = [values(split), values(/,\s*(?!\d\d?(?:,|$))|,/)]
+        .map((found) => (isNamed ? found : ["", ...found]))
+        .find((found) => found.length === bands.length + 1);
       return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });
-    const ofAntennas = rows.filter(({ name }) => ["swr", "antenna"].includes(kindOf(name)) || name === "");
+    const kinds = kindsOf(rows.map(({ name }) => name));
+    const ofAntennas = rows.filter(({ name }, r) => kinds[r] === "swr" || kinds[r] === "antenna" || name === "");
     const groups = ofAntennas.map(
       ({ name, cells, line }): NoteGroup => ({
         name,

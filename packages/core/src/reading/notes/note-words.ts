@@ -51,6 +51,11 @@ export const UNDER_WORD = anyOf([
   "(?:menos de|inferior a|por debajo de|como mucho|abaixo de|ate|no maximo|meno di|sotto|al massimo|inferiore a|under|mindre an|hogst|mindre end|mindre enn|alle)\\s",
   "(?:ponizej|mniej niz|najwyzej|pod|mene nez|nejvyse|kevesebb mint|sub|mai putin de|меньше|менее|ниже|менше|нижче|κατω απο|altinda)\\s",
 ]);
+/** What is swept, between a band and its SWR. */
+export const ANTENNA_WORD = anyOf([
+  "antennas?|aerial|dipoles?|doublet|vertical|loop|wire|(?:inv(?:erted)? )?vee|whip|beam|yagi|end-?fed|efhw|ladder|sloper|delta",
+  "antenne|antena|anten|dipol|draht|schleife|filaire|hilo|filo|draad|антенна|диполь|провод",
+]);
 /** Behind a number: it is the least, or the greatest. */
 export const OR_MORE = anyOf([
   "(?:\\+(?!\\d)|or (?:more|worse|higher)|and (?:up|more|above|over)|plus|oder mehr|ou plus|o mas|of meer|o piu|ou mais)",

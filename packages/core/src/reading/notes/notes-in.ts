@@ -121,7 +121,7 @@ const GREATEST_NOTED = 20;
 
 /** Pairs of numbers, each a frequency in another band and an SWR: nothing else comes in such steps. "2:1" is an SWR anywhere. */
 function areBarePairs(rows: readonly string[]): boolean {
-  const pairs = rows.map((row) => /^\s*(\d+[.,]\d+)\s+(\d+(?:[.,]\d+)?)(\s*:\s*1)?\s*$/.exec(row));
+  const pairs = rows.map((row) => /^\s*(\d+[.,]\d+)(?:\s+|\s*[/|]\s*)(\d+(?:[.,]\d+)?)(\s*:\s*1)?\s*$/.exec(row));
   if (pairs.length < 2 || pairs.length > MOST_PAIRS || pairs.some((pair) => pair === null)) return false;
   const numbers = pairs.map((pair) => [pair?.[1], pair?.[2]].map((text) => Number((text ?? "").replace(",", "."))));
   const bands = numbers.map(([mhz = 0]) => NAMED_BANDS.find((band) => liesIn(mhz * 1e6, band))?.band);
@@ -159,8 +159,24 @@ const STARTS_LENGTHY = new RegExp(`^(?:${LENGTHY_WORD})(?!\\p{L})`, "u");
 const namesOtherReadings = (line: string): boolean =>
   rolesIn(line).some((name) => !["frequency", "swr", "other"].includes(name));
 
+const PAIR = "\\d+(?:\\.\\d+)?\\s+\\d+(?:\\.\\d+)?(?:\\s*:\\s*1)?";
+const PAIRS = new RegExp(
+  `^\\s*(?:\\d{4}-\\d\\d-\\d\\d:?\\s+)?(${PAIR}(?:(?:\\s*[,;|]\\s*|\\s+-\\s+|\\s{2,})${PAIR})+)\\s*$`,
+);
+
+/** A line as it stands, or, where several frequencies in bands stand on it with an SWR behind each, those one by one. */
+function pairsIn(line: string): readonly string[] {
+  const [, listed] = PAIRS.exec(line) ?? [];
+  const pairs = (listed ?? "").match(new RegExp(PAIR, "g")) ?? [];
+  const areNoted = pairs.every((pair) => {
+    const [mhz = 0, swr = 0] = pair.split(/\s+/).map(Number.parseFloat);
+    return isInSomeBand(mhz) && swr >= 1 && swr <= GREATEST_NOTED;
+  });
+  return pairs.length > 1 && areNoted ? pairs.map((pair) => pair.replace(/\s+/, " MHz ")) : [line];
+}
+
 const contentOf = (text: SourceText): readonly { readonly text: string; readonly line: number }[] =>
   linesOf(text)
     .texts(0, Number.POSITIVE_INFINITY)
-    .map((line, index) => ({ text: line, line: index + 1 }))
+    .flatMap((line, index) => pairsIn(line).map((part) => ({ text: part, line: index + 1 })))
     .filter((line) => line.text.trim() !== "");
