@@ -11,14 +11,7 @@ import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
 import { below, findHeader, type Header } from "./header.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
 import { numberColumn, referenceColumn } from "./number-columns.js";
-import {
-  frequencyUnitIn,
-  namesFromPreamble,
-  preambleOf,
-  refuseTransmission,
-  rolesFromPreamble,
-  withPreambleRoles,
-} from "./preamble.js";
+import { frequencyUnitIn, namesFromPreamble, preambleOf, rolesFromPreamble, withPreambleRoles } from "./preamble.js";
 import { checkWidth, refuseNegative, refuseOtherFrequencies, unknownUnit, withoutHeader } from "./refusals.js";
 import { tableOfSeries } from "./series.js";
 import type { CutRows } from "./table-builder.js";
@@ -26,6 +19,7 @@ import type { TableColumn } from "./table-column.js";
 import type { Titles } from "./table-columns.js";
 import { tableInHz, withoutFrequency } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
+import { refuseTransmission } from "./transmission.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {

@@ -1,4 +1,3 @@
-import { ReadError } from "../../input/read-error.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
 import { wordsOf } from "../quantities/name-words.js";
@@ -153,27 +152,4 @@ export function namesFromPreamble(comments: readonly string[], columns: number):
   const roles = found.map((name) => roleFromHeader(name));
   const isHeader = roles.some(({ quantity }) => quantity === "frequency") && roles.some(isReading);
   return found.length === columns && isHeader ? found : null;
-}
-
-/**
- * Refuses a file whose preamble names the measured parameter, and it is no reflection.
- *
- * @throws ReadError `not-a-reflection-sweep`
- */
-export function refuseTransmission(comments: readonly string[], file: string): void {
-  const isTransmission = (comment: string) =>
-    /^(data|meas\w*( type)?|parameter|trace)\b.*\bs(21|12)\b/i.test(comment) && !/\bs(11|22)\b/i.test(comment);
-  if (!comments.some(isTransmission)) return;
-  throw transmissionError(file, "the preamble says that the file holds");
-}
-
-/** @param where what holds it, with its verb: "the columns hold" */
-export function transmissionError(file: string, where: string): ReadError {
-  return new ReadError({
-    code: "not-a-reflection-sweep",
-    file,
-    found: `${where} transmission (S21 or S12)`,
-    expected: "a reflection: S11, SWR, return loss or impedance",
-    remedy: "Export S11 of the antenna's port.",
-  });
 }
