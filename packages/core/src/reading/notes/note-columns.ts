@@ -1,11 +1,12 @@
 import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
-import { UNIT_EXPONENTS } from "../options/units.js";
+import type { Quantity } from "../options/column-role.js";
+import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import { type Place, placeOfFrequency } from "./note-place.js";
 
 /** What a column of a table with a band in each row holds, by its name. */
-export type ColumnKind =
+type ColumnKind =
   | "swr"
   | "frequency"
   | "end of the band"
@@ -25,8 +26,20 @@ const BESIDE_SWR =
 const FORWARD = /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu;
 const REFLECTED = /^(?:ref|rück|rücklauf)(?!\p{L})/iu;
 
-export function kindOf(name: string): ColumnKind {
-  const { quantity } = roleFromHeader(name);
+/** A column of a table of notes. */
+export interface NoteColumn {
+  readonly name: string;
+  readonly kind: ColumnKind;
+  /** Of frequencies, where the name states it */
+  readonly unit: FrequencyUnit | null;
+}
+
+export function columnOf(name: string): NoteColumn {
+  const { quantity, frequencyUnit = null } = roleFromHeader(name);
+  return { name, kind: kindOf(name, quantity), unit: frequencyUnit };
+}
+
+function kindOf(name: string, quantity: Quantity): ColumnKind {
   if (quantity === "forward-power" || FORWARD.test(name)) return "forward";
   if (quantity === "reflected-power" || REFLECTED.test(name)) return "reflected";
   if (BESIDE_SWR.test(name)) return "other";
@@ -55,8 +68,8 @@ interface ColumnGroup {
  *
  * @returns none where no column is an SWR; null where lines tell as much, or more is told than these can hold
  */
-export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | null {
-  const kinds = names.map(kindOf);
+export function groupsIn(columns: readonly NoteColumn[]): readonly ColumnGroup[] | null {
+  const kinds = columns.map(({ kind }) => kind);
   if (kinds.includes("of a sweep")) return [];
   const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
   const of = (c: number, name: string): ColumnGroup => ({
@@ -69,13 +82,13 @@ export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | nul
     return [{ name: "", valuesIn: (cells, band) => together(parts.map((c) => swrInCell(cells[c] ?? "", band))) }];
   }
   const [swr, ...more] = places("swr");
-  if (swr !== undefined) return more.length > 0 || names.length === 1 ? null : [of(swr, "")];
+  if (swr !== undefined) return more.length > 0 || columns.length === 1 ? null : [of(swr, "")];
   const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
   if (forward !== undefined && reflected !== undefined)
     return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
   const antennas = places("antenna");
-  if (antennas.length === 1 && names.length === 1) return null;
-  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (names[c] ?? "")));
+  if (antennas.length === 1 && columns.length === 1) return null;
+  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (columns[c]?.name ?? "")));
 }
 
 /** Several SWR of one band. */
@@ -93,10 +106,10 @@ function fromPowers(forward: string, reflected: string): Values | null {
   return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
 }
 
-/** The frequency in a cell, in the unit that its column names or that its size tells; null where there is none. */
-export function placeIn(cell: string, name: string): Place | null {
+/** The frequency in a cell, in the unit of its column or that its size tells; null where there is none. */
+export function placeIn(cell: string, stated: FrequencyUnit | null): Place | null {
   const value = Number(cell.replace(",", "."));
   if (!(value > 0)) return null;
-  const unit = roleFromHeader(name).frequencyUnit ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
+  const unit = stated ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
   return placeOfFrequency(Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(12)));
 }
