@@ -99,7 +99,7 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
     try {
       if (way.as === "touchstone") return readTouchstone(text, options);
       const rows = rowsText(way, text);
-      return inFile(readDelimited(rows.text, rows.form === null ? options : { ...options, delimiter: "tab" }), rows);
+      return inFile(readDelimited(rows.text, options), rows);
     } catch (error) {
       if (!(error instanceof ReadError)) throw error;
       if (way.as === "touchstone" || (way.as === "rows" && way.text === text)) refusal ??= error;

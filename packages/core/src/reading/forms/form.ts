@@ -43,7 +43,7 @@ export function rowsText(written: Written, source: SourceText): RowsText {
   const above = [...comments.map((comment) => `# ${clean(comment)}`), header.map(clean).join("\t")];
   const lines = [...above, ...rows.map(({ cells }) => cells.map(clean).join("\t"))];
   const lineOf = [...above.map(() => null), ...rows.map(({ line }) => line)];
-  return { text: rewritten(source, `${lines.join("\n")}\n`), form: { table, lineOf } };
+  return { text: rewritten(source, `${lines.join("\n")}\n`, "tab"), form: { table, lineOf } };
 }
 
 /** What was read of rows, with the lines of the file. */

@@ -1,4 +1,5 @@
 import { ReadError } from "../../input/read-error.js";
+import type { Delimiter } from "../options/read-options.js";
 
 /** A file's bytes, known to be text, with their encoding settled once and for all readers. */
 export interface SourceText {
@@ -7,6 +8,8 @@ export interface SourceText {
   readonly bytes: Uint8Array;
   /** What decoding has met so far: "UTF-8" until a character outside ASCII shows otherwise, "Latin-1", "UTF-16", or another by its name */
   readonly encoding: string;
+  /** The delimiter of a text that was written anew, cell by cell */
+  readonly delimiter?: Delimiter | undefined;
   /** The characters of a range of bytes */
   decode(start: number, end: number): string;
 }
@@ -110,9 +113,9 @@ function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
 }
 
 /** Another content for a text, of the same file and found in the same encoding. */
-export function rewritten({ file, encoding }: SourceText, content: string): SourceText {
+export function rewritten({ file, encoding }: SourceText, content: string, delimiter?: Delimiter): SourceText {
   const bytes = new TextEncoder().encode(content);
-  return { file, bytes, encoding, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
+  return { file, bytes, encoding, delimiter, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
 }
 
 /** Whether any of the first bytes is one that texts do not hold; zero is such a byte too. */
