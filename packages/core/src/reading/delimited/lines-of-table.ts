@@ -4,7 +4,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
-import { isRowOfUnits } from "./row-of-units.js";
+import { isRowOfUnits } from "./heading-line.js";
 import type { CutRows } from "./table-builder.js";
 
 /** What a line, counted from 1, is to a table; null for words. */

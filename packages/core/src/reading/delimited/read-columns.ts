@@ -7,7 +7,7 @@ import { linesOf, type TextLines } from "../text/text-lines.js";
 import { COMMENT_MARK } from "./cells.js";
 import { type DelimitedColumns, readTable } from "./delimited-columns.js";
 import type { Dialect } from "./dialect.js";
-import { namesInLine } from "./names-in-line.js";
+import { namesInLine } from "./heading-line.js";
 
 /**
  * The columns of the table in a text. Of several tables it is the first, or a longer one below a first one that is no sweep: a

@@ -6,6 +6,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import { cutRows } from "./cut-rows.js";
 import type { Dialect } from "./dialect.js";
+import { withoutFrequency } from "./stated-columns.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import { type Titles, tableColumns } from "./table-columns.js";
@@ -99,12 +100,4 @@ const twoUnits = (
     file,
     found: `the unit ${quote(beside)} stands beside the numbers (${quote(lines.text(firstDataLine).trim())}), and ${stated} in the header`,
     remedy: "Say which unit the frequencies have with --unit.",
-  });
-
-export const withoutFrequency = (file: string): ReadError =>
-  new ReadError({
-    code: "no-frequency",
-    file,
-    found: "no column holds a frequency",
-    remedy: "Say which one does with --columns.",
   });
