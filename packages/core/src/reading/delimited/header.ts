@@ -79,7 +79,7 @@ function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter }:
   return first.at(-1) !== "" || numberOf(firstDataLine + 1) === numberOf(firstDataLine) + 1 ? text : content;
 }
 
-/** The cells straight above the names of columns, as many as these are; none where nothing stands there. */
+/** The cells straight above the names of columns; none where nothing stands there. */
 function titlesOver(lines: TextLines, lineIndex: number, { delimiter }: Dialect): readonly string[] {
   if (lineIndex < 1 || delimiter === "space") return [];
   const cells = splitLine(lines.text(lineIndex - 1), delimiter);

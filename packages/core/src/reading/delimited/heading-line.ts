@@ -76,28 +76,9 @@ function isUnitOf(name: string, word: string): boolean {
   return quantity === "frequency" && frequencyUnit === null && frequencyUnitOf(word) !== null;
 }
 
-const UNIT_WORDS = new Set([
-  "hz",
-  "khz",
-  "mhz",
-  "ghz",
-  "ohm",
-  "ohms",
-  "kohm",
-  "db",
-  "deg",
-  "°",
-  "rad",
-  "%",
-  "1",
-  "siemens",
-  "ms",
-  "degrees",
-  "gon",
-  "w",
-  "watt",
-  "watts",
-]);
+const UNIT_WORDS: ReadonlySet<string> = new Set(
+  "hz khz mhz ghz ohm ohms kohm db deg ° rad % 1 siemens ms degrees gon w watt watts".split(" "),
+);
 
 /** The cells of a row that holds nothing but units, or null. */
 export function asUnits(line: string, dialect: Dialect): readonly string[] | null {

@@ -56,16 +56,7 @@ function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points
   const kept = indicesWhere(frequencyHz, (value) => value > 0);
   const lost = frequencyHz.findIndex((value) => !(value > 0));
   const count = frequencyHz.length - kept.length;
-  findings.push(
-    finding(
-      "info",
-      "frequency-not-positive",
-      { count },
-      {
-        line: points.line[lost] as number,
-      },
-    ),
-  );
+  findings.push(finding("info", "frequency-not-positive", { count }, { line: points.line[lost] as number }));
   return pick(points, kept);
 }
 
@@ -124,16 +115,7 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   );
   const outOfOrder = points.frequencyHz.findIndex((value, i) => i > 0 && value < at(points.frequencyHz, i - 1));
   if (outOfOrder > 0 && !isDescending(points.frequencyHz) && !isBandByBand(points)) {
-    findings.push(
-      finding(
-        "caution",
-        "frequency-not-ascending",
-        {},
-        {
-          line: points.line[outOfOrder] as number,
-        },
-      ),
-    );
+    findings.push(finding("caution", "frequency-not-ascending", {}, { line: points.line[outOfOrder] as number }));
   }
   const groups: number[][] = [];
   for (const index of order) {

@@ -36,16 +36,7 @@ export function readTouchstone(text: SourceText, options: ReadOptions): ReadPoin
   const { options: line } = scan;
   const version = scan.keywords.version === null ? "1" : scan.keywords.version;
   if (line.unitIsDefault) {
-    findings.push(
-      finding(
-        "caution",
-        "frequency-unit-default",
-        {},
-        {
-          line: scan.optionLine,
-        },
-      ),
-    );
+    findings.push(finding("caution", "frequency-unit-default", {}, { line: scan.optionLine }));
   }
   findings.push(...oddities(scan, records, points, text.file, options));
   return {
