@@ -6,7 +6,7 @@ import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { refuseNegative } from "../quantities/frequency-unit.js";
 import type { TextLines } from "../text/text-lines.js";
-import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
+import { DELIMITER_WORDS, type Dialect, decideDialect, type TableText } from "./dialect.js";
 import { below, findHeader } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
@@ -59,7 +59,7 @@ export function readTable(
   const header =
     options.columns === undefined ? (listedColumns(lines, decided, port) ?? findHeader(lines, decided, port)) : null;
   const dialect = header === null ? decided : below(header, decided, lines);
-  const text = { lines, dialect, file, port };
+  const text: TableText = { lines, dialect, file, port };
   const aboveHeader = Array.from(
     { length: Math.max(0, (header?.lineIndex ?? -1) - decided.firstDataLine) },
     (_, i) => decided.firstDataLine + i,
@@ -81,7 +81,7 @@ export function readTable(
   );
   checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const { rows, columns, index, series } = tableOfSeries(table, header?.titles ?? [], dialect, lines, file, findings);
+  const { rows, columns, index, series } = tableOfSeries(table, header?.titles ?? [], text, findings);
   report(rows, columns, findings);
   const roles = rolesWithPreamble(columns, preamble);
   const texts = [
@@ -105,7 +105,7 @@ export function readTable(
     dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${table.unit}`,
     comments: preamble.comments,
     texts,
-    kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, dialect, lines),
+    kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, text),
     allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };

@@ -13,6 +13,15 @@ export interface Dialect extends CellDialect {
   readonly columns: number;
 }
 
+/** A text with a table, and how it is written. */
+export interface TableText {
+  readonly lines: TextLines;
+  readonly dialect: Dialect;
+  readonly file: string;
+  /** Whose reflection is wanted */
+  readonly port: number;
+}
+
 /** Every way of writing that is tried. */
 const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
   { delimiter: "tab", decimal: "point" },

@@ -1,10 +1,9 @@
 import { ReadError } from "../../input/read-error.js";
 import type { ColumnRole } from "../options/column-role.js";
 import { guessedColumns } from "../quantities/column-names.js";
-import type { TextLines } from "../text/text-lines.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
 import type { TableInHz } from "./table-in-hz.js";
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
@@ -12,7 +11,7 @@ export function checkWidth(
   roles: readonly ColumnRole[],
   names: readonly string[],
   { columns, unit }: TableInHz,
-  { lines, dialect, file }: { readonly lines: TextLines; readonly dialect: Dialect; readonly file: string },
+  { lines, dialect, file }: TableText,
 ): void {
   const named = names.length > 0 ? names.findLastIndex((name) => name !== "") + 1 : roles.length;
   const count = names.length > 0 ? dialect.columns : columns.length;

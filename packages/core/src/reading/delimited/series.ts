@@ -2,8 +2,7 @@ import { quote, ReadError } from "../../input/read-error.js";
 import type { Finding } from "../../sweep/finding.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { columnsText } from "../quantities/column-names.js";
-import type { TextLines } from "../text/text-lines.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
 import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
 import type { TableColumn } from "./table-column.js";
@@ -19,17 +18,15 @@ import type { TableOfSeries } from "./table-of-series.js";
 export function tableOfSeries(
   table: TableInHz,
   titles: readonly string[],
-  dialect: Dialect,
-  lines: TextLines,
-  file: string,
+  text: TableText,
   findings: Finding[],
 ): TableOfSeries {
   const found =
     withOwnFrequencies(table, titles, findings) ??
     sideBySide(table, titles, findings) ??
-    byColumn(table, dialect, lines, findings) ??
+    byColumn(table, text, findings) ??
     byPartOfName(table, findings);
-  if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, file);
+  if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, text.file);
   return found ?? { ...table, series: null };
 }
 

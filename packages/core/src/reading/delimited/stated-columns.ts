@@ -5,8 +5,7 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import { guessedReading } from "../quantities/column-names.js";
-import type { TextLines } from "../text/text-lines.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
 import type { ColumnNames } from "./heading-line.js";
 import type { Preamble } from "./preamble.js";
 import { refuseTransmission } from "./transmission.js";
@@ -27,12 +26,13 @@ export interface StatedColumns {
 export function statedColumns(
   header: ColumnNames | null,
   preamble: Preamble,
-  { lines, dialect, file }: { readonly lines: TextLines; readonly dialect: Dialect; readonly file: string },
+  text: TableText,
   options: ReadOptions,
   findings: Finding[],
 ): StatedColumns {
-  const roles = options.columns ?? header?.roles ?? rolesFromPreamble(preamble, dialect.columns);
-  if (roles === null) throw withoutHeader(lines, dialect, file);
+  const roles = options.columns ?? header?.roles ?? rolesFromPreamble(preamble, text.dialect.columns);
+  if (roles === null) throw withoutHeader(text);
+  const { file } = text;
   refuseTransmission(preamble.comments, file);
   const index = roles.findIndex(({ quantity }) => quantity === "frequency");
   const frequency = roles[index];
@@ -74,7 +74,7 @@ const unknownUnit = (name: string, file: string): ReadError =>
   });
 
 /** Numbers that nothing says what they are. */
-function withoutHeader(lines: TextLines, dialect: Dialect, file: string): ReadError {
+function withoutHeader({ lines, dialect, file }: TableText): ReadError {
   const example = lines.text(dialect.firstDataLine).trim();
   const above = dialect.firstDataLine > 0 ? lines.text(dialect.firstDataLine - 1).trim() : "";
   const header = /\p{L}/u.test(above)

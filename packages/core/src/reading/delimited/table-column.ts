@@ -1,7 +1,6 @@
-import type { TextLines } from "../text/text-lines.js";
 import type { CellUnit } from "./cell-units.js";
 import type { ColumnTitle } from "./column-unit.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
 import type { CutRows } from "./table-builder.js";
 
 /** A column of numbers: what its name and its cells say of it. */
@@ -21,12 +20,8 @@ export interface TableColumn extends ColumnTitle {
 }
 
 /** Where columns come from. */
-export interface Cut {
+export interface Cut extends TableText {
   readonly rows: CutRows;
-  readonly dialect: Dialect;
-  readonly lines: TextLines;
   /** Powers of ten that numbers without a unit of their own are multiplied by */
   readonly shifts: readonly number[];
-  readonly port: number;
-  readonly file: string;
 }
