@@ -83,8 +83,7 @@ const UTF_8 = new TextDecoder("utf-8");
 function eightBitText(file: string, bytes: Uint8Array): SourceText {
   let settled: { encoding: "UTF-8" | "Latin-1"; decoder: TextDecoder } | null = null;
   const settle = () => {
-    const isUtf8 = isStrictUtf8(bytes);
-    settled = isUtf8
+    settled = isUtf8(bytes)
       ? { encoding: "UTF-8", decoder: UTF_8 }
       : { encoding: "Latin-1", decoder: new TextDecoder("windows-1252") };
     return settled.decoder;
@@ -166,9 +165,10 @@ function refuseBinary(bytes: Uint8Array, file: string): void {
   }
 }
 
-function isStrictUtf8(bytes: Uint8Array): boolean {
+/** Whether bytes are UTF-8; of a part of a text but for a character that it cuts off at its end. */
+export function isUtf8(bytes: Uint8Array, isPart = false): boolean {
   try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: isPart });
     return true;
   } catch {
     return false;
