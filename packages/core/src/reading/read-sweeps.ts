@@ -84,11 +84,8 @@ export function readCompanions(
   checkReadOptions(options);
   demand(Array.isArray(files) && files.length > 1, "files", "a list of two files or more, { bytes, fileName }", files);
   const texts = files.map(({ bytes, fileName }, i) => sourceText(bytesOf(bytes, `files[${i}].bytes`), fileName));
-  const name = files.map(({ fileName }) => fileName).join("+");
-  return sweepsFrom(readDelimitedTogether(texts, { ...options, fileName: name }), texts[0] as SourceText, {
-    ...options,
-    fileName: name,
-  });
+  const named = { ...options, fileName: files.map(({ fileName }) => fileName).join("+") };
+  return sweepsFrom(readDelimitedTogether(texts, named), texts[0] as SourceText, named);
 }
 
 /** Reads a text in the first way in which it is not refused. Where all refuse it, why it cannot be read as it stands counts. */

@@ -132,25 +132,19 @@ const inDegrees = (angle: number, column: NumberColumn | undefined) =>
 export function determinationsOf(given: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
   const columns = given.map((column) => (column.isNormalised ? inUnits(column, referenceOhms) : column));
   const find = (quantity: Quantity) => columns.find((column) => column.quantity === quantity);
-  const found: Determination[] = [];
-  const pairsOf = (ways: readonly Pair[]) =>
-    ways.flatMap(({ quantities, title, reflection }) => {
+  const pairsOf = (ways: readonly Pair[], tellSigns: boolean) =>
+    ways.flatMap(({ quantities, title, reflection }): readonly Determination[] => {
       const [first, second] = quantities.map(find);
       if (first === undefined || second === undefined) return [];
       const pair = [first, second];
       const gamma = (values: readonly number[]) =>
         reflection(values[0] as number, values[1] as number, referenceOhms, pair);
-      return [{ columns: pair, title, gamma, size: (values: readonly number[]) => scalar(gamma(values)) }];
+      if (tellSigns && !first.isUnsigned && !second.isUnsigned)
+        return [{ columns: pair, isVector: true, title, reflection: gamma }];
+      const suffix = tellSigns ? ", without their signs" : "";
+      return [{ columns: pair, isVector: false, title: title + suffix, reflection: (values) => scalar(gamma(values)) }];
     });
-  for (const { columns: pair, title, gamma, size } of pairsOf(PAIRS)) {
-    const isVector = pair.every(({ isUnsigned }) => !isUnsigned);
-    found.push({
-      columns: pair,
-      isVector,
-      title: isVector ? title : `${title}, without their signs`,
-      reflection: isVector ? gamma : size,
-    });
-  }
+  const found = pairsOf(PAIRS, true);
   const forward = find("forward-power");
   const reflected = find("reflected-power");
   if (forward !== undefined && reflected !== undefined && !reflected.percent) {
@@ -181,18 +175,11 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
       reflection: ([value, turn]) => fromPolarDegrees(rho(value as number, column), inDegrees(turn as number, angle)),
     });
   }
-  for (const { columns: pair, title, size } of pairsOf(PAIRS_WITHOUT_SIGN)) {
-    found.push({ columns: pair, isVector: false, title, reflection: size });
-  }
-  for (const { column, title, rho } of magnitudes) {
-    found.push({
-      columns: [column],
-      isVector: false,
-      title,
-      reflection: ([value]) => complex(rho(value as number, column), 0),
-    });
-  }
-  return found;
+  const alone = magnitudes.map(({ column, title, rho }): Determination => {
+    const reflection = ([value]: readonly number[]) => complex(rho(value as number, column), 0);
+    return { columns: [column], isVector: false, title, reflection };
+  });
+  return [...found, ...pairsOf(PAIRS_WITHOUT_SIGN, false), ...alone];
 }
 
 /** The size of the reactance of an impedance whose size and resistance are known; rounding may leave the first below the second. */

@@ -70,7 +70,7 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
   const sixteen = markedOrder(bytes) ?? (isPlain ? null : sixteenBitOrder(bytes));
   if (sixteen !== null) {
     const text = new TextDecoder(sixteen).decode(bytes);
-    return sixteenBitText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")));
+    return rewritten({ file, encoding: "UTF-16" }, text.replace(/^\uFEFF/, ""));
   }
   if (!isPlain) refuseBinary(bytes, file);
   const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
@@ -107,12 +107,12 @@ export function isAscii(bytes: Uint8Array): boolean {
   return true;
 }
 
-function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
-  return { file, bytes, encoding: "UTF-16", decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
-}
-
 /** Another content for a text, of the same file and found in the same encoding. */
-export function rewritten({ file, encoding }: SourceText, content: string, delimiter?: Delimiter): SourceText {
+export function rewritten(
+  { file, encoding }: Pick<SourceText, "file" | "encoding">,
+  content: string,
+  delimiter?: Delimiter,
+): SourceText {
   const bytes = new TextEncoder().encode(content);
   return { file, bytes, encoding, delimiter, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
 }
