@@ -1,10 +1,9 @@
 import { demand } from "../input/argument.js";
 import { bytesOf, type FileContent } from "../input/file-content.js";
-import { ReadError, unlessRefused } from "../input/read-error.js";
+import { ReadError } from "../input/read-error.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
-import { readJson, readOtherForm, readTransposed } from "./forms/other-forms.js";
-import { notesIn } from "./notes/notes-in.js";
+import { inFile, rowsText } from "./forms/form.js";
 import { readNotes } from "./notes/read-notes.js";
 import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
@@ -13,8 +12,8 @@ import type { ReadPoints } from "./points/read-points.js";
 import { sweepsFrom } from "./points/sweeps-from.js";
 import { inLikelyEncoding } from "./quantities/likely-encoding.js";
 import { type SourceText, sourceText } from "./text/text.js";
-import { touchstoneSigns } from "./touchstone/signs.js";
 import { readTouchstone } from "./touchstone/touchstone.js";
+import { waysToRead } from "./ways-to-read.js";
 
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.
@@ -85,48 +84,23 @@ export function readCompanions(
   checkReadOptions(options);
   demand(Array.isArray(files) && files.length > 1, "files", "a list of two files or more, { bytes, fileName }", files);
   const texts = files.map(({ bytes, fileName }, i) => sourceText(bytesOf(bytes, `files[${i}].bytes`), fileName));
-  const name = files.map(({ fileName }) => fileName).join("+");
-  return sweepsFrom(readDelimitedTogether(texts, { ...options, fileName: name }), texts[0] as SourceText, {
-    ...options,
-    fileName: name,
-  });
+  const named = { ...options, fileName: files.map(({ fileName }) => fileName).join("+") };
+  return sweepsFrom(readDelimitedTogether(texts, named), texts[0] as SourceText, named);
 }
 
+/** Reads a text in the first way in which it is not refused. Where all refuse it, why it cannot be read as it stands counts. */
 function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
-  if (isMeantAsTouchstone(text, options)) {
+  let refusal: ReadError | null = null;
+  for (const way of waysToRead(text, options)) {
+    if (way.as === "notes") return readNotes(way.notes, text, options);
     try {
-      return readTouchstone(text, options);
+      if (way.as === "touchstone") return readTouchstone(text, options);
+      const rows = rowsText(way, text);
+      return inFile(readDelimited(rows.text, options), rows);
     } catch (error) {
-      // A remark behind # may begin as an option line does.
-      const table = TOUCHSTONE_NAME.test(options.fileName ?? "")
-        ? null
-        : unlessRefused(() => readDelimited(text, options));
-      if (table === null) throw error;
-      return table;
+      if (!(error instanceof ReadError)) throw error;
+      if (way.as === "touchstone" || (way.as === "rows" && way.text === text)) refusal ??= error;
     }
   }
-  const json = readJson(text, options);
-  if (json !== null) return json;
-  const notes = notesIn(text, "bands");
-  // A band that a frequency row stands above is a height: "SWR 10 m".
-  if (notes !== null) return readTransposed(text, options) ?? readNotes(notes, text, options);
-  try {
-    return readDelimited(text, options);
-  } catch (error) {
-    if (!(error instanceof ReadError)) throw error;
-    // Frequencies with an SWR behind them are a table where they can be read as one, and else notes.
-    const spots = notesIn(text, "all");
-    const read = spots === null ? readOtherForm(text, options) : readNotes(spots, text, options);
-    if (read === null) throw error;
-    return read;
-  }
-}
-
-const TOUCHSTONE_NAME = /\.(s\d+p|ts)$/i;
-
-/** The content decides; a name like antenna.s1p only settles what numbers without any header are. */
-function isMeantAsTouchstone(text: SourceText, options: ReadOptions): boolean {
-  const signs = touchstoneSigns(text);
-  if (signs !== "numbers-first" || options.columns !== undefined) return signs === "touchstone";
-  return TOUCHSTONE_NAME.test(options.fileName ?? "");
+  throw refusal;
 }

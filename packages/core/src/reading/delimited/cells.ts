@@ -11,13 +11,7 @@ export const DELIMITER_CHARACTERS: Readonly<Record<Delimiter, string>> = {
 };
 
 /** A quote counts behind blanks as well: "7.0", "1.5". */
-const LATE_QUOTES: Readonly<Record<Delimiter, RegExp>> = {
-  comma: /(^|,) +"/g,
-  semicolon: /(^|;) +"/g,
-  tab: /(^|\t) +"/g,
-  space: /(^| ) +"/g,
-  bar: /(^|\|) +"/g,
-};
+const lateQuotes = (delimiter: Delimiter) => new RegExp(`(^|[${DELIMITER_CHARACTERS[delimiter]}]) +"`, "g");
 
 /** Tabs and blanks of any width. */
 const BLANKS = /[ \t\u00a0\u2000-\u200a\u202f\u3000]+/g;
@@ -52,7 +46,7 @@ export const beginsWithMark = (line: string, delimiter: Delimiter, columns: numb
 export function splitLines(lines: readonly string[], delimiter: Delimiter): readonly (readonly string[])[] {
   const prepared = lines.map(PREPARED[delimiter] ?? asIs);
   if (prepared.some((line) => line.includes('"'))) {
-    const late = LATE_QUOTES[delimiter];
+    const late = lateQuotes(delimiter);
     return prepared.map((line) => splitQuoted(line.replace(late, '$1"'), delimiter, hasPairedQuotes(line)));
   }
   // A line by itself that holds nothing has no cells.

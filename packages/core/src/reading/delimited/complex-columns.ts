@@ -1,6 +1,6 @@
 import { type Cell, halfUnitOf, numberOf } from "./cell-grammar.js";
+import { medianOf } from "./cell-values.js";
 import type { ColumnTitle } from "./column-unit.js";
-import { medianOf } from "./half-units.js";
 import type { TableColumn } from "./table-column.js";
 
 /** Units that a name ends in, in brackets. */

@@ -1,16 +1,14 @@
-import { roleFromHeader } from "../quantities/role-from-header.js";
 import { BAR, COMMA, POINT, SEMICOLON, SPACE, TAB } from "../text/ascii.js";
 import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
+import { goesOn, isAnotherHeading } from "./another-heading.js";
 import { type Cell, readCell } from "./cell-grammar.js";
 import { beginsWithMark, isComment, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 import { holdsRow } from "./lines-of-table.js";
-import { columnsNamedIn } from "./names-in-line.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
 
-const LONGEST_HEADING = 1000;
 /** Where numbers are scanned to before they are put into their column. */
 const scanned = new Float64Array(1);
 const DELIMITER_BYTES = { comma: COMMA, semicolon: SEMICOLON, tab: TAB, space: SPACE, bar: BAR } as const;
@@ -82,42 +80,6 @@ function plainRows(lines: TextLines, dialect: Dialect, shifts: readonly number[]
     nextBlockLine: null,
   };
 }
-
-/**
- * Whether a line above numbers, behind a comment mark perhaps, names columns otherwise than the header does, so that another
- * table begins. So does one of unknown words, as many as there are columns, and one of any number of words below a blank line.
- */
-function isAnotherHeading(lines: TextLines, line: number, dialect: Dialect, header: readonly string[]): boolean {
-  const text = lines.text(line).trim();
-  if (header.length === 0 || text.length > LONGEST_HEADING || !startsWithNumber(lines, line + 1)) return false;
-  if (!/^[#!%;*"'\s]*\p{L}|^#/u.test(text)) return false;
-  const cells = splitLine(text, dialect.delimiter);
-  if (cells.some((cell) => /(?:^|\s)\d/.test(cell))) return false;
-  const named = columnsNamedIn(text, dialect, header);
-  if (named !== null) return named === "others";
-  if (isComment(text) || cells.length < 2 || !cells.every((cell) => /^\p{L}{2,}/u.test(cell))) return false;
-  const quantities = (names: readonly string[]) => names.map((name) => roleFromHeader(name).quantity);
-  const isKnown = quantities(cells).some((quantity) => quantity !== "other");
-  if (isKnown && quantities(cells).join() === quantities(header).join()) return false;
-  const isApart = [line - 1, line - 2].some(
-    (above) => above > dialect.firstDataLine && lines.text(above).trim() === "",
-  );
-  if (dialect.delimiter === "space") return isApart && isKnown;
-  return isApart || (cells.length === dialect.columns && !isKnown && !goesOn(lines, [line - 2, line - 1, line + 1]));
-}
-
-/** A row goes on where its first number is at most so many steps beyond that of the last one. */
-const MOST_STEPS = 3;
-
-/** Whether the first number of the last of three lines goes on where those of the two above it ended, in the same direction. */
-function goesOn(lines: TextLines, [before, above, line]: readonly [number, number, number]): boolean {
-  const numberAt = (other: number) => (other < 0 ? Number.NaN : Number.parseFloat(lines.text(other).replace(",", ".")));
-  const steps = (numberAt(line) - numberAt(above)) / (numberAt(above) - numberAt(before));
-  return steps > 0 && steps <= MOST_STEPS;
-}
-
-const startsWithNumber = (lines: TextLines, line: number): boolean =>
-  lines.has(line) && /^[\s"]*[+-]?[.,]?\d/.test(lines.text(line));
 
 /** How many of a row's cells hold a number, or stand for one. */
 const numbersIn = (text: string, dialect: Dialect): number =>

@@ -4,28 +4,22 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
+import { refuseNegative } from "../quantities/frequency-unit.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
-import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
-import { DELIMITER_WORDS, type Dialect, decideDialect } from "./dialect.js";
-import { below, findHeader, type Header } from "./header.js";
+import { DELIMITER_WORDS, type Dialect, decideDialect, type TableText } from "./dialect.js";
+import { below, findHeader } from "./header.js";
+import { checkWidth } from "./header-width.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
-import { numberColumn, referenceColumn } from "./number-columns.js";
-import {
-  frequencyUnitIn,
-  namesFromPreamble,
-  preambleOf,
-  refuseTransmission,
-  rolesFromPreamble,
-  withPreambleRoles,
-} from "./preamble.js";
-import { checkWidth, refuseNegative, refuseOtherFrequencies, unknownUnit, withoutHeader } from "./refusals.js";
+import { listedColumns } from "./listed-columns.js";
+import { numberColumn, referenceColumn, rolesWithPreamble } from "./number-columns.js";
+import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
+import { statedColumns } from "./stated-columns.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
-import type { Titles } from "./table-columns.js";
-import { tableInHz, withoutFrequency } from "./table-in-hz.js";
+import { tableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
@@ -64,8 +58,10 @@ export function readTable(
 ): DelimitedColumns {
   const port = options.port ?? 1;
   const decided = decideDialect(lines, options, file, from);
-  const header = options.columns === undefined ? headerOf(lines, decided, port) : null;
-  const dialect = header === null || header.lineIndex < 0 ? decided : below(header, decided, lines);
+  const header =
+    options.columns === undefined ? (listedColumns(lines, decided, port) ?? findHeader(lines, decided, port)) : null;
+  const dialect = header === null ? decided : below(header, decided, lines);
+  const text: TableText = { lines, dialect, file, port };
   const aboveHeader = Array.from(
     { length: Math.max(0, (header?.lineIndex ?? -1) - decided.firstDataLine) },
     (_, i) => decided.firstDataLine + i,
@@ -75,44 +71,26 @@ export function readTable(
     const params = { firstLine: firstAbove + 1, count: aboveHeader.length, text: null };
     findings.push(finding("caution", "row-left-out", params, { line: firstAbove + 1 }));
   }
-  const comments = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
-  const stated = options.columns ?? header?.roles ?? rolesFromPreamble(comments, dialect.columns);
-  if (stated === null) throw withoutHeader(lines, dialect, file);
-  refuseTransmission(comments, file);
-  const index = stated.findIndex(({ quantity }) => quantity === "frequency");
-  const frequency = stated[index];
-  if (frequency === undefined) throw withoutFrequency(file);
-  if (frequency.isUnknownUnit && options.frequencyUnit === undefined) {
-    throw unknownUnit(header?.names[index] ?? "", file);
-  }
-  const above = frequencyUnitIn(comments);
-  if (above !== null && frequency.frequencyUnit != null && above !== frequency.frequencyUnit) {
-    const params = { where: "header", unit: frequency.frequencyUnit, given: above } as const;
-    findings.push(finding("caution", "unit-stated", params));
-  }
-  const titles: Titles = { names: header?.names ?? [], roles: header === null ? stated : null };
+  const preamble = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
+  const stated = statedColumns(header, preamble, text, options, findings);
+  const names = header?.names ?? [];
   const table = tableInHz(
-    { lines, dialect, file, port },
-    index,
-    titles,
-    { asked: options.frequencyUnit ?? null, stated: frequency.frequencyUnit ?? above },
+    text,
+    stated.index,
+    { names, roles: header === null ? stated.roles : null },
+    { asked: options.frequencyUnit ?? null, stated: stated.frequencyUnit },
     findings,
   );
-  checkWidth(stated, table.columns, titles.names, dialect, table.unit, lines, file);
+  checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const titlesAbove = titlesOver(header, dialect, lines);
-  const { rows, columns, index: place, series } = tableOfSeries(table, titlesAbove, dialect, lines, findings);
-  if (columns.length === table.columns.length) refuseOtherFrequencies(table, file);
+  const { rows, columns, index, series } = tableOfSeries(table, header?.titles ?? [], text, findings);
   report(rows, columns, findings);
-  const roles = withPreambleRoles(
-    columns.map(({ role }) => role),
-    comments,
-  );
+  const roles = rolesWithPreamble(columns, preamble);
   const texts = [
-    ...comments,
-    ...factsIn(comments, dialect),
-    ...titles.names,
-    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments, ...linesWithoutFrequency(rows, place)]
+    ...preamble.comments,
+    ...factsIn(preamble.comments, dialect),
+    ...names,
+    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments, ...linesWithoutFrequency(rows, index)]
       .slice(0, MOST_TEXTS)
       .map((line) => lines.text(line - 1)),
     ...referenceColumn(columns, file),
@@ -120,17 +98,17 @@ export function readTable(
   ];
   return {
     file,
-    frequencyHz: columns[place]?.values as Float64Array,
+    frequencyHz: columns[index]?.values as Float64Array,
     unit: table.unit,
     columns: columns.flatMap((column, c) => numberColumn(column, c, roles[c] as ColumnRole, texts)),
     roles,
-    names: titles.names,
+    names,
     lines: rows.lines,
     series,
     dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${table.unit}`,
-    comments,
+    comments: preamble.comments,
     texts,
-    kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, dialect, lines),
+    kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, text),
     allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
@@ -150,20 +128,6 @@ function factsIn(comments: readonly string[], { delimiter }: Dialect): readonly 
       values.length === names.length && isReferenceName(name) ? [`${name}: ${values[c]}`] : [],
     );
   });
-}
-
-/** The header above the rows, or the names that the preamble lists; `lineIndex` is -1 for those. */
-function headerOf(lines: TextLines, dialect: Dialect, port: number): Header | null {
-  const names = namesFromPreamble(preambleOf(lines, dialect.firstDataLine, -1), dialect.columns);
-  if (names === null) return findHeader(lines, dialect, port);
-  return { names, roles: names.map((name) => roleFromHeader(name, port)), lineIndex: -1 };
-}
-
-/** The cells straight above the names of columns, as many as these are; none where nothing stands there. */
-function titlesOver(header: Header | null, { delimiter }: Dialect, lines: TextLines): readonly string[] {
-  if (header === null || header.lineIndex < 1 || delimiter === "space") return [];
-  const cells = splitLine(lines.text(header.lineIndex - 1), delimiter);
-  return cells.length > 1 ? cells : [];
 }
 
 /** What there is to say of how the table was read. */

@@ -1,20 +1,16 @@
-import { quote, ReadError } from "../../input/read-error.js";
+import { ReadError } from "../../input/read-error.js";
 import { at } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
+import type { ReadOptions } from "../options/read-options.js";
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
-import { determinationsOf } from "../quantities/assemble.js";
-import { guessedColumns } from "../quantities/column-names.js";
-import { mostPrecise } from "../quantities/compare.js";
-import { crossCheck } from "../quantities/cross-check.js";
 import { absurdReadings, slippedFrequencies, unlikelyFrequencies } from "../quantities/plausibility.js";
-import { type ReferenceStatement, referenceOf, referenceRead } from "../quantities/reference-statement.js";
+import { referenceFor } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
 import type { DelimitedColumns } from "./delimited-columns.js";
+import { determinationThatCounts } from "./determination-that-counts.js";
 import { pointsOf } from "./points-of.js";
-import { transmissionError } from "./preamble.js";
 import { readColumns } from "./read-columns.js";
 
 /** Frequencies of companion files may differ by rounding in print. */
@@ -62,16 +58,11 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 /** Turns columns into a reflection: the most finely printed way counts, the others are compared with it. */
 function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
-  const stated = options.referenceOhms === undefined ? referenceOf(table.texts, file) : null;
-  const referenceOhms = options.referenceOhms ?? (stated?.isSure ? stated.ohms : DEFAULT_REFERENCE_OHMS);
+  const reference = referenceFor(table.texts, options.referenceOhms, file);
   const columns = settleColumns(table.columns, { ...table, options }, findings);
-  const determinations = determinationsOf(columns, referenceOhms);
-  const chosen = mostPrecise(determinations);
-  if (chosen === null) throw withoutReflection(table);
-  findings.push(...crossCheck(chosen, determinations, columns, referenceOhms));
+  const chosen = determinationThatCounts(table, columns, reference.ohms, findings);
   findings.push(
-    ...(chosen.isVector ? [] : phaseNotUnderstood(table)),
-    ...referenceFindings(stated, options),
+    ...reference.findings,
     ...absurdReadings(chosen),
     ...slippedFrequencies(frequencyHz),
     ...unlikelyFrequencies(frequencyHz),
@@ -85,45 +76,9 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
       const lost = new Set(table.lines.filter((_, row) => !isKept(0, row)));
       return ledgerOf(table.allLines(), (line) => (lost.has(line) ? "no-reading" : table.kindOf(line)));
     },
-    referenceOhms,
+    referenceOhms: reference.ohms,
     description: `delimited text, ${table.dialect}, from ${chosen.title}`,
     comments: table.comments,
     findings,
   };
-}
-
-/** Words for a phase or a sign, in names of columns that are not known (from memory). */
-const OF_PHASE =
-  /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu;
-
-/** A column that may hold the phase and was not understood: without it much cannot be told. */
-function phaseNotUnderstood({ names, roles }: DelimitedColumns): readonly Finding[] {
-  const name = names.find((each, c) => roles[c]?.quantity === "other" && OF_PHASE.test(each));
-  return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
-}
-
-/** Where the reference impedance comes from, unless the user stated it. */
-function referenceFindings(stated: ReferenceStatement | null, { referenceOhms }: ReadOptions): readonly Finding[] {
-  if (referenceOhms !== undefined) return [];
-  if (stated?.isSure) return [referenceRead(stated)];
-  const assumed = finding("info", "reference-assumed", { ohms: DEFAULT_REFERENCE_OHMS });
-  return stated === null || stated.ohms === DEFAULT_REFERENCE_OHMS
-    ? [assumed]
-    : [assumed, finding("caution", "reference-mentioned", { text: quote(stated.text.trim()), ohms: stated.ohms })];
-}
-
-function withoutReflection({ names, roles, unit, file }: DelimitedColumns): ReadError {
-  if (roles.some(({ quantity }) => quantity === "transmission")) {
-    return transmissionError(file, "the columns hold");
-  }
-  return new ReadError({
-    code: "no-reflection",
-    file,
-    found:
-      names.length > 0
-        ? `the header ${quote(names.join(", "))} names no reading that gives a reflection`
-        : "no column gives a reflection",
-    expected: "SWR, return loss, S11, R and X, or |Z| with its angle",
-    remedy: `Say what the columns hold, for example ${guessedColumns(roles, unit, names)}, or name two files with + between them if each holds one part.`,
-  });
 }

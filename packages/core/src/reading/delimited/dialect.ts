@@ -13,6 +13,15 @@ export interface Dialect extends CellDialect {
   readonly columns: number;
 }
 
+/** A text with a table, and how it is written. */
+export interface TableText {
+  readonly lines: TextLines;
+  readonly dialect: Dialect;
+  readonly file: string;
+  /** Whose reflection is wanted */
+  readonly port: number;
+}
+
 /** Every way of writing that is tried. */
 const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
   { delimiter: "tab", decimal: "point" },
@@ -56,9 +65,10 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   const firstLines = lines.texts(start, start + FEW_LINES);
   // A line that begins with a number may still be a title: one further down is looked at as well.
   const looked = [firstLines[0] ?? "", firstLines[firstLines.length >> 1] ?? ""];
+  const stated = lines.delimiter ?? options.delimiter;
   const candidates = CANDIDATES.filter(
     ({ delimiter, decimal }) =>
-      (options.delimiter === undefined || delimiter === options.delimiter) &&
+      (stated === undefined || delimiter === stated) &&
       (options.decimal === undefined || decimal === options.decimal) &&
       looked.some((line) => occurs(delimiter, line)) &&
       // Only quotes tell the comma within a number from the one behind it.

@@ -1,16 +1,17 @@
 import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
-import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine, splitLines } from "./cells.js";
+import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
+import { frequencyUnitIn } from "./frequency-statement.js";
+import { asUnits, type ColumnNames, namesInLine, rolesOf, unitsIn } from "./heading-line.js";
 import { holdsRow } from "./lines-of-table.js";
-import { type ColumnNames, namesInLine, rolesOf } from "./names-in-line.js";
-import { frequencyUnitIn } from "./preamble.js";
-import { asUnits, asUnitsBelow } from "./row-of-units.js";
 
 /** The header of a delimited text: what each column holds, as far as the text says. */
 export interface Header extends ColumnNames {
-  /** Index of the header's line */
+  /** Index of the header's line; -1 where the names stand in none */
   readonly lineIndex: number;
+  /** What stands straight above the names, cell by cell */
+  readonly titles: readonly string[];
 }
 
 /** How far above the numbers a header is looked for. */
@@ -25,26 +26,21 @@ const RULE_LINE = /^[\s\-=_+|*~.]*$/;
  */
 export function findHeader(lines: TextLines, dialect: Dialect, port: number): Header | null {
   let units: readonly string[] | null = null;
-  for (let i = dialect.firstDataLine - 1; i >= Math.max(0, dialect.firstDataLine - REACH); i--) {
-    const line = contentOf(lines, i, dialect);
+  for (const { lineIndex, line, above } of linesAround(lines, dialect)) {
     if (RULE_LINE.test(line)) continue;
-    const rowOfUnits =
-      asUnits(line, dialect) ?? (i > 0 ? asUnitsBelow(line, contentOf(lines, i - 1, dialect), dialect, port) : null);
+    const isAbove = lineIndex < dialect.firstDataLine;
+    const rowOfUnits = isAbove ? unitsIn(line, above, dialect, port) : null;
     if (rowOfUnits !== null) {
       units = rowOfUnits;
       continue;
     }
     const split = namesInLine(line, dialect, port);
     // "frequency unit MHz" names a frequency, and heads no column.
-    if (split === null || (!split.roles.some(isReading) && isStatement(line, dialect))) continue;
-    const above = units ?? (i > 0 ? asUnits(contentOf(lines, i - 1, dialect), dialect) : null);
-    if (above === null) return { ...split, lineIndex: i };
-    const names = split.names.map((name, c) => (above[c] ? `${name} (${above[c]})` : name));
-    return { roles: rolesOf(names, port), names, lineIndex: i };
-  }
-  for (let i = dialect.firstDataLine + 1; i < dialect.firstDataLine + REACH && lines.has(i); i++) {
-    const split = namesInLine(contentOf(lines, i, dialect), dialect, port);
-    if (split !== null) return { ...split, lineIndex: i };
+    if (split === null || (isAbove && !split.roles.some(isReading) && isStatement(line, dialect))) continue;
+    const unitsAbove = isAbove ? (units ?? (above === null ? null : asUnits(above, dialect))) : null;
+    const names = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
+    const roles = unitsAbove === null ? split.roles : rolesOf(names, port);
+    return { names, roles, lineIndex, titles: titlesOver(lines, lineIndex, dialect) };
   }
   return null;
 }
@@ -53,25 +49,48 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
 const isStatement = (line: string, { delimiter, columns }: Dialect): boolean =>
   frequencyUnitIn([line]) !== null && (delimiter === "space" || splitLine(line, delimiter).length !== columns);
 
+/** The lines where a header may stand: those above the numbers from the nearest on, then those below the first numbers. */
+function* linesAround(
+  lines: TextLines,
+  dialect: Dialect,
+): Generator<{ readonly lineIndex: number; readonly line: string; readonly above: string | null }> {
+  const { firstDataLine } = dialect;
+  let above = firstDataLine > 0 ? contentOf(lines, firstDataLine - 1, dialect) : null;
+  for (let i = firstDataLine - 1; above !== null && i >= firstDataLine - REACH; i--) {
+    const line = above;
+    above = i > 0 ? contentOf(lines, i - 1, dialect) : null;
+    yield { lineIndex: i, line, above };
+  }
+  for (let i = firstDataLine + 1; i < firstDataLine + REACH && lines.has(i); i++) {
+    yield { lineIndex: i, line: contentOf(lines, i, dialect), above: null };
+  }
+}
+
 /** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head a column of row numbers. */
-function contentOf(lines: TextLines, line: number, dialect: Dialect): string {
+function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter }: Dialect): string {
   const text = lines.text(line).slice(0, LONGEST_HEADER);
   const content = text.replace(COMMENT_MARK, "");
-  const { delimiter } = dialect;
   if (delimiter === "bar" && content.startsWith(DELIMITER_CHARACTERS.bar)) return text;
   if (delimiter === "space" || !text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter]))
     return content;
-  const [header, first, second] = splitLines(
-    [text, ...lines.texts(dialect.firstDataLine, dialect.firstDataLine + 2)],
-    delimiter,
-  );
-  if (header?.length !== first?.length) return content;
+  const first = splitLine(lines.text(firstDataLine), delimiter);
+  if (splitLine(text, delimiter).length !== first.length) return content;
+  const numberOf = (row: number) =>
+    lines.has(row) ? Number(splitLine(lines.text(row), delimiter)[0] ?? "") : Number.NaN;
   // A delimiter at the end of the rows may make up for the mark; row numbers then tell.
-  return first?.at(-1) !== "" || Number(second?.[0]) === Number(first[0]) + 1 ? text : content;
+  return first.at(-1) !== "" || numberOf(firstDataLine + 1) === numberOf(firstDataLine) + 1 ? text : content;
+}
+
+/** The cells straight above the names of columns; none where nothing stands there. */
+function titlesOver(lines: TextLines, lineIndex: number, { delimiter }: Dialect): readonly string[] {
+  if (lineIndex < 1 || delimiter === "space") return [];
+  const cells = splitLine(lines.text(lineIndex - 1), delimiter);
+  return cells.length > 1 ? cells : [];
 }
 
 /** A dialect whose rows begin below the header, and have a column for each of its names where they have cells for them. */
 export function below({ lineIndex, names, roles }: Header, dialect: Dialect, lines: TextLines): Dialect {
+  if (lineIndex < 0) return dialect;
   const firstDataLine = firstRowBelow(lineIndex, dialect, lines);
   if (dialect.delimiter === "space" || names.length <= dialect.columns || !lines.has(firstDataLine)) {
     return { ...dialect, firstDataLine };

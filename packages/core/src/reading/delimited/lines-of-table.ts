@@ -1,10 +1,9 @@
 import { once } from "../../numbers/once.js";
 import type { LeftOutReason } from "../points/line-ledger.js";
-import type { TextLines } from "../text/text-lines.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
-import { isRowOfUnits } from "./row-of-units.js";
+import type { Dialect, TableText } from "./dialect.js";
+import { isRowOfUnits } from "./heading-line.js";
 import type { CutRows } from "./table-builder.js";
 
 /** What a line, counted from 1, is to a table; null for words. */
@@ -15,8 +14,7 @@ export function kindsOfLines(
   { lines: data, leftOut, nextBlockLine }: CutRows,
   header: number,
   decidedFirst: number,
-  dialect: Dialect,
-  lines: TextLines,
+  { lines, dialect }: TableText,
 ): KindOfLine {
   const isData = once(() => new Set(data));
   const reasons = new Map(leftOut.map(({ line, reason }) => [line, reason]));

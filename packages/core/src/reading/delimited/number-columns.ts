@@ -1,9 +1,10 @@
 import { quote, ReadError } from "../../input/read-error.js";
-import type { ColumnRole } from "../options/column-role.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { QUANTITIES } from "../quantities/quantities.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";
+import type { Preamble } from "./preamble.js";
 import type { TableColumn } from "./table-column.js";
 
 /** A column as a quantity: empty for frequencies and what is not known. `texts` are the words around the table. */
@@ -36,6 +37,21 @@ export function numberColumn(
       isUnsigned: false,
     },
   ];
+}
+
+/** What columns hold; readings whose names do not say what they are take it from the preamble, where that says it. */
+export function rolesWithPreamble(columns: readonly TableColumn[], { readings }: Preamble): readonly ColumnRole[] {
+  const roles = columns.map(({ role }) => role);
+  // A letter may be a name of its own, and not that of half an admittance.
+  const halves = roles.filter(({ quantity }) => quantity === "conductance" || quantity === "susceptance");
+  const isSilent = (role: ColumnRole) =>
+    role.quantity === "reflection" || role.quantity === "other" || (halves.length === 1 && halves.includes(role));
+  if (readings === null || roles.some((role) => isReading(role) && !isSilent(role))) return roles;
+  const silent = roles.filter(isSilent);
+  const bare = roles.filter(({ quantity }) => quantity === "reflection");
+  const wanted = readings.length === bare.length ? bare : silent;
+  if (readings.length !== wanted.length) return roles;
+  return roles.map((role) => readings[wanted.indexOf(role)] ?? role);
 }
 
 /** What a column of reference impedances states. @throws ReadError `ambiguous` where they differ from row to row */

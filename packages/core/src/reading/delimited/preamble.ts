@@ -1,15 +1,29 @@
-import { ReadError } from "../../input/read-error.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
-import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
-import { wordsOf } from "../quantities/name-words.js";
+import type { FrequencyUnit } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
 import { COMMENT_MARK } from "./cells.js";
+import { frequencyUnitIn } from "./frequency-statement.js";
+
+/** The lines above the numbers, the header left out, and what they say of the columns. */
+export interface Preamble {
+  readonly comments: readonly string[];
+  readonly frequencyUnit: FrequencyUnit | null;
+  /** What the columns of readings hold, one or two; null where nothing says it */
+  readonly readings: readonly ColumnRole[] | null;
+}
+
+/** @param header index of the header's line, -1 for none */
+export function preambleOf(lines: TextLines, end: number, header: number): Preamble {
+  const comments = commentsAbove(lines, end, header);
+  const readings = namesOfReadings(comments)?.map((name) => roleFromHeader(name)) ?? null;
+  return { comments, frequencyUnit: frequencyUnitIn(comments), readings };
+}
 
 const MOST_COMMENTS = 200;
 
 /** The lines above the numbers without their comment marks, the header left out. */
-export function preambleOf(lines: TextLines, end: number, header: number): readonly string[] {
+export function commentsAbove(lines: TextLines, end: number, header: number): readonly string[] {
   return lines
     .texts(0, Math.min(end, MOST_COMMENTS))
     .filter((_, line) => line !== header)
@@ -22,25 +36,6 @@ export function preambleOf(lines: TextLines, end: number, header: number): reado
     .filter((line) => line !== "");
 }
 
-/** Words beside a frequency and its unit that state the one to be in the other. */
-const STATING = /\b(?:units?|einheit|in|en|unite|unidad|unita|eenheid|enhet|enhed|are|is|all|axis)\b/;
-
-/** The unit of frequency that a line of the preamble states: "frequency unit: MHz", "all frequencies in kHz". */
-export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | null {
-  for (const comment of comments) {
-    const line = comment.replace(/\bx axis\b/i, "frequency");
-    if (line.length > LONGEST_STATEMENT || /\d/.test(line)) continue;
-    const words = wordsOf(line);
-    const units = words.map(frequencyUnitOf).filter((unit) => unit !== null);
-    const isOfFrequency = words.some(
-      (word) => frequencyUnitOf(word) === null && roleFromHeader(word).quantity === "frequency",
-    );
-    if (units.length === 1 && isOfFrequency && STATING.test(words.join(" "))) return units[0] ?? null;
-  }
-  return null;
-}
-
-const LONGEST_STATEMENT = 80;
 /** What begins a line that says what was measured, in which form, and in which unit. */
 const STATEMENTS = {
   subject:
@@ -88,92 +83,4 @@ function namesOfReadings(comments: readonly string[]): readonly string[] | null 
     return isReading(role) && !role.isAssumed;
   });
   return name === undefined ? null : [name];
-}
-
-/**
- * What the columns hold where no header stands over them but the preamble says it.
- *
- * @returns null where the preamble does not say enough
- */
-export function rolesFromPreamble(comments: readonly string[], columns: number): readonly ColumnRole[] | null {
-  const frequencyUnit = frequencyUnitIn(comments);
-  const names = namesOfReadings(comments);
-  if (frequencyUnit === null || names === null || columns < names.length + 1) return null;
-  const isSure = columns === names.length + 1 || names.length > 1;
-  return isSure ? [{ quantity: "frequency", frequencyUnit }, ...names.map((name) => roleFromHeader(name))] : null;
-}
-
-/** Readings whose names do not say what they are take it from the preamble, where that says it. */
-export function withPreambleRoles(roles: readonly ColumnRole[], comments: readonly string[]): readonly ColumnRole[] {
-  // A letter may be a name of its own, and not that of half an admittance.
-  const halves = roles.filter(({ quantity }) => quantity === "conductance" || quantity === "susceptance");
-  const isSilent = (role: ColumnRole) =>
-    role.quantity === "reflection" || role.quantity === "other" || (halves.length === 1 && halves.includes(role));
-  if (roles.some((role) => isReading(role) && !isSilent(role))) return roles;
-  const names = namesOfReadings(comments);
-  const silent = roles.filter(isSilent);
-  const bare = roles.filter(({ quantity }) => quantity === "reflection");
-  const wanted = names?.length === bare.length ? bare : silent;
-  if (names === null || names.length !== wanted.length) return roles;
-  return roles.map((role) => (wanted.includes(role) ? roleFromHeader(names[wanted.indexOf(role)] ?? "") : role));
-}
-
-const COLUMN_WORD =
-  "(?:column|col\\.?|field|spalte|colonne|columna|coluna|colonna|kolom|kolumn|kolonne|sarake|sloupec|kolumna|столбец|колонка|стовпець|oszlop|s[uü]tun|coloan[aă]|στήλη|列|第|열)";
-const NUMBERED = new RegExp(`^${COLUMN_WORD}\\s*#?\\s*(\\d+)\\s*列?\\s*[:=.)–-]?\\s*(.+)$`, "iu");
-/** An entry of a list: "1. frequency (MHz)" */
-const ENTRY = /^(\d{1,2})[.)]\s+(\p{L}.*)$/u;
-const LISTED =
-  /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of columns)?)\s*[:=]\s*(.+)$/iu;
-
-/** "The rows hold the frequency in MHz and R and X in ohm": the names in a line that begins them with the frequency. */
-function namesInSentence(comment: string): readonly string[] {
-  const [, unit, rest = ""] = /\bfreq\w*\.? in ([kmg]?hz),? (?:and )?(.+?)(?:,? without.*|[.;])?$/i.exec(comment) ?? [];
-  if (unit === undefined) return [];
-  const readings = rest.split(/\s*,\s*|\s+and\s+/).map((name) => name.replace(/^the\s+/i, ""));
-  return readings.every((name) => isReading(roleFromHeader(name))) ? [`frequency (${unit})`, ...readings] : [];
-}
-
-/** The names in a list; commas and bars may stand within them where something else parts them. */
-function listedNames(list: string): readonly string[] {
-  const mark = [";", "\t", ",", "|"].find((candidate) => list.includes(candidate));
-  return mark === undefined ? [] : list.split(mark).map((name) => name.trim());
-}
-
-/** The names of the columns where the preamble lists them: "column 1: frequency in MHz" and so on, or "columns: f, R, X". */
-export function namesFromPreamble(comments: readonly string[], columns: number): readonly string[] | null {
-  const numbered = comments
-    .map((comment) => NUMBERED.exec(comment) ?? ENTRY.exec(comment))
-    .filter((match) => match !== null);
-  const names = numbered.map(([, , name = ""]) => name);
-  const listed = comments.map((comment) => LISTED.exec(comment)?.[1]).find((list) => list !== undefined);
-  const sentence = comments.map(namesInSentence).find((told) => told.length === columns);
-  if (sentence !== undefined) return sentence;
-  const found = numbered.length === columns ? names : listedNames(listed ?? "");
-  const roles = found.map((name) => roleFromHeader(name));
-  const isHeader = roles.some(({ quantity }) => quantity === "frequency") && roles.some(isReading);
-  return found.length === columns && isHeader ? found : null;
-}
-
-/**
- * Refuses a file whose preamble names the measured parameter, and it is no reflection.
- *
- * @throws ReadError `not-a-reflection-sweep`
- */
-export function refuseTransmission(comments: readonly string[], file: string): void {
-  const isTransmission = (comment: string) =>
-    /^(data|meas\w*( type)?|parameter|trace)\b.*\bs(21|12)\b/i.test(comment) && !/\bs(11|22)\b/i.test(comment);
-  if (!comments.some(isTransmission)) return;
-  throw transmissionError(file, "the preamble says that the file holds");
-}
-
-/** @param where what holds it, with its verb: "the columns hold" */
-export function transmissionError(file: string, where: string): ReadError {
-  return new ReadError({
-    code: "not-a-reflection-sweep",
-    file,
-    found: `${where} transmission (S21 or S12)`,
-    expected: "a reflection: S11, SWR, return loss or impedance",
-    remedy: "Export S11 of the antenna's port.",
-  });
 }

@@ -1,13 +1,11 @@
-import { ReadError, unlessRefused } from "../../input/read-error.js";
-import { type Finding, finding } from "../../sweep/finding.js";
+import { ReadError } from "../../input/read-error.js";
+import type { Finding } from "../../sweep/finding.js";
 import { isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { SourceText } from "../text/text.js";
-import { linesOf, type TextLines } from "../text/text-lines.js";
-import { COMMENT_MARK } from "./cells.js";
+import { linesOf } from "../text/text-lines.js";
 import { type DelimitedColumns, readTable } from "./delimited-columns.js";
-import type { Dialect } from "./dialect.js";
-import { namesInLine } from "./names-in-line.js";
+import { type Above, laterTable, NO_TABLE, type TableRead } from "./later-table.js";
 
 /**
  * The columns of the table in a text. Of several tables it is the first, or a longer one below a first one that is no sweep: a
@@ -17,66 +15,32 @@ import { namesInLine } from "./names-in-line.js";
  */
 export function readColumns(text: SourceText, options: ReadOptions, findings: Finding[]): DelimitedColumns {
   const lines = linesOf(text);
-  const said: Finding[] = [];
+  const tableFrom = (line: number): TableRead => {
+    const said: Finding[] = [];
+    return { table: readTable(lines, line, text.file, options, said), said };
+  };
+  const laterThan = (above: Above) => laterTable(lines, above, options, tableFrom);
+  let read: TableRead;
   try {
-    const first = readTable(lines, 0, text.file, options, said);
-    const { rest } = first;
-    const above = rest === null || isLongSweep(first) ? null : rest;
-    const fewest = first.roles.some(isReading) ? MUCH_LONGER * first.frequencyHz.length : first.frequencyHz.length;
-    const other = above === null ? null : laterTable(lines, { ...above, fewest }, text.file, options, findings);
-    if (other !== null) return other;
-    findings.push(...said);
-    return first;
+    const first = tableFrom(0);
+    const above = asAbove(first.table);
+    read = (above === null ? null : laterThan(above)) ?? first;
   } catch (error) {
-    const other = error instanceof ReadError ? laterTable(lines, null, text.file, options, findings) : null;
-    if (other === null) throw error;
-    return other;
+    const later = error instanceof ReadError ? laterThan(NO_TABLE) : null;
+    if (later === null) throw error;
+    read = later;
   }
+  findings.push(...read.said);
+  return read.table;
 }
 
 /** Fewer rows than these above a table this many times longer are markers or the like. */
 const FEWEST_OF_SWEEP = 8;
 const MUCH_LONGER = 3;
 
-const isLongSweep = ({ roles, frequencyHz }: DelimitedColumns): boolean =>
-  frequencyHz.length >= FEWEST_OF_SWEEP && roles.some(isReading);
-
-/** A table below another one that is no sweep; null where there is none that is longer. */
-function laterTable(
-  lines: TextLines,
-  above: { readonly line: number; readonly fewest: number; readonly dialect: Dialect } | null,
-  file: string,
-  options: ReadOptions,
-  findings: Finding[],
-): DelimitedColumns | null {
-  if (options.columns !== undefined) return null;
-  const dialect = above?.dialect ?? {
-    delimiter: "comma",
-    decimal: "point",
-    isDecimalStated: false,
-    firstDataLine: 0,
-    columns: 0,
-  };
-  const line = laterHeader(lines, above?.line ?? 1, dialect, options.port ?? 1);
-  if (line === null) return null;
-  const said: Finding[] = [];
-  const table = unlessRefused(() => readTable(lines, line, file, options, said));
-  if (table === null || table.frequencyHz.length <= (above?.fewest ?? 0)) return null;
-  findings.push(finding("caution", "block-left-out", {}, { line: 1 }), ...said);
-  return table;
+/** A table that may be no sweep, as what stands above another one; null where it is one, or nothing stands below it. */
+function asAbove({ roles, frequencyHz, rest }: DelimitedColumns): Above | null {
+  const hasReading = roles.some(isReading);
+  if (rest === null || (hasReading && frequencyHz.length >= FEWEST_OF_SWEEP)) return null;
+  return { ...rest, fewest: hasReading ? MUCH_LONGER * frequencyHz.length : frequencyHz.length };
 }
-
-/** The first line below some others that names a frequency and a reading, with numbers below it; null where there is none. */
-function laterHeader(lines: TextLines, from: number, dialect: Dialect, port: number): number | null {
-  for (let line = from; line < from + FURTHEST_HEADER && lines.has(line + 1); line++) {
-    const text = lines.text(line).slice(0, LONGEST_HEADING);
-    if (!/^[#!%;*"'|\s]*\p{L}/u.test(text) || !/^[\s"|]*[+-]?[.,]?\d/.test(lines.text(line + 1))) continue;
-    const split = namesInLine(text.replace(COMMENT_MARK, ""), dialect, port);
-    if (split?.roles.some(isReading)) return line;
-  }
-  return null;
-}
-
-const FURTHEST_HEADER = 400;
-/** Characters of a line that are looked at. */
-const LONGEST_HEADING = 4000;

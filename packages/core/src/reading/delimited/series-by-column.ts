@@ -1,7 +1,6 @@
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { TextLines } from "../text/text-lines.js";
 import { splitLines } from "./cells.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
@@ -16,12 +15,7 @@ const FEWEST_ROWS = 4;
  * Tells the rows of several series apart by a column of words or numbers, one row of each at every frequency, or each with frequencies
  * of its own; null where no column does.
  */
-export function byColumn(
-  table: TableInHz,
-  dialect: Dialect,
-  lines: TextLines,
-  findings: Finding[],
-): TableOfSeries | null {
+export function byColumn(table: TableInHz, { lines, dialect }: TableText, findings: Finding[]): TableOfSeries | null {
   const { rows, columns, index } = table;
   const { values: frequency, isFilled } = filledDown(columns[index] as TableColumn);
   const count = frequency.length;

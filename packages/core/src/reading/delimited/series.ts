@@ -1,8 +1,11 @@
+import { quote, ReadError } from "../../input/read-error.js";
 import type { Finding } from "../../sweep/finding.js";
-import type { TextLines } from "../text/text-lines.js";
-import type { Dialect } from "./dialect.js";
+import { UNIT_EXPONENTS } from "../options/units.js";
+import { columnsText } from "../quantities/column-names.js";
+import type { TableText } from "./dialect.js";
 import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
+import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
 
@@ -10,18 +13,52 @@ import type { TableOfSeries } from "./table-of-series.js";
  * Tells several series in a table apart: side by side, or by a column (the antenna, its height, before and after).
  *
  * @param titles what stands above the names of the columns, cell by cell
+ * @throws ReadError `ambiguous` where other frequencies belong to no series
  */
 export function tableOfSeries(
   table: TableInHz,
   titles: readonly string[],
-  dialect: Dialect,
-  lines: TextLines,
+  text: TableText,
   findings: Finding[],
 ): TableOfSeries {
   const found =
     withOwnFrequencies(table, titles, findings) ??
     sideBySide(table, titles, findings) ??
-    byColumn(table, dialect, lines, findings) ??
+    byColumn(table, text, findings) ??
     byPartOfName(table, findings);
+  if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, text.file);
   return found ?? { ...table, series: null };
 }
+
+/** Frequencies of one row differ by less than this share where two columns state them. */
+const SAME_FREQUENCY = 1e-3;
+
+/** Refuses a second column of frequencies that are not those of the first. One that has other words in its name says of what. */
+function refuseOtherFrequencies({ columns, index, unit }: TableInHz, file: string): void {
+  const first = columns[index] as TableColumn;
+  const other = columns.findIndex(
+    ({ role, name }, c) => c > index && role.quantity === "frequency" && NAMES_FREQUENCY.test(name),
+  );
+  const second = columns[other];
+  if (second === undefined) return;
+  const exponent = second.unit === null ? UNIT_EXPONENTS[second.role.frequencyUnit ?? unit] : 0;
+  const apart = first.values.filter((value, row) => {
+    const stated = (second.values[row] ?? Number.NaN) * 10 ** exponent;
+    return Math.abs(stated - value) > SAME_FREQUENCY * value;
+  });
+  const known = second.values.filter((value) => Number.isFinite(value)).length;
+  if (known < first.values.length || apart.length < known / 2) return;
+  const roles = columns.map(({ role }) => role);
+  // What stands behind the other frequencies belongs to them.
+  const skipped = (from: number) =>
+    columnsText(roles, unit, new Map(roles.slice(from).map((_, place) => [from + place, "skip"])));
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: `the columns ${quote(first.name)} and ${quote(second.name)} hold different frequencies`,
+    remedy: `Say which one counts: ${skipped(other)}.`,
+  });
+}
+
+/** Words for a frequency and nothing else. */
+const NAMES_FREQUENCY = /^\W*(?:f\p{L}*\.?\W*(?:in\W+)?[kmg]?(?:hz)?|[kmg]?hz)\W*$/iu;

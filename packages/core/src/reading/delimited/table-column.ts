@@ -1,5 +1,7 @@
 import type { CellUnit } from "./cell-units.js";
 import type { ColumnTitle } from "./column-unit.js";
+import type { TableText } from "./dialect.js";
+import type { CutRows } from "./table-builder.js";
 
 /** A column of numbers: what its name and its cells say of it. */
 export interface TableColumn extends ColumnTitle {
@@ -15,4 +17,11 @@ export interface TableColumn extends ColumnTitle {
   readonly mark: string | null;
   /** Its cells held complex numbers, of which this is a part */
   readonly isPart: boolean;
+}
+
+/** Where columns come from. */
+export interface Cut extends TableText {
+  readonly rows: CutRows;
+  /** Powers of ten that numbers without a unit of their own are multiplied by */
+  readonly shifts: readonly number[];
 }

@@ -2,10 +2,10 @@ import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type FrequencyUnit, frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
 import { frequencyUnitFor, refuseImpossible } from "../quantities/frequency-unit.js";
-import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import { cutRows } from "./cut-rows.js";
-import type { Dialect } from "./dialect.js";
+import type { TableText } from "./dialect.js";
+import { withoutFrequency } from "./stated-columns.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import { type Titles, tableColumns } from "./table-columns.js";
@@ -32,7 +32,7 @@ interface UnitKnown {
  * @param index which of the columns, as they are cut, holds the frequencies
  */
 export function tableInHz(
-  text: { readonly lines: TextLines; readonly dialect: Dialect; readonly file: string; readonly port: number },
+  text: TableText,
   index: number,
   titles: Titles,
   { asked, stated }: UnitKnown,
@@ -48,7 +48,7 @@ export function tableInHz(
     return { rows, columns, index: place };
   };
   const beside = unitBeside(text, index);
-  if (beside !== null && stated !== null && beside !== stated) throw twoUnits(beside, stated, lines, dialect, file);
+  if (beside !== null && stated !== null && beside !== stated) throw twoUnits(beside, stated, text);
   const known = asked ?? stated ?? beside;
   const first = readIn(known ?? "Hz");
   const frequency = first.columns[first.index] as TableColumn;
@@ -79,32 +79,15 @@ function countedFromZero(column: TableColumn): TableColumn {
 }
 
 /** The unit that stands in a cell of its own behind the frequency of the first row. */
-function unitBeside(
-  { lines, dialect }: { readonly lines: TextLines; readonly dialect: Dialect },
-  index: number,
-): FrequencyUnit | null {
+function unitBeside({ lines, dialect }: TableText, index: number): FrequencyUnit | null {
   const cells = splitLine(lines.text(dialect.firstDataLine), dialect.delimiter);
   return frequencyUnitOf(cells[index + 1] ?? "");
 }
 
-const twoUnits = (
-  beside: FrequencyUnit,
-  stated: FrequencyUnit,
-  lines: TextLines,
-  { firstDataLine }: Dialect,
-  file: string,
-): ReadError =>
+const twoUnits = (beside: FrequencyUnit, stated: FrequencyUnit, { lines, dialect, file }: TableText): ReadError =>
   new ReadError({
     code: "ambiguous",
     file,
-    found: `the unit ${quote(beside)} stands beside the numbers (${quote(lines.text(firstDataLine).trim())}), and ${stated} in the header`,
+    found: `the unit ${quote(beside)} stands beside the numbers (${quote(lines.text(dialect.firstDataLine).trim())}), and ${stated} in the header`,
     remedy: "Say which unit the frequencies have with --unit.",
-  });
-
-export const withoutFrequency = (file: string): ReadError =>
-  new ReadError({
-    code: "no-frequency",
-    file,
-    found: "no column holds a frequency",
-    remedy: "Say which one does with --columns.",
   });

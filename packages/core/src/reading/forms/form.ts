@@ -1,3 +1,5 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { ReadPoints } from "../points/read-points.js";
 import { rewritten, type SourceText } from "../text/text.js";
 
 /** Cells of a row, and the line of the file that they come from, counted from 1; null where that is not known. */
@@ -20,21 +22,58 @@ export interface FormTable {
   readonly leftOut?: readonly number[];
 }
 
-/** The table of a form as text, and the line of the file for each of its lines. */
-export interface FormText {
+/** A text whose lines are rows of cells, or a table to be written so. */
+export type Written =
+  | { readonly as: "rows"; readonly text: SourceText }
+  | { readonly as: "form"; readonly table: FormTable };
+
+/** Rows of cells as text. */
+export interface RowsText {
   readonly text: SourceText;
-  readonly lineOf: readonly (number | null)[];
+  /** The table that was written so, and the line of the file for each line; null where they are those of the file */
+  readonly form: { readonly table: FormTable; readonly lineOf: readonly (number | null)[] } | null;
 }
 
 /** Cells that hold a tab or an end of line would be two. */
 const clean = (cell: string): string => cell.replace(/[\t\r\n]+/g, " ").trim();
 
-/** Comments, header and rows as text, cells apart by tabs. */
-export function formText(source: SourceText, { comments, header, rows }: FormTable): FormText {
+/** Rows as they stand; of a table comments, header and rows, cells apart by tabs. */
+export function rowsText(written: Written, source: SourceText): RowsText {
+  if (written.as === "rows") return { text: written.text, form: null };
+  const { table } = written;
+  const { comments, header, rows } = table;
   const above = [...comments.map((comment) => `# ${clean(comment)}`), header.map(clean).join("\t")];
   const lines = [...above, ...rows.map(({ cells }) => cells.map(clean).join("\t"))];
+  const lineOf = [...above.map(() => null), ...rows.map(({ line }) => line)];
+  return { text: rewritten(source, `${lines.join("\n")}\n`, "tab"), form: { table, lineOf } };
+}
+
+/** What was read of rows, with the lines of the file. */
+export function inFile(points: ReadPoints, { form }: RowsText): ReadPoints {
+  if (form === null) return points;
+  const { table, lineOf } = form;
+  const { ledger: _, ...read } = points;
   return {
-    text: rewritten(source, `${lines.join("\n")}\n`),
-    lineOf: [...above.map(() => null), ...rows.map(({ line }) => line)],
+    ...read,
+    description: read.description.replace("delimited text, tabs", table.name),
+    points: { ...read.points, line: read.points.line.map((line) => lineOf[line - 1] ?? 0) },
+    findings: [
+      ...read.findings.map(({ line = 0, ...finding }) => {
+        const own = lineOf[line - 1] ?? null;
+        return own === null ? finding : { ...finding, line: own };
+      }),
+      ...leftOutOf(table),
+    ],
   };
+}
+
+/** What a form holds besides its table. */
+function leftOutOf({ isOneOfSeveral, leftOut = [] }: FormTable): readonly Finding[] {
+  const [firstLine] = leftOut;
+  return [
+    ...(isOneOfSeveral ? [finding("caution", "block-left-out", {})] : []),
+    ...(firstLine === undefined
+      ? []
+      : [finding("caution", "row-left-out", { firstLine, count: leftOut.length, text: null }, { line: firstLine })]),
+  ];
 }

@@ -1,12 +1,13 @@
 import { once } from "../../numbers/once.js";
 import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
-import { UNIT_EXPONENTS } from "../options/units.js";
+import type { Quantity } from "../options/column-role.js";
+import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import { type Place, placeOfFrequency } from "./note-place.js";
 
 /** What a column of a table with a band in each row holds, by its name. */
-export type ColumnKind =
+type ColumnKind =
   | "swr"
   | "frequency"
   | "end of the band"
@@ -34,8 +35,24 @@ const endsInUnit = once(
 const isForward = (name: string) => /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu.test(name);
 const isReflected = (name: string) => /^(?:ref|rück|rücklauf)(?!\p{L})/iu.test(name);
 
-export function kindOf(name: string): ColumnKind {
-  const { quantity } = roleFromHeader(name);
+/** A column of a table of notes. */
+export interface NoteColumn {
+  readonly name: string;
+  readonly kind: ColumnKind;
+  /** Of frequencies, where the name states it */
+  readonly unit: FrequencyUnit | null;
+}
+
+/** What names beside each other hold. Antennas "A" and "B" have no susceptance. */
+export function columnsOf(names: readonly string[]): readonly NoteColumn[] {
+  const areLetters = names.length > 1 && names.join("") === "ABCDEFGH".slice(0, names.length);
+  return names.map((name) => {
+    const { quantity, frequencyUnit = null } = roleFromHeader(name);
+    return { name, kind: areLetters ? "antenna" : kindOf(name, quantity), unit: frequencyUnit };
+  });
+}
+
+function kindOf(name: string, quantity: Quantity): ColumnKind {
   if (quantity === "forward-power" || isForward(name)) return "forward";
   if (quantity === "reflected-power" || isReflected(name)) return "reflected";
   if (besideSwr().test(name) || (endsInUnit().test(name) && !isNamedSwr(name))) return "other";
@@ -43,12 +60,6 @@ export function kindOf(name: string): ColumnKind {
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
   if (quantity === "swr" || quantity === "frequency") return quantity;
   return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
-}
-
-/** What names beside each other hold. Antennas "A" and "B" have no susceptance. */
-export function kindsOf(names: readonly string[]): readonly ColumnKind[] {
-  const areLetters = names.length > 1 && names.join("") === "ABCDEFGH".slice(0, names.length);
-  return names.map((name) => (areLetters ? "antenna" : kindOf(name)));
 }
 
 /** "SWR 6 m", which is a length to whoever reads units. */
@@ -70,8 +81,8 @@ interface ColumnGroup {
  *
  * @returns none where no column is an SWR; null where lines tell as much, or more is told than these can hold
  */
-export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | null {
-  const kinds = kindsOf(names);
+export function groupsIn(columns: readonly NoteColumn[]): readonly ColumnGroup[] | null {
+  const kinds = columns.map(({ kind }) => kind);
   if (kinds.includes("of a sweep")) return [];
   const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
   const of = (c: number, name: string): ColumnGroup => ({
@@ -86,16 +97,16 @@ export function groupsIn(names: readonly string[]): readonly ColumnGroup[] | nul
   const [swr, ...more] = places("swr");
   if (swr !== undefined && more.length > 0) {
     // "SWR 1" and "SWR 2" are two antennas; of two that are named alike nobody knows which is which.
-    const all = [swr, ...more].map((c) => of(c, names[c] ?? ""));
+    const all = [swr, ...more].map((c) => of(c, columns[c]?.name ?? ""));
     return new Set(all.map(({ name }) => name)).size === all.length ? all : null;
   }
-  if (swr !== undefined) return names.length === 1 ? null : [of(swr, "")];
+  if (swr !== undefined) return columns.length === 1 ? null : [of(swr, "")];
   const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
   if (forward !== undefined && reflected !== undefined)
     return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
   const antennas = places("antenna");
-  if (antennas.length === 1 && names.length === 1) return null;
-  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (names[c] ?? "")));
+  if (antennas.length === 1 && columns.length === 1) return null;
+  return antennas.map((c) => of(c, antennas.length === 1 ? "" : (columns[c]?.name ?? "")));
 }
 
 /** Several SWR of one band. */
@@ -113,10 +124,10 @@ function fromPowers(forward: string, reflected: string): Values | null {
   return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
 }
 
-/** The frequency in a cell, in the unit that its column names or that its size tells; null where there is none. */
-export function placeIn(cell: string, name: string): Place | null {
+/** The frequency in a cell, in the unit of its column or that its size tells; null where there is none. */
+export function placeIn(cell: string, stated: FrequencyUnit | null): Place | null {
   const value = Number(cell.replace(",", "."));
   if (!(value > 0)) return null;
-  const unit = roleFromHeader(name).frequencyUnit ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
+  const unit = stated ?? (value >= 1e6 ? "Hz" : value >= 1000 ? "kHz" : "MHz");
   return placeOfFrequency(Number((value * 10 ** UNIT_EXPONENTS[unit]).toPrecision(12)));
 }

@@ -1,4 +1,4 @@
-import { groupsIn, kindOf, kindsOf, placeIn, type Values } from "./note-columns.js";
+import { columnsOf, groupsIn, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import type { Place } from "./note-place.js";
 import { BAND_WORD, plainNote } from "./note-words.js";
@@ -57,7 +57,7 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
         .find((found) => found.length === bands.length + 1);
       return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });
-    const kinds = kindsOf(rows.map(({ name }) => name));
+    const kinds = columnsOf(rows.map(({ name }) => name)).map(({ kind }) => kind);
     const ofAntennas = rows.filter(({ name }, r) => kinds[r] === "swr" || kinds[r] === "antenna" || name === "");
     const groups = ofAntennas.map(
       ({ name, cells, line }): NoteGroup => ({
@@ -84,23 +84,24 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
     });
     const heading = lines[header];
     if (heading === undefined) continue;
-    const names = cellsOf(heading.text, split).slice(1);
+    const columns = columnsOf(cellsOf(heading.text, split).slice(1));
     let band: NoteBand | null = null;
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
-      const cells = [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === names.length + 1) ?? [];
+      const cells =
+        [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === columns.length + 1) ?? [];
       // A band may be written once for several rows.
       band = bandTitle(cells[0] ?? "") ?? (cells[0] === "" ? band : null);
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
     const all = [heading.line, ...rows.map(({ line }) => line)];
-    const groups = groupsIn(names);
+    const groups = groupsIn(columns);
     if (groups === null) continue;
-    const frequency = names.findIndex((name) => kindOf(name) === "frequency");
+    const frequency = columns.findIndex(({ kind }) => kind === "frequency");
     // Many frequencies of a band are a sweep.
     if (groups.length === 0 || (frequency >= 0 && rows.length > MOST_SPOTS)) return { groups: [], lines: all };
     const placed = rows.map((row) => {
-      const at = frequency < 0 ? null : placeIn(row.cells[frequency] ?? "", names[frequency] ?? "");
+      const at = frequency < 0 ? null : placeIn(row.cells[frequency] ?? "", columns[frequency]?.unit ?? null);
       return { ...row, place: at ?? row.band };
     });
     return {

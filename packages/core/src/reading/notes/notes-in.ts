@@ -16,6 +16,8 @@ export interface Notes {
   readonly partly: readonly NoteLine[];
   /** Line of the first reading */
   readonly first: number;
+  /** They name nothing but frequencies with an SWR behind them: notes only where they are no table */
+  readonly mayBeTable: boolean;
 }
 
 /** A line of notes, and the readings in it; null where it holds none. */
@@ -35,10 +37,9 @@ const MOST_BYTES = 4096;
  * SWR noted by hand, a line or a word for each band ("40m 1.5", "20 m: 2 to 2.5", "80m 3.650 1.8"), stretch ("7-7.2 MHz 1.5")
  * or frequency.
  *
- * @param places whether notes that name nothing but frequencies count as well: a table does the same
  * @returns null where the text is anything else
  */
-export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null {
+export function notesIn(text: SourceText): Notes | null {
   if (text.bytes.length > MOST_BYTES) return null;
   const lines = contentOf(text);
   if (lines.length > MOST_LINES) return null;
@@ -48,7 +49,7 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
   // A few bands and their limits below a sweep are no notes.
   if (table !== null && beside.filter(({ text: line }) => mayBeReading(line)).length <= table.lines.length) {
     const words = beside.map((line) => ({ ...line, readings: null }));
-    return { groups: table.groups, words, partly: [], first: Math.min(...table.lines) };
+    return { groups: table.groups, words, partly: [], first: Math.min(...table.lines), mayBeTable: false };
   }
   const style = styleOf(lines.map((line) => line.text));
   // What stands behind a comment mark is no reading where others stand without one.
@@ -65,15 +66,15 @@ export function notesIn(text: SourceText, places: "bands" | "all"): Notes | null
     readings.some(({ isAtFrequency }) => !isAtFrequency) ||
     notes.some(({ text: line }) => /^\W*band\b/i.test(line)) ||
     (notes.some(({ text: line }) => bandTitle(line) !== null) && !notes.some((note) => namesFrequency(note)));
-  if (!areMost || (places === "bands" && !nameBands)) return null;
+  if (!areMost) return null;
   const words = notes.filter((note) => note.readings === null);
-  if (places === "all" && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
+  if (!nameBands && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
   const first = notes.find((note) => note.readings !== null)?.line ?? 0;
   if (words.some((note) => note.line < first && (namesOtherReadings(note.text) || isTableOfLengths(note.text))))
     return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
   const partly = notes.filter(({ isPartly }) => isPartly);
-  return { groups: [{ name: "", readings: rows }], words, partly, first: rows[0]?.line ?? 0 };
+  return { groups: [{ name: "", readings: rows }], words, partly, first: rows[0]?.line ?? 0, mayBeTable: !nameBands };
 }
 
 const NOTHING = { readings: null };

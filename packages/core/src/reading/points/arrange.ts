@@ -53,19 +53,10 @@ export function arrangePoints(points: Points, findings: Finding[]): readonly Poi
 function withoutUnusableFrequencies(points: Points, findings: Finding[]): Points {
   const { frequencyHz } = points;
   if (frequencyHz.every((value) => value > 0)) return points;
-  const kept = indicesWhere(frequencyHz, (value) => value > 0);
+  const kept = [...frequencyHz.keys()].filter((i) => at(frequencyHz, i) > 0);
   const lost = frequencyHz.findIndex((value) => !(value > 0));
   const count = frequencyHz.length - kept.length;
-  findings.push(
-    finding(
-      "info",
-      "frequency-not-positive",
-      { count },
-      {
-        line: points.line[lost] as number,
-      },
-    ),
-  );
+  findings.push(finding("info", "frequency-not-positive", { count }, { line: points.line[lost] as number }));
   return pick(points, kept);
 }
 
@@ -124,16 +115,7 @@ function sortAndMerge(points: Points, findings: Finding[]): Points {
   );
   const outOfOrder = points.frequencyHz.findIndex((value, i) => i > 0 && value < at(points.frequencyHz, i - 1));
   if (outOfOrder > 0 && !isDescending(points.frequencyHz) && !isBandByBand(points)) {
-    findings.push(
-      finding(
-        "caution",
-        "frequency-not-ascending",
-        {},
-        {
-          line: points.line[outOfOrder] as number,
-        },
-      ),
-    );
+    findings.push(finding("caution", "frequency-not-ascending", {}, { line: points.line[outOfOrder] as number }));
   }
   const groups: number[][] = [];
   for (const index of order) {
@@ -187,18 +169,14 @@ function isBandByBand({ frequencyHz }: Points): boolean {
 function averaged(points: Points, groups: readonly (readonly number[])[]): Points {
   const mean = (column: Float64Array) =>
     Float64Array.from(groups, (group) => group.reduce((sum, index) => sum + at(column, index), 0) / group.length);
-  const reflectionReal = points.reflectionReal && mean(points.reflectionReal);
-  const reflectionImaginary = points.reflectionImaginary && mean(points.reflectionImaginary);
   return {
+    ...points,
     frequencyHz: Float64Array.from(groups, (group) => at(points.frequencyHz, group[0] as number)),
-    reflectionReal,
-    reflectionImaginary,
+    reflectionReal: points.reflectionReal && mean(points.reflectionReal),
+    reflectionImaginary: points.reflectionImaginary && mean(points.reflectionImaginary),
     reflectionMagnitude: mean(points.reflectionMagnitude),
     line: Uint32Array.from(groups, (group) => points.line[group[0] as number] as number),
-    ceiling: points.ceiling,
-    areSpots: points.areSpots,
     repeatNoise: noiseOfRepeats(points, groups),
-    rounding: points.rounding,
   };
 }
 
@@ -229,22 +207,11 @@ function noiseOfRepeats(points: Points, groups: readonly (readonly number[])[]):
 export function pick(points: Points, indices: readonly number[]): Points {
   const column = (source: Float64Array) => Float64Array.from(indices, (index) => at(source, index));
   return {
+    ...points,
     frequencyHz: column(points.frequencyHz),
     reflectionMagnitude: column(points.reflectionMagnitude),
     reflectionReal: points.reflectionReal && column(points.reflectionReal),
     reflectionImaginary: points.reflectionImaginary && column(points.reflectionImaginary),
     line: Uint32Array.from(indices, (index) => points.line[index] as number),
-    ceiling: points.ceiling,
-    areSpots: points.areSpots,
-    repeatNoise: points.repeatNoise,
-    rounding: points.rounding,
   };
-}
-
-function indicesWhere(column: Column, keep: (value: number) => boolean): number[] {
-  const indices: number[] = [];
-  column.forEach((value, i) => {
-    if (keep(value)) indices.push(i);
-  });
-  return indices;
 }

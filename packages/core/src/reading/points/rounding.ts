@@ -1,6 +1,6 @@
 import { at, type Column } from "../../numbers/column.js";
 import type { Determination, NumberColumn } from "../quantities/assemble.js";
-import { movesOf } from "../quantities/compare.js";
+import { movesOf } from "../quantities/resolution.js";
 
 /** Decimals of numbers that are printed so coarsely that the rounding matters. */
 const FEW_DECIMALS = [0, 1, 2, 3];

@@ -34,6 +34,7 @@ export function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOpti
       });
     }
     const areSpots = isSpots(points);
+    const own = findingsAbout(points, areSpots, read.readings?.[index]);
     const number = arranged.length > 1 ? ` (sweep ${index + 1} of ${arranged.length})` : "";
     return build(
       points,
@@ -46,7 +47,7 @@ export function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOpti
         repeatNoise: points.repeatNoise,
         rounding: Math.max(points.rounding.usual, noted.usual),
         greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
-        findings: [...findings, ...findingsAbout(points, areSpots, read.readings?.[index])],
+        findings: [...findings, ...own],
       },
       read.readings?.[index],
     );

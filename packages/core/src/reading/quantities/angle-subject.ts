@@ -5,7 +5,7 @@ import { impedanceFromReflection } from "../../reflection/impedance.js";
 import type { Quantity } from "../options/column-role.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
 import { type Determination, determinationsOf, type NumberColumn } from "./assemble.js";
-import { medianDisagreement } from "./compare.js";
+import { medianDisagreement } from "./disagreement.js";
 
 /** Columns that give ρ alone. */
 const SIZES: readonly Quantity[] = ["swr", "return-loss", "s11-db", "reflection-magnitude", "reflected-power"];

@@ -57,12 +57,20 @@ const MAGNITUDES: readonly {
   { quantity: "mismatch-loss", title: "mismatch loss", rho: (value) => Math.sqrt(1 - 10 ** (-value / 10)) },
 ];
 
+/** A way from two columns to Γ. */
+interface Pair {
+  readonly quantities: readonly [Quantity, Quantity];
+  readonly title: string;
+  readonly reflection: (
+    first: number,
+    second: number,
+    referenceOhms: number,
+    columns: readonly NumberColumn[],
+  ) => Complex;
+}
+
 /** Pairs that give Γ as a complex number. */
-const PAIRS: readonly {
-  quantities: readonly [Quantity, Quantity];
-  title: string;
-  reflection: (first: number, second: number, referenceOhms: number, columns: readonly NumberColumn[]) => Complex;
-}[] = [
+const PAIRS: readonly Pair[] = [
   {
     quantities: ["reflection-real", "reflection-imaginary"],
     title: "real and imaginary part of the reflection",
@@ -97,6 +105,26 @@ const PAIRS: readonly {
   },
 ];
 
+/** Pairs that give its size alone. */
+const PAIRS_WITHOUT_SIGN: readonly Pair[] = [
+  {
+    quantities: ["resistance", "reactance-magnitude"],
+    title: "R and |X|",
+    reflection: (r, x, z0) => reflectionFromImpedance(complex(r, Math.abs(x)), z0),
+  },
+  {
+    quantities: ["impedance-magnitude", "resistance"],
+    title: "|Z| and R",
+    reflection: (size, r, z0) => reflectionFromImpedance(complex(r, sideOf(size, r)), z0),
+  },
+  {
+    quantities: ["impedance-magnitude", "impedance-angle-magnitude"],
+    title: "|Z| and the size of its angle",
+    reflection: (size, angle, z0, [, column]) =>
+      reflectionFromImpedance(fromPolarDegrees(size, inDegrees(angle, column)), z0),
+  },
+];
+
 const inDegrees = (angle: number, column: NumberColumn | undefined) =>
   column?.radians ? (angle * 180) / Math.PI : angle;
 
@@ -104,22 +132,19 @@ const inDegrees = (angle: number, column: NumberColumn | undefined) =>
 export function determinationsOf(given: readonly NumberColumn[], referenceOhms: number): readonly Determination[] {
   const columns = given.map((column) => (column.isNormalised ? inUnits(column, referenceOhms) : column));
   const find = (quantity: Quantity) => columns.find((column) => column.quantity === quantity);
-  const found: Determination[] = [];
-  for (const { quantities, title, reflection } of PAIRS) {
-    const first = find(quantities[0]);
-    const second = find(quantities[1]);
-    if (first === undefined || second === undefined) continue;
-    const pair = [first, second];
-    const isVector = !first.isUnsigned && !second.isUnsigned;
-    const gamma = (values: readonly number[]) =>
-      reflection(values[0] as number, values[1] as number, referenceOhms, pair);
-    found.push({
-      columns: pair,
-      isVector,
-      title: isVector ? title : `${title}, without their signs`,
-      reflection: isVector ? gamma : (values) => scalar(gamma(values)),
+  const pairsOf = (ways: readonly Pair[], tellSigns: boolean) =>
+    ways.flatMap(({ quantities, title, reflection }): readonly Determination[] => {
+      const [first, second] = quantities.map(find);
+      if (first === undefined || second === undefined) return [];
+      const pair = [first, second];
+      const gamma = (values: readonly number[]) =>
+        reflection(values[0] as number, values[1] as number, referenceOhms, pair);
+      if (tellSigns && !first.isUnsigned && !second.isUnsigned)
+        return [{ columns: pair, isVector: true, title, reflection: gamma }];
+      const suffix = tellSigns ? ", without their signs" : "";
+      return [{ columns: pair, isVector: false, title: title + suffix, reflection: (values) => scalar(gamma(values)) }];
     });
-  }
+  const found = pairsOf(PAIRS, true);
   const forward = find("forward-power");
   const reflected = find("reflected-power");
   if (forward !== undefined && reflected !== undefined && !reflected.percent) {
@@ -150,51 +175,11 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
       reflection: ([value, turn]) => fromPolarDegrees(rho(value as number, column), inDegrees(turn as number, angle)),
     });
   }
-  const resistance = find("resistance");
-  const unsigned = find("reactance-magnitude");
-  if (resistance !== undefined && unsigned !== undefined) {
-    found.push({
-      columns: [resistance, unsigned],
-      isVector: false,
-      title: "R and |X|",
-      reflection: ([r, x]) =>
-        scalar(reflectionFromImpedance(complex(r as number, Math.abs(x as number)), referenceOhms)),
-    });
-  }
-  const size = find("impedance-magnitude");
-  if (size !== undefined && resistance !== undefined) {
-    found.push({
-      columns: [size, resistance],
-      isVector: false,
-      title: "|Z| and R",
-      reflection: ([z, r]) =>
-        scalar(reflectionFromImpedance(complex(r as number, sideOf(z as number, r as number)), referenceOhms)),
-    });
-  }
-  const unsignedAngle = find("impedance-angle-magnitude");
-  if (size !== undefined && unsignedAngle !== undefined) {
-    found.push({
-      columns: [size, unsignedAngle],
-      isVector: false,
-      title: "|Z| and the size of its angle",
-      reflection: ([z, turn]) =>
-        scalar(
-          reflectionFromImpedance(
-            fromPolarDegrees(z as number, inDegrees(turn as number, unsignedAngle)),
-            referenceOhms,
-          ),
-        ),
-    });
-  }
-  for (const { column, title, rho } of magnitudes) {
-    found.push({
-      columns: [column],
-      isVector: false,
-      title,
-      reflection: ([value]) => complex(rho(value as number, column), 0),
-    });
-  }
-  return found;
+  const alone = magnitudes.map(({ column, title, rho }): Determination => {
+    const reflection = ([value]: readonly number[]) => complex(rho(value as number, column), 0);
+    return { columns: [column], isVector: false, title, reflection };
+  });
+  return [...found, ...pairsOf(PAIRS_WITHOUT_SIGN, false), ...alone];
 }
 
 /** The size of the reactance of an impedance whose size and resistance are known; rounding may leave the first below the second. */

@@ -1,7 +1,8 @@
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { FindingParams } from "../../sweep/finding-words/words.js";
 import { type Determination, determinationsOf, type NumberColumn } from "./assemble.js";
-import { medianDisagreement, medianDistance, resolutionOf } from "./compare.js";
+import { medianDisagreement, medianDistance } from "./disagreement.js";
+import type { Printed } from "./resolution.js";
 
 /** Reference impedances in common use, tried where columns disagree; Ω. */
 const OTHER_REFERENCES = [25, 50, 75, 100, 150, 200, 300, 450, 600];
@@ -16,15 +17,15 @@ const LEAST_DISAGREEMENT = 0.005;
  * @returns a finding for each that differs by more than its printed digits explain, with the likely reason
  */
 export function crossCheck(
-  chosen: Determination,
-  all: readonly Determination[],
+  chosen: Printed,
+  all: readonly Printed[],
   columns: readonly NumberColumn[],
   referenceOhms: number,
 ): readonly Finding[] {
   const findings: Finding[] = [];
   for (const other of all) {
     if (other === chosen || other.columns.every((column) => chosen.columns.includes(column))) continue;
-    const tolerance = Math.max(LEAST_DISAGREEMENT, MARGIN * (resolutionOf(chosen) + resolutionOf(other)));
+    const tolerance = Math.max(LEAST_DISAGREEMENT, MARGIN * (chosen.resolution() + other.resolution()));
     const difference = medianDisagreement(chosen, other);
     if (!(difference > tolerance)) {
       const distance = chosen.isVector && other.isVector ? medianDistance(chosen, other) : 0;

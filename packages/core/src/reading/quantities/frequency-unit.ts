@@ -89,3 +89,17 @@ export function refuseImpossible(
     remedy: "The unit or the decimal mark seems to be another; say --unit or --decimal.",
   });
 }
+
+/** Frequencies on both sides of 0 are counted from another one. */
+export function refuseNegative(frequencyHz: ArrayLike<number>, file: string): void {
+  let negative = 0;
+  for (let i = 0; i < frequencyHz.length; i++) if ((frequencyHz[i] as number) < 0) negative++;
+  if (negative < 2) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: "frequencies below 0, as if they were counted from another one",
+    expected: "the frequencies themselves",
+    remedy: 'Add the frequency they are counted from, or name it in the header: "Offset from 7.1 MHz (kHz)".',
+  });
+}

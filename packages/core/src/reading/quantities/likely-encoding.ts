@@ -1,4 +1,4 @@
-import { isAscii, rewritten, type SourceText } from "../text/text.js";
+import { isAscii, isUtf8, rewritten, type SourceText } from "../text/text.js";
 import { wordsOf } from "./name-words.js";
 import { referenceOf } from "./reference-statement.js";
 import { isKnownWord } from "./role-from-header.js";
@@ -16,7 +16,7 @@ const FEWEST_KNOWN = 2;
  */
 export function inLikelyEncoding(text: SourceText): SourceText {
   const head = text.bytes.subarray(0, HEAD);
-  if (text.encoding !== "UTF-8" || isAscii(head) || isUtf8(head)) return text;
+  if (text.encoding !== "UTF-8" || isAscii(head) || isUtf8(head, true)) return text;
   const plain = sense(decoded(head, "windows-1252"));
   const found = OTHERS.map((encoding) => ({ encoding, known: sense(decoded(head, encoding)) }));
   const best = found.reduce((a, b) => (b.known > a.known ? b : a));
@@ -25,16 +25,6 @@ export function inLikelyEncoding(text: SourceText): SourceText {
 }
 
 const decoded = (bytes: Uint8Array, encoding: string): string => new TextDecoder(encoding).decode(bytes);
-
-/** Whether bytes are UTF-8, but for a character that they cut off at their end. */
-function isUtf8(bytes: Uint8Array): boolean {
-  try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: true });
-    return true;
-  } catch {
-    return false;
-  }
-}
 
 /** How much of a text is known: its words without a letter of ASCII, and a reference impedance that it states. */
 function sense(text: string): number {

@@ -1,6 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
 
 /** A reference impedance that a line of text states, Ω, and the text. */
 export interface ReferenceStatement {
@@ -239,4 +240,20 @@ export function referenceOf(texts: readonly string[], file: string): ReferenceSt
     found: `two reference impedances are stated, ${quote(first.text)} and ${quote(other.text)}`,
     remedy: "Say which one the readings refer to, such as --reference-ohms 50.",
   });
+}
+
+/** The reference impedance of readings, Ω, asked for or stated in texts, and what there is to say of where it comes from. */
+export function referenceFor(
+  texts: readonly string[],
+  asked: number | undefined,
+  file: string,
+): { readonly ohms: number; readonly findings: readonly Finding[] } {
+  if (asked !== undefined) return { ohms: asked, findings: [] };
+  const stated = referenceOf(texts, file);
+  if (stated?.isSure) return { ohms: stated.ohms, findings: [referenceRead(stated)] };
+  const ohms = DEFAULT_REFERENCE_OHMS;
+  const assumed = finding("info", "reference-assumed", { ohms });
+  if (stated === null || stated.ohms === ohms) return { ohms, findings: [assumed] };
+  const mentioned = { text: quote(stated.text.trim()), ohms: stated.ohms };
+  return { ohms, findings: [assumed, finding("caution", "reference-mentioned", mentioned)] };
 }

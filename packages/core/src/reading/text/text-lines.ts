@@ -1,11 +1,14 @@
 import { ReadError } from "../../input/read-error.js";
 import { doubled } from "../../numbers/grow.js";
+import type { Delimiter } from "../options/read-options.js";
 import { CARRIAGE_RETURN, CONTROL_Z, LINE_FEED } from "./ascii.js";
 import type { SourceText } from "./text.js";
 
 /** The lines of a text as ranges of its bytes, found as they are asked for; only those looked at become strings. */
 export interface TextLines {
   readonly bytes: Uint8Array;
+  /** Between the cells of a line, where it is known */
+  readonly delimiter: Delimiter | undefined;
   /** Whether there is a line of this number; lines are counted from 0 */
   has(line: number): boolean;
   /** Index of a line's first byte, and of the one after its last; of lines that there are */
@@ -22,7 +25,7 @@ const KEPT_LINES = 100;
 
 /** The lines of a text: ended by LF, CR LF or CR, in any mixture, and all before a Ctrl-Z. */
 export function linesOf(text: SourceText): TextLines {
-  const { bytes } = text;
+  const { bytes, delimiter } = text;
   let starts = new Uint32Array(256);
   let ends = new Uint32Array(256);
   let count = 0;
@@ -56,6 +59,7 @@ export function linesOf(text: SourceText): TextLines {
   };
   return {
     bytes,
+    delimiter,
     has,
     start: (line) => starts[line] as number,
     end: (line) => ends[line] as number,

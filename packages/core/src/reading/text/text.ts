@@ -1,4 +1,5 @@
 import { ReadError } from "../../input/read-error.js";
+import type { Delimiter } from "../options/read-options.js";
 
 /** A file's bytes, known to be text, with their encoding settled once and for all readers. */
 export interface SourceText {
@@ -7,6 +8,8 @@ export interface SourceText {
   readonly bytes: Uint8Array;
   /** What decoding has met so far: "UTF-8" until a character outside ASCII shows otherwise, "Latin-1", "UTF-16", or another by its name */
   readonly encoding: string;
+  /** The delimiter of a text that was written anew, cell by cell */
+  readonly delimiter?: Delimiter | undefined;
   /** The characters of a range of bytes */
   decode(start: number, end: number): string;
 }
@@ -67,7 +70,7 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
   const sixteen = markedOrder(bytes) ?? (isPlain ? null : sixteenBitOrder(bytes));
   if (sixteen !== null) {
     const text = new TextDecoder(sixteen).decode(bytes);
-    return sixteenBitText(file, new TextEncoder().encode(text.replace(/^\uFEFF/, "")));
+    return rewritten({ file, encoding: "UTF-16" }, text.replace(/^\uFEFF/, ""));
   }
   if (!isPlain) refuseBinary(bytes, file);
   const hasMark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
@@ -80,8 +83,7 @@ const UTF_8 = new TextDecoder("utf-8");
 function eightBitText(file: string, bytes: Uint8Array): SourceText {
   let settled: { encoding: "UTF-8" | "Latin-1"; decoder: TextDecoder } | null = null;
   const settle = () => {
-    const isUtf8 = isStrictUtf8(bytes);
-    settled = isUtf8
+    settled = isUtf8(bytes)
       ? { encoding: "UTF-8", decoder: UTF_8 }
       : { encoding: "Latin-1", decoder: new TextDecoder("windows-1252") };
     return settled.decoder;
@@ -105,14 +107,14 @@ export function isAscii(bytes: Uint8Array): boolean {
   return true;
 }
 
-function sixteenBitText(file: string, bytes: Uint8Array): SourceText {
-  return { file, bytes, encoding: "UTF-16", decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
-}
-
 /** Another content for a text, of the same file and found in the same encoding. */
-export function rewritten({ file, encoding }: SourceText, content: string): SourceText {
+export function rewritten(
+  { file, encoding }: Pick<SourceText, "file" | "encoding">,
+  content: string,
+  delimiter?: Delimiter,
+): SourceText {
   const bytes = new TextEncoder().encode(content);
-  return { file, bytes, encoding, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
+  return { file, bytes, encoding, delimiter, decode: (start, end) => UTF_8.decode(bytes.subarray(start, end)) };
 }
 
 /** Whether any of the first bytes is one that texts do not hold; zero is such a byte too. */
@@ -163,9 +165,10 @@ function refuseBinary(bytes: Uint8Array, file: string): void {
   }
 }
 
-function isStrictUtf8(bytes: Uint8Array): boolean {
+/** Whether bytes are UTF-8; of a part of a text but for a character that it cuts off at its end. */
+export function isUtf8(bytes: Uint8Array, isPart = false): boolean {
   try {
-    new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+    new TextDecoder("utf-8", { fatal: true }).decode(bytes, { stream: isPart });
     return true;
   } catch {
     return false;

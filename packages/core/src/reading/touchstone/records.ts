@@ -97,16 +97,7 @@ function endOfNetworkData(rows: NumberRows, ports: number, findings: Finding[]):
   for (let row = 1; row < end; row++) {
     if (rows.width(row) !== NOISE_WIDTH || rows.width(row - 1) !== 9) continue;
     if (rows.value(row, 0) > rows.value(row - 1, 0)) continue;
-    findings.push(
-      finding(
-        "info",
-        "noise-data-skipped",
-        { lines: end - row },
-        {
-          line: rows.line(row),
-        },
-      ),
-    );
+    findings.push(finding("info", "noise-data-skipped", { lines: end - row }, { line: rows.line(row) }));
     return row;
   }
   return end;
@@ -135,16 +126,7 @@ function matchRows(
     const isFirst = rows.width(first) % 2 === 0 || rows.width(row - 1) % 2 === 1;
     const blamed = isFirst ? first : row - 1;
     if (filled < width && row === end && recordRows.length > 0) {
-      findings.push(
-        finding(
-          "caution",
-          "last-row-cut",
-          { held: filled, wanted: width },
-          {
-            line: rows.line(first),
-          },
-        ),
-      );
+      findings.push(finding("caution", "last-row-cut", { held: filled, wanted: width }, { line: rows.line(first) }));
       break;
     }
     const held = blamed > first ? `${filled} numbers up to here` : `${rows.width(first)} numbers`;

@@ -1,9 +1,10 @@
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { DELIMITERS, type Delimiter } from "../options/read-options.js";
 import { frequencyUnitOf } from "../options/units.js";
+import { wordsOf } from "../quantities/name-words.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { readCell } from "./cell-grammar.js";
-import { COMMENT_MARK, splitLine } from "./cells.js";
+import { splitLine } from "./cells.js";
 import type { Dialect } from "./dialect.js";
 
 /** Names of columns, and what they say that each holds. */
@@ -15,18 +16,6 @@ export interface ColumnNames {
 
 /** What columns of such names hold. */
 export const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
-
-/** Whether a line names columns, two known ones at the least: the same as some names do, or others; null where it names none. */
-export function columnsNamedIn(line: string, dialect: Dialect, names: readonly string[]): "same" | "others" | null {
-  const split = namesInLine(line.replace(COMMENT_MARK, ""), dialect, 1);
-  if (split === null || split.roles.filter(({ quantity }) => quantity !== "other").length < 2) return null;
-  const roles = rolesOf(names, 1);
-  const areOthers = split.roles.some(({ quantity, frequencyUnit = null }, c) => {
-    const { quantity: known = "other", frequencyUnit: knownUnit = null } = roles[c] ?? {};
-    return quantity !== known || (frequencyUnit !== null && knownUnit !== null && frequencyUnit !== knownUnit);
-  });
-  return areOthers ? "others" : "same";
-}
 
 /** The split of a line that recognises the most columns; null where no frequency is among them, or numbers are. */
 export function namesInLine(line: string, dialect: Dialect, port: number): ColumnNames | null {
@@ -59,7 +48,7 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
 const isSplitBy = (line: string, delimiter: Delimiter) => splitLine(line, delimiter).length > 1;
 
 /** Whether a cell is a number and nothing else. */
-export function isNumber(name: string, dialect: Dialect): boolean {
+function isNumber(name: string, dialect: Dialect): boolean {
   const cell = readCell(name, dialect);
   return cell.kind === "number" && !cell.isRemarked;
 }
@@ -87,4 +76,45 @@ function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string
 function isUnitOf(name: string, word: string): boolean {
   const { quantity, frequencyUnit } = roleFromHeader(name);
   return quantity === "frequency" && frequencyUnit === null && frequencyUnitOf(word) !== null;
+}
+
+const UNIT_WORDS: ReadonlySet<string> = new Set(
+  "hz khz mhz ghz ohm ohms kohm db deg ° rad % 1 siemens ms degrees gon w watt watts".split(" "),
+);
+
+/** The cells of a row that holds nothing but units, or null. */
+export function asUnits(line: string, dialect: Dialect): readonly string[] | null {
+  const cells = splitLine(line, dialect.delimiter).map((cell) =>
+    cell.replace(/^[[(]|[\])]$/g, "").replace(/^[-–—]$/, ""),
+  );
+  const filled = cells.filter((cell) => cell !== "");
+  if (filled.length === 1 && cells.length > 1 && frequencyUnitOf(filled[0] ?? "") !== null) return cells;
+  if (filled.length === 0 || cells.length > dialect.columns + 1) return null;
+  const isUnit = (cell: string) => wordsOf(cell).length === 1 && wordsOf(cell).every((word) => UNIT_WORDS.has(word));
+  const hasFrequencyUnit = filled.some((cell) => /^(k|m|g)?hz$/i.test(cell));
+  // A frequency's unit alone may be a header that is nothing but units ("MHz;SWR"); two units make a row of units.
+  return hasFrequencyUnit && filled.length >= 2 && filled.every(isUnit) ? cells : null;
+}
+
+/** Whether a line holds units and nothing else. */
+export const isRowOfUnits = (line: string, dialect: Dialect): boolean => asUnits(line, dialect) !== null;
+
+/** The longest that a unit is written: "degrees". */
+const LONGEST_UNIT = 8;
+
+/** The same, and of a row some of whose units are not known, right below the names of its columns. */
+export function unitsIn(line: string, above: string | null, dialect: Dialect, port: number): readonly string[] | null {
+  return asUnits(line, dialect) ?? (above === null ? null : asUnitsBelow(line, above, dialect, port));
+}
+
+function asUnitsBelow(line: string, above: string, dialect: Dialect, port: number): readonly string[] | null {
+  const cells = splitLine(line, dialect.delimiter).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
+  const frequency = cells.findIndex((cell) => frequencyUnitOf(cell) !== null);
+  if (frequency < 0 || cells.some((cell) => cell.length > LONGEST_UNIT || isNumber(cell, dialect))) return null;
+  // Names of series may stand above names of readings.
+  if (cells.some((cell) => roleFromHeader(cell, port).quantity === "swr")) return null;
+  const names = namesInLine(above, dialect, port);
+  if (names === null || names.names.length !== cells.length) return null;
+  if (names.roles[frequency]?.quantity !== "frequency" || names.roles[frequency].frequencyUnit) return null;
+  return cells.map((cell) => (UNIT_WORDS.has(wordsOf(cell).join(" ")) ? cell : ""));
 }

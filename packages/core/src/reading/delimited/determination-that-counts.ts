@@ -1,0 +1,53 @@
+import { quote, ReadError } from "../../input/read-error.js";
+import { type Finding, finding } from "../../sweep/finding.js";
+import { determinationsOf, type NumberColumn } from "../quantities/assemble.js";
+import { guessedColumns } from "../quantities/column-names.js";
+import { crossCheck } from "../quantities/cross-check.js";
+import { mostPrecise, type Printed, withResolution } from "../quantities/resolution.js";
+import type { DelimitedColumns } from "./delimited-columns.js";
+import { transmissionError } from "./transmission.js";
+
+/**
+ * The most finely printed way in which columns determine a reflection; the others are compared with it.
+ *
+ * @throws ReadError where there is none
+ */
+export function determinationThatCounts(
+  table: DelimitedColumns,
+  columns: readonly NumberColumn[],
+  referenceOhms: number,
+  findings: Finding[],
+): Printed {
+  const determinations = determinationsOf(columns, referenceOhms).map(withResolution);
+  const chosen = mostPrecise(determinations);
+  if (chosen === null) throw withoutReflection(table);
+  const ofPhase = chosen.isVector ? [] : phaseNotUnderstood(table);
+  findings.push(...crossCheck(chosen, determinations, columns, referenceOhms), ...ofPhase);
+  return chosen;
+}
+
+/** Words for a phase or a sign, in names of columns that are not known (from memory). */
+const OF_PHASE =
+  /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu;
+
+/** A column that may hold the phase and was not understood: without it much cannot be told. */
+function phaseNotUnderstood({ names, roles }: DelimitedColumns): readonly Finding[] {
+  const name = names.find((each, c) => roles[c]?.quantity === "other" && OF_PHASE.test(each));
+  return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
+}
+
+function withoutReflection({ names, roles, unit, file }: DelimitedColumns): ReadError {
+  if (roles.some(({ quantity }) => quantity === "transmission")) {
+    return transmissionError(file, "the columns hold");
+  }
+  return new ReadError({
+    code: "no-reflection",
+    file,
+    found:
+      names.length > 0
+        ? `the header ${quote(names.join(", "))} names no reading that gives a reflection`
+        : "no column gives a reflection",
+    expected: "SWR, return loss, S11, R and X, or |Z| with its angle",
+    remedy: `Say what the columns hold, for example ${guessedColumns(roles, unit, names)}, or name two files with + between them if each holds one part.`,
+  });
+}

@@ -1,0 +1,23 @@
+import { type FrequencyUnit, frequencyUnitOf } from "../options/units.js";
+import { wordsOf } from "../quantities/name-words.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+
+/** Words beside a frequency and its unit that state the one to be in the other. */
+const STATING = /\b(?:units?|einheit|in|en|unite|unidad|unita|eenheid|enhet|enhed|are|is|all|axis)\b/;
+
+/** The unit of frequency that a line of the preamble states: "frequency unit: MHz", "all frequencies in kHz". */
+export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | null {
+  for (const comment of comments) {
+    const line = comment.replace(/\bx axis\b/i, "frequency");
+    if (line.length > LONGEST_STATEMENT || /\d/.test(line)) continue;
+    const words = wordsOf(line);
+    const units = words.map(frequencyUnitOf).filter((unit) => unit !== null);
+    const isOfFrequency = words.some(
+      (word) => frequencyUnitOf(word) === null && roleFromHeader(word).quantity === "frequency",
+    );
+    if (units.length === 1 && isOfFrequency && STATING.test(words.join(" "))) return units[0] ?? null;
+  }
+  return null;
+}
+
+const LONGEST_STATEMENT = 80;

@@ -1,0 +1,36 @@
+import type { Written } from "./forms/form.js";
+import { inOtherForms, tableInJson, tableOnItsSide } from "./forms/other-forms.js";
+import { type Notes, notesIn } from "./notes/notes-in.js";
+import type { ReadOptions } from "./options/read-options.js";
+import type { SourceText } from "./text/text.js";
+import { touchstoneSigns } from "./touchstone/signs.js";
+
+/** What a text may be read as. */
+export type WayToRead = { readonly as: "touchstone" } | { readonly as: "notes"; readonly notes: Notes } | Written;
+
+/** The ways to read a text, the likeliest first; each is looked for only where those before it were refused. */
+export function* waysToRead(text: SourceText, options: ReadOptions): Generator<WayToRead> {
+  const asItStands: WayToRead = { as: "rows", text };
+  const isNamedTouchstone = /\.(s\d+p|ts)$/i.test(options.fileName ?? "");
+  // The content decides; a name like antenna.s1p only settles what numbers without any header are.
+  const signs = touchstoneSigns(text);
+  const areNamed = isNamedTouchstone && options.columns === undefined;
+  if (signs === "touchstone" || (signs === "numbers-first" && areNamed)) {
+    yield { as: "touchstone" };
+    // A remark behind # may begin as an option line does.
+    if (!isNamedTouchstone) yield asItStands;
+    return;
+  }
+  const json = tableInJson(text);
+  if (json !== null) yield { as: "form", table: json };
+  const notes = notesIn(text);
+  if (notes !== null && !notes.mayBeTable) {
+    // A band that a row of frequencies stands above is a height: "SWR 10 m".
+    const table = tableOnItsSide(text);
+    if (table !== null) yield { as: "form", table };
+    yield { as: "notes", notes };
+  }
+  yield asItStands;
+  if (notes !== null) yield { as: "notes", notes };
+  yield* inOtherForms(text);
+}
