@@ -4,8 +4,8 @@ import type { FormRow, FormTable } from "./form.js";
 /** A number with its unit, and before it the words that name it. */
 const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
 const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
-/** A whole word: one that could end anywhere would be tried in every way. */
-const NAME = "[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
+/** A whole word: one that could begin or end anywhere would be tried in every way. */
+const NAME = "(?<![\\p{L}|])[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
 const VALUE = new RegExp(`((?:${NAME} ?){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu");
 /** Between a value and the next name. */
 const FILLER =

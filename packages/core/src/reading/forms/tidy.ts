@@ -9,6 +9,9 @@ const QUANTITY =
 const VALUE = /^(?:value|val|reading|wert|messwert|valeur|valor|valore|waarde)$/iu;
 const UNIT = /^(?:units?|einheit|unité|unidad|unità|eenheid)$/iu;
 
+/** No sweep tells more quantities. */
+const MOST_COLUMNS = 40;
+
 /** The header of a table with a row for each quantity. */
 interface TidyHeader {
   readonly names: readonly string[];
@@ -48,18 +51,19 @@ function widened({ names, frequency, quantity, value, unit }: TidyHeader, rows: 
   const nameOf = (row: FormRow) =>
     unit < 0 || cellOf(row, unit) === "" ? cellOf(row, quantity) : `${cellOf(row, quantity)} (${cellOf(row, unit)})`;
   const kept = names.flatMap((_, c) => ([frequency, quantity, value, unit].includes(c) ? [] : [c]));
-  const columns = [...new Set(rows.map(nameOf))];
-  const byPlace = new Map<string, FormRow[]>();
+  const columns = [...new Set(rows.map(nameOf))].slice(0, MOST_COLUMNS);
+  const byPlace = new Map<string, { readonly first: FormRow; readonly told: Map<string, string> }>();
   for (const row of rows) {
     const place = [frequency, ...kept].map((c) => cellOf(row, c)).join("\n");
-    byPlace.set(place, [...(byPlace.get(place) ?? []), row]);
+    const own = byPlace.get(place) ?? { first: row, told: new Map<string, string>() };
+    own.told.set(nameOf(row), cellOf(row, value));
+    byPlace.set(place, own);
   }
-  const wide = [...byPlace.values()].map((own): FormRow => {
-    const first = own[0] as FormRow;
-    const cells = columns
-      .map((column) => own.find((row) => nameOf(row) === column))
-      .map((row) => (row ? cellOf(row, value) : ""));
-    return { cells: [...[frequency, ...kept].map((c) => cellOf(first, c)), ...cells], line: first.line };
-  });
+  const wide = [...byPlace.values()].map(
+    ({ first, told }): FormRow => ({
+      cells: [...[frequency, ...kept].map((c) => cellOf(first, c)), ...columns.map((column) => told.get(column) ?? "")],
+      line: first.line,
+    }),
+  );
   return { header: [...[frequency, ...kept].map((c) => names[c] ?? ""), ...columns], rows: wide };
 }

@@ -5,6 +5,8 @@ import type { FormTable } from "./form.js";
 
 const FEWEST_POINTS = 3;
 const MOST_LINES = 60;
+/** Of longer cells no more is looked at for a name and a number. */
+const LONGEST_NAME = 200;
 
 /** A table lying on its side: each line a name and then its values, from left to right. */
 export function transposed(content: string): FormTable | null {
@@ -33,7 +35,7 @@ export function transposed(content: string): FormTable | null {
 
 /** A list in brackets behind its name, and a unit of frequency in a comment behind that: "f = [7.0 7.1]; % MHz". */
 const BRACKETED =
-  /^\s*(\p{L}[^[({=:]*?)\s*[:=]\s*[[({]([^\])}]*)[\])}]\s*;?\s*(?:[%#/]+[^\p{L}]*(?:\p{L}+ )*?([kmg]?hz)\s*)?(?=[%#/]|$).*$/iu;
+  /^\s*(\p{L}[^[({=:]{0,80}?)\s*[:=]\s*[[({]([^\])}]*)[\])}]\s*;?\s*(?:[%#/]+[^\p{L}]*(?:\p{L}+ )*?([kmg]?hz)\s*)?(?=[%#/]|$).*$/iu;
 const withoutBrackets = (_: string, name: string, list: string, unit?: string) =>
   `${name}${unit === undefined ? "" : ` (${unit})`}: ${list}`;
 
@@ -66,7 +68,7 @@ function namedRows(given: readonly string[]): readonly NamedRow[] {
   const first = cells.findIndex((cell, i) => i > 0 && NUMBER.test(cell));
   const apart =
     first < 1 ? [] : [{ name: cells.slice(0, first).filter(isFilled).join(" "), values: cells.slice(first) }];
-  const [, name, number] = NAME_AND_NUMBER.exec(cells[0] ?? "") ?? [];
+  const [, name, number] = NAME_AND_NUMBER.exec((cells[0] ?? "").slice(0, LONGEST_NAME)) ?? [];
   if (name === undefined || number === undefined || !/\p{L}/u.test(name)) return apart;
   const together = { name, values: [number, ...cells.slice(1)] };
   const isSaid = /[:=[({]\s*\S*$/.test(cells[0] ?? "") || isOf(together, "frequency");

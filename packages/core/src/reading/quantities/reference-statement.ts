@@ -2,6 +2,7 @@ import { quote, ReadError } from "../../input/read-error.js";
 import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
+import { plainStatement } from "./reference-text.js";
 
 /** A reference impedance that a line of text states, Ω, and the text. */
 export interface ReferenceStatement {
@@ -137,53 +138,17 @@ const patterns = once((): readonly { readonly pattern: RegExp; readonly isSure: 
   },
 ]);
 
-/** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */
-const plain = (text: string): string =>
-  text
-    .replace(/[Ωω\u2126]|欧姆?|歐姆?|オーム|옴/gu, "ohm")
-    .replace(/(?<!\p{L})ом(?:ов|ах|ам|а)?(?!\p{L})/giu, "ohm")
-    .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
-    .normalize("NFD")
-    .replace(/\p{M}/gu, "")
-    .replace(/ς/g, "σ")
-    // A Greek letter that looks like the Latin one.
-    .replace(/(?<!\p{L})[ζΖ](?=[-_ ]?[0o])/gu, "z")
-    .toLowerCase()
-    .replace(/ł/g, "l")
-    .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
-    .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
-    .replace(numberWords(), (words) => String(numberOfWords(words)));
-
-const UNITS = "one two three four five six seven eight nine".split(" ");
-const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
-const numberWords = once(
-  () =>
-    new RegExp(
-      `(?<![\\p{L}])(?:(?:a|${UNITS.join("|")}) hundred(?: and)?(?: (?:${TENS.join("|")}))?(?:[ -](?:${UNITS.join("|")}))?|(?:${TENS.join("|")})(?:[ -](?:${UNITS.join("|")}))?)(?=[ -]ohm)`,
-      "gu",
-    ),
-);
-
-/** "four hundred and fifty" as 450. */
-function numberOfWords(words: string): number {
-  return words.split(/[ -]/).reduce((sum, word) => {
-    if (word === "hundred") return Math.max(1, sum) * 100;
-    const ten = TENS.indexOf(word);
-    return sum + (ten >= 0 ? 10 * (ten + 2) : UNITS.indexOf(word) + 1);
-  }, 0);
-}
-
 const referenceName = once(() => new RegExp(`^(?:${referenceWords()}|${REFERENCE_ALONE})\\W*(?:ohms?)?\\W*$`, "iu"));
 
 /** Whether a column's name says that it holds the reference impedance. */
-export const isReferenceName = (name: string): boolean => referenceName().test(plain(name).trim());
+export const isReferenceName = (name: string): boolean => referenceName().test(plainStatement(name).trim());
 
 const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
 
 /** The reference impedance that a line states; null where it states none. */
 function referenceIn(text: string): ReferenceStatement | null {
   if (!MAY_HOLD_NUMBER.test(text)) return null;
-  const line = plain(text);
+  const line = plainStatement(text);
   for (const { pattern, isSure } of patterns()) {
     const match = pattern.exec(line);
     if (match === null) continue;

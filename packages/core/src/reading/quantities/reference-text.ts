@@ -1,0 +1,37 @@
+import { once } from "../../numbers/once.js";
+
+/** "Z₀ = 75 Ω" as "z0 = 75 ohm": no accents, no signs that are written in several ways. */
+export const plainStatement = (text: string): string =>
+  text
+    .replace(/[Ωω\u2126]|欧姆?|歐姆?|オーム|옴/gu, "ohm")
+    .replace(/(?<!\p{L})ом(?:ов|ах|ам|а)?(?!\p{L})/giu, "ohm")
+    .replace(/[\u2080-\u2089]/g, (digit) => String(digit.charCodeAt(0) - 0x2080))
+    .normalize("NFD")
+    .replace(/\p{M}/gu, "")
+    .replace(/ς/g, "σ")
+    // A Greek letter that looks like the Latin one.
+    .replace(/(?<!\p{L})[ζΖ](?=[-_ ]?[0o])/gu, "z")
+    .toLowerCase()
+    .replace(/ł/g, "l")
+    .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
+    .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
+    .replace(numberWords(), (words) => String(numberOfWords(words)));
+
+const UNITS = "one two three four five six seven eight nine".split(" ");
+const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");
+const numberWords = once(
+  () =>
+    new RegExp(
+      `(?<![\\p{L}])(?:(?:a|${UNITS.join("|")}) hundred(?: and)?(?: (?:${TENS.join("|")}))?(?:[ -](?:${UNITS.join("|")}))?|(?:${TENS.join("|")})(?:[ -](?:${UNITS.join("|")}))?)(?=[ -]ohm)`,
+      "gu",
+    ),
+);
+
+/** "four hundred and fifty" as 450. */
+function numberOfWords(words: string): number {
+  return words.split(/[ -]/).reduce((sum, word) => {
+    if (word === "hundred") return Math.max(1, sum) * 100;
+    const ten = TENS.indexOf(word);
+    return sum + (ten >= 0 ? 10 * (ten + 2) : UNITS.indexOf(word) + 1);
+  }, 0);
+}
