@@ -26,7 +26,7 @@ const STEMS: Readonly<Partial<Record<Meaning, string>>> = {
   impedance: "(?:impedan|impeden|empedan|импеданс|імпеданс|εμπεδησ|scheinwid)",
   admittance: "(?:admitt|admit|адмитт|адміт)",
   resistance:
-    "(?:resist|rezist|wirkwid|widerst|weerst|odpor|ellenall|direnc|modstand|motstand|vastus|αντιστασ|сопр|опор)",
+    "(?:resist|rezist|wirkwid|widerst|weerst|odpor|ellenall|direnc|modstand|motstand|vastus|αντιστασ|сопр|съпр|опор|отпор)",
   reactance: "(?:reakt|reactan|reatan|reatt|blindwid|реакт|αντιδρασ)",
   conductance: "(?:conduct|kondukt|leitw|проводим|провідн)",
   susceptance: "(?:suscept|suszept|suscett)",

@@ -113,6 +113,11 @@ const patterns = once((): readonly { readonly pattern: RegExp; readonly isSure: 
   },
   { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu, isSure: true },
   { pattern: /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu, isSure: true },
+  // "RL@75 dB"
+  {
+    pattern: /(?<!\p{L})(?:rl|return[ _-]?loss|s11)[ _]*@[ _]*(25|75|100|200|300|450|600)()(?!\d| *[kmg]?hz)/iu,
+    isSure: true,
+  },
   {
     pattern: new RegExp(
       `^\\W*(?:impedance|impedanz|impedancia|impedenza|impedantie)s?\\W{1,4}${NUMBER} ?(?:${UNIT})?\\W*$`,
