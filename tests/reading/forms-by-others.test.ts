@@ -57,6 +57,8 @@ test.each([
   ["MHz;R;X;R2;X2\n7.0;40;-9;50;0\n7.1;45;0;50;0\n7.2;50;8;50;0\n", `${RX} | 7:1 7.1:1 7.2:1`],
   ["MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,1.6\n7.3,2.22,AVG\n", `${THREE}; row-left-out`],
   ["MHz;Активно съпротивление, Ω;Реактивно съпротивление, Ω\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
+  ["MHz;SWR;Mystery\n7.0;1.9;-9\n7.1;1.3;-2\n7.2;1.6;8\n7.3;2;9\n", `${THREE} 7.3:2; phase-not-understood`],
+  ["MHz;SWR;Temp (°C)\n7.0;1.9;-9\n7.1;1.3;-2\n7.2;1.6;8\n7.3;2;9\n", `${THREE} 7.3:2`],
   ["MHz;Otpor;Reaktancija\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
 ])("every row and column counts: %s", (content, said) => {
   expect(read(content)).toBe(said);
@@ -82,6 +84,7 @@ test.each([
 test.each([
   [`Z0,Date,Operator\n75,2025-05-03,me\n\n${ROWS}`, `(75) ${THREE}`],
   [`Ζ0=75 Ω\n${ROWS}`, `(75) ${THREE}`],
+  [`Z ref = 75+j0\n${ROWS}`, `(75) ${THREE}`],
   [`Z0 = 75 - j10\n${ROWS}`, `${THREE}; reference-mentioned`],
   ["MHz,RL@75 dB\n7.0,9.54\n7.1,20\n7.2,12\n", "(75) 7:2 7.1:1.22 7.2:1.67"],
   [`${ROWS}Ref. impedance,450\n`, `(450) ${THREE}; row-without-number`],

@@ -31,6 +31,8 @@ export interface DelimitedColumns {
   readonly roles: readonly ColumnRole[];
   /** The header's cells as printed; empty where there is none */
   readonly names: readonly string[];
+  /** Names of columns that are not understood and hold numbers of both signs, as phases and reactances do */
+  readonly signed: readonly string[];
   readonly lines: Uint32Array;
   readonly series: TableOfSeries["series"];
   /** "commas, decimal point, MHz" */
@@ -103,6 +105,9 @@ export function readTable(
     columns: columns.flatMap((column, c) => numberColumn(column, c, roles[c] as ColumnRole, texts)),
     roles,
     names,
+    signed: columns.flatMap(({ name, values }, c) =>
+      roles[c]?.quantity === "other" && holdsBothSigns(values) ? [name] : [],
+    ),
     lines: rows.lines,
     series,
     dialect: `${DELIMITER_WORDS[dialect.delimiter]}, decimal ${dialect.decimal}, ${table.unit}`,
@@ -112,6 +117,18 @@ export function readTable(
     allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
+}
+
+/** Numbers of either sign, in more rows than a slip of the pen makes. */
+const FEWEST_OF_A_SIGN = 2;
+
+function holdsBothSigns(values: Float64Array): boolean {
+  let [below, above] = [0, 0];
+  for (const value of values) {
+    if (value < 0) below++;
+    else if (value > 0) above++;
+  }
+  return Math.min(below, above) >= FEWEST_OF_A_SIGN;
 }
 
 /** Lines of rows that have words in the place of a frequency, counted from 1: "Ref. impedance,450". */

@@ -171,7 +171,7 @@ function referenceIn(text: string): ReferenceStatement | null {
 }
 
 /** Behind a resistance: it has a reactance, which no reference here has. */
-const IS_COMPLEX = /^\s*(?:ohms?)?\s*[+−–-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij])/iu;
+const IS_COMPLEX = /^\s*(?:ohms?)?\s*[+−–-]\s*(?=[ij\s\d.,]*[1-9])(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij])/iu;
 
 /** What a statement speaks of: the line from its beginning, or a semicolon, to the end of its clause. */
 function spokenOf(line: string, { index, 0: found }: RegExpExecArray): string {

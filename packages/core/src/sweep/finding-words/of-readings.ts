@@ -112,9 +112,10 @@ export const READING_FINDINGS = {
       `Understood by a part of ${names.length === 1 ? "its name" : "their names"}: ${names.join(", ")}.`,
   },
   "phase-not-understood": {
-    meaning: "A column may hold the phase of the reflection, and was not understood: the sweep is read without phase.",
+    meaning:
+      "A column may hold the phase of the reflection, or a reactance, and was not understood: the sweep is read without phase.",
     words: ({ name }: { name: string }) =>
-      `The column ${name} may hold the phase, and is not understood as it is named: the sweep is read without phase.`,
+      `The column ${name} may hold the phase or a reactance, and is not understood as it is named: the sweep is read without phase.`,
   },
   "series-told-apart": {
     meaning: "A table holds several series, which a column tells apart; each was read as a sweep of its own.",
