@@ -57,6 +57,8 @@ test.each([
   ["MHz;R;X;R2;X2\n7.0;40;-9;50;0\n7.1;45;0;50;0\n7.2;50;8;50;0\n", `${RX} | 7:1 7.1:1 7.2:1`],
   ["MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,1.6\n7.3,2.22,AVG\n", `${THREE}; row-left-out`],
   ["MHz;Активно съпротивление, Ω;Реактивно съпротивление, Ω\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
+  ["MHz,SWR,Status\n7.0,1.9,ok\n7.1,1.3,error\n7.2,1.6,ok\n", `${THREE}; cells-remarked`],
+  ["MHz,R dry,X wet\n7.0,40,-9\n7.1,45,0\n7.2,50,8\n", `${RX}; name-in-part`],
   ["MHz;SWR;Mystery\n7.0;1.9;-9\n7.1;1.3;-2\n7.2;1.6;8\n7.3;2;9\n", `${THREE} 7.3:2; phase-not-understood`],
   ["MHz;SWR;Temp (°C)\n7.0;1.9;-9\n7.1;1.3;-2\n7.2;1.6;8\n7.3;2;9\n", `${THREE} 7.3:2`],
   ["MHz;Otpor;Reaktancija\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
@@ -67,6 +69,7 @@ test.each([
 test.each([
   ["Frequency (MHz) - 7;SWR\n0.0;1.9\n0.1;1.3\n0.2;1.6\n", THREE],
   ["MHz;half R;half X\n7.0;20;-4\n7.1;25;1\n7.2;26;4\n", "refused"],
+  ["MHz,SWR (tenths)\n7.0,15\n7.1,14\n7.2,16\n", "refused"],
   ["MHz;log SWR\n7.0;1.3\n7.1;1.1\n7.2;1.2\n", "refused"],
   ["Frequency (MHz);SWR\nkHz;\n3.5;2.36\n3.6;2.1\n3.7;1.6\n", "refused"],
 ])("numbers that were reckoned with, or are in two units: %s", (content, said) => {
@@ -84,6 +87,9 @@ test.each([
 test.each([
   [`Z0,Date,Operator\n75,2025-05-03,me\n\n${ROWS}`, `(75) ${THREE}`],
   [`Ζ0=75 Ω\n${ROWS}`, `(75) ${THREE}`],
+  [`Reference impedance is not 75 ohm but 50\n${ROWS}`, `${THREE}; reference-mentioned`],
+  [`Bezugsimpedanz nicht 75 Ohm, sondern 50 Ohm\n${ROWS}`, `${THREE}; reference-mentioned`],
+  [`Reference impedance 1,000 ohm\n${ROWS}`, `(1000) ${THREE}`],
   [`Z ref = 75+j0\n${ROWS}`, `(75) ${THREE}`],
   [`Z0 = 75 - j10\n${ROWS}`, `${THREE}; reference-mentioned`],
   ["MHz,RL@75 dB\n7.0,9.54\n7.1,20\n7.2,12\n", "(75) 7:2 7.1:1.22 7.2:1.67"],
@@ -104,6 +110,10 @@ test.each([
   [
     "<table><tr><th>MHz<th>SWR</tr><tr><td>7.0</td><td>1.9</td></tr><tr><td>7.1</td><td>1.3</td></tr><tr><td>7.2</td><td>1.6</td></tr></table>",
     THREE,
+  ],
+  [
+    "<table><tr><th>MHz<th>SWR<tr><td>7.0<td>1.9<sup>2</sup><!--<tr><td>7.05<td>9.4--><tr><td>7.1<td>1.3<tr><td>7.2<td>1.6</table>",
+    `${THREE}; cells-remarked`,
   ],
   [
     '<sweep z0="75"><point f_mhz="7.0" swr="1.9"/><point f_mhz="7.1" swr="1.3"/><point f_mhz="7.2" swr="1.6"/></sweep>',

@@ -75,7 +75,9 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
   const known = parts.flatMap((part) => part?.role.quantity ?? []);
   if (known.length === 0 || new Set(known).size < known.length) return null;
   const names = columns.flatMap(({ name }, c) => (parts[c] === null ? [] : [name]));
-  findings.push(finding("info", "name-in-part", { names }));
+  // "R dry" and "X wet" may be of two antennas.
+  const areOfOne = new Set(parts.flatMap((part) => part?.series.toLowerCase() ?? [])).size < 2;
+  findings.push(finding(areOfOne ? "info" : "caution", "name-in-part", { names }));
   return {
     ...table,
     columns: columns.map((column, c) => ({ ...column, role: parts[c]?.role ?? column.role })),
@@ -91,7 +93,7 @@ const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
 
 /** What no antenna showed. */
 const IS_RECKONED =
-  /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
+  /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta|tenths?|hundredths?|zehntel|hundertstel)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {

@@ -20,7 +20,16 @@ const FEWEST_ROWS = 2;
 /** A table as pages on the web have it, or elements that all have the same parts; null where the text is neither. */
 export function markup(content: string): FormTable | null {
   if (!/^\s*</.test(content)) return null;
-  return cellsOfPage(content) ?? alikeElements(content);
+  const shown = withoutComments(content);
+  return cellsOfPage(shown) ?? alikeElements(shown);
+}
+
+/** What nobody sees who looks at the page. */
+function withoutComments(content: string): string {
+  // Written so that this code can stand in a page itself.
+  const [first = "", ...others] = content.split(/<!-{2}/);
+  const shown = others.map((other) => (other.includes("-->") ? other.slice(other.indexOf("-->") + 3) : ""));
+  return first + shown.join("");
 }
 
 /** Rows of cells: tr, th and td. The one with most rows of several tables. */
@@ -123,6 +132,11 @@ const textElementsIn = (text: string): readonly (readonly [string, string])[] =>
 /** What a person sees of it. */
 const plainText = (text: string): string =>
   text
+    // Struck out, as in plain text; a raised digit is a square behind a name, and a footnote behind a number.
+    .replace(/<\/?(?:del|s|strike)\b[^<>]*>/gi, "~~")
+    .replace(/(\d)\s*<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "$1*")
+    .replace(/<sup\b[^<>]*>\s*2\s*<\/sup\s*>/gi, "²")
+    .replace(/<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "")
     .replace(/<(?:br|\/p|\/h\d|\/caption|\/title)\b[^<>]*>/gi, "\n")
     .replace(/<[^<>]*>/g, "")
     .replace(/&#(x?)([\da-f]+);/gi, (_, isHex, digits) =>

@@ -14,6 +14,9 @@ export interface ReferenceStatement {
 
 /** A remark speaks of anything, also of what the readings don't refer to. */
 const IS_NOTE = /^\W*(?:note|remark|comment)s?\b/;
+/** A number that is denied, or was once so, is only mentioned. */
+const IS_DENIED =
+  /(?<!\p{L})(?:not|no longer|instead|until|formerly|wrongly|should be|nicht|kein\p{L}*|sondern|statt|früher|niet|pas|et non|no es|sino|non|inte|ikke|а не|не)(?!\p{L})/iu;
 /** No line or analyser has an impedance below or beyond these, Ω; a number without a unit means something else then. */
 const LEAST_PLAUSIBLE_OHMS = 5;
 const GREATEST_OHMS = 2000;
@@ -159,10 +162,16 @@ function referenceIn(text: string): ReferenceStatement | null {
     if (match === null) continue;
     // A pattern may have the number in one of two places.
     const [, digits = match[3] ?? "", kilo = match[4]] = match;
-    const ohms = Number(digits.replace(",", ".")) * (kilo === "k" ? 1000 : 1);
+    // "1,000 ohm"
+    const plainDigits = /^[1-9]\d{0,2},\d{3}$/.test(digits) ? digits.replace(",", "") : digits.replace(",", ".");
+    const ohms = Number(plainDigits) * (kilo === "k" ? 1000 : 1);
     const rest = line.slice(match.index + match[0].length);
     const isStated =
-      isSure && !IS_COMPLEX.test(rest) && !IS_NOTE.test(line) && !otherThings().test(spokenOf(line, match));
+      isSure &&
+      !IS_DENIED.test(line) &&
+      !IS_COMPLEX.test(rest) &&
+      !IS_NOTE.test(line) &&
+      !otherThings().test(spokenOf(line, match));
     const isInOhms = isStated && kilo !== undefined;
     if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
       return { ohms, text, isSure: isStated };

@@ -41,7 +41,9 @@ export function oddities(
   if (scan.keywords.references !== null && stated.length === 1 && ports > 1) {
     say("caution", "count-mismatch", { of: "references", stated: 1, held: ports });
   }
-  const impedanceComment = scan.comments.find((comment) => /port impedance|\bz0\b|impedance\s*[:=]/i.test(comment));
+  const impedanceComment = scan.comments.find((comment) =>
+    /port impedance|\bz0\b|impedance\s*[:=]|(?:ref(?:erence)?|system|characteristic)\.? impedance/i.test(comment),
+  );
   if (impedanceComment !== undefined) say("info", "reference-mentioned", { text: quote(impedanceComment), ohms: null });
   if (line.format !== "RI" && ports === 1 && haveTinyAngles(rows)) {
     say("caution", "format-doubtful", { largestDegrees: LARGEST_TINY_ANGLE });
