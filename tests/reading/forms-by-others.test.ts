@@ -85,6 +85,15 @@ test.each([
 });
 
 test.each([
+  "# SWR times ten",
+  "# all frequencies are 100 kHz too high",
+  "# add 0.2 to every SWR, the meter reads low",
+  "# X positive means capacitive",
+])("a remark that may change the numbers is told: %s", (remark) => {
+  expect(read(`${remark}\n${ROWS}`)).toBe(`${THREE}; remark-may-change`);
+});
+
+test.each([
   [`Z0,Date,Operator\n75,2025-05-03,me\n\n${ROWS}`, `(75) ${THREE}`],
   [`Ζ0=75 Ω\n${ROWS}`, `(75) ${THREE}`],
   [`Reference impedance is not 75 ohm but 50\n${ROWS}`, `${THREE}; reference-mentioned`],

@@ -53,6 +53,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   },
   "sign-on-trust": { name: '"X"' },
   "readings-absurd": { what: "swr" },
+  "remark-may-change": { text: "“SWR times ten”" },
   "frequency-slipped": { frequencyHz: 71e6, expectedHz: 7.1e6 },
   "frequency-unlikely": { frequencyHz: 7.1e9 },
   "series-told-apart": { column: "antenna", values: ["wire", "vertical"] },

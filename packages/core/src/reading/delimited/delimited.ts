@@ -4,6 +4,7 @@ import { type Finding, finding } from "../../sweep/finding.js";
 import type { ReadOptions } from "../options/read-options.js";
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
+import { changingRemarks } from "../quantities/changing-remarks.js";
 import { absurdReadings, slippedFrequencies, unlikelyFrequencies } from "../quantities/plausibility.js";
 import { referenceFor } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
@@ -66,6 +67,7 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     ...absurdReadings(chosen),
     ...slippedFrequencies(frequencyHz),
     ...unlikelyFrequencies(frequencyHz),
+    ...changingRemarks(table.comments),
   );
   const { points, isKept } = pointsOf(table, chosen, findings);
   return {

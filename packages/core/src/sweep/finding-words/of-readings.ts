@@ -89,6 +89,11 @@ export const READING_FINDINGS = {
       return `${why} Believe nothing below before that is settled.`;
     },
   },
+  "remark-may-change": {
+    meaning: "A remark in the file may say that its numbers are to be changed; they were read as they stand.",
+    words: ({ text }: { text: string }) =>
+      `A remark may say that the numbers are not what they seem: ${text}. They were read as they stand.`,
+  },
   "frequency-slipped": {
     meaning: "A frequency is far from its neighbours: ten times as high, a tenth, or out of their order.",
     words: ({ frequencyHz, expectedHz }: { frequencyHz: number; expectedHz: number }) =>
