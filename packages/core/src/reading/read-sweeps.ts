@@ -4,6 +4,7 @@ import { ReadError } from "../input/read-error.js";
 import type { Sweep } from "../sweep/sweep.js";
 import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
 import { inFile, rowsText } from "./forms/form.js";
+import { jsonWithoutTable } from "./forms/json-text.js";
 import { readNotes } from "./notes/read-notes.js";
 import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
@@ -102,5 +103,5 @@ function readPoints(text: SourceText, options: ReadOptions): ReadPoints {
       if (way.as === "touchstone" || (way.as === "rows" && way.text === text)) refusal ??= error;
     }
   }
-  throw refusal;
+  throw jsonWithoutTable(text.decode(0, text.bytes.length), text.file) ?? refusal;
 }

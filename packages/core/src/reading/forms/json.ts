@@ -1,7 +1,6 @@
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
-
-type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
+import { type Json, parsed, parsedLines } from "./json-text.js";
 
 /** Deeper than this no table is looked for. */
 const DEEPEST = 6;
@@ -64,21 +63,6 @@ function stacked(tables: readonly NamedTable[]): Table {
 
 /** "returnLossDb" in words. */
 const spaced = (name: string): string => name.replace(/(?<=[a-z]{2})(?=[A-Z][a-z])(?!Hz)/g, " ");
-
-function parsed(content: string): Json | null {
-  try {
-    return JSON.parse(content) as Json;
-  } catch {
-    return null;
-  }
-}
-
-/** JSON in each line, as one list. */
-function parsedLines(content: string): Json | null {
-  const lines = content.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
-  const values = lines.map((line) => parsed(line.replace(/,\s*$/, "")));
-  return lines.length > 1 && values.every((value) => value !== null) ? values : null;
-}
 
 const isList = (json: Json): json is readonly Json[] => Array.isArray(json);
 const isObject = (json: Json): json is { readonly [key: string]: Json } =>
