@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { BAR, COMMA, POINT, SEMICOLON, SPACE, TAB } from "../text/ascii.js";
 import { linesFrom, scanPlainRows } from "../text/plain-rows.js";
 import { scanNumber } from "../text/scan-numbers.js";
@@ -180,14 +181,17 @@ function readSplitRow(
   else if (texts.length < columns && numbers < fewest) table.leaveOut(line, "too-few-cells");
   else {
     for (const [c, cell] of cells.entries()) {
-      if (("isRemarked" in cell && cell.isRemarked) || VOID.test(texts[c] ?? "")) table.remark(line, texts[c] ?? "");
+      if (("isRemarked" in cell && cell.isRemarked) || voidMark().test(texts[c] ?? ""))
+        table.remark(line, texts[c] ?? "");
     }
     table.addCells(line, cells);
   }
 }
 
 /** What is written beside a reading that does not count (from memory). */
-const VOID =
-  /^(?:error|err|invalid|void|bad|fail(?:ed|ure)?|over(?:load|range)|ungültig|fehler\p{L}*|erreur|errore|ошибка)(?!\p{L})/iu;
+const voidMark = once(
+  () =>
+    /^(?:error|err|invalid|void|bad|fail(?:ed|ure)?|over(?:load|range)|ungültig|fehler\p{L}*|erreur|errore|ошибка)(?!\p{L})/iu,
+);
 
 const holdsNumber = ({ kind }: Cell): boolean => kind === "number" || kind === "complex";

@@ -1,4 +1,5 @@
 import { quote, ReadError } from "../../input/read-error.js";
+import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { determinationsOf, type NumberColumn } from "../quantities/assemble.js";
 import { guessedColumns } from "../quantities/column-names.js";
@@ -31,13 +32,13 @@ const OF_PHASE =
   /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu;
 
 /** What is of both signs and no phase: a temperature, a change, a time zone (from memory). */
-const OF_NO_PHASE = /temp|°\s*[CF]|(?<!\p{L})[CF](?!\p{L})|Δ|delta|diff|change|gain|dB|lat|lon|offset|zone/iu;
+const ofNoPhase = once(() => /temp|°\s*[CF]|(?<!\p{L})[CF](?!\p{L})|Δ|delta|diff|change|gain|dB|lat|lon|offset|zone/iu);
 
 /** A column that may hold the phase, by its name or by its numbers, and was not understood: without it much cannot be told. */
 function phaseNotUnderstood({ names, roles, signed }: DelimitedColumns): readonly Finding[] {
   const name =
     names.find((each, c) => roles[c]?.quantity === "other" && OF_PHASE.test(each)) ??
-    signed.find((each) => !OF_NO_PHASE.test(each));
+    signed.find((each) => !ofNoPhase().test(each));
   return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
 }
 

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { splitLine } from "../delimited/cells.js";
 import { DELIMITERS } from "../options/read-options.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -12,8 +13,9 @@ const LONGEST_NAME = 200;
 export function transposed(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/);
   if (lines.length > MOST_LINES) return null;
+  const bare = lines.map((line) => line.replace(bracketed(), withoutBrackets));
   for (const delimiter of DELIMITERS) {
-    const rows = lines.map((line) => namedRows(splitLine(line.replace(BRACKETED, withoutBrackets), delimiter)));
+    const rows = bare.map((line) => namedRows(splitLine(line, delimiter)));
     const [frequency] = rows.flatMap(([row]) => (row !== undefined && isOf(row, "frequency") ? [row] : []));
     if (frequency === undefined) continue;
     const count = frequency.values.length;
@@ -34,8 +36,10 @@ export function transposed(content: string): FormTable | null {
 }
 
 /** A list in brackets behind its name, and a unit of frequency in a comment behind that: "f = [7.0 7.1]; % MHz". */
-const BRACKETED =
-  /^\s*(\p{L}[^[({=:]{0,80}?)\s*[:=]\s*[[({]([^\])}]*)[\])}]\s*;?\s*(?:[%#/]+[^\p{L}]*(?:\p{L}+ )*?([kmg]?hz)\s*)?(?=[%#/]|$).*$/iu;
+const bracketed = once(
+  () =>
+    /^\s*(\p{L}[^[({=:]{0,80}?)\s*[:=]\s*[[({]([^\])}]*)[\])}]\s*;?\s*(?:[%#/]+[^\p{L}]*(?:\p{L}+ )*?([kmg]?hz)\s*)?(?=[%#/]|$).*$/iu,
+);
 const withoutBrackets = (_: string, name: string, list: string, unit?: string) =>
   `${name}${unit === undefined ? "" : ` (${unit})`}: ${list}`;
 

@@ -1,4 +1,5 @@
 import { NAMED_BANDS } from "../../facts/band-names.js";
+import { once } from "../../numbers/once.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
@@ -161,13 +162,13 @@ const namesOtherReadings = (line: string): boolean =>
   rolesIn(line).some((name) => !["frequency", "swr", "other"].includes(name));
 
 const PAIR = "\\d+(?:\\.\\d+)?\\s+\\d+(?:\\.\\d+)?(?:\\s*:\\s*1)?";
-const PAIRS = new RegExp(
-  `^\\s*(?:\\d{4}-\\d\\d-\\d\\d:?\\s+)?(${PAIR}(?:(?:\\s*[,;|]\\s*|\\s+-\\s+|\\s{2,})${PAIR})+)\\s*$`,
+const listedPairs = once(
+  () => new RegExp(`^\\s*(?:\\d{4}-\\d\\d-\\d\\d:?\\s+)?(${PAIR}(?:(?:\\s*[,;|]\\s*|\\s+-\\s+|\\s{2,})${PAIR})+)\\s*$`),
 );
 
 /** A line as it stands, or, where several frequencies in bands stand on it with an SWR behind each, those one by one. */
 function pairsIn(line: string): readonly string[] {
-  const [, listed] = PAIRS.exec(line) ?? [];
+  const [, listed] = listedPairs().exec(line) ?? [];
   const pairs = (listed ?? "").match(new RegExp(PAIR, "g")) ?? [];
   const areNoted = pairs.every((pair) => {
     const [mhz = 0, swr = 0] = pair.split(/\s+/).map(Number.parseFloat);

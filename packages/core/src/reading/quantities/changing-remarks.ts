@@ -1,14 +1,19 @@
 import { quote } from "../../input/read-error.js";
+import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 
 /** Words for the numbers of a sweep, and for what is still to be done with them (English and German, from memory). */
-const NUMBERS =
-  /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![\p{L}\d])[rxz](?![\p{L}\d])|reactance|impedance/iu;
-const CHANGE =
-  /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|\+).{0,12}capacitive|capacitive.{0,12}positive|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)/iu;
+const numbers = once(
+  () =>
+    /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![\p{L}\d])[rxz](?![\p{L}\d])|reactance|impedance/iu,
+);
+const change = once(
+  () =>
+    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|\+).{0,12}capacitive|capacitive.{0,12}positive|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)/iu,
+);
 
 /** That a remark may say that the numbers are not what they seem; they are read as they stand. */
 export function changingRemarks(texts: readonly string[]): readonly Finding[] {
-  const remark = texts.find((text) => NUMBERS.test(text) && CHANGE.test(text));
+  const remark = texts.find((text) => numbers().test(text) && change().test(text));
   return remark === undefined ? [] : [finding("caution", "remark-may-change", { text: quote(remark.trim()) })];
 }

@@ -15,8 +15,10 @@ export interface ReferenceStatement {
 /** A remark speaks of anything, also of what the readings don't refer to. */
 const IS_NOTE = /^\W*(?:note|remark|comment)s?\b/;
 /** A number that is denied, or was once so, is only mentioned. */
-const IS_DENIED =
-  /(?<!\p{L})(?:not|no longer|instead|until|formerly|wrongly|should be|nicht|kein\p{L}*|sondern|statt|früher|niet|pas|et non|no es|sino|non|inte|ikke|а не|не)(?!\p{L})/iu;
+const denied = once(
+  () =>
+    /(?<!\p{L})(?:not|no longer|instead|until|formerly|wrongly|should be|nicht|kein\p{L}*|sondern|statt|früher|niet|pas|et non|no es|sino|non|inte|ikke|а не|не)(?!\p{L})/iu,
+);
 /** No line or analyser has an impedance below or beyond these, Ω; a number without a unit means something else then. */
 const LEAST_PLAUSIBLE_OHMS = 5;
 const GREATEST_OHMS = 2000;
@@ -168,7 +170,7 @@ function referenceIn(text: string): ReferenceStatement | null {
     const rest = line.slice(match.index + match[0].length);
     const isStated =
       isSure &&
-      !IS_DENIED.test(line) &&
+      !denied().test(line) &&
       !IS_COMPLEX.test(rest) &&
       !IS_NOTE.test(line) &&
       !otherThings().test(spokenOf(line, match));
