@@ -32,3 +32,15 @@ export function divide(a: Complex, b: Complex): Complex {
 }
 
 export const magnitude = (a: Complex): number => Math.hypot(a.real, a.imaginary);
+
+/** e to the power of a complex number. */
+export function exponential({ real, imaginary }: Complex): Complex {
+  const size = Math.exp(real);
+  return complex(size * Math.cos(imaginary), size * Math.sin(imaginary));
+}
+
+/** The root with the positive real part. */
+export function squareRoot({ real, imaginary }: Complex): Complex {
+  const size = Math.hypot(real, imaginary);
+  return complex(Math.sqrt((size + real) / 2), Math.sign(imaginary) * Math.sqrt(Math.max(0, size - real) / 2));
+}

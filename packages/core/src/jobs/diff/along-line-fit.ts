@@ -1,5 +1,15 @@
 import { at } from "../../numbers/column.js";
-import { add, type Complex, complex, divide, multiply, scale, subtract } from "../../numbers/complex.js";
+import {
+  add,
+  type Complex,
+  complex,
+  divide,
+  exponential,
+  multiply,
+  scale,
+  squareRoot,
+  subtract,
+} from "../../numbers/complex.js";
 import { DECIBELS_PER_NEPER } from "../../numbers/constants.js";
 import { leastBetween } from "../../numbers/search.js";
 import { afterAt, beforeAt, type CommonSamples, everyFew, residualOf } from "./common-samples.js";
@@ -117,15 +127,3 @@ function withLossAlong(
 }
 
 const ONE = complex(1, 0);
-
-/** e to the power of a complex number. */
-function exponential({ real, imaginary }: Complex): Complex {
-  const size = Math.exp(real);
-  return complex(size * Math.cos(imaginary), size * Math.sin(imaginary));
-}
-
-/** The root with the positive real part. */
-function squareRoot({ real, imaginary }: Complex): Complex {
-  const size = Math.hypot(real, imaginary);
-  return complex(Math.sqrt((size + real) / 2), Math.sign(imaginary) * Math.sqrt(Math.max(0, size - real) / 2));
-}
