@@ -1,8 +1,8 @@
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
 import { COMMENT_MARK, isComment, splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
 import { namesInLine, rolesOf } from "./heading-line.js";
+import type { Dialect } from "./table-text.js";
 
 const LONGEST_HEADING = 1000;
 

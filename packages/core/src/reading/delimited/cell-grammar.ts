@@ -48,7 +48,8 @@ const BY_POINTS = "(?:\\.\\d{3}){2,}(?:,\\d+)?|(?:\\.\\d{3})+,\\d+";
 const BY_COMMAS = "(?:,\\d{3}){2,}(?:\\.\\d+)?|(?:,\\d{3})+\\.\\d+";
 const GROUPED = `[+-]?[1-9]\\d{0,2}(?:(?:${GROUPING}\\d{3})+(?:[.,]\\d+)?|${BY_POINTS}|${BY_COMMAS})`;
 const DRESSED = new RegExp(`^(${GROUPED}|${NUMBER})\\s*(?:(${UNIT})|(${OTHER_UNIT}))?$`, "iu");
-const IS_GROUPED = new RegExp(`^${GROUPED}$`, "u");
+const UNDRESSED = new RegExp(`^(?:${GROUPED}|${NUMBER})$`, "i");
+const IS_GROUPED = new RegExp(`^${GROUPED}$`);
 /** A number whose one mark may stand before decimals or between thousands. */
 export const MAY_BE_GROUPED = /^[+-]?[1-9]\d{0,2}([.,])\d{3}$/;
 const BESIDE = new RegExp(`^\\s*"?[+-]?\\d(?:.*\\d)?\\s?(?:${UNIT})(?!\\p{L})`, "iu");
@@ -76,6 +77,8 @@ const LONGEST_SPECIAL = 24;
 const LONGEST_REMARK = 80;
 /** Digits and marks that make no number in one dialect but may in another; no special form is written so. */
 const MARKED_DIGITS = /^[+-]?\d[\d.,]*$/;
+/** Digits behind which another delimiter stands: the row is split by that. */
+const GOES_ON = /^[+-]?[\d.,]+[;\t|]/;
 const MISSING: Cell = { kind: "missing" };
 export const TEXT: Extract<Cell, { readonly kind: "text" }> = { kind: "text", grouped: null };
 const OFF_SCALE: Cell = { kind: "at-least", digits: null, isRemarked: false };
@@ -92,6 +95,7 @@ export function readCell(given: string, dialect: CellDialect): Cell {
     const number = dressed(cell, dialect) ?? (cell.includes(",") ? withRemark(cell, dialect) : null);
     return number !== null && !number.isRemarked ? number : { ...(number ?? TEXT), grouped: perhapsGrouped(cell) };
   }
+  if (GOES_ON.test(cell)) return TEXT;
   const read = special(cell, dialect) ?? dressed(cell, dialect) ?? complexCell(cell) ?? remarked(cell, dialect) ?? TEXT;
   return read.kind === "text" || (read.kind === "number" && read.isRemarked)
     ? { ...read, grouped: perhapsGrouped(cell) }
@@ -123,6 +127,7 @@ function special(cell: string, dialect: CellDialect): Cell | null {
   if (cell.length > LONGEST_SPECIAL) return null;
   if (/^([-–—.*?]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;
   if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
+  if (!/\d/.test(cell)) return null;
   const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell) ?? AND_MORE.exec(cell);
   if (bound !== null) {
     const limit = readCell((bound[1] as string).replace(/:1$/, ""), dialect);
@@ -138,23 +143,31 @@ function special(cell: string, dialect: CellDialect): Cell | null {
   return ratio === null ? null : readCell((ratio[1] ?? ratio[2] ?? ratio[3]) as string, dialect);
 }
 
-function dressed(cell: string, dialect: CellDialect): NumberCell | null {
+/** A number and the unit behind it. */
+function partsOf(cell: string): { printed: string; unit: CellUnit | null } | null {
+  if (UNDRESSED.test(cell)) return { printed: cell, unit: null };
+  if (MARKED_DIGITS.test(cell) || !/\d/.test(cell)) return null;
   const [, printed, unit, other] = DRESSED.exec(cell) ?? [];
-  if (printed === undefined) return null;
+  return printed === undefined ? null : { printed, unit: unitOf(unit, other) };
+}
+
+function dressed(cell: string, dialect: CellDialect): NumberCell | null {
+  const parts = partsOf(cell);
+  if (parts === null) return null;
+  const { printed, unit } = parts;
   const mark = groupingIn(printed, dialect);
   if (mark === null && !Number.isFinite(plainNumber(printed, dialect))) return null;
   // Blanks may split columns beside commas and tabs: "7,500 100,0" is no 500 100, and "144 100<tab>200" no 144 100.
   if (mark === " " && dialect.delimiter !== "semicolon" && dialect.delimiter !== "bar") return null;
   const digits = mark === null ? withPoint(printed, dialect) : withoutMarks(printed, mark);
-  return numberCell(digits, printed, unitOf(unit, other), mark);
+  return numberCell(digits, printed, unit, mark);
 }
 
 /** "950.000" with a decimal comma: no number, unless others of its column have thousands marked so. */
 function perhapsGrouped(cell: string): NumberCell | null {
-  const [, printed = "", unit, other] = DRESSED.exec(cell) ?? [];
+  const { printed, unit } = partsOf(cell) ?? { printed: "", unit: null };
   const mark = MAY_BE_GROUPED.exec(printed)?.[1];
-  if (mark === undefined) return null;
-  return numberCell(printed.replace(mark, ""), printed, unitOf(unit, other), mark);
+  return mark === undefined ? null : numberCell(printed.replace(mark, ""), printed, unit, mark);
 }
 
 const withoutMarks = (printed: string, mark: string): string => printed.split(mark).join("").replace(",", ".");

@@ -17,7 +17,7 @@ export const HAS_IMAGINARY = /[+−-]\s*[ij]\s*\*?[\d.]|[\d.]\s*\*?[ij](?![\p{L}
 
 /** A complex number: "0.19-0.17i", "(0.19 - j0.17)", "40+j12 ohm", "0.3∠-60°". */
 export function complexCell(cell: string): ComplexCell | null {
-  if (!/[ij∠@<_(]|\bat\b/i.test(cell)) return null;
+  if (!/\d/.test(cell) || !/[ij∠@<_(]|\bat\b/i.test(cell)) return null;
   const bare = cell
     .replace(/\s*(?:ohms?|[ΩΩ])$/iu, "")
     .replace(/\s/g, "")

@@ -6,9 +6,9 @@ import type { TextLines } from "../text/text-lines.js";
 import { goesOn, isAnotherHeading } from "./another-heading.js";
 import { type Cell, readCell } from "./cell-grammar.js";
 import { beginsWithMark, isComment, splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
 import { holdsRow } from "./lines-of-table.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
+import type { Dialect } from "./table-text.js";
 
 /** Where numbers are scanned to before they are put into their column. */
 const scanned = new Float64Array(1);

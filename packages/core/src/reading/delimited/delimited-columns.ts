@@ -8,7 +8,7 @@ import { refuseNegative } from "../quantities/frequency-unit.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
-import { DELIMITER_WORDS, type Dialect, decideDialect, type TableText } from "./dialect.js";
+import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
 import { below, findHeader } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
@@ -21,6 +21,7 @@ import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import { tableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
+import type { Dialect, TableText } from "./table-text.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {

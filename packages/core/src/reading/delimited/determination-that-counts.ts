@@ -28,8 +28,10 @@ export function determinationThatCounts(
 }
 
 /** Words for a phase or a sign, in names of columns that are not known (from memory). */
-const OF_PHASE =
-  /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu;
+const ofPhase = once(
+  () =>
+    /phas|fase|faz[ae]|vaihe|фаз|φάσ|位相|相位|위상|(?<!\p{L})(?:ang|angle|arg|winkel|phi|theta|delay|sgn|sign|kut|kąt|úhel|cos|sin)(?!\p{L})|[∠φθϑ]/iu,
+);
 
 /** What is of both signs and no phase: a temperature, a change, a time zone (from memory). */
 const ofNoPhase = once(() => /temp|°\s*[CF]|(?<!\p{L})[CF](?!\p{L})|Δ|delta|diff|change|gain|dB|lat|lon|offset|zone/iu);
@@ -37,7 +39,7 @@ const ofNoPhase = once(() => /temp|°\s*[CF]|(?<!\p{L})[CF](?!\p{L})|Δ|delta|di
 /** A column that may hold the phase, by its name or by its numbers, and was not understood: without it much cannot be told. */
 function phaseNotUnderstood({ names, roles, signed }: DelimitedColumns): readonly Finding[] {
   const name =
-    names.find((each, c) => roles[c]?.quantity === "other" && OF_PHASE.test(each)) ??
+    names.find((each, c) => roles[c]?.quantity === "other" && ofPhase().test(each)) ??
     signed.find((each) => !ofNoPhase().test(each));
   return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
 }

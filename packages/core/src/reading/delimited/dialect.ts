@@ -1,26 +1,10 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import type { Delimiter, ReadOptions } from "../options/read-options.js";
 import type { TextLines } from "../text/text-lines.js";
-import { type Cell, type CellDialect, hasUnitBeside, readCell } from "./cell-grammar.js";
-import { DELIMITER_CHARACTERS, splitLines } from "./cells.js";
-import { dataWidth, isNumber, tornIn } from "./row-width.js";
-
-/** The dialect of a delimited text and where its numbers stand, decided together from whole lines. */
-export interface Dialect extends CellDialect {
-  /** Index of the first line of numbers */
-  readonly firstDataLine: number;
-  /** Cells in most lines of numbers */
-  readonly columns: number;
-}
-
-/** A text with a table, and how it is written. */
-export interface TableText {
-  readonly lines: TextLines;
-  readonly dialect: Dialect;
-  readonly file: string;
-  /** Whose reflection is wanted */
-  readonly port: number;
-}
+import { type CellDialect, hasUnitBeside } from "./cell-grammar.js";
+import { DELIMITER_CHARACTERS } from "./cells.js";
+import { bestReadings, type Evidence, numbersOf } from "./dialect-evidence.js";
+import type { Dialect } from "./table-text.js";
 
 /** Every way of writing that is tried. */
 const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
@@ -38,19 +22,6 @@ const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
 const FEW_LINES = 40;
 const MANY_LINES = 2000;
-/** Rows in which readings that are equally good are compared. */
-const COMPARED_ROWS = 50;
-
-interface Evidence {
-  readonly dialect: Dialect;
-  readonly dataLines: number;
-  /** Whether any number is written with the decimal mark */
-  readonly hasFractions: boolean;
-  /** Texts in its rows that hold digits: numbers torn apart, perhaps */
-  readonly torn: number;
-  /** The cells of the rows of numbers that were looked at, to see whether another reading says the same */
-  readonly rows: readonly { readonly line: number; readonly cells: readonly Cell[] }[];
-}
 
 /**
  * Decides delimiter, decimal mark and the place of the numbers together: the reading under which the most lines are
@@ -99,28 +70,6 @@ function occurs(delimiter: Delimiter, row: string): boolean {
   return row.includes(DELIMITER_CHARACTERS[delimiter]);
 }
 
-/** The readings of the lines from `start` on under which most of them are rows of numbers. */
-function bestReadings(
-  candidates: readonly CellDialect[],
-  lines: TextLines,
-  start: number,
-  count: number,
-  isLoose: boolean,
-): readonly Evidence[] {
-  const sample = lines.texts(start, start + count);
-  const splits = new Map<Delimiter, readonly (readonly string[])[]>();
-  for (const { delimiter } of candidates) {
-    if (!splits.has(delimiter)) splits.set(delimiter, splitLines(sample, delimiter));
-  }
-  const found = candidates
-    .map((candidate) => weigh(candidate, splits.get(candidate.delimiter) ?? [], start, isLoose))
-    .filter((evidence) => evidence !== null);
-  const most = Math.max(0, ...found.map(({ dataLines }) => dataLines));
-  const best = found.filter(({ dataLines }) => dataLines === most);
-  const leastTorn = Math.min(...best.map(({ torn }) => torn));
-  return best.filter(({ torn }) => torn === leastTorn);
-}
-
 /** "7;" */
 const SHORTEST_ROW = 2;
 
@@ -142,60 +91,6 @@ function mayHoldNumbers(line: string): boolean {
   if (start === null) return false;
   const rest = line.slice(start[0].length);
   return /\d/.test(rest) || start[0].includes(",") || OFF_SCALE.test(rest);
-}
-
-function weigh(
-  candidate: CellDialect,
-  rows: readonly (readonly string[])[],
-  offset: number,
-  isLoose: boolean,
-): Evidence | null {
-  // Prose with numbers in it holds commas and blanks, but seldom other delimiters.
-  const isSure = candidate.delimiter !== "comma" && candidate.delimiter !== "space";
-  const read = rows.map((cells) => {
-    const row = cells.map((text) => readCell(text, candidate));
-    const mayHaveRemarks = isLoose || (isSure && cells.length > 1 && isNumber(row[0]));
-    const isSlip = (cell: Cell) => cell.kind === "number" && cell.isSlipped && !isLoose;
-    return mayHaveRemarks
-      ? row.map((cell) => ("isRemarked" in cell && !isSlip(cell) ? { ...cell, isRemarked: false } : cell))
-      : row;
-  });
-  const widths = rows.map((cells, i) => dataWidth(cells, read[i] as readonly Cell[]));
-  const counts = new Map<number, number>();
-  for (const width of widths) if (width > 0) counts.set(width, (counts.get(width) ?? 0) + 1);
-  const [columns, dataLines] = [...counts].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0]);
-  if (columns < 2) return null;
-  const mark = candidate.decimal === "comma" ? "," : ".";
-  const hasFractions = rows.some((cells, i) => widths[i] === columns && cells.some((cell) => cell.includes(mark)));
-  // The last cells of the first rows may be empty, or hold words that those of the others do not.
-  const isRow = (cells: readonly string[], i: number) =>
-    widths[i] === columns ||
-    (candidate.delimiter !== "space" &&
-      cells.length >= columns &&
-      !(read[i] ?? []).slice(columns).some(isNumber) &&
-      ((widths[i] ?? 0) > 0 || (isNumber(read[i]?.[0]) && cells.slice(1).every((cell) => cell === ""))));
-  const first = rows.findIndex(isRow);
-  return {
-    dialect: { ...candidate, firstDataLine: offset + first, columns },
-    dataLines,
-    hasFractions,
-    torn: read.reduce((sum, row, i) => (widths[i] === columns ? sum + tornIn(row, rows[i] ?? []) : sum), 0),
-    rows: read.map((cells, i) => ({ cells, line: offset + i })).filter((_, i) => i >= first && (widths[i] ?? 0) > 0),
-  };
-}
-
-/** The numbers of the first rows from a line on as a reading has them; texts beside them may be split in any way. */
-function numbersOf({ rows }: Evidence, from: number): string {
-  return rows
-    .filter(({ line }) => line >= from)
-    .slice(0, COMPARED_ROWS)
-    .map(({ cells }) => cells.flatMap(digitsIn).map(Number).join("|"))
-    .join("\n");
-}
-
-function digitsIn(cell: Cell): readonly string[] {
-  if (cell.kind === "number") return [cell.digits.replace(/d/i, "e")];
-  return cell.kind === "complex" ? cell.parts : [];
 }
 
 function noNumbers(lines: TextLines, options: ReadOptions, file: string): ReadError {

@@ -3,8 +3,8 @@ import type { ColumnRole } from "../options/column-role.js";
 import { guessedColumns } from "../quantities/column-names.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
-import type { TableText } from "./dialect.js";
 import type { TableInHz } from "./table-in-hz.js";
+import type { TableText } from "./table-text.js";
 
 /** More columns of numbers than names, or more names than columns, leaves open which name belongs to which. */
 export function checkWidth(

@@ -1,10 +1,10 @@
 import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
 import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
 import { frequencyUnitIn } from "./frequency-statement.js";
 import { asUnits, type ColumnNames, namesInLine, rolesOf, unitsIn } from "./heading-line.js";
 import { holdsRow } from "./lines-of-table.js";
+import type { Dialect } from "./table-text.js";
 
 /** The header of a delimited text: what each column holds, as far as the text says. */
 export interface Header extends ColumnNames {

@@ -5,7 +5,7 @@ import { wordsOf } from "../quantities/name-words.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
-import type { Dialect } from "./dialect.js";
+import type { Dialect } from "./table-text.js";
 
 /** Names of columns, and what they say that each holds. */
 export interface ColumnNames {

@@ -5,8 +5,8 @@ import type { ReadOptions } from "../options/read-options.js";
 import type { TextLines } from "../text/text-lines.js";
 import { COMMENT_MARK } from "./cells.js";
 import type { DelimitedColumns } from "./delimited-columns.js";
-import type { Dialect } from "./dialect.js";
 import { namesInLine } from "./heading-line.js";
+import type { Dialect } from "./table-text.js";
 
 /** A table, and what there is to say of how it was read. */
 export interface TableRead {

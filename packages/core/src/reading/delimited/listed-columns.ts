@@ -1,10 +1,10 @@
 import { isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
-import type { Dialect } from "./dialect.js";
 import type { Header } from "./header.js";
 import { rolesOf } from "./heading-line.js";
 import { commentsAbove } from "./preamble.js";
+import type { Dialect } from "./table-text.js";
 
 const COLUMN_WORD =
   "(?:column|col\\.?|field|spalte|colonne|columna|coluna|colonna|kolom|kolumn|kolonne|sarake|sloupec|kolumna|столбец|колонка|стовпець|oszlop|s[uü]tun|coloan[aă]|στήλη|列|第|열)";
@@ -35,6 +35,8 @@ export function listedColumns(lines: TextLines, { firstDataLine, columns }: Dial
 }
 
 function namesIn(comments: readonly string[], columns: number): readonly string[] | null {
+  // Each form has a number, a colon or the frequency's unit in it.
+  if (!comments.some((comment) => /[\d:=]|\bfreq\w*\.? in /i.test(comment))) return null;
   const numbered = comments
     .map((comment) => NUMBERED.exec(comment) ?? ENTRY.exec(comment))
     .filter((match) => match !== null);

@@ -73,6 +73,6 @@ export function referenceColumn(columns: readonly TableColumn[], file: string): 
 /** Whether words around the table say that impedances in it are multiples of the reference. */
 const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): boolean =>
   /^(?:resistance|reactance|impedance-magnitude|parallel-)/.test(quantity) &&
-  texts.some((text) => NORMALISED.test(text));
+  texts.some((text) => /normali|multiples|divided|z ?\/ ?z/i.test(text) && NORMALISED.test(text));
 const NORMALISED =
   /\bz ?= ?z ?\/ ?z ?[o0₀]|\bnormali[sz]ed (?:imped\w*|values?|data)|(?:imped\w+|values?|data|r and x|z) (?:are|is|have been)? ?normali[sz]ed|(?:multiples of|divided by|normali[sz]ed to) z ?[o0₀]/i;

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
@@ -69,7 +70,7 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
   const { columns, index } = table;
   if (columns.some(({ role }) => isReading(role) || role.quantity === "transmission")) return null;
   const parts = columns.map(({ name, isNamed }, c) =>
-    c !== index && isNamed && !NO_SERIES.test(name) && !IS_RECKONED.test(name) ? partOfSeries(name) : null,
+    c !== index && isNamed && !NO_SERIES.test(name) && !isReckoned().test(name) ? partOfSeries(name) : null,
   );
   if (parts.some((part) => part !== null && !isSureInPart(part))) return null;
   const known = parts.flatMap((part) => part?.role.quantity ?? []);
@@ -92,8 +93,10 @@ const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
   quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series));
 
 /** What no antenna showed. */
-const IS_RECKONED =
-  /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta|tenths?|hundredths?|zehntel|hundertstel)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu;
+const isReckoned = once(
+  () =>
+    /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta|tenths?|hundredths?|zehntel|hundertstel)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu,
+);
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {

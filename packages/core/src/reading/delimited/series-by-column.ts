@@ -1,9 +1,9 @@
 import { type Finding, finding } from "../../sweep/finding.js";
 import { splitLines } from "./cells.js";
-import type { TableText } from "./dialect.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
+import type { TableText } from "./table-text.js";
 
 /** Of the rows this share repeats a frequency where a table holds several series. */
 const LEAST_REPEATED_SHARE = 0.3;

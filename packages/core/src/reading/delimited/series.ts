@@ -2,12 +2,12 @@ import { quote, ReadError } from "../../input/read-error.js";
 import type { Finding } from "../../sweep/finding.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { columnsText } from "../quantities/column-names.js";
-import type { TableText } from "./dialect.js";
 import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
+import type { TableText } from "./table-text.js";
 
 /**
  * Tells several series in a table apart: side by side, or by a column (the antenna, its height, before and after).

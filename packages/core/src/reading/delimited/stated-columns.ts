@@ -5,9 +5,9 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import { guessedReading } from "../quantities/column-names.js";
-import type { TableText } from "./dialect.js";
 import type { ColumnNames } from "./heading-line.js";
 import type { Preamble } from "./preamble.js";
+import type { TableText } from "./table-text.js";
 import { refuseTransmission } from "./transmission.js";
 
 /** What columns are stated to hold before their rows are read. */

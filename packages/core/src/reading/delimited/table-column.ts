@@ -1,7 +1,7 @@
 import type { CellUnit } from "./cell-units.js";
 import type { ColumnTitle } from "./column-unit.js";
-import type { TableText } from "./dialect.js";
 import type { CutRows } from "./table-builder.js";
+import type { TableText } from "./table-text.js";
 
 /** A column of numbers: what its name and its cells say of it. */
 export interface TableColumn extends ColumnTitle {

@@ -4,11 +4,11 @@ import { type FrequencyUnit, frequencyUnitOf, UNIT_EXPONENTS } from "../options/
 import { frequencyUnitFor, refuseImpossible } from "../quantities/frequency-unit.js";
 import { splitLine } from "./cells.js";
 import { cutRows } from "./cut-rows.js";
-import type { TableText } from "./dialect.js";
 import { withoutFrequency } from "./stated-columns.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import { type Titles, tableColumns } from "./table-columns.js";
+import type { TableText } from "./table-text.js";
 
 /** A table whose frequencies are in Hz. */
 export interface TableInHz {

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormRow, FormTable } from "./form.js";
 
@@ -6,10 +7,14 @@ const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w
 const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
 /** A whole word: one that could begin or end anywhere would be tried in every way. */
 const NAME = "(?<![\\p{L}|])[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
-const VALUE = new RegExp(`((?:${NAME} ?){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu");
+const valuePattern = once(
+  () => new RegExp(`((?:${NAME} ?){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu"),
+);
 /** Between a value and the next name. */
-const FILLER =
-  /^(?:[\s,;|/·.–—-]|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|=|:))+\s*$/giu;
+const fillerPattern = once(
+  () =>
+    /^(?:[\s,;|/·.–—-]|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|=|:))+\s*$/giu,
+);
 const FREQUENCY = /[kmg]?hz$/i;
 const FEWEST_RECORDS = 2;
 /** Of all lines with a number so many are records, or it is another text. */
@@ -54,8 +59,8 @@ export function namedValues(content: string): FormTable | null {
 function valuesIn(line: string, number: number): readonly NamedValue[] {
   if (!/\p{L}/u.test(line) || !/\d/.test(line)) return [];
   let waiting = "";
-  return [...line.replace(/\s+/g, " ").matchAll(VALUE)].map(([, printed = "", value = ""]) => {
-    const name = printed.replace(FILLER, "").trim();
+  return [...line.replace(/\s+/g, " ").matchAll(valuePattern())].map(([, printed = "", value = ""]) => {
+    const name = printed.replace(fillerPattern(), "").trim();
     // "SWR at 7.1 MHz = 1.5": the name is that of the next value.
     const isFrequency = FREQUENCY.test(value) && roleFromHeader(name).quantity !== "frequency";
     const own = isFrequency ? "frequency" : name || waiting;

@@ -19,7 +19,9 @@ const PHRASES: Readonly<Record<string, string>> = {
 /** Made when they are asked for first, as the tables below: a Touchstone file has no use for them. */
 const replaced = once(() =>
   Object.entries(PHRASES).flatMap(([sign, phrases]) =>
-    phrases.split("|").map((phrase) => [` ${wordsOf(phrase).join(" ")} `, ` ${sign} `] as const),
+    withoutAccents(phrases)
+      .split("|")
+      .map((phrase) => [` ${phrase} `, ` ${sign} `] as const),
   ),
 );
 
@@ -61,11 +63,11 @@ const wordOfSign = once(
     ),
 );
 const longestSign = once(() => Math.max(...[...wordOfSign().keys()].map((sign) => sign.length)));
-const HAS_SIGNS = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
+const signs = once(() => /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u);
 
 /** A word of such a language as those that it is made of, the longest first. */
 function parted(word: string): readonly string[] {
-  if (!HAS_SIGNS.test(word)) return [word];
+  if (/^[a-z]*$/.test(word) || !signs().test(word)) return [word];
   const parts: string[] = [];
   for (let i = 0; i < word.length; ) {
     let length = Math.min(longestSign(), word.length - i);

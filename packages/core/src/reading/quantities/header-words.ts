@@ -112,15 +112,19 @@ const WORDS = {
 /** What a word of a header may mean. */
 export type Meaning = keyof typeof WORDS | "transmission" | "other-port" | "unknown";
 
-/** A word as it is compared: small letters, no accents. */
-const plainWord = (word: string): string => withoutAccents(word).toLowerCase();
+/** Words as they are compared: small letters, no accents. */
+const plainly = (words: string): string => withoutAccents(words).toLowerCase();
 
 /** What each word means, as it is compared. */
 export const meaningsOfWords = once(
   (): ReadonlyMap<string, Meaning> =>
     new Map(
       (Object.keys(WORDS) as (keyof typeof WORDS)[]).flatMap((meaning) =>
-        WORDS[meaning].flatMap((line) => line.split(" ").map((word) => [plainWord(word), meaning] as const)),
+        WORDS[meaning].flatMap((line) =>
+          plainly(line)
+            .split(" ")
+            .map((word) => [word, meaning] as const),
+        ),
       ),
     ),
 );

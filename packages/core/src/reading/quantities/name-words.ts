@@ -1,5 +1,19 @@
 /** Words of a header: lower case, no accents, "|Z|" as "mag z", brackets and separators as blanks. */
-export function wordsOf(header: string): readonly string[] {
+export const wordsOf = (header: string): readonly string[] =>
+  (PLAIN.test(header) ? header.toLowerCase().split(/[ (),.]+/) : spelledOut(header).split(/[^\p{L}\p{N}°%]+/u))
+    .flatMap(
+      (word) =>
+        GLUED.exec(word)
+          ?.slice(1)
+          .filter((part) => part !== undefined) ?? [word],
+    )
+    .filter((word) => word !== "");
+
+/** Letters of English alone, in which there is nothing to be spelled out: "Frequency (MHz)", but not "Zr", "S11" or "s.w.r.". */
+const PLAIN = /^(?!.*\b(?:(?:[zy]|gamma)[ri]\b|[vswr]{1,3}\.))[a-z (),.]*$/i;
+
+/** A header in small letters, with words in the place of what stands for them. */
+function spelledOut(header: string): string {
   return (
     header
       // What follows a dash with an equals sign is a setting of the run, not part of the name; "x:1" is how SWR is written.
@@ -36,14 +50,6 @@ export function wordsOf(header: string): readonly string[] {
       .replace(/(?<![a-z])r\.l\.?(?![a-z])/g, " rl ")
       .replace(/(?<![a-z\d])\d+ ?log/g, " log ")
       .replace(/([°%])/g, " $1 ")
-      .split(/[^\p{L}\p{N}°%]+/u)
-      .flatMap(
-        (word) =>
-          GLUED.exec(word)
-            ?.slice(1)
-            .filter((part) => part !== undefined) ?? [word],
-      )
-      .filter((word) => word !== "")
   );
 }
 

@@ -1,3 +1,4 @@
+import { once } from "../../numbers/once.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
 import { signedWordsOf } from "./header-phrases.js";
@@ -52,13 +53,41 @@ const KNOWN = new Map<string, ColumnRole>();
 const MOST_KNOWN = 1000;
 
 function roleOf(header: string, port: number): ColumnRole {
-  const named = header.replace(REFERENCE, " ").replace(FORM, " ");
-  if (named !== header) return roleFromHeader(named, port);
-  const bare = header.replace(NORMALISED, " ");
-  if (bare !== header) return normalised(roleFromHeader(bare, port));
+  const isPlain = PLAIN.test(header);
+  const bare = isPlain ? null : roleOfBare(header, port);
+  if (bare !== null) return bare;
   const words = signedWordsOf(header);
   const meanings = new Set(words.map((word) => meaningOf(word, port)));
   meanings.delete("filler");
+  const multiple = isPlain ? null : roleOfReckoned(header, meanings, port);
+  if (multiple !== null) return multiple;
+  if (meanings.has("frequency")) return roleOfFrequency(header, words, meanings);
+  if (meanings.has("transmission")) return { quantity: "transmission" };
+  const altered = isPlain ? null : roleOfAltered(header, meanings, port);
+  if (altered !== null) return altered;
+  if (meanings.has("extreme")) {
+    const role = roleFromHeader(header.replace(extremeWord(), " "), port);
+    return role.quantity === "other" || role.quantity === "frequency"
+      ? { quantity: "other" }
+      : { ...role, isExtreme: true };
+  }
+  if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
+  return roleOfMeanings(meanings) ?? { quantity: "other" };
+}
+
+/** Names in words and brackets alone, none of which says that the numbers are more than the words: most are. */
+const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|reflection loss))[a-z ()]*$/i;
+
+/** Of a name with a reference or a form behind it what is left of it, or null. */
+function roleOfBare(header: string, port: number): ColumnRole | null {
+  const named = header.replace(REFERENCE, " ").replace(FORM, " ");
+  if (named !== header) return roleFromHeader(named, port);
+  const bare = header.replace(NORMALISED, " ");
+  return bare === header ? null : normalised(roleFromHeader(bare, port));
+}
+
+/** Of a name that says how its numbers were reckoned, or null. */
+function roleOfReckoned(header: string, meanings: ReadonlySet<Meaning>, port: number): ColumnRole | null {
   const divided = DIVIDED.exec(header);
   if (divided !== null) {
     const role = roleFromHeader(header.replace(divided[0], ""), port);
@@ -66,43 +95,35 @@ function roleOf(header: string, port: number): ColumnRole {
     if (isOhmsOrSiemens(role.quantity))
       return by < LEAST_OHMS ? { ...role, factor: by * (role.factor ?? 1) } : { ...role, isNormalised: true };
   }
-  if (RECKONED.test(header)) {
-    return meanings.has("frequency")
-      ? { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true }
-      : { quantity: "other" };
-  }
-  if (meanings.has("frequency") && isOffset(header)) return offsetFrequency(header);
-  if (meanings.has("frequency")) {
-    // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
-    if (meanings.size > 1 && !words.some((word) => frequencyUnitOf(word) !== null) && hasBracket(header)) {
-      return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
-    }
-    const units = new Set(words.map(frequencyUnitOf).filter((unit) => unit !== null));
-    // "Frequency (MHz)" over "kHz": nobody knows which.
-    if (units.size > 1) return { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
-    return { quantity: "frequency", frequencyUnit: [...units][0] ?? null };
-  }
-  if (meanings.has("transmission")) return { quantity: "transmission" };
+  if (reckoned().test(header)) return meanings.has("frequency") ? FREQUENCY_WITHOUT_UNIT : { quantity: "other" };
+  return meanings.has("frequency") && isOffset(header) ? offsetFrequency(header) : null;
+}
+
+function roleOfFrequency(header: string, words: readonly string[], meanings: ReadonlySet<Meaning>): ColumnRole {
+  const units = new Set(words.map(frequencyUnitOf).filter((unit) => unit !== null));
+  // A word beside it may be a unit that is not known (THz, rad/s): its numbers must not be taken for Hz or MHz.
+  if (meanings.size > 1 && units.size === 0 && hasBracket(header)) return FREQUENCY_WITHOUT_UNIT;
+  // "Frequency (MHz)" over "kHz": nobody knows which.
+  if (units.size > 1) return FREQUENCY_WITHOUT_UNIT;
+  return { quantity: "frequency", frequencyUnit: [...units][0] ?? null };
+}
+
+const FREQUENCY_WITHOUT_UNIT: ColumnRole = { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
+
+/** Of a name whose quantity is turned round, squared or lessened, or null. */
+function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: number): ColumnRole | null {
   const turned = TURNED.exec(header);
   if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
   const squared = SQUARE.exec(header)?.[1];
   if (squared !== undefined && SIZES_OF_REFLECTION.has(roleFromHeader(squared, port).quantity)) return SHARE_OF_POWER;
-  const lessOne = LESS_ONE.exec(header)?.[1];
-  if (lessOne !== undefined) {
-    const role = roleFromHeader(lessOne, port);
+  const less = lessOne().exec(header)?.[1];
+  if (less !== undefined) {
+    const role = roleFromHeader(less, port);
     return role.quantity === "swr" ? { ...role, offset: 1 } : { quantity: "other" };
-  }
-  if (meanings.has("extreme")) {
-    const role = roleFromHeader(header.replace(EXTREME_WORD, " "), port);
-    return role.quantity === "other" || role.quantity === "frequency"
-      ? { quantity: "other" }
-      : { ...role, isExtreme: true };
   }
   // Of the two things that English calls so the other is the mismatch loss.
   if (/reflection loss/i.test(header)) return { quantity: "other" };
-  if (isAltered(header, meanings)) return { quantity: "other" };
-  if (meanings.size === 0 || meanings.has("unknown") || meanings.has("other-port")) return { quantity: "other" };
-  return roleOfMeanings(meanings) ?? { quantity: "other" };
+  return isAltered(header, meanings) ? { quantity: "other" } : null;
 }
 
 /** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
@@ -133,15 +154,18 @@ const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflectio
 const DIVIDED = /(?<=\p{L})\s*\/\s*(\d+(?:[.,]\d+)?)(?=\s*(?:[([]|$))/u;
 
 /** What was reckoned with the numbers below: ten times as much, a half, fifty less, in tenths of a unit. */
-const RECKONED = new RegExp(
-  [
-    "[*×·] ?\\d|\\d ?[*×·]|[\\s(]x ?\\d{2,}|\\bx10\\b",
-    "\\/ ?\\d+(?![\\d:]|\\s*[)\\]]?\\s*(?:ohm|Ω))",
-    "[(\\[] ?0[.,]\\d+ ?(?:dB|ohms?|Ω|°|deg|%)? ?[)\\]]",
-    "^\\W*\\d+ ?(?:f(?!\\p{L})|re ?\\(|im ?\\()|1 ?\\/ ?[ZY](?!\\p{L})",
-    "(?<!\\p{L})[RXZ] ?[-−–] ?\\d{2,}|(?:phase|angle|°) ?\\+ ?\\d|(?:Γ|gamma|S11)\\*|\\/ ?(?:π|pi(?!\\p{L}))",
-  ].join("|"),
-  "iu",
+const reckoned = once(
+  () =>
+    new RegExp(
+      [
+        "[*×·] ?\\d|\\d ?[*×·]|[\\s(]x ?\\d{2,}|\\bx10\\b",
+        "\\/ ?\\d+(?![\\d:]|\\s*[)\\]]?\\s*(?:ohm|Ω))",
+        "[(\\[] ?0[.,]\\d+ ?(?:dB|ohms?|Ω|°|deg|%)? ?[)\\]]",
+        "^\\W*\\d+ ?(?:f(?!\\p{L})|re ?\\(|im ?\\()|1 ?\\/ ?[ZY](?!\\p{L})",
+        "(?<!\\p{L})[RXZ] ?[-−–] ?\\d{2,}|(?:phase|angle|°) ?\\+ ?\\d|(?:Γ|gamma|S11)\\*|\\/ ?(?:π|pi(?!\\p{L}))",
+      ].join("|"),
+      "iu",
+    ),
 );
 
 /** Whether a square is named, what is left of one, or a sign turned round: not the quantity itself. Of decibels the numbers tell the sign. */
@@ -152,14 +176,14 @@ function isAltered(header: string, meanings: ReadonlySet<Meaning>): boolean {
 }
 
 /** "SWR-1", "SWR − 1" */
-const LESS_ONE = /^(.*\p{L}.*?)\s*(?:[-−–]|minus|less)\s*(?:1|one)\s*$/iu;
+const lessOne = once(() => /^(.*\p{L}.*?)\s*(?:[-−–]|minus|less)\s*(?:1|one)\s*$/iu);
 /** The least or the greatest of several readings. */
-const EXTREME_WORD =
-  /(?<!\p{L})(?:min|max|mini|maxi|minim\w+|maxim\w+|lowest|highest|kleinste|größte)(?!\p{L})[._]?/giu;
+const extremeWord = once(
+  () => /(?<!\p{L})(?:min|max|mini|maxi|minim\w+|maxim\w+|lowest|highest|kleinste|größte)(?!\p{L})[._]?/giu,
+);
 
 /** "Offset from 6.9 MHz (kHz)": the frequency that others are counted from, and their unit. */
 function offsetFrequency(header: string): ColumnRole {
-  const unknown: ColumnRole = { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
   const [whole = "", printed = "", from = ""] = /(\d+(?:[.,]\d+)?) ?([kmg]?hz)/iu.exec(header) ?? [];
   const baseUnit = frequencyUnitOf(from);
   const units = [...header.replace(whole, " ").matchAll(/(?<![\p{L}])([kmg]?hz)(?!\p{L})/giu)];
@@ -172,7 +196,7 @@ function offsetFrequency(header: string): ColumnRole {
       offset: Number(less.replace(",", ".")) * 10 ** UNIT_EXPONENTS[unit],
     };
   }
-  if (baseUnit === null || unit === null || units.length > 1) return unknown;
+  if (baseUnit === null || unit === null || units.length > 1) return FREQUENCY_WITHOUT_UNIT;
   const offset = Number(printed.replace(",", ".")) * 10 ** UNIT_EXPONENTS[baseUnit];
   return { quantity: "frequency", frequencyUnit: unit, offset };
 }
