@@ -16,29 +16,29 @@ import jpMic from "./plans/jp-mic.json" with { type: "json" };
 import uk from "./plans/uk.json" with { type: "json" };
 import usPart97 from "./plans/us-part97.json" with { type: "json" };
 
-/** The plans that come with the library. The tests hold each against the schema, so it is not checked again at run time. */
-const PLANS = [
-  usPart97,
-  ituR1,
-  ituR2,
-  ituR3,
-  iaruR1,
-  iaruR2,
-  iaruR3,
+/** The plans that come with the library, by name. The tests hold each against the schema, so it is not checked again at run time. */
+const PLANS: Readonly<Record<Exclude<PlanId, typeof COMMON_PLAN_ID>, unknown>> = {
+  "us-part97": usPart97,
+  "itu-r1": ituR1,
+  "itu-r2": ituR2,
+  "itu-r3": ituR3,
+  "iaru-r1-hf": iaruR1,
+  "iaru-r2-hf": iaruR2,
+  "iaru-r3-hf": iaruR3,
   uk,
   de,
   fr,
   ca,
   br,
   au,
-  jpMic,
-] as readonly unknown[] as readonly BandPlan[];
+  "jp-mic": jpMic,
+};
 
 /** Used where no plan is chosen: what all three ITU Regions give to amateurs. */
 export const COMMON_PLAN_ID = "itu-common";
 
 /** Names of all plans that come with the library, the common one first. */
-export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...PLANS.map(({ id }) => id)];
+export const planIds = (): readonly string[] => [COMMON_PLAN_ID, ...Object.keys(PLANS)];
 
 /** Names of the plans that come with the library. */
 export type PlanId =
@@ -103,11 +103,12 @@ export function planIdNamed(name: string): string | null {
 export function planById(id: PlanId): BandPlan;
 export function planById(id: string): BandPlan | null;
 export function planById(id: string): BandPlan | null {
-  return id === COMMON_PLAN_ID ? ituCommon() : (PLANS.find((plan) => plan.id === id) ?? null);
+  if (id === COMMON_PLAN_ID) return ituCommon();
+  return (lookUp(PLANS, id) as BandPlan | undefined) ?? null;
 }
 
 function ituCommon(): BandPlan {
-  const regions = PLANS.filter(({ id }) => /^itu-r\d$/.test(id));
+  const regions = [planById("itu-r1"), planById("itu-r2"), planById("itu-r3")];
   return commonPlan(regions, {
     id: COMMON_PLAN_ID,
     title: "Amateur allocations that all three ITU Regions have in common",
