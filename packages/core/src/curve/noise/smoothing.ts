@@ -38,6 +38,7 @@ export interface Smoothed extends Columns {
  * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
  * @param weights noise of each sample over `noise`; null where all are alike
  * @param fits what is known beforehand of each stretch; nothing where absent
+ * @param wanted the samples whose noise is to be reduced; all where absent
  */
 export function smooth(
   position: Column,
@@ -46,7 +47,7 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
-  { agreement = AGREEMENT, fits }: { agreement?: number; fits?: readonly Expectation[] } = {},
+  { agreement = AGREEMENT, fits, wanted }: { agreement?: number; fits?: readonly Expectation[]; wanted?: Stretch } = {},
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
@@ -65,7 +66,10 @@ export function smooth(
     // Of many samples some lie far off by noise alone; their windows must not end with them.
     const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
     const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
-    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, result);
+    const last = Math.min(stretch.last, wanted?.last ?? stretch.last);
+    for (let i = Math.max(stretch.first, wanted?.first ?? 0); i <= last; i++) {
+      smoothSample(fit, stretch, limits, i, accepted, result);
+    }
   }
   return { ...result, fits: found };
 }
