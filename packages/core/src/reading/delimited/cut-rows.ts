@@ -184,9 +184,15 @@ function readSplitRow(
       if (("isRemarked" in cell && cell.isRemarked) || voidMark().test(texts[c] ?? ""))
         table.remark(line, texts[c] ?? "");
     }
+    const behind = texts.slice(columns).find((cell) => CORRECTS.test(cell));
+    if (behind !== undefined) table.remark(line, behind);
     table.addCells(line, cells);
   }
 }
+
+/** Behind a row: its reading was another (from memory). */
+const CORRECTS =
+  /^\W*(?:no|not|nein|non|should be|must be|correct(?:ed|ion|ly)?|really|actually|rather|instead|recte|richtig|sorry|was|meant)(?!\p{L}).*\d/iu;
 
 /** What is written beside a reading that does not count (from memory). */
 const voidMark = once(

@@ -83,7 +83,7 @@ function firstPossibleRow(lines: TextLines, from: number): number {
 
 /** What stands for a reading that there is none of: marks, nothing, or a word. */
 const OFF_SCALE =
-  /^["\s]*[;,\t]["\s]*(?:[^\p{L}]*|[-+]?inf.*|over|ol|err|nan|n\/?a)["\s;,]*$|^\s+(?:[>\u2265]|-{2,}|inf\b|ol\b|over\b)/iu;
+  /^["\s]*[;,\t]["\s]*(?:[^\p{L}]*|[-+]?inf.*|over|ol|err|nan|n\/?a)["\s;,]*$|^\s+(?:[>\u2265\u221e]|-{2,}|inf\b|ol\b|over\b)/iu;
 
 /** Begins like a number, and has digits, or what stands for a reading, after something that could split columns. */
 function mayHoldNumbers(line: string): boolean {

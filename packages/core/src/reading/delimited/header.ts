@@ -2,7 +2,7 @@ import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
 import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
 import { frequencyUnitIn } from "./frequency-statement.js";
-import { asUnits, type ColumnNames, namesInLine, rolesOf, unitsIn } from "./heading-line.js";
+import { asUnits, type ColumnNames, namesInLine, rolesOf, splitsOf, unitsIn } from "./heading-line.js";
 import { holdsRow } from "./lines-of-table.js";
 import type { Dialect } from "./table-text.js";
 
@@ -67,18 +67,29 @@ function* linesAround(
 }
 
 /** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head a column of row numbers. */
-function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter }: Dialect): string {
+function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter, columns }: Dialect): string {
   const text = lines.text(line).slice(0, LONGEST_HEADER);
   const content = text.replace(COMMENT_MARK, "");
   if (delimiter === "bar" && content.startsWith(DELIMITER_CHARACTERS.bar)) return text;
-  if (delimiter === "space" || !text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter]))
-    return content;
+  if (delimiter === "space") return areNumberedUnder(text, lines, columns, firstDataLine) ? text : content;
+  if (!text.slice(0, -content.length).includes(DELIMITER_CHARACTERS[delimiter])) return content;
   const first = splitLine(lines.text(firstDataLine), delimiter);
   if (splitLine(text, delimiter).length !== first.length) return content;
   const numberOf = (row: number) =>
     lines.has(row) ? Number(splitLine(lines.text(row), delimiter)[0] ?? "") : Number.NaN;
   // A delimiter at the end of the rows may make up for the mark; row numbers then tell.
   return first.at(-1) !== "" || numberOf(firstDataLine + 1) === numberOf(firstDataLine) + 1 ? text : content;
+}
+
+/** Whether a mark by itself is the name of the first of so many columns: that of row numbers. */
+function areNumberedUnder(line: string, lines: TextLines, columns: number, firstDataLine: number): boolean {
+  if (!/^\s*#\s/.test(line) || !lines.has(firstDataLine + 1)) return false;
+  const [first, second] = [0, 1].map((i) => Number.parseFloat(lines.text(firstDataLine + i)));
+  return (
+    (first === 0 || first === 1) &&
+    second === first + 1 &&
+    splitsOf(line, "space").some((names) => names.length === columns)
+  );
 }
 
 /** The cells straight above the names of columns; none where nothing stands there. */

@@ -54,7 +54,7 @@ function isNumber(name: string, dialect: Dialect): boolean {
 }
 
 /** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */
-function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {
+export function splitsOf(line: string, delimiter: Delimiter): readonly (readonly string[])[] {
   const strip = (cells: readonly string[]) => cells.map((cell) => cell.replace(/^(["'])(.*)\1$/, "$2").trim());
   if (delimiter !== "space") {
     const cells = strip(splitLine(line, delimiter));

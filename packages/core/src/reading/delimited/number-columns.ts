@@ -5,6 +5,7 @@ import { QUANTITIES } from "../quantities/quantities.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";
 import type { Preamble } from "./preamble.js";
+import { standIns } from "./stand-ins.js";
 import type { TableColumn } from "./table-column.js";
 
 /** A column as a quantity: empty for frequencies and what is not known. `texts` are the words around the table. */
@@ -17,16 +18,20 @@ export function numberColumn(
   if (role.quantity === "frequency" || role.quantity === "other") return [];
   // "More than" makes sense of SWR and ρ only; anywhere else such a cell holds no number.
   const scale = QUANTITIES[role.quantity].scale;
+  const nothing = standIns(texts);
+  const values =
+    nothing.size === 0 ? column.values : column.values.map((value) => (nothing.has(value) ? Number.NaN : value));
   const { settled, ceiling } =
-    scale === undefined ? { settled: column.values, ceiling: null } : withBounds(column.values, column.atLeast, scale);
-  const { factor = 1, offset = 0 } = role;
-  const isAsRead = factor === 1 && offset === 0;
+    scale === undefined ? { settled: values, ceiling: null } : withBounds(values, column.atLeast, scale);
+  if (settled.every(Number.isNaN)) return [];
+  const { factor = 1, offset = 0, isInDbm = false } = role;
+  const isAsRead = factor === 1 && offset === 0 && !isInDbm;
   return [
     {
       place,
       quantity: role.quantity,
       name: column.name,
-      values: isAsRead ? settled : settled.map((value) => value * factor + offset),
+      values: isAsRead ? settled : settled.map((value) => (isInDbm ? 10 ** (value / 10) : value * factor + offset)),
       ceiling,
       halfUnit: column.halfUnit,
       isAssumed: role.isAssumed ?? false,

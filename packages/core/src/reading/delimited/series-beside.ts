@@ -69,15 +69,16 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
 export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeries | null {
   const { columns, index } = table;
   if (columns.some(({ role }) => isReading(role) || role.quantity === "transmission")) return null;
-  const parts = columns.map(({ name, isNamed }, c) =>
-    c !== index && isNamed && !NO_SERIES.test(name) && !isReckoned().test(name) ? partOfSeries(name) : null,
+  const inNames = columns.map(({ name, isNamed }, c) =>
+    c !== index && isNamed && !NO_SERIES.test(name) ? partOfSeries(name) : null,
   );
+  const parts = inNames.map((part, c) => (isReckoned().test(columns[c]?.name ?? "") ? null : part));
   if (parts.some((part) => part !== null && !isSureInPart(part))) return null;
   const known = parts.flatMap((part) => part?.role.quantity ?? []);
   if (known.length === 0 || new Set(known).size < known.length) return null;
   const names = columns.flatMap(({ name }, c) => (parts[c] === null ? [] : [name]));
   // "R dry" and "X wet" may be of two antennas.
-  const areOfOne = new Set(parts.flatMap((part) => part?.series.toLowerCase() ?? [])).size < 2;
+  const areOfOne = new Set(inNames.flatMap((part) => part?.series.toLowerCase() ?? [])).size < 2;
   findings.push(finding(areOfOne ? "info" : "caution", "name-in-part", { names }));
   return {
     ...table,

@@ -7,8 +7,14 @@ const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w
 const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
 /** A whole word: one that could begin or end anywhere would be tried in every way. */
 const NAME = "(?<![\\p{L}|])[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
+/** "(Ω)", "/" */
+const UNIT_OF_NAME = "(?:[([][^\\d()[\\]:]{1,12}[)\\]]|\\/)";
 const valuePattern = once(
-  () => new RegExp(`((?:${NAME} ?){0,5}?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`, "giu"),
+  () =>
+    new RegExp(
+      `((?:${NAME}(?: ?${NAME}| ?${UNIT_OF_NAME}){0,5}? ?)?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`,
+      "giu",
+    ),
 );
 /** Between a value and the next name. */
 const fillerPattern = once(

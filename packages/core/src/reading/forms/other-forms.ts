@@ -5,12 +5,20 @@ import { framed } from "./frames.js";
 import { jsonTable } from "./json.js";
 import { markup } from "./markup.js";
 import { namedValues } from "./named-values.js";
+import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
 import { withoutWrapping } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
-const FORMS: readonly ((content: string) => FormTable | null)[] = [markup, tidy, framed, transposed, namedValues];
+const FORMS: readonly ((content: string) => FormTable | null)[] = [
+  markup,
+  tidy,
+  framed,
+  transposed,
+  namedValues,
+  pairsUnderTitle,
+];
 /** Longer texts are tables of rows, or none. */
 const MOST_BYTES = 4_000_000;
 

@@ -94,11 +94,20 @@ export function itemsOf(line: string): readonly NoteItem[] {
     scan.position = start;
     return false;
   };
+  /** ρ where it is told as a return loss, or as powers. */
+  const takeMagnitude = (): number | null => {
+    const loss = take(patterns.returnLoss) ?? take(patterns.returnLossFirst);
+    if (loss !== null) return reflectionMagnitudeFromReturnLoss(numberIn(loss[1]));
+    const [, ...powers] = take(patterns.powers) ?? [];
+    const [forward, back] = powers.filter((power) => power !== undefined).map(numberIn);
+    if (forward !== undefined && back !== undefined) return back < forward ? Math.sqrt(back / forward) : 1;
+    const part = take(patterns.reflectedShare);
+    return part === null ? null : Math.sqrt(Math.min(1, numberIn(part[1]) / 100));
+  };
   const takeValue = (): boolean => {
-    const loss = take(patterns.returnLoss);
-    if (loss !== null) {
-      const swr = swrFromReflectionMagnitude(reflectionMagnitudeFromReturnLoss(numberIn(loss[1])));
-      put({ kind: "swr", swr, bound: null, isRange: false });
+    const magnitude = takeMagnitude();
+    if (magnitude !== null) {
+      put({ kind: "swr", swr: swrFromReflectionMagnitude(magnitude), bound: null, isRange: false });
       return true;
     }
     const ratio = take(patterns.ratio);
@@ -151,8 +160,23 @@ export function itemsOf(line: string): readonly NoteItem[] {
     }
     return true;
   };
+  const isStretchNext = (): boolean => {
+    patterns.stretch.lastIndex = scan.position + (/^\s*/.exec(line.slice(scan.position))?.[0].length ?? 0);
+    return patterns.stretch.test(line);
+  };
+  /** "Under 1.5 from 14.0 to 14.2 MHz" is a reading of that stretch; of a band named before, it tells how far that reaches. */
+  const takeLimit = (): boolean => {
+    const limit = take(patterns.limit);
+    if (limit === null) return false;
+    if (items.some(({ kind }) => kind === "place") || !isStretchNext()) items.push({ kind: "word", isExtent: true });
+    else {
+      put({ kind: "swr", swr: numberIn(limit[1]), bound: "under", isRange: false });
+      scan.isAt = true;
+    }
+    return true;
+  };
   while (scan.position < line.length) {
-    if (take(patterns.limit) !== null) items.push({ kind: "word", isExtent: true });
+    if (takeLimit()) continue;
     else if (take(patterns.transformer) !== null) items.push({ kind: "word" });
     else if (take(patterns.date) !== null || takePlace() || takeValue() || takeWord()) continue;
     scan.position++;

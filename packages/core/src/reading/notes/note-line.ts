@@ -1,7 +1,8 @@
+import { once } from "../../numbers/once.js";
 import { itemsOf } from "./note-items.js";
 import { type PlaceItem, type Settled, settled, type Value } from "./note-numbers.js";
 import { liesIn, type NoteStyle, type Place, placeOfFrequency } from "./note-place.js";
-import { plainNote } from "./note-words.js";
+import { plainNote, SWR_WORD } from "./note-words.js";
 
 /** An SWR noted by hand for a band, a stretch of frequencies or a frequency. */
 export interface NotedReading {
@@ -29,6 +30,10 @@ const MARKUP = /<\/?\p{L}/u;
 const IMPEDANCE = /\d\s*[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))/iu;
 /** The number of a line in a list, or a date without its year. */
 const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\d)/;
+/** Words before it: "Beam. I read an SWR of 2.5 at 28 MHz" */
+const leadIn = once(
+  () => new RegExp(`^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})\\s*(?:of\\s|was\\s|is\\s|[:=])\\s*(?=\\d)`, "u"),
+);
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
 
@@ -42,7 +47,8 @@ export interface NotedLine {
 /** The readings in a line; null where it is no line of readings. */
 export function readNoteLine(given: string, style: NoteStyle): NotedLine | null {
   if (NEGATIVE.test(given) || MARKUP.test(given) || IMPEDANCE.test(given)) return null;
-  const items = settled(itemsOf(plainNote(given).trim().replace(NUMBERED, "")), style);
+  const line = plainNote(given).trim().replace(NUMBERED, "").replace(leadIn(), "");
+  const items = settled(itemsOf(line), style);
   if (items === null) return null;
   const firstValue = items.findIndex(({ kind }) => kind === "swr");
   const firstPlace = items.findIndex(({ kind }) => kind === "place");

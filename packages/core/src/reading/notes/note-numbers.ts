@@ -98,7 +98,7 @@ interface Around {
 
 /** The place that a number by itself, perhaps with the next one, stands for; null where it is an SWR. */
 function placeFrom(
-  { value, printed, isAt, isRange, bound }: Extract<NoteItem, { readonly kind: "number" }>,
+  { value, printed, isAt, isSaid, isRange, bound }: Extract<NoteItem, { readonly kind: "number" }>,
   next: NoteItem | undefined,
   { isFirst, bare, band, before, rest }: Around,
 ): { readonly place: Place; readonly isStretch: boolean } | null {
@@ -106,7 +106,14 @@ function placeFrom(
   const hz = value * (value >= 1000 ? 1e3 : 1e6);
   const last = before.at(-1);
   // "2:1 at 7.02 and 7.15", "1.5 at 7.0 to 7.2"
-  if (last?.kind === "place" && last.isAt && last.place?.isAtFrequency && liesNear(hz, last.place.lowHz)) {
+  const isReading = isSaid && !isAt;
+  if (
+    !isReading &&
+    last?.kind === "place" &&
+    last.isAt &&
+    last.place?.isAtFrequency &&
+    liesNear(hz, last.place.lowHz)
+  ) {
     return { place: placeOfFrequency(hz), isStretch: false };
   }
   const alone = (place: Place | null) => (place === null ? null : { place, isStretch: false });

@@ -24,6 +24,10 @@ import {
 
 const MONTH =
   "(?:jan|feb|fev|mar|apr|avr|abr|may|mai|maj|jun|jul|aug|aou|ago|sep|set|oct|okt|ott|out|nov|dec|dez|dic)\\p{L}*";
+const WATTS = "(\\d+(?:[.,]\\d+)?) ?(?:k?w|watts?)?";
+const FORWARD_WORD = "(?:forward|fwd|fw|out|vor(?:lauf|warts)?|hin(?:laufend)?|direct[ae]?|directe?)";
+const BACK_WORD =
+  "(?:reflected|refl?|rfl|rev(?:erse)?|(?:coming |comes )?back|zuruck|ruck(?:lauf)?|reflejada|reflechie|riflessa)";
 /** Patterns that are the same for every line; made when there are notes to read. */
 const fixedPatterns = once(() => ({
   /** A mark, or several, between the items */
@@ -47,6 +51,16 @@ const fixedPatterns = once(() => ({
   offScale: new RegExp(OFF_SCALE_WORD, "uy"),
   /** "1:9 balun" is no SWR */
   transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
+  returnLossFirst: /[-−]?(\d+(?:[.,]\d+)?) ?db (?:of )?(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)(?!\p{L})/uy,
+  /** "100 W forward, 4 W back", "fwd 100, ref 4" */
+  powers: new RegExp(
+    `(?:${WATTS} ?${FORWARD_WORD}|${FORWARD_WORD}[\\s:=]*${WATTS})(?:[\\s,;/&]|and(?!\\p{L})|und(?!\\p{L}))*(?:${WATTS} ?${BACK_WORD}|${BACK_WORD}[\\s:=]*${WATTS})(?!\\p{L})`,
+    "uy",
+  ),
+  reflectedShare: new RegExp(
+    `(\\d+(?:[.,]\\d+)?) ?% (?:of the power )?(?:comes |is |was )?${BACK_WORD}(?!\\p{L})`,
+    "uy",
+  ),
   returnLoss: /(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)[\s:=]*[-−]?(\d+(?:[.,]\d+)?) ?db(?!\p{L})/uy,
   same: new RegExp(`(?:${SAME_WORD})(?!\\p{L})`, "uy"),
   matched: new RegExp(`(?:${MATCHED_WORD})(?!\\p{L})`, "uy"),

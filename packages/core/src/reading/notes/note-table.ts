@@ -1,7 +1,7 @@
 import { columnsOf, groupsIn, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import type { Place } from "./note-place.js";
-import { BAND_WORD, plainNote } from "./note-words.js";
+import { BAND_WORD, METRES_WORD, plainNote } from "./note-words.js";
 
 /** Readings of one antenna, or of one occasion, and the lines that they stand in, counted from 1. */
 export interface NoteGroup {
@@ -30,7 +30,7 @@ const cellsOf = (line: string, split: RegExp): readonly string[] =>
     .split(split)
     .map((cell) => cell.trim());
 
-const IS_BAND_WORD = new RegExp(`^${BAND_WORD}s?:?$`, "u");
+const IS_BAND_WORD = new RegExp(`^${BAND_WORD}s?(?: ?[([]?(?:in |en )?${METRES_WORD}[)\\]]?)?:?$`, "u");
 
 /** The band that heads a column: by its number alone where the corner says that these are bands. */
 const bandIn = (title: string, corner: string): NoteBand | null =>
@@ -90,7 +90,7 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
       const cells =
         [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === columns.length + 1) ?? [];
       // A band may be written once for several rows.
-      band = bandTitle(cells[0] ?? "") ?? (cells[0] === "" ? band : null);
+      band = bandIn(cells[0] ?? "", cellsOf(heading.text, split)[0] ?? "") ?? (cells[0] === "" ? band : null);
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;

@@ -101,7 +101,7 @@ export const UP_TO_WORD = anyOf([
   "(?:to|bis|until|through|tot|a|hasta|fino a|ate|au|al|and|und|et|y|e|en|i|och|og|do|az|az po|til|till|ja|pana la|до|και|ως|ile)(?!\\p{L})",
 ]);
 /** What a frequency stands behind. */
-export const AT_WORD = anyOf(["@", "(?:at|bei|op|on|auf|a|en)\\b"]);
+export const AT_WORD = anyOf(["@", "(?:at|bei|op|on|auf|a|en)\\b", "(?:на|при|στα|στουσ)(?!\\p{L})"]);
 export const BAND_WORD = anyOf([
   "bande?",
   "banda",
@@ -208,6 +208,9 @@ export const plainNote = (line: string): string =>
     .replace(/ø/g, "o")
     .replace(SPOKEN_BAND, (name) => SPOKEN[name] ?? SPOKEN["one ?-?sixty"] ?? name)
     .replace(/[Ωω\u2126]/gu, "ohm")
+    .replace(/(?<=\d\s?)([мк]?)гц(?!\p{L})/gu, (_, prefix: string) => `${{ м: "m", к: "k" }[prefix] ?? ""}hz`)
+    // "3,450 kHz"
+    .replace(/\b([1-9]\d{0,2}),(\d{3})(?=\s?khz\b)/g, "$1$2")
     .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
     .replace(/(\d)\s*([¼½¾⅓⅔⅛⅜⅝⅞])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
     .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")

@@ -1,4 +1,5 @@
 import { NAMED_BANDS } from "../../facts/band-names.js";
+import { grouped } from "../../numbers/grouped.js";
 import { once } from "../../numbers/once.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
@@ -75,8 +76,24 @@ export function notesIn(text: SourceText): Notes | null {
     return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
   const partly = notes.filter(({ isPartly }) => isPartly);
-  return { groups: [{ name: "", readings: rows }], words, partly, first: rows[0]?.line ?? 0, mayBeTable: !nameBands };
+  const groups = groupsOf(notes) ?? [{ name: "", readings: rows }];
+  return { groups, words, partly, first: rows[0]?.line ?? 0, mayBeTable: !nameBands };
 }
+
+/** Readings by the antenna that stands before them in their line, "Loop: 80m 1.4, 40m 1.2"; null where not each line has one. */
+function groupsOf(notes: readonly NoteLine[]): readonly NoteGroup[] | null {
+  const noted = notes.filter(({ readings }) => readings !== null);
+  const named = noted.map((note) => ({ ...note, name: BEFORE_COLON.exec(note.text)?.[1]?.trim() ?? "" }));
+  const isName = (name: string) => name !== "" && roleFromHeader(name).quantity === "other";
+  if (!named.every(({ name, readings }) => isName(name) && (readings?.length ?? 0) > 1)) return null;
+  const groups = [...grouped(named, ({ name }) => name)].map(([name, lines]) => ({
+    name,
+    readings: lines.flatMap(({ line, readings }) => (readings ?? []).map((reading) => ({ ...reading, line }))),
+  }));
+  return groups.length > 1 ? groups : null;
+}
+
+const BEFORE_COLON = /^\W*(\p{L}[^:;=\d]{0,40}):/u;
 
 const NOTHING = { readings: null };
 const IS_MARKED = /^\s*(?:[#!%;]|\/\/)/;

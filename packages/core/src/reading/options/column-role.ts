@@ -55,6 +55,8 @@ export interface ColumnRole {
   readonly factor?: number;
   /** What is added to the values: 1 to "SWR - 1", Hz to frequencies counted from another one */
   readonly offset?: number;
+  /** Only for powers: given in dBm */
+  readonly isInDbm?: boolean;
   /** The least or the greatest of several readings, which is left alone beside their mean */
   readonly isExtreme?: boolean;
   /** The header says that the values are multiples of the reference impedance, or of its inverse */

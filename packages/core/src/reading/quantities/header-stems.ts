@@ -33,7 +33,7 @@ const STEMS: Readonly<Partial<Record<Meaning, string>>> = {
   real: "reell reel real reaal rzeczyw действит веществ дійсн πραγματ valos gerc",
   imaginary: "imag urojon мним уявн φανταστ kepzet sanal",
   magnitude:
-    "magnit betrag belop storrel velikost itseisarv suuruu μετρ modul buyuklu absol abszol assolut απολυτ абсолют mutlak nagysag groott grosse модул amplitud bezwzgl",
+    "magnit betrag belop storrel velikost itseisarv suuruu μετρ modul buyuklu absol abszol assolut απολυτ абсолют mutlak nagysag groott grosse модул amplitud bezwzgl genlig genlik",
   angle:
     "winkel phas fase fasv faz hoek kat$ vinkel angle angol angul uhel acisi$ aci$ kulma ungh γωνι φασ szog угол угл фаз кут vaihe argum",
   decibel: "decibel dezibel децибел ντεσιμπελ desibel",

@@ -7,7 +7,7 @@ import { withoutAccents } from "./name-words.js";
  */
 const WORDS = {
   frequency: [
-    "freq frequency frequencies freqs frq f hz khz mhz ghz гц кгц мгц ггц",
+    "freq frequency frequencies freqs frq f hz khz mhz ghz гц кгц мгц ггц kc kcs mc mcs",
     "frequenzen fréquences frecuencias frequências frequenze frequenties frekvenser frekvence frekvenciák frecvențe",
     "częstotliwości kmitočty taajuudet частоты частоти συχνότητες frekanslar częst kmit част συχν",
     "frequenz fréquence frecuencia frequência frequenza frequentie frekvens frekvencia frecvență frekans",
@@ -35,7 +35,7 @@ const WORDS = {
   forward: [
     "forward fwd fw incident incidente hinlaufend hinlaufende vorlauf vorwärts pfwd pf directe directa diretta",
   ],
-  mismatchLoss: ["ml"],
+  mismatchLoss: ["ml anpassungsverlust anpassungsverluste fehlanpassungsverlust fehlanpassungsdämpfung"],
   accepted: ["accepted delivered transmitted absorbed aufgenommen aufgenommene acceptée aceptada aceita accettata"],
   share: ["share fraction anteil fraction part fracción fração frazione aandeel andel squared"],
   forwardVoltage: ["vfwd vfor ufwd vinc"],
@@ -95,16 +95,19 @@ const WORDS = {
   gons: ["gon gons gradian gradians"],
   decibel: ["db logmag log дб"],
   ohm: ["ohm ohms ом"],
-  kiloohm: ["kohm kohms"],
+  kiloohm: ["kohm kohms kiloohm kiloohms kilohm kilohms"],
   siemens: ["s siemens mho"],
   millisiemens: ["ms millisiemens mmho"],
   microsiemens: ["us microsiemens umho"],
   percent: ["% percent prozent"],
-  watts: ["w watt watts mw"],
+  watts: ["w watt watts"],
+  milliwatts: ["mw milliwatt milliwatts"],
+  dbm: ["dbm"],
   /** Words that say nothing about what the column holds */
   filler: [
     "mean avg average mittel mittelwert moyenne media médio medio complex cplx",
     "data formatted measured meas value values ant antenna series trace channel sign unwrapped u",
+    "feed point feedpoint input terminal polar rectangular cartesian van der das het la le los",
     "du by from of the at on to na vid do ad au aux in input della dal von des den vom de di des da partie parte part deel część część část del μέρος kısım rész часть частина",
   ],
 } as const satisfies Record<string, readonly string[]>;

@@ -28,6 +28,10 @@ function spelledOut(header: string): string {
       .replace(/(?<![\p{L}\d])([zy])\s?['′’]/giu, "$1 re ")
       .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?r(?![\p{L}\d])/giu, "$1 re ")
       .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
+      // "P+" and "P-" are the powers that go out and come back.
+      .replace(/(?<!\p{L})P ?\+(?![\p{L}\d])/gu, " forward power ")
+      .replace(/(?<!\p{L})P ?[-−–](?![\p{L}\d])/gu, " reflected power ")
+      .replace(/kilo[- ](?=ohm)/gi, "kilo")
       .replaceAll("_", " ")
       .replace(/ℜ/g, " re ")
       .replace(/ℑ/g, " im ")

@@ -58,7 +58,8 @@ const REFERENCE_ALONE = "ref(?:erence|erenz|erencia|erentie|erens|erencja)?\\.?"
 /** The same before a number without a unit: nothing that may be what the number is of. */
 const SHORT_BETWEEN = "(?:[^\\p{L}\\d\\n]|(?:is|was|of|ist|war|est|era|ohms?)(?!\\p{L})){0,12}?";
 /** Behind a number without a unit: no other unit, nor what makes it a date, a time or a part of something else. */
-const NO_OTHER_UNIT = "(?![\\d%°/]|[.,:-]\\d| ?\\p{L})";
+const NO_OTHER_UNIT =
+  "(?![\\d%°/]|[.,:-]\\d| ?(?!(?:from|since|below|above|here|now|onwards?|ab|hier|jetzt|seit)(?!\\p{L}))\\p{L})";
 
 /** What has an impedance of its own that readings do not refer to. */
 const otherThings = once(
@@ -70,11 +71,22 @@ const otherThings = once(
 const RELATING =
   "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
 
+/** The same in words that say so much that it may be that of a line. */
+const REFERRING =
+  "(?:refer\\w* to|relative to|against|normali[sz]ed (?:to|for)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|ten opzichte van)";
+
 /** The least reference that anybody divides by, Ω. */
 export const LEAST_OHMS = 25;
 
+interface StatementPattern {
+  readonly pattern: RegExp;
+  readonly isSure: boolean;
+  /** It says that readings are referred to it, whatever has that impedance */
+  readonly isRelated?: boolean;
+}
+
 /** Patterns take longer to make than a sweep to read, so those that a file of another kind has no use for are not made. */
-const patterns = once((): readonly { readonly pattern: RegExp; readonly isSure: boolean }[] => [
+const patterns = once((): readonly StatementPattern[] => [
   // "R/75"
   { pattern: /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
   {
@@ -90,6 +102,14 @@ const patterns = once((): readonly { readonly pattern: RegExp; readonly isSure: 
       "iu",
     ),
     isSure: true,
+  },
+  {
+    pattern: new RegExp(
+      `${REFERRING} (?:the |an? |der |die |das |den |dem |la |le |el |il |de |het )?${NUMBER} ?${UNIT}`,
+      "iu",
+    ),
+    isSure: true,
+    isRelated: true,
   },
   { pattern: new RegExp(`${RELATING} ${NUMBER} ?${UNIT}`, "iu"), isSure: true },
   // "Z0 changed from 50 to 75 ohm"
@@ -159,7 +179,7 @@ const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
 function referenceIn(text: string): ReferenceStatement | null {
   if (!MAY_HOLD_NUMBER.test(text)) return null;
   const line = plainStatement(text);
-  for (const { pattern, isSure } of patterns()) {
+  for (const { pattern, isSure, isRelated = false } of patterns()) {
     const match = pattern.exec(line);
     if (match === null) continue;
     // A pattern may have the number in one of two places.
@@ -173,7 +193,7 @@ function referenceIn(text: string): ReferenceStatement | null {
       !denied().test(line) &&
       !IS_COMPLEX.test(rest) &&
       !IS_NOTE.test(line) &&
-      !otherThings().test(spokenOf(line, match));
+      (isRelated || !otherThings().test(spokenOf(line, match)));
     const isInOhms = isStated && kilo !== undefined;
     if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
       return { ohms, text, isSure: isStated };

@@ -13,7 +13,9 @@ export const plainStatement = (text: string): string =>
     .replace(/(?<!\p{L})[ζΖ](?=[-_ ]?[0o])/gu, "z")
     .toLowerCase()
     .replace(/ł/g, "l")
-    .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})/gu, "ohm")
+    .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})|(?<=\d ?)om(?!\p{L})/gu, "ohm")
+    // "the 300-ohm feeder"
+    .replace(/(?<=\d)-(?=ohm)/g, " ")
     .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
     .replace(numberWords(), (words) => String(numberOfWords(words)));
 

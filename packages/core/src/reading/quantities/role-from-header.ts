@@ -80,7 +80,12 @@ const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|reflection loss))[a-z ()]*$
 
 /** Of a name with a reference or a form behind it what is left of it, or null. */
 function roleOfBare(header: string, port: number): ColumnRole | null {
-  const named = header.replace(REFERENCE, " ").replace(FORM, " ");
+  if (SHARE_IN_SIGNS.test(header)) return SHARE_OF_POWER;
+  const named = header
+    .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
+    .replace(REFERENCE, " ")
+    .replace(FORM, " ")
+    .replace(SUM, (_, of) => (/r/i.test(of) ? "Z" : "Y"));
   if (named !== header) return roleFromHeader(named, port);
   const bare = header.replace(NORMALISED, " ");
   return bare === header ? null : normalised(roleFromHeader(bare, port));
@@ -115,7 +120,9 @@ function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: num
   const turned = TURNED.exec(header);
   if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
   const squared = SQUARE.exec(header)?.[1];
-  if (squared !== undefined && SIZES_OF_REFLECTION.has(roleFromHeader(squared, port).quantity)) return SHARE_OF_POWER;
+  const ofSquare = squared === undefined ? null : roleFromHeader(squared, port);
+  if (ofSquare !== null && (SIZES_OF_REFLECTION.has(ofSquare.quantity) || isShareOfPower(ofSquare)))
+    return SHARE_OF_POWER;
   const less = lessOne().exec(header)?.[1];
   if (less !== undefined) {
     const role = roleFromHeader(less, port);
@@ -131,6 +138,12 @@ const REFERENCE =
   /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
+/** "× 10⁶ Hz" */
+const TIMES_HERTZ = /[×x*]?\s?10 ?(\^ ?[36]|[³⁶]) ?Hz/iu;
+/** "Pr/Pf" */
+const SHARE_IN_SIGNS = /^\W*P_?(?:r|ref|refl|rev|back) ?\/ ?P_?(?:f|fw|fwd|for|forward|i|inc)\W*$/i;
+/** What a complex number is the sum of: "R + jX", "G+jB". */
+const SUM = /(?<![\p{L}\d])([RG])\s*[+±]\s*[ij]\s*\*?\s*[XB](?![\p{L}\d])/giu;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
 const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
 /** A sign that is turned round: "-X", "−∠S11". */
@@ -147,6 +160,9 @@ const negated = (role: ColumnRole): ColumnRole =>
 /** |S11|² is the share of the power that comes back. */
 const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
 const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
+
+const isShareOfPower = ({ quantity, percent, factor }: ColumnRole): boolean =>
+  quantity === SHARE_OF_POWER.quantity && percent === true && factor === SHARE_OF_POWER.factor;
 
 const SIZES_OF_REFLECTION: ReadonlySet<Quantity> = new Set<Quantity>(["reflection", "reflection-magnitude"]);
 

@@ -27,12 +27,26 @@ const share =
     meanings.has("percent") || !meanings.has("share")
       ? { quantity, percent: meanings.has("percent") }
       : { quantity, percent: true, factor: 100 };
-const reflectedWatts = (): ColumnRole => ({ quantity: "reflected-power", percent: false });
+/** A share of one where the header does not say per cent. */
+const shareOfPower = (meanings: ReadonlySet<Meaning>): ColumnRole =>
+  meanings.has("percent")
+    ? { quantity: "reflected-power", percent: true }
+    : { quantity: "reflected-power", percent: true, factor: 100 };
+/** Powers that are compared with each other. */
+const power =
+  (quantity: "forward-power" | "reflected-power") =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => ({
+    quantity,
+    ...(quantity === "reflected-power" ? { percent: false } : {}),
+    ...(meanings.has("milliwatts") ? { factor: 0.001 } : {}),
+    ...(meanings.has("dbm") ? { isInDbm: true } : {}),
+  });
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
 const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
 const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
+const WATTS = ["watts", "milliwatts", "dbm"] as const satisfies readonly Meaning[];
 const ANGLES: readonly Meaning[] = ["degrees", "radians", "milliradians", "gons", "turns"];
 const OF_REFLECTION: readonly Meaning[] = ["reflection", "coefficient", "voltage"];
 
@@ -68,13 +82,15 @@ const READINGS: readonly {
   { needed: ["returnLoss"], beside: ["decibel", "reflection"], role: plain("return-loss") },
   { needed: ["reflection", "loss"], beside: ["decibel"], role: plain("return-loss") },
   { needed: ["return", "loss"], beside: ["decibel", "reflection", "magnitude"], role: plain("return-loss") },
-  { needed: ["forward", "power"], beside: ["watts"], role: plain("forward-power") },
-  { needed: ["forward"], beside: ["watts"], role: plain("forward-power") },
-  { needed: ["reflected", "power", "watts"], beside: [], role: reflectedWatts },
-  { needed: ["ref", "watts"], beside: [], role: reflectedWatts },
-  { needed: ["ref", "power"], beside: ["watts"], role: reflectedWatts },
-  { needed: ["reflection", "watts"], beside: [], role: reflectedWatts },
-  { needed: ["reflected"], beside: ["watts"], role: reflectedWatts },
+  { needed: ["forward"], beside: ["power", ...WATTS], role: power("forward-power") },
+  ...WATTS.flatMap((unit) => [
+    { needed: ["reflected", unit], beside: ["power"], role: power("reflected-power") } as const,
+    { needed: ["ref", unit], beside: ["power"], role: power("reflected-power") } as const,
+    { needed: ["reflection", unit], beside: [], role: power("reflected-power") } as const,
+  ]),
+  { needed: ["ref", "power"], beside: [], role: power("reflected-power") },
+  { needed: ["reflected"], beside: [], role: power("reflected-power") },
+  { needed: ["reflection", "power", "coefficient"], beside: ["percent", "magnitude"], role: shareOfPower },
   {
     needed: ["reflection", "power"],
     beside: ["percent", "watts"],

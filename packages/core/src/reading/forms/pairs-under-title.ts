@@ -1,0 +1,113 @@
+import { once } from "../../numbers/once.js";
+import { SAME_WORD, SWR_WORD } from "../notes/note-words.js";
+import { isReading } from "../options/column-role.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import type { FormRow, FormTable } from "./form.js";
+
+const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
+const UNIT = "[kMG]?Hz";
+/** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
+const BETWEEN = `\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})\\s*[=:]?|\\s)\\s*`;
+const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
+const patterns = once(() => ({
+  pair: new RegExp(
+    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d)\\)?`,
+    "iuy",
+  ),
+  unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
+  swr: new RegExp(`(?<!\\p{L})${SWR_WORD}(?![\\p{L}\\d])`, "iu"),
+  same: new RegExp(`^(?:${SAME_WORD}|["”〃])$`, "iu"),
+}));
+/** Of all lines with a number so many are pairs and nothing else, or it is another text. */
+const LEAST_SHARE = 0.8;
+const FEWEST_PAIRS = 2;
+/** Words behind the last pair of a line, without a digit. */
+const REMARK = /^\s*(?:[-–—,;(]\s*)?[^\d\n]*$/;
+
+interface Pair {
+  readonly frequency: string;
+  readonly unit: string | undefined;
+  readonly reading: string;
+  readonly line: number;
+}
+
+/**
+ * Frequencies and readings in pairs, one or several a line, below words that say what they are: "SWR, dipole, MHz", then
+ * "3.500 ... 3.1" or "28000/3.8 28500/1.1".
+ */
+export function pairsUnderTitle(content: string): FormTable | null {
+  const lines = content.split(/\r\n|\n|\r/);
+  const perLine = lines.map((line, i) => pairsIn(line, i + 1));
+  const first = perLine.findIndex((pairs) => pairs !== null);
+  const title = lines.slice(0, Math.max(0, first)).filter((line) => line.trim() !== "");
+  // Names of columns have been refused before, for what they say.
+  if (title.some((line) => /[;\t]|offset|Δ/iu.test(line) || namesFrequency(line))) return null;
+  const quantity = quantityIn(title);
+  const pairs = perLine.flatMap((found) => found ?? []);
+  const unit = unitOf(title, pairs);
+  const below = lines.flatMap((line, i) => (i >= first && /\d/.test(line) ? [i] : []));
+  const others = below.filter((i) => perLine[i] === null);
+  const areMost = below.length - others.length >= LEAST_SHARE * below.length;
+  if (quantity === null || unit === null || pairs.length < FEWEST_PAIRS || !areMost || !areAlong(pairs)) return null;
+  return {
+    name: "pairs under a title",
+    comments: title,
+    header: [`frequency (${unit})`, quantity],
+    rows: withRepeats(pairs),
+    leftOut: others.map((i) => i + 1),
+  };
+}
+
+/** Whether a line names the frequency in a word, and not by its unit alone. */
+const namesFrequency = (line: string): boolean =>
+  line
+    .split(/[^\p{L}]+/u)
+    .some((word) => word.length > 1 && !patterns().unit.test(word) && roleFromHeader(word).quantity === "frequency");
+
+/** The pairs that a line is; null where there is anything else with a number in it. */
+function pairsIn(line: string, number: number): readonly Pair[] | null {
+  const { pair } = patterns();
+  const pairs: Pair[] = [];
+  let position = 0;
+  for (;;) {
+    pair.lastIndex = position;
+    const match = pair.exec(line);
+    if (match === null) break;
+    const [whole, frequency = "", unit, reading = ""] = match;
+    pairs.push({ frequency, unit, reading, line: number });
+    position += whole.length;
+  }
+  return pairs.length > 0 && REMARK.test(line.slice(position)) ? pairs : null;
+}
+
+/** The one reading that the words above name; null where they name none or several. */
+function quantityIn(title: readonly string[]): string | null {
+  const text = title.join(", ");
+  const names = text.split(/[,;:()[\]]/).map((part) => part.trim());
+  const named = names.filter((name) => isReading(roleFromHeader(name)) && !patterns().swr.test(name));
+  if (patterns().swr.test(text)) return named.length === 0 ? "SWR" : null;
+  return named.length === 1 ? (named[0] as string) : null;
+}
+
+/** The one unit of frequency that stands above or beside the numbers. */
+function unitOf(title: readonly string[], pairs: readonly Pair[]): string | null {
+  const told = title.flatMap((line) => patterns().unit.exec(line)?.[1] ?? []);
+  const units = new Set([...told, ...pairs.flatMap(({ unit }) => unit ?? [])].map((unit) => unit.toLowerCase()));
+  return units.size === 1 ? ([...units][0] as string) : null;
+}
+
+/** Whether the frequencies go one way. */
+function areAlong(pairs: readonly Pair[]): boolean {
+  const values = pairs.map(({ frequency }) => Number(frequency.replace(",", ".")));
+  const steps = values.slice(1).map((value, i) => Math.sign(value - (values[i] ?? 0)));
+  return steps.every((step) => step !== 0 && step === steps[0]);
+}
+
+/** Rows, with what "same" stands for. */
+function withRepeats(pairs: readonly Pair[]): readonly FormRow[] {
+  let last = "";
+  return pairs.map(({ frequency, reading, line }) => {
+    if (!patterns().same.test(reading)) last = reading;
+    return { cells: [frequency, last], line };
+  });
+}
