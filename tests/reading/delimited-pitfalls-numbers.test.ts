@@ -30,8 +30,16 @@ describe("decimal comma and thousands (mholt/PapaParse#143, #327, #461; pandas-d
     });
   });
 
-  test("a comma for thousands beside a decimal point is refused and not deleted", () => {
-    expectRefusal(textOf("Frequency (kHz);SWR", "7,000;2.35", "7,050;2.15", "7,100;1.95"), {
+  test("a comma for thousands beside a decimal point can be nothing else where no sweep is at the fraction", () => {
+    const sweep = readOne(textOf("Frequency (kHz);SWR", "7,000;2.35", "7,050;2.15", "7,100;1.95"));
+    expect([...sweep.frequencyHz]).toEqual([7_000_000, 7_050_000, 7_100_000]);
+    expect([...readOne(textOf("Frequency (MHz);SWR", "7,000;2.35", "7,050;2.15", "7,100;1.95")).frequencyHz]).toEqual([
+      7_000_000, 7_050_000, 7_100_000,
+    ]);
+  });
+
+  test("a comma for thousands without a decimal point beside it is refused and not deleted", () => {
+    expectRefusal(textOf("Frequency (kHz);SWR", "7,000;2", "7,050;2", "7,100;1"), {
       code: "ambiguous",
       says: /frequencies up to 7100 Hz by the stated unit, kHz.*say --unit or --decimal/,
     });

@@ -66,6 +66,7 @@ export function withNumbersJoined(line: string): string {
   if (!/^\s*[+-]?[\d.,]/.test(line)) return line;
   const joined = line
     .replace(JOINABLE, "$1")
+    .replace(/([<>≤≥~≈])\s+(?=\d)/g, "$1")
     .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
     .replace(/(\d)\s+:\s+(?=\d)/g, "$1:")
     .replace(POLAR_IN_WORDS, "$1at$2deg");
@@ -182,7 +183,7 @@ function groupingIn(printed: string, dialect: CellDialect): string | null {
 const ABOUT = new RegExp(`^(?:${ABOUT_WORD}|${UNDER_WORD})\\s*`, "i");
 /** What people put behind a number: marks, brackets, a note. */
 const BEHIND =
-  /^(?:\s*[*?!†]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*(?:@|at|in|re)\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
+  /^(?:\s*[*?!†★☆✓✔\p{Emoji_Presentation}]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*[[(]?(?:@|at|in|re|z0 ?=)?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])[\])]?|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
 /** Another unit changes the number, and is no remark. */
 const UNIT_BEHIND = /^\s*(?:[kmg]?hz|[kmg]?ohms?|deg|rad|dbm?|volts?|watts?)\b/i;
 const REMARKED = /^([+-]?\d+(?:[.,]\d+)?)(\+)?/;

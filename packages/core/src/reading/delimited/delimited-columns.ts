@@ -1,6 +1,6 @@
 import { quote } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { ColumnRole } from "../options/column-role.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
@@ -9,11 +9,13 @@ import { isReferenceName } from "../quantities/reference-statement.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
-import { below, findHeader } from "./header.js";
+import { withOffsetBase } from "./frequency-statement.js";
+import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
+import { rolesOf } from "./heading-line.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
-import { numberColumn, referenceColumn, rolesWithPreamble } from "./number-columns.js";
+import { againstOneReference, numberColumn, referenceColumn, rolesWithPreamble } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
 import { statedColumns } from "./stated-columns.js";
@@ -61,12 +63,12 @@ export function readTable(
 ): DelimitedColumns {
   const port = options.port ?? 1;
   const decided = decideDialect(lines, options, file, from);
-  const header =
+  const found =
     options.columns === undefined ? (listedColumns(lines, decided, port) ?? findHeader(lines, decided, port)) : null;
-  const dialect = header === null ? decided : below(header, decided, lines);
+  const dialect = found === null ? decided : below(found, decided, lines);
   const text: TableText = { lines, dialect, file, port };
   const aboveHeader = Array.from(
-    { length: Math.max(0, (header?.lineIndex ?? -1) - decided.firstDataLine) },
+    { length: Math.max(0, (found?.lineIndex ?? -1) - decided.firstDataLine) },
     (_, i) => decided.firstDataLine + i,
   ).filter((line) => holdsRow(lines.text(line), dialect));
   const [firstAbove] = aboveHeader;
@@ -74,7 +76,8 @@ export function readTable(
     const params = { firstLine: firstAbove + 1, count: aboveHeader.length, text: null };
     findings.push(finding("caution", "row-left-out", params, { line: firstAbove + 1 }));
   }
-  const preamble = preambleOf(lines, dialect.firstDataLine, header?.lineIndex ?? -1);
+  const preamble = preambleOf(lines, dialect.firstDataLine, found?.lineIndex ?? -1);
+  const header = found && withFrequencies(found, preamble.comments, port);
   const stated = statedColumns(header, preamble, text, options, findings);
   const names = header?.names ?? [];
   const table = tableInHz(
@@ -86,13 +89,22 @@ export function readTable(
   );
   checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const { rows, columns, index, series } = tableOfSeries(table, header?.titles ?? [], text, findings);
+  const { rows, columns, index, series } = tableOfSeries(
+    table,
+    header?.titles ?? [],
+    preamble.comments,
+    text,
+    findings,
+  );
   report(rows, columns, findings);
-  const roles = rolesWithPreamble(columns, preamble);
+  const roles = againstOneReference(columns, rolesWithPreamble(columns, preamble));
+  const left = columns
+    .filter(({ role }, c) => isReading(role) && roles[c]?.quantity === "other")
+    .map(({ name }) => name);
   const texts = [
     ...preamble.comments,
     ...factsIn(preamble.comments, dialect),
-    ...names,
+    ...names.filter((name) => !left.includes(name)),
     ...[...rows.leftOut.map(({ line }) => line), ...rows.comments, ...linesWithoutFrequency(rows, index)]
       .slice(0, MOST_TEXTS)
       .map((line) => lines.text(line - 1)),
@@ -118,6 +130,18 @@ export function readTable(
     allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
+}
+
+/** A header whose frequencies are counted from one that the preamble tells names that. */
+function withFrequencies(header: Header, comments: readonly string[], port: number): Header {
+  const names = header.names.map((name, c) =>
+    header.roles[c]?.isUnknownUnit && /offset|delta|Δ|versatz|(?<!\p{L})df(?!\p{L})/iu.test(name)
+      ? withOffsetBase(name, comments)
+      : name,
+  );
+  return names.every((name, c) => name === header.names[c])
+    ? header
+    : { ...header, names, roles: rolesOf(names, port) };
 }
 
 /** Numbers of either sign, in more rows than a slip of the pen makes. */

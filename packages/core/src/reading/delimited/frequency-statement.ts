@@ -21,3 +21,14 @@ export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | nu
 }
 
 const LONGEST_STATEMENT = 80;
+
+/** What others are counted from (from memory). */
+const OFFSET_BASE =
+  /(?:offsets?|cent(?:re|er)(?: freq\w*)?|f0|fc|reference freq\w*|relative to|counted from|mittenfrequenz|versatz|abstand)(?!\p{L})[^\d\n]{0,24}(\d+(?:[.,]\d+)?) ?([kMG]?Hz)(?!\p{L})/iu;
+
+/** The name of a column of offsets with the frequency that they are counted from, where a line of the preamble tells it. */
+export function withOffsetBase(name: string, comments: readonly string[]): string {
+  const [, digits, base] = comments.map((comment) => OFFSET_BASE.exec(comment)).find((found) => found !== null) ?? [];
+  const [unit] = /[kMG]?Hz/i.exec(name) ?? [];
+  return digits === undefined || unit === undefined ? name : `Offset from ${digits} ${base} (${unit})`;
+}

@@ -99,6 +99,8 @@ export function asUnits(line: string, dialect: Dialect): readonly string[] | nul
 /** Whether a line holds units and nothing else. */
 export const isRowOfUnits = (line: string, dialect: Dialect): boolean => asUnits(line, dialect) !== null;
 
+/** In the place of a unit, what a reading is against: "re 120 ohm" */
+const SAYS_REFERENCE = /^(?:re|ref\.?|rel\.?|@|at|in|z0 ?=)\s*\d{2,4}(?:[.,]\d+)?\s*(?:ohms?|Ω)?$/iu;
 /** The longest that a unit is written: "degrees". */
 const LONGEST_UNIT = 8;
 
@@ -110,11 +112,12 @@ export function unitsIn(line: string, above: string | null, dialect: Dialect, po
 function asUnitsBelow(line: string, above: string, dialect: Dialect, port: number): readonly string[] | null {
   const cells = splitLine(line, dialect.delimiter).map((cell) => cell.replace(/^[[(]|[\])]$/g, ""));
   const frequency = cells.findIndex((cell) => frequencyUnitOf(cell) !== null);
-  if (frequency < 0 || cells.some((cell) => cell.length > LONGEST_UNIT || isNumber(cell, dialect))) return null;
+  const isLong = (cell: string) => cell.length > LONGEST_UNIT && !SAYS_REFERENCE.test(cell);
+  if (frequency < 0 || cells.some((cell) => isLong(cell) || isNumber(cell, dialect))) return null;
   // Names of series may stand above names of readings.
   if (cells.some((cell) => roleFromHeader(cell, port).quantity === "swr")) return null;
   const names = namesInLine(above, dialect, port);
   if (names === null || names.names.length !== cells.length) return null;
   if (names.roles[frequency]?.quantity !== "frequency" || names.roles[frequency].frequencyUnit) return null;
-  return cells.map((cell) => (UNIT_WORDS.has(wordsOf(cell).join(" ")) ? cell : ""));
+  return cells.map((cell) => (UNIT_WORDS.has(wordsOf(cell).join(" ")) || SAYS_REFERENCE.test(cell) ? cell : ""));
 }

@@ -1,8 +1,9 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
+import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { QUANTITIES } from "../quantities/quantities.js";
-import { isReferenceName } from "../quantities/reference-statement.js";
+import { isReferenceName, referenceNamed } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";
 import type { Preamble } from "./preamble.js";
 import { standIns } from "./stand-ins.js";
@@ -57,6 +58,29 @@ export function rolesWithPreamble(columns: readonly TableColumn[], { readings }:
   const wanted = readings.length === bare.length ? bare : silent;
   if (readings.length !== wanted.length) return roles;
   return roles.map((role) => readings[wanted.indexOf(role)] ?? role);
+}
+
+/**
+ * What columns hold where R and X, which need no reference, stand beside an SWR against one impedance and another against a second: of
+ * these only those against the first count, or against 50 Ω where that is among them.
+ */
+export function againstOneReference(
+  columns: readonly TableColumn[],
+  roles: readonly ColumnRole[],
+): readonly ColumnRole[] {
+  const stated = columns.map(({ name }, c) => (isReading(roles[c] as ColumnRole) ? referenceNamed(name) : null));
+  const references = [...new Set(stated.filter((ohms) => ohms !== null))];
+  const [first, second] = references;
+  const areTwins = roles.some(
+    (role, c) =>
+      stated[c] !== null && roles.some((other, o) => o !== c && stated[o] !== null && other.quantity === role.quantity),
+  );
+  const needNone = (["resistance", "reactance"] as const).every((needed) =>
+    roles.some(({ quantity }) => quantity === needed),
+  );
+  if (second === undefined || !areTwins || !needNone) return roles;
+  const kept = references.includes(DEFAULT_REFERENCE_OHMS) ? DEFAULT_REFERENCE_OHMS : first;
+  return roles.map((role, c) => (stated[c] === null || stated[c] === kept ? role : { quantity: "other" }));
 }
 
 /** What a column of reference impedances states. @throws ReadError `ambiguous` where they differ from row to row */

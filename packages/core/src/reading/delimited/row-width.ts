@@ -16,8 +16,8 @@ export const tornIn = (row: readonly Cell[], cells: readonly string[]): number =
     return kind === "text" && /\d/.test(text) && !DATE_OR_TIME.test(text) && !NUMBERED_WORD.test(text);
   }).length;
 
-/** "Mast 1" */
-const NUMBERED_WORD = /^\p{L}+ \d+$/u;
+/** "Mast 1", "height 3 m" */
+const NUMBERED_WORD = /^\p{L}{2}[\p{L} ]*\d+(?:[.,]\d+)?(?: ?\p{L}{1,3})?$/u;
 
 /** A date, a time or both: a text like another. */
 const DATE_OR_TIME =

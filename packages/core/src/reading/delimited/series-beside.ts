@@ -185,12 +185,12 @@ const isReading = ({ quantity }: ColumnRole): boolean =>
   quantity !== "other" && quantity !== "frequency" && quantity !== "transmission";
 
 /** What tells of a reading, and is none of another series. */
-const NO_SERIES =
+export const NO_SERIES =
   /wanted|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta|diff|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
 const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
 /** No name of a column has more words. */
 const MOST_WORDS = 16;
-const EDGE_NUMBER = /^[-–:\d.,]+$/;
+const EDGE_NUMBER = /^[-–:([\d.,]+$/;
 
 /** A name that holds that of a reading, and words for the series before or behind it: the longest name that is one. */
 function partOfSeries(name: string): NamedSeries | null {
@@ -219,7 +219,7 @@ function partOfSeries(name: string): NamedSeries | null {
 }
 
 /** The rows of the first set of columns, then those of the next. Each begins with its frequencies; rows without one are none. */
-function stacked(
+export function stacked(
   table: TableInHz,
   sets: readonly (readonly TableColumn[])[],
   roles: readonly ColumnRole[],

@@ -4,6 +4,7 @@ import { UNIT_EXPONENTS } from "../options/units.js";
 import { columnsText } from "../quantities/column-names.js";
 import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
+import { underQuantity } from "./series-under-quantity.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
@@ -13,11 +14,13 @@ import type { TableText } from "./table-text.js";
  * Tells several series in a table apart: side by side, or by a column (the antenna, its height, before and after).
  *
  * @param titles what stands above the names of the columns, cell by cell
+ * @param comments the lines above the table
  * @throws ReadError `ambiguous` where other frequencies belong to no series
  */
 export function tableOfSeries(
   table: TableInHz,
   titles: readonly string[],
+  comments: readonly string[],
   text: TableText,
   findings: Finding[],
 ): TableOfSeries {
@@ -25,7 +28,8 @@ export function tableOfSeries(
     withOwnFrequencies(table, titles, findings) ??
     sideBySide(table, titles, findings) ??
     byColumn(table, text, findings) ??
-    byPartOfName(table, findings);
+    byPartOfName(table, findings) ??
+    underQuantity(table, comments, findings);
   if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, text.file);
   return found ?? { ...table, series: null };
 }

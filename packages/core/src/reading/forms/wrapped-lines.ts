@@ -7,12 +7,19 @@ const SHORT_UNIT = /^(\s*\d+(?:[.,]\d+)?)\s*([MkG])(?=\s*[,;\t])/;
 const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) => string }[] = [
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
   { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
+  { is: /^\s*[•◦▪‣·●○✓✔→»>]\s*\d/, bare: (line) => line.replace(/^\s*[•◦▪‣·●○✓✔→»>]\s*(?=\d)/, "") },
+  { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },
+  { is: /^\s*[|!].*(?:\|\||!!)/, bare: (line) => line.replace(/^\s*[|!]\s*/, "").replace(/\s*(?:\|\||!!)\s*/g, "\t") },
+  { is: /^\s*\S+ +\S+.*\s\|\s+\S+ +\S/, bare: (line) => line.trim().replace(/\s*\|\s*| {2,}/g, "\t") },
   { is: /^\s*'[^']*'(?:\s*[,;\t]\s*'[^']*')+\s*$/, bare: (line) => line.replace(/'/g, '"') },
   { is: /^\s*\S.*?\s(?:->|=>|→)\s/, bare: (line) => line.replace(/\s+(?:->|=>|→)\s+/g, "\t") },
   { is: /^[;,\t]\s*[^;,\t\s]/, bare: (line) => line.slice(1) },
   { is: SHORT_UNIT, bare: (line) => line.replace(SHORT_UNIT, "$1 $2Hz") },
   { is: /^\s*[^:]*\S:\s+\S[^:]*$/, bare: (line) => line.replace(/:\s+/, "\t") },
 ];
+
+/** Lines of a table that frame its rows and hold none: "{|", "|-". */
+const IS_FRAME = /^\s*(?:\{\||\|[-}])/;
 
 /** The text without quotes or brackets around its lines or cells, or with blanks for the arrows between these; null for any other. */
 export function withoutWrapping(content: string): string | null {
@@ -21,7 +28,10 @@ export function withoutWrapping(content: string): string | null {
   for (const { is, bare } of WRAPPINGS) {
     const wrapped = rows.filter((line) => is.test(line)).length;
     if (rows.length < 2 || wrapped < LEAST_SHARE * rows.length) continue;
-    return lines.map((line) => (is.test(line) ? bare(line) : line)).join("\n");
+    return lines
+      .filter((line) => !IS_FRAME.test(line))
+      .map((line) => (is.test(line) ? bare(line) : line))
+      .join("\n");
   }
   return null;
 }

@@ -24,7 +24,7 @@ const partOfBand = once(
     /(?<!\p{L})(?:low(?:er|est)?|mid\p{L}*|high(?:er|est)?|cent(?:re|er)|edge|bottom|top|upper|min\p{L}*|max\p{L}*|mean|avg|best|worst|from|to|start|end|von|bis|unten|mitte|oben|anfang|ende|d[ée]but|milieu|fin|bas|haut|inicio|medio|final|inizio|centro|fine|begin|midden|eind)(?!\p{L})/giu,
 );
 /** What is noted beside an SWR. */
-const besideSwr = once(
+export const besideSwr = once(
   () =>
     /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})/iu,
 );
@@ -79,9 +79,10 @@ interface ColumnGroup {
 /**
  * Which columns make a reading of which antenna.
  *
+ * @param areBare bands stand there by their numbers alone, of which a line by itself tells nothing
  * @returns none where no column is an SWR; null where lines tell as much, or more is told than these can hold
  */
-export function groupsIn(columns: readonly NoteColumn[]): readonly ColumnGroup[] | null {
+export function groupsIn(columns: readonly NoteColumn[], areBare: boolean): readonly ColumnGroup[] | null {
   const kinds = columns.map(({ kind }) => kind);
   if (kinds.includes("of a sweep")) return [];
   const places = (kind: ColumnKind) => kinds.flatMap((each, c) => (each === kind ? [c] : []));
@@ -100,7 +101,7 @@ export function groupsIn(columns: readonly NoteColumn[]): readonly ColumnGroup[]
     const all = [swr, ...more].map((c) => of(c, columns[c]?.name ?? ""));
     return new Set(all.map(({ name }) => name)).size === all.length ? all : null;
   }
-  if (swr !== undefined) return columns.length === 1 ? null : [of(swr, "")];
+  if (swr !== undefined) return columns.length === 1 && !areBare ? null : [of(swr, "")];
   const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
   if (forward !== undefined && reflected !== undefined)
     return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];

@@ -17,7 +17,14 @@ export type NoteItem =
   /** A band, a stretch or a frequency with its unit; null: a band that there is none of, such as 11 m */
   | { readonly kind: "place"; readonly place: Place | null; readonly isAt: boolean; readonly isJoined: boolean }
   /** An SWR, in a form that nothing else has */
-  | { readonly kind: "swr"; readonly swr: number; readonly bound: "under" | "over" | null; readonly isRange: boolean }
+  | {
+      readonly kind: "swr";
+      readonly swr: number;
+      readonly bound: "under" | "over" | null;
+      readonly isRange: boolean;
+      /** A word such as "flat" says so */
+      readonly isWorded?: boolean;
+    }
   /** A number by itself: an SWR, a frequency in MHz, or a band in metres */
   | {
       readonly kind: "number";
@@ -135,7 +142,7 @@ export function itemsOf(line: string): readonly NoteItem[] {
         });
     } else if (take(patterns.offScale) !== null)
       put({ kind: "swr", swr: Number.POSITIVE_INFINITY, bound: null, isRange });
-    else if (take(patterns.matched) !== null) put({ kind: "swr", swr: 1, bound: null, isRange });
+    else if (take(patterns.matched) !== null) put({ kind: "swr", swr: 1, bound: null, isRange, isWorded: true });
     else return false;
     return true;
   };

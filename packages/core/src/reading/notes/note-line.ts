@@ -16,6 +16,8 @@ export interface NotedReading {
   readonly swr: readonly number[];
   /** Whether the highest SWR is "more than" what is noted */
   readonly isAtLeast: boolean;
+  /** Told by a word such as "flat" */
+  readonly isWorded?: boolean;
   /** One SWR, or a range written as one: "2-3"; false: several, of which nobody says how they belong together */
   readonly isRange: boolean;
 }
@@ -159,6 +161,7 @@ function readingOf({ name, isAtFrequency, lowHz, highHz }: Place, values: readon
     highHz,
     swr,
     isAtLeast: highest.bound === "over",
+    ...(values.some((value) => value.isWorded) ? { isWorded: true } : {}),
     isRange: values.slice(1).every((value) => value.isRange),
   };
 }

@@ -84,18 +84,22 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
     });
     const heading = lines[header];
     if (heading === undefined) continue;
-    const columns = columnsOf(cellsOf(heading.text, split).slice(1));
+    const [corner = "", ...names] = cellsOf(heading.text, split);
+    const columns = columnsOf(names);
+    let areBare = true;
     let band: NoteBand | null = null;
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
       const cells =
         [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === columns.length + 1) ?? [];
       // A band may be written once for several rows.
-      band = bandIn(cells[0] ?? "", cellsOf(heading.text, split)[0] ?? "") ?? (cells[0] === "" ? band : null);
+      const title = cells[0] ?? "";
+      band = bandIn(title, corner) ?? (title === "" ? band : null);
+      areBare &&= /^\d*$/.test(title);
       return band === null ? [] : [{ band, cells: cells.slice(1), line }];
     });
     if (rows.length === 0) continue;
     const all = [heading.line, ...rows.map(({ line }) => line)];
-    const groups = groupsIn(columns);
+    const groups = groupsIn(columns, areBare);
     if (groups === null) continue;
     const frequency = columns.findIndex(({ kind }) => kind === "frequency");
     // Many frequencies of a band are a sweep.

@@ -33,6 +33,25 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
       HAS_CONTENT.test(line) && !isHeading(line) && (number > first || mayBeReading(line) || PAIR.test(line)),
   );
   findings.push(...partly.map(({ text: line, line: number }) => leftOut(line, number)));
+  const worded = groups.flatMap(({ readings }) => readings).filter(({ isWorded }) => isWorded);
+  if (worded[0] !== undefined) {
+    const { line } = worded[0];
+    findings.push(
+      finding(
+        "caution",
+        "cells-remarked",
+        {
+          text: quote(
+            linesOf(text)
+              .text(line - 1)
+              .trim(),
+          ),
+          count: worded.length,
+        },
+        { line },
+      ),
+    );
+  }
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
   const names = groups.map(({ name }) => name);
   if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));

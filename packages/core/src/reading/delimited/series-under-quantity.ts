@@ -1,0 +1,58 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import { besideSwr } from "../notes/note-columns.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
+import { NO_SERIES, stacked } from "./series-beside.js";
+import type { TableColumn } from "./table-column.js";
+import type { TableInHz } from "./table-in-hz.js";
+import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
+
+/** Where the name of a quantity at the head of a line ends: "SWR by antenna", "Quantity: SWR". */
+const BEHIND_NAME =
+  /(?:\s+(?:by|of|per|for|at|vs\.?|versus|against|along|readings?|measured|measurements?)(?!\p{L})|\s*[,;:–—]\s|\s+-\s).*$/iu;
+const BEFORE_NAME =
+  /^(?:quantity|parameter|measured|readings?|values?|all (?:columns|values))\s*(?:[:=]|(?:are|is)(?!p{L}))\s*/i;
+
+/**
+ * Columns that are named by the antenna or the occasion alone, where the line above says of what quantity they all are: "SWR by
+ * antenna" over "MHz, dipole, loop". Null where it does not, or where a column may be something else.
+ */
+export function underQuantity(
+  table: TableInHz,
+  comments: readonly string[],
+  findings: Finding[],
+): TableOfSeries | null {
+  const { columns, index } = table;
+  if (columns.some(({ role }) => isReading(role))) return null;
+  const quantities = comments.flatMap(quantityOf);
+  const [role] = quantities;
+  if (role === undefined || new Set(quantities.map(({ quantity }) => quantity)).size > 1) return null;
+  const others = columns.filter((_, c) => c !== index);
+  const areSeries = others.every(
+    ({ name, isNamed, values }) =>
+      isNamed &&
+      name !== "" &&
+      !/[Ω°%]|ohms?(?!\p{L})|dB(?!\p{L})|deg(?!\p{L})/iu.test(name) &&
+      !NO_SERIES.test(name) &&
+      !besideSwr().test(name) &&
+      values.some(Number.isFinite) &&
+      !(role.quantity === "swr" && values.some((value) => value < 1)),
+  );
+  if (!areSeries || others.length > MOST_SERIES) return null;
+  const names = others.map(({ name }) => name);
+  if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
+  const frequency = columns[index] as TableColumn;
+  return stacked(
+    table,
+    others.map((column) => [frequency, column]),
+    [frequency.role, role],
+    names,
+  );
+}
+
+/** The quantity that a line names and no other, which one column tells a reflection by. */
+function quantityOf(comment: string): readonly ColumnRole[] {
+  const name = comment.replace(BEFORE_NAME, "").replace(BEHIND_NAME, "").trim();
+  const role = roleFromHeader(name);
+  return role.quantity === "swr" || role.quantity === "return-loss" ? [role] : [];
+}
