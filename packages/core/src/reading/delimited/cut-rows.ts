@@ -56,9 +56,9 @@ export function cutRows(
   return table.build(null);
 }
 
-const STAR = /^\*\s*/;
+const STAR = /^[*!]\s*/;
 
-/** Whether a row between blanks is marked with a star, as a best one may be. */
+/** Whether a row between blanks is marked with a star or the like, as a best one may be. */
 const isStarred = (text: string, dialect: Dialect): boolean =>
   dialect.delimiter === "space" && STAR.test(text) && numbersIn(text.replace(STAR, ""), dialect) === dialect.columns;
 

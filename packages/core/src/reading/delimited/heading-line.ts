@@ -35,7 +35,9 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
       // A last column of remarks is empty in most rows.
       const isBesideRemarks = delimiter !== "space" && names.length === dialect.columns + 1;
       if (known < 2 && !isSameWidth && !(isBesideRemarks && delimiter === dialect.delimiter)) continue;
-      const score = known + (isSameWidth ? 100 : 0);
+      // A name that blanks tear apart leaves words that say nothing.
+      const unknown = roles.filter(({ quantity }) => quantity === "other").length;
+      const score = known - unknown / 100 + (isSameWidth ? 100 : 0);
       if (score > bestScore) {
         best = { roles, names };
         bestScore = score;
@@ -47,10 +49,10 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
 
 const isSplitBy = (line: string, delimiter: Delimiter) => splitLine(line, delimiter).length > 1;
 
-/** Whether a cell is a number and nothing else. */
+/** Whether a cell is a number and nothing else: "5 m" may be the name of what is that high. */
 function isNumber(name: string, dialect: Dialect): boolean {
   const cell = readCell(name, dialect);
-  return cell.kind === "number" && !cell.isRemarked;
+  return cell.kind === "number" && !cell.isRemarked && cell.unit?.kind !== "other";
 }
 
 /** Blanks inside names ("Return Loss (dB)") make more than one split of a blank-separated header worth trying. */

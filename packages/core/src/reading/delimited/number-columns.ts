@@ -6,7 +6,7 @@ import { QUANTITIES } from "../quantities/quantities.js";
 import { isReferenceName, referenceNamed } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";
 import type { Preamble } from "./preamble.js";
-import { standIns } from "./stand-ins.js";
+import { withoutStandIns } from "./stand-ins.js";
 import type { TableColumn } from "./table-column.js";
 
 /** A column as a quantity: empty for frequencies and what is not known. `texts` are the words around the table. */
@@ -19,9 +19,7 @@ export function numberColumn(
   if (role.quantity === "frequency" || role.quantity === "other") return [];
   // "More than" makes sense of SWR and ρ only; anywhere else such a cell holds no number.
   const scale = QUANTITIES[role.quantity].scale;
-  const nothing = standIns(texts);
-  const values =
-    nothing.size === 0 ? column.values : column.values.map((value) => (nothing.has(value) ? Number.NaN : value));
+  const values = withoutStandIns(column.values, texts, role);
   const { settled, ceiling } =
     scale === undefined ? { settled: values, ceiling: null } : withBounds(values, column.atLeast, scale);
   if (settled.every(Number.isNaN)) return [];

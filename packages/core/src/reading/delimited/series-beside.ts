@@ -91,7 +91,8 @@ export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeri
 const IN_PART: ReadonlySet<Quantity> = new Set<Quantity>(["swr", "resistance", "reactance"]);
 /** A unit that is not known changes the numbers: "R (dΩ)". */
 const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
-  quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series));
+  !/%|percent|prozent|per ?cent/iu.test(series) &&
+  (quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series)));
 
 /** What no antenna showed. */
 const isReckoned = once(

@@ -9,7 +9,7 @@ import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
 
 /** Where the name of a quantity at the head of a line ends: "SWR by antenna", "Quantity: SWR". */
 const BEHIND_NAME =
-  /(?:\s+(?:by|of|per|for|at|vs\.?|versus|against|along|readings?|measured|measurements?)(?!\p{L})|\s*[,;:–—]\s|\s+-\s).*$/iu;
+  /(?:\s+(?:by|of|per|for|at|vs\.?|versus|against|along|readings?|measured|measurements?|comparison|compared|table|log|list|results?|data|sweeps?|curves?)(?!\p{L})|\s*[,;:–—]\s|\s+-\s).*$/iu;
 const BEFORE_NAME =
   /^(?:quantity|parameter|measured|readings?|values?|all (?:columns|values))\s*(?:[:=]|(?:are|is)(?!p{L}))\s*/i;
 

@@ -79,7 +79,8 @@ const namesOf = (record: readonly NamedValue[]): readonly string[] => record.map
 
 /** Each line as a record, or, where lines hold one value each, all up to where the first name comes again. */
 function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonly NamedValue[])[] {
-  if (lines.some((values) => values.length > 1)) return lines;
+  const several = lines.filter((values) => values.length > 1).length;
+  if (several > lines.length / 2) return lines;
   const values = lines.flat();
   const countOf = (wanted?: string) => values.filter(({ name }) => name === wanted).length;
   const frequency = values.find(({ name }) => roleFromHeader(name).quantity === "frequency")?.name;

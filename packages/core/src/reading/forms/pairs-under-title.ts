@@ -1,4 +1,5 @@
 import { once } from "../../numbers/once.js";
+import { isInSomeBand } from "../notes/note-place.js";
 import { SAME_WORD, SWR_WORD } from "../notes/note-words.js";
 import { isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -11,7 +12,7 @@ const BETWEEN = `\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|
 const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d)\\)?`,
+    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d)\\)?`,
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
@@ -24,7 +25,11 @@ const FEWEST_PAIRS = 2;
 /** Words behind the last pair of a line, without a digit. */
 const REMARK = /^\s*(?:[-–—,;(]\s*)?[^\d\n]*$/;
 
+/** What stands before the pairs of a line: an antenna, which has a table of its own then, or the band. */
+const BEFORE = /^\s*(?:(\p{L}[^:\d]{0,40})|\d{1,4} ?c?m|\d{1,3} ?MHz):\s+(?=\d)/iu;
+
 interface Pair {
+  readonly series: string;
   readonly frequency: string;
   readonly unit: string | undefined;
   readonly reading: string;
@@ -45,22 +50,27 @@ export function pairsUnderTitle(content: string): FormTable | null {
   const quantity = quantityIn(title);
   const pairs = perLine.flatMap((found) => found ?? []);
   const unit = unitOf(title, pairs);
-  const below = lines.flatMap((line, i) => (i >= first && /\d/.test(line) ? [i] : []));
+  const below = lines.flatMap((line, i) =>
+    i >= first && /\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) ? [i] : [],
+  );
   const others = below.filter((i) => perLine[i] === null);
+  const areNamed = new Set(pairs.map(({ series }) => series)).size > 1;
   const areMost = below.length - others.length >= LEAST_SHARE * below.length;
-  if (quantity === null || unit === null || pairs.length < FEWEST_PAIRS || !areMost || !areAlong(pairs)) return null;
+  if (quantity === null || unit === null || pairs.length < FEWEST_PAIRS || !areMost) return null;
+  if (!perLine.every((line) => areAlong(line ?? [])) || (!areNamed && !areAlong(pairs))) return null;
   return {
     name: "pairs under a title",
     comments: title,
-    header: [`frequency (${unit})`, quantity],
-    rows: withRepeats(pairs),
+    header: [unit === "" ? "frequency" : `frequency (${unit})`, quantity, ...(areNamed ? ["antenna"] : [])],
+    rows: withRepeats(pairs, areNamed),
     leftOut: others.map((i) => i + 1),
   };
 }
 
-/** Whether a line names the frequency in a word, and not by its unit alone. */
+/** Whether a line names the frequency in a word, and not by its unit alone or in brackets. */
 const namesFrequency = (line: string): boolean =>
   line
+    .replace(/\([^()]*\)/g, " ")
     .split(/[^\p{L}]+/u)
     .some((word) => word.length > 1 && !patterns().unit.test(word) && roleFromHeader(word).quantity === "frequency");
 
@@ -68,13 +78,14 @@ const namesFrequency = (line: string): boolean =>
 function pairsIn(line: string, number: number): readonly Pair[] | null {
   const { pair } = patterns();
   const pairs: Pair[] = [];
-  let position = 0;
+  const [before = "", series = ""] = BEFORE.exec(line) ?? [];
+  let position = before.length;
   for (;;) {
     pair.lastIndex = position;
     const match = pair.exec(line);
     if (match === null) break;
     const [whole, frequency = "", unit, reading = ""] = match;
-    pairs.push({ frequency, unit, reading, line: number });
+    pairs.push({ series: series.trim(), frequency, unit, reading, line: number });
     position += whole.length;
   }
   return pairs.length > 0 && REMARK.test(line.slice(position)) ? pairs : null;
@@ -83,31 +94,34 @@ function pairsIn(line: string, number: number): readonly Pair[] | null {
 /** The one reading that the words above name; null where they name none or several. */
 function quantityIn(title: readonly string[]): string | null {
   const text = title.join(", ");
-  const names = text.split(/[,;:()[\]]/).map((part) => part.trim());
+  const names = text.split(/[,;:()[\]]/).map((part) => part.replace(/\s+(?:of|for|at|by)\s.*$/i, "").trim());
   const named = names.filter((name) => isReading(roleFromHeader(name)) && !patterns().swr.test(name));
   if (patterns().swr.test(text)) return named.length === 0 ? "SWR" : null;
   return named.length === 1 ? (named[0] as string) : null;
 }
 
-/** The one unit of frequency that stands above or beside the numbers. */
+/** The one unit of frequency that stands above or beside the numbers; none where their size tells it, null where nothing does. */
 function unitOf(title: readonly string[], pairs: readonly Pair[]): string | null {
   const told = title.flatMap((line) => patterns().unit.exec(line)?.[1] ?? []);
   const units = new Set([...told, ...pairs.flatMap(({ unit }) => unit ?? [])].map((unit) => unit.toLowerCase()));
+  if (units.size === 0) return pairs.every(({ frequency }) => isInSomeBand(numberOf(frequency))) ? "" : null;
   return units.size === 1 ? ([...units][0] as string) : null;
 }
 
+const numberOf = (printed: string): number => Number(printed.replace(",", "."));
+
 /** Whether the frequencies go one way. */
 function areAlong(pairs: readonly Pair[]): boolean {
-  const values = pairs.map(({ frequency }) => Number(frequency.replace(",", ".")));
+  const values = pairs.map(({ frequency }) => numberOf(frequency));
   const steps = values.slice(1).map((value, i) => Math.sign(value - (values[i] ?? 0)));
   return steps.every((step) => step !== 0 && step === steps[0]);
 }
 
 /** Rows, with what "same" stands for. */
-function withRepeats(pairs: readonly Pair[]): readonly FormRow[] {
+function withRepeats(pairs: readonly Pair[], areNamed: boolean): readonly FormRow[] {
   let last = "";
-  return pairs.map(({ frequency, reading, line }) => {
+  return pairs.map(({ series, frequency, reading, line }) => {
     if (!patterns().same.test(reading)) last = reading;
-    return { cells: [frequency, last], line };
+    return { cells: [frequency, last, ...(areNamed ? [series] : [])], line };
   });
 }

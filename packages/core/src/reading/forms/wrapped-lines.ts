@@ -8,6 +8,7 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
   { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
   { is: /^\s*[•◦▪‣·●○✓✔→»>]\s*\d/, bare: (line) => line.replace(/^\s*[•◦▪‣·●○✓✔→»>]\s*(?=\d)/, "") },
+  { is: /^\s*'[\d+-]/, bare: (line) => line.replace(/(^|[;,\t])\s*'(?=[\d+-])/g, "$1") },
   { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },
   { is: /^\s*[|!].*(?:\|\||!!)/, bare: (line) => line.replace(/^\s*[|!]\s*/, "").replace(/\s*(?:\|\||!!)\s*/g, "\t") },
   { is: /^\s*\S+ +\S+.*\s\|\s+\S+ +\S/, bare: (line) => line.trim().replace(/\s*\|\s*| {2,}/g, "\t") },

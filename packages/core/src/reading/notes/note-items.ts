@@ -1,4 +1,5 @@
 import { reflectionMagnitudeFromReturnLoss, swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { LEAST_FREQUENCY } from "../quantities/frequency-unit.js";
 import { patternsFor } from "./note-patterns.js";
 import {
   hertzOf,
@@ -93,11 +94,15 @@ export function itemsOf(line: string): readonly NoteItem[] {
     const stretch = take(patterns.stretch);
     if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
     const frequency = take(patterns.frequency);
-    if (frequency !== null) return placed(placeOfFrequency(numberIn(frequency[1]) * hertzOf(frequency[2])));
+    if (frequency !== null) {
+      const hz = numberIn(frequency[1]) * hertzOf(frequency[2]);
+      return placed(hz < LEAST_FREQUENCY ? null : placeOfFrequency(hz));
+    }
     const start = scan.position;
     const equals = take(patterns.equals);
-    if (equals !== null && isInSomeBand(numberIn(equals[1])))
-      return placed(placeOfFrequency(numberIn(equals[1]) * 1e6));
+    const equal = numberIn(equals?.[1]);
+    const megahertz = equal >= 1000 ? equal / 1000 : equal;
+    if (equals !== null && isInSomeBand(megahertz)) return placed(placeOfFrequency(megahertz * 1e6));
     scan.position = start;
     return false;
   };

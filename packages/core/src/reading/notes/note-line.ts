@@ -34,7 +34,11 @@ const IMPEDANCE = /\d\s*[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))/
 const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\d)/;
 /** Words before it: "Beam. I read an SWR of 2.5 at 28 MHz" */
 const leadIn = once(
-  () => new RegExp(`^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})\\s*(?:of\\s|was\\s|is\\s|[:=])\\s*(?=\\d)`, "u"),
+  () =>
+    new RegExp(
+      `^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})\\s*(?:of\\s|was\\s|is\\s|[^:=\\d]{0,40}(?:\\d+ (?:radials?|elements?|turns?|wires?)[^:=\\d]{0,20})?[:=])\\s*(?=\\d)`,
+      "u",
+    ),
 );
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;

@@ -106,7 +106,8 @@ function placeFrom(
   const hz = value * (value >= 1000 ? 1e3 : 1e6);
   const last = before.at(-1);
   // "2:1 at 7.02 and 7.15", "1.5 at 7.0 to 7.2"
-  const isReading = isSaid && !isAt;
+  // "1.7 at 1.96 MHz"
+  const isReading = (isSaid && !isAt) || (next?.kind === "place" && next.isAt);
   if (
     !isReading &&
     last?.kind === "place" &&

@@ -95,7 +95,7 @@ export function patternsFor(line: string) {
     ...fixedPatterns(),
     stretch: new RegExp(`${number}\\s*${UP_TO_WORD}\\s*${number}\\s*${UNIT}`, "uy"),
     frequency: new RegExp(`${number}\\s*${UNIT}`, "uy"),
-    ratio: new RegExp(`(?:${number}\\s*:\\s*1(?![\\d.,])|1\\s*:\\s*${number})`, "uy"),
+    ratio: new RegExp(`(?:${number}\\s*(?::|(?:to|zu)(?= ))\\s*1(?![\\d.,])|1\\s*:\\s*${number})`, "uy"),
     more: new RegExp(`${number}\\s*${OR_MORE}(?!\\p{L})`, "uy"),
     less: new RegExp(`${number}\\s*${OR_LESS}(?!\\p{L})`, "uy"),
     limit: new RegExp(
@@ -105,7 +105,7 @@ export function patternsFor(line: string) {
     // "80: 1.8; 40: 1.5": of a line whose labels are all bands.
     labelled: areBandLabels(line) ? /(\d{1,3})\s*[:=]\s+(?=[<>~≈]?\s*\d)/uy : NEVER,
     // "7.1=1.5": what stands before is a frequency.
-    equals: /(\d+[.,]\d+)\s*=\s*(?=\d)/uy,
+    equals: /(\d+[.,]\d+|\d{4,6})\s*=\s*(?=\d)/uy,
     number: new RegExp(`${number}(?:ish(?!\\p{L}))?`, "uy"),
   };
 }

@@ -1,3 +1,4 @@
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import { columnsOf, groupsIn, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
 import type { Place } from "./note-place.js";
@@ -46,6 +47,8 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
     const heading = lines[header];
     if (heading === undefined) continue;
     const [corner = "", ...others] = cellsOf(heading.text, split);
+    // Heights above a table of frequencies look like bands.
+    if (roleFromHeader(corner).quantity === "frequency") continue;
     // Without names of antennas below it the corner is a band as well.
     const isNamed = bandTitle(corner) === null;
     const titles = isNamed ? others : [corner, ...others];
@@ -57,6 +60,7 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
         .find((found) => found.length === bands.length + 1);
       return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });
+    if (rows.length > 0 && rows.every(({ name }) => bandTitle(name) !== null)) continue;
     const kinds = columnsOf(rows.map(({ name }) => name)).map(({ kind }) => kind);
     const ofAntennas = rows.filter(({ name }, r) => kinds[r] === "swr" || kinds[r] === "antenna" || name === "");
     const groups = ofAntennas.map(

@@ -140,7 +140,9 @@ const GREATEST_NOTED = 20;
 
 /** Pairs of numbers, each a frequency in another band and an SWR: nothing else comes in such steps. "2:1" is an SWR anywhere. */
 function areBarePairs(rows: readonly string[]): boolean {
-  const pairs = rows.map((row) => /^\s*(\d+[.,]\d+)(?:\s+|\s*[/|]\s*)(\d+(?:[.,]\d+)?)(\s*:\s*1)?\s*$/.exec(row));
+  const pairs = rows.map((row) =>
+    /^\s*(\d+[.,]\d+)(?:\s+|\s*[/|]\s*)(\d+(?:[.,]\d+)?)(\s*(?::|to|zu)\s*1)?\s*$/.exec(row),
+  );
   if (pairs.length < 2 || pairs.length > MOST_PAIRS || pairs.some((pair) => pair === null)) return false;
   const numbers = pairs.map((pair) => [pair?.[1], pair?.[2]].map((text) => Number((text ?? "").replace(",", "."))));
   const bands = numbers.map(([mhz = 0]) => NAMED_BANDS.find((band) => liesIn(mhz * 1e6, band))?.band);

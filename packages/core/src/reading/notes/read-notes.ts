@@ -8,6 +8,7 @@ import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-option
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
+import { lackPoints } from "../quantities/plausibility.js";
 import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
@@ -52,6 +53,8 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
       ),
     );
   }
+  const told = rows.flatMap(({ swr }) => swr);
+  if (told.length > 1 && lackPoints(told)) findings.push(finding("caution", "readings-absurd", { what: "swr-whole" }));
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
   const names = groups.map(({ name }) => name);
   if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the notes", values: names }));

@@ -9,7 +9,7 @@ const numbers = once(
 );
 const change = once(
   () =>
-    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|\+).{0,12}capacitive|capacitive.{0,12}positive|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|(?<!\p{L})(?:no|not|without|lost|unknown|lacks?|ohne|kein\p{L}*|sans|sin|senza)(?!\p{L}).{0,16}(?:signs?|vorzeichen|signe|signo|segno)(?!\p{L})|(?<!\p{L})(?:signs?|vorzeichen)(?!\p{L}).{0,12}(?:lost|unknown|not|fehlt|unbekannt)(?!\p{L})/iu,
+    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|\+).{0,12}capacitive|capacitive.{0,12}positive|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|(?<!\p{L})(?:ignore|disregard|discard|leave out|do not use|bad readings?|(?:are|is) (?:bad|invalid|wrong)|ignorieren|weglassen|ungültig|nicht verwenden)(?!\p{L})|(?<!\p{L})(?:no|not|without|lost|unknown|lacks?|ohne|kein\p{L}*|sans|sin|senza)(?!\p{L}).{0,16}(?:signs?|vorzeichen|signe|signo|segno)(?!\p{L})|(?<!\p{L})(?:signs?|vorzeichen)(?!\p{L}).{0,12}(?:lost|unknown|not|fehlt|unbekannt)(?!\p{L})/iu,
 );
 
 /** That a remark may say that the numbers are not what they seem; they are read as they stand. */

@@ -82,7 +82,7 @@ const WORDS = {
   ],
   magnitude: [
     "mag mg magnitude unsigned abs size absolute lin linmag linear betrag module módulo modulo modulus moduł modul belopp itseisarvo модуль",
-    "絶対値 幅度 크기 genlik μέτρο",
+    "絶対値 幅度 크기 genlik μέτρο numerisk absoluttverdi",
   ],
   angle: [
     "phase ang angle theta ph arg phi winkel phasenwinkel fase ángulo ângulo faza fáze fas vaihe фаза 位相 相位 위상",
@@ -107,7 +107,7 @@ const WORDS = {
   filler: [
     "mean avg average mittel mittelwert moyenne media médio medio complex cplx",
     "data formatted measured meas value values ant antenna series trace channel sign unwrapped u",
-    "feed point feedpoint input terminal polar rectangular cartesian van der das het la le los",
+    "feed point feedpoint input terminal polar rectangular cartesian van der das het la le los av af til för της του",
     "du by from of the at on to na vid do ad au aux in input della dal von des den vom de di des da partie parte part deel część część část del μέρος kısım rész часть частина",
   ],
 } as const satisfies Record<string, readonly string[]>;

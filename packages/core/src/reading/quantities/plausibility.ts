@@ -26,6 +26,8 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
     return [finding("problem", "readings-absurd", { what: "swr" })];
   if (first.quantity === "swr" && known.length > 0 && known.every((value) => value < 1))
     return [finding("problem", "readings-absurd", { what: "swr-below-1" })];
+  if (first.quantity === "swr" && known.length > 1 && lackPoints(known))
+    return [finding("caution", "readings-absurd", { what: "swr-whole" })];
   const isAdmittance = first.quantity === "conductance" || first.quantity === "admittance-magnitude";
   if (!isAdmittance && first.quantity !== "resistance" && first.quantity !== "impedance-magnitude") return [];
   const isPolar = first.quantity === "impedance-magnitude" || first.quantity === "admittance-magnitude";
@@ -40,6 +42,10 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
   const what = isAdmittance ? "siemens" : "ohms";
   return [finding("problem", "readings-absurd", { what: usual < ABSURD_OHMS ? what : `${what}-beyond` })];
 }
+
+/** Whether SWR are all of two digits and none of them round, as those are whose decimal point is lost (our own choice). */
+export const lackPoints = (swr: readonly number[]): boolean =>
+  swr.every((value) => Number.isInteger(value) && value > 10 && value < 100) && swr.some((value) => value % 5 !== 0);
 
 /** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */
 const SLIP_TOLERANCE = 0.1;

@@ -138,6 +138,15 @@ const patterns = once((): readonly StatementPattern[] => [
   },
   { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu, isSure: true },
   { pattern: /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu, isSure: true },
+  { pattern: /\bv?swr_?([2-9]\d|[1-9]\d\d) ?(?:ohms?|r)\b()/iu, isSure: true },
+  // "S11 (dB, 450 ohm)"
+  {
+    pattern: new RegExp(
+      `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^()\\d]*\\([^()\\d]*[,;] ?${NUMBER} ?${UNIT}\\)`,
+      "iu",
+    ),
+    isSure: true,
+  },
   // "RL@75 dB"
   {
     pattern: /(?<!\p{L})(?:rl|return[ _-]?loss|s11)[ _]*@[ _]*(25|75|100|200|300|450|600)()(?!\d| *[kmg]?hz)/iu,
@@ -195,6 +204,7 @@ function referenceIn(text: string): ReferenceStatement | null {
       !IS_NOTE.test(line) &&
       (isRelated || !otherThings().test(spokenOf(line, match)));
     const isInOhms = isStated && kilo !== undefined;
+    if (isInOhms && ohms > GREATEST_OHMS) return { ohms, text, isSure: false };
     if (isInOhms ? ohms > 0 : ohms >= LEAST_PLAUSIBLE_OHMS && ohms <= GREATEST_OHMS)
       return { ohms, text, isSure: isStated };
   }

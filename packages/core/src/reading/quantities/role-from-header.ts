@@ -135,7 +135,7 @@ function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: num
 
 /** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
 const REFERENCE =
-  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
+  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|refer\w* to|relative to|against|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
 /** "× 10⁶ Hz" */

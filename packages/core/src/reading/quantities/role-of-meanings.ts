@@ -86,7 +86,7 @@ const READINGS: readonly {
   ...WATTS.flatMap((unit) => [
     { needed: ["reflected", unit], beside: ["power"], role: power("reflected-power") } as const,
     { needed: ["ref", unit], beside: ["power"], role: power("reflected-power") } as const,
-    { needed: ["reflection", unit], beside: [], role: power("reflected-power") } as const,
+    { needed: ["reflection", unit], beside: ["power"], role: power("reflected-power") } as const,
   ]),
   { needed: ["ref", "power"], beside: [], role: power("reflected-power") },
   { needed: ["reflected"], beside: [], role: power("reflected-power") },

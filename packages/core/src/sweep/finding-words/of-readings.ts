@@ -76,10 +76,15 @@ export const READING_FINDINGS = {
   },
   "readings-absurd": {
     meaning: "Readings that no antenna has as they were read: the unit or the meaning is another.",
-    words: ({ what }: { what: "swr" | "swr-below-1" | "ohms" | "ohms-beyond" | "siemens" | "siemens-beyond" }) => {
+    words: ({
+      what,
+    }: {
+      what: "swr" | "swr-below-1" | "swr-whole" | "ohms" | "ohms-beyond" | "siemens" | "siemens-beyond";
+    }) => {
       const why = {
         swr: "Every SWR lies beyond 100: are they hundredths, or of something else?",
         "swr-below-1": "Every SWR lies below 1, which none can: are they of something else?",
+        "swr-whole": "Every SWR is a whole number of 11 or more: has their decimal point been lost?",
         siemens: "Nearly every admittance lies beyond 0.2 S, as of 5 Ω: are they thousandths of a siemens?",
         "siemens-beyond":
           "Nearly every admittance lies below 0.00005 S, as of 20,000 Ω: are they siemens, and not thousandths?",
