@@ -11,7 +11,7 @@ import type { ReadOptions } from "./options/read-options.js";
 import type { LineLedger } from "./points/line-ledger.js";
 import type { ReadPoints } from "./points/read-points.js";
 import { sweepsFrom } from "./points/sweeps-from.js";
-import { inLikelyEncoding } from "./quantities/likely-encoding.js";
+import { inLikelyEncoding, withPlainDigits } from "./quantities/likely-encoding.js";
 import { type SourceText, sourceText } from "./text/text.js";
 import { readTouchstone } from "./touchstone/touchstone.js";
 import { waysToRead } from "./ways-to-read.js";
@@ -69,7 +69,7 @@ export function lineLedger(bytes: FileContent, options: ReadOptions = {}): LineL
 }
 
 const textOf = (bytes: FileContent, { fileName = "input" }: ReadOptions): SourceText =>
-  inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), fileName));
+  withPlainDigits(inLikelyEncoding(sourceText(bytesOf(bytes, "bytes"), fileName)));
 
 /**
  * Reads one sweep whose parts lie in several files, one quantity each: dB and phase, real and imaginary, |Z| and angle.

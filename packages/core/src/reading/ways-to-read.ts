@@ -3,6 +3,7 @@ import { inOtherForms, tableInJson, tableOnItsSide } from "./forms/other-forms.j
 import { type Notes, notesIn } from "./notes/notes-in.js";
 import type { ReadOptions } from "./options/read-options.js";
 import type { SourceText } from "./text/text.js";
+import { isTouchstoneName } from "./touchstone/header.js";
 import { touchstoneSigns } from "./touchstone/signs.js";
 
 /** What a text may be read as. */
@@ -11,7 +12,7 @@ export type WayToRead = { readonly as: "touchstone" } | { readonly as: "notes"; 
 /** The ways to read a text, the likeliest first; each is looked for only where those before it were refused. */
 export function* waysToRead(text: SourceText, options: ReadOptions): Generator<WayToRead> {
   const asItStands: WayToRead = { as: "rows", text };
-  const isNamedTouchstone = /\.(s\d+p|ts)$/i.test(options.fileName ?? "");
+  const isNamedTouchstone = isTouchstoneName(options.fileName ?? "");
   // The content decides; a name like antenna.s1p only settles what numbers without any header are.
   const signs = touchstoneSigns(text);
   const areNamed = isNamedTouchstone && options.columns === undefined;

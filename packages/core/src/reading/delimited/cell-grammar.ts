@@ -159,7 +159,8 @@ function dressed(cell: string, dialect: CellDialect): NumberCell | null {
   const mark = groupingIn(printed, dialect);
   if (mark === null && !Number.isFinite(plainNumber(printed, dialect))) return null;
   // Blanks may split columns beside commas and tabs: "7,500 100,0" is no 500 100, and "144 100<tab>200" no 144 100.
-  if (mark === " " && dialect.delimiter !== "semicolon" && dialect.delimiter !== "bar") return null;
+  const isSure = dialect.delimiter === "semicolon" || dialect.delimiter === "bar" || printed.split(" ").length > 2;
+  if (mark === " " && !isSure) return null;
   const digits = mark === null ? withPoint(printed, dialect) : withoutMarks(printed, mark);
   return numberCell(digits, printed, unit, mark);
 }

@@ -54,6 +54,10 @@ export function splitLines(lines: readonly string[], delimiter: Delimiter): read
   return prepared.map((line) => line.split(DELIMITER_CHARACTERS[delimiter]).map(trimmed));
 }
 
+/** A row without the blanks around it; a tab at its start may end an empty cell. */
+export const trimmedRow = (line: string, delimiter: Delimiter): string =>
+  delimiter === "tab" ? line.replace(/^ +|\s+$/g, "") : line.trim();
+
 const trimmed = (cell: string): string => cell.trim();
 
 /** The cells of one line. */

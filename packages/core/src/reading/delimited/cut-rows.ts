@@ -5,7 +5,7 @@ import { scanNumber } from "../text/scan-numbers.js";
 import type { TextLines } from "../text/text-lines.js";
 import { goesOn, isAnotherHeading } from "./another-heading.js";
 import { type Cell, readCell } from "./cell-grammar.js";
-import { beginsWithMark, isComment, splitLine } from "./cells.js";
+import { beginsWithMark, isComment, splitLine, trimmedRow } from "./cells.js";
 import { holdsRow } from "./lines-of-table.js";
 import { type CutRows, TableBuilder } from "./table-builder.js";
 import type { Dialect } from "./table-text.js";
@@ -39,8 +39,8 @@ export function cutRows(
       table.endRow(line + 1);
       continue;
     }
-    const text = lines.text(line).trim();
-    if (text === "") continue;
+    const text = trimmedRow(lines.text(line), dialect.delimiter);
+    if (text.trim() === "") continue;
     if (/^["']?\s*(begin|end)\b/i.test(text) && !holdsRow(text, dialect)) {
       const next = lineOfMoreNumbers(lines, line + 1, dialect);
       if (next !== null) return table.build(next);

@@ -9,13 +9,20 @@ import { isReferenceName } from "../quantities/reference-statement.js";
 import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
+import { refuseExchangedNames } from "./exchanged-names.js";
 import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
-import { againstOneReference, numberColumn, referenceColumn, rolesWithPreamble } from "./number-columns.js";
+import {
+  againstOneReference,
+  numberColumn,
+  referenceColumn,
+  rolesWithPreamble,
+  withReactance,
+} from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
 import { statedColumns } from "./stated-columns.js";
@@ -97,10 +104,12 @@ export function readTable(
     findings,
   );
   report(rows, columns, findings);
+  if (series === null) refuseExchangedNames(columns, index, text);
   const roles = againstOneReference(columns, rolesWithPreamble(columns, preamble));
   const left = columns
     .filter(({ role }, c) => isReading(role) && roles[c]?.quantity === "other")
     .map(({ name }) => name);
+  const frequencyHz = columns[index]?.values as Float64Array;
   const texts = [
     ...preamble.comments,
     ...factsIn(preamble.comments, dialect),
@@ -113,9 +122,11 @@ export function readTable(
   ];
   return {
     file,
-    frequencyHz: columns[index]?.values as Float64Array,
+    frequencyHz,
     unit: table.unit,
-    columns: columns.flatMap((column, c) => numberColumn(column, c, roles[c] as ColumnRole, texts)),
+    columns: columns.flatMap((column, c) =>
+      numberColumn(withReactance(column, roles[c] as ColumnRole, frequencyHz), c, roles[c] as ColumnRole, texts),
+    ),
     roles,
     names,
     signed: columns.flatMap(({ name, values }, c) =>

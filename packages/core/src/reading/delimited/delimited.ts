@@ -5,7 +5,12 @@ import type { ReadOptions } from "../options/read-options.js";
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { changingRemarks } from "../quantities/changing-remarks.js";
-import { absurdReadings, slippedFrequencies, unlikelyFrequencies } from "../quantities/plausibility.js";
+import {
+  absurdReadings,
+  slippedFrequencies,
+  slippedReadings,
+  unlikelyFrequencies,
+} from "../quantities/plausibility.js";
 import { referenceFor } from "../quantities/reference-statement.js";
 import { settleColumns } from "../quantities/settle-columns.js";
 import type { SourceText } from "../text/text.js";
@@ -66,6 +71,7 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     ...reference.findings,
     ...absurdReadings(chosen),
     ...slippedFrequencies(frequencyHz),
+    ...slippedReadings(chosen, frequencyHz),
     ...unlikelyFrequencies(frequencyHz),
     ...changingRemarks(table.comments),
   );

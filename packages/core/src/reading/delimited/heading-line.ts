@@ -36,8 +36,8 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
       const isBesideRemarks = delimiter !== "space" && names.length === dialect.columns + 1;
       if (known < 2 && !isSameWidth && !(isBesideRemarks && delimiter === dialect.delimiter)) continue;
       // A name that blanks tear apart leaves words that say nothing.
-      const unknown = roles.filter(({ quantity }) => quantity === "other").length;
-      const score = known - unknown / 100 + (isSameWidth ? 100 : 0);
+      const torn = delimiter === "space" ? roles.filter(({ quantity }) => quantity === "other").length : 0;
+      const score = known - torn / 100 + (isSameWidth ? 100 : 0);
       if (score > bestScore) {
         best = { roles, names };
         bestScore = score;

@@ -23,7 +23,8 @@ export function numberColumn(
   const { settled, ceiling } =
     scale === undefined ? { settled: values, ceiling: null } : withBounds(values, column.atLeast, scale);
   if (settled.every(Number.isNaN)) return [];
-  const { factor = 1, offset = 0, isInDbm = false } = role;
+  const { factor: stated = 1, offset = 0, isInDbm = false, ofPart } = role;
+  const factor = ofPart === undefined ? stated : 1;
   const isAsRead = factor === 1 && offset === 0 && !isInDbm;
   return [
     {
@@ -43,6 +44,20 @@ export function numberColumn(
   ];
 }
 
+/** A column of capacitances or inductances in series as the reactances that they have, Ω. */
+export function withReactance(
+  column: TableColumn,
+  { ofPart, factor = 1 }: ColumnRole,
+  frequencyHz: Float64Array,
+): TableColumn {
+  if (ofPart === undefined) return column;
+  const reactanceOf = (value: number, row: number): number => {
+    const angular = 2 * Math.PI * (frequencyHz[row] as number);
+    return ofPart === "inductance" ? angular * value * factor : -1 / (angular * value * factor);
+  };
+  return { ...column, values: column.values.map(reactanceOf) };
+}
+
 /** What columns hold; readings whose names do not say what they are take it from the preamble, where that says it. */
 export function rolesWithPreamble(columns: readonly TableColumn[], { readings }: Preamble): readonly ColumnRole[] {
   const roles = columns.map(({ role }) => role);
@@ -59,27 +74,29 @@ export function rolesWithPreamble(columns: readonly TableColumn[], { readings }:
 }
 
 /**
- * What columns hold where R and X, which need no reference, stand beside an SWR against one impedance and another against a second: of
- * these only those against the first count, or against 50 Ω where that is among them.
+ * What columns hold where the same reading of one antenna stands there against several impedances, "SWR (50 ohm)" and "SWR (75 ohm)":
+ * those against another one than the first, or than 50 Ω where that is among them, are left alone.
  */
 export function againstOneReference(
   columns: readonly TableColumn[],
   roles: readonly ColumnRole[],
 ): readonly ColumnRole[] {
-  const stated = columns.map(({ name }, c) => (isReading(roles[c] as ColumnRole) ? referenceNamed(name) : null));
+  const stated = columns.map(({ name }, c) =>
+    isReading(roles[c] as ColumnRole) && IN_OHMS.test(name) ? referenceNamed(name) : null,
+  );
   const references = [...new Set(stated.filter((ohms) => ohms !== null))];
   const [first, second] = references;
   const areTwins = roles.some(
     (role, c) =>
       stated[c] !== null && roles.some((other, o) => o !== c && stated[o] !== null && other.quantity === role.quantity),
   );
-  const needNone = (["resistance", "reactance"] as const).every((needed) =>
-    roles.some(({ quantity }) => quantity === needed),
-  );
-  if (second === undefined || !areTwins || !needNone) return roles;
+  if (second === undefined || !areTwins) return roles;
   const kept = references.includes(DEFAULT_REFERENCE_OHMS) ? DEFAULT_REFERENCE_OHMS : first;
   return roles.map((role, c) => (stated[c] === null || stated[c] === kept ? role : { quantity: "other" }));
 }
+
+/** A bare number behind a name may be that of an antenna. */
+const IN_OHMS = /\d ?(?:ohms?|[Ω\u2126]|R(?!\p{L}))|z[0o₀]/iu;
 
 /** What a column of reference impedances states. @throws ReadError `ambiguous` where they differ from row to row */
 export function referenceColumn(columns: readonly TableColumn[], file: string): readonly string[] {

@@ -1,3 +1,4 @@
+import { distance } from "fastest-levenshtein";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { splitLines } from "./cells.js";
 import type { TableColumn } from "./table-column.js";
@@ -34,11 +35,26 @@ export function byColumn(table: TableInHz, { lines, dialect }: TableText, findin
     if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
     const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));
     if (places.size < count || !(areRepeated || (!isFilled && startsAnewWith(keys, frequency)))) continue;
-    findings.push(finding("info", "series-told-apart", { column: name, values: names }));
+    const severity = mayBeSlips(keys, names) ? "caution" : "info";
+    findings.push(finding(severity, "series-told-apart", { column: name, values: names }));
     const filled = columns.map((column, i) => (i === index && isFilled ? { ...column, values: frequency } : column));
     return { ...table, columns: filled, series: { names, of: Uint32Array.from(keys, (key) => names.indexOf(key)) } };
   }
   return null;
+}
+
+/** A name of so few rows, spelled nearly as one of many, may be a slip of that. */
+const FEW_ROWS = 2;
+const MANY_ROWS = 5;
+const SHORTEST_NAME = 4;
+const MOST_LETTERS = 2;
+
+function mayBeSlips(keys: readonly string[], names: readonly string[]): boolean {
+  const countOf = (name: string) => keys.filter((key) => key === name).length;
+  const isNear = (name: string, other: string) =>
+    !/\d/.test(name + other) && distance(name.toLowerCase(), other.toLowerCase()) <= MOST_LETTERS;
+  const usual = names.filter((name) => name.length >= SHORTEST_NAME && countOf(name) >= MANY_ROWS);
+  return names.some((name) => countOf(name) <= FEW_ROWS && usual.some((other) => isNear(name, other)));
 }
 
 /** Frequencies that were written once for several rows stand for those below. */

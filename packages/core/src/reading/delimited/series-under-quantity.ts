@@ -9,9 +9,9 @@ import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
 
 /** Where the name of a quantity at the head of a line ends: "SWR by antenna", "Quantity: SWR". */
 const BEHIND_NAME =
-  /(?:\s+(?:by|of|per|for|at|vs\.?|versus|against|along|readings?|measured|measurements?|comparison|compared|table|log|list|results?|data|sweeps?|curves?)(?!\p{L})|\s*[,;:–—]\s|\s+-\s).*$/iu;
+  /(?:\s+(?:by|of|per|for|at|vs\.?|versus|against|along|over|readings?|measured|measurements?|comparison|compared|table|log|list|results?|data|sweeps?|curves?)(?!\p{L})|\s*[,;:–—]\s|\s+-\s).*$/iu;
 const BEFORE_NAME =
-  /^(?:quantity|parameter|measured|readings?|values?|all (?:columns|values))\s*(?:[:=]|(?:are|is)(?!p{L}))\s*/i;
+  /^(?:(?:table|list|overview|comparison) of\s+|(?:quantity|parameter|measured|readings?|values?|all (?:columns|values))\s*(?:[:=]|(?:are|is)(?!\p{L}))\s*)/iu;
 
 /**
  * Columns that are named by the antenna or the occasion alone, where the line above says of what quantity they all are: "SWR by

@@ -3,7 +3,7 @@ import type { ColumnRole } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { type Cell, halfUnitOf, numberOf, readCell } from "./cell-grammar.js";
 import { belongs, boundOf, isUnit, markIn, medianOf } from "./cell-values.js";
-import { splitLines } from "./cells.js";
+import { splitLines, trimmedRow } from "./cells.js";
 import type { ColumnTitle } from "./column-unit.js";
 import { partsOf } from "./complex-columns.js";
 import { dressedColumn } from "./dressed-column.js";
@@ -59,7 +59,7 @@ export function tableColumns(cut: Cut, titles: Titles): readonly TableColumn[] {
 /** The cells of some lines, row by row. */
 const cellsOfRows = ({ lines, dialect }: Cut, wanted: Uint32Array): readonly (readonly Cell[])[] =>
   splitLines(
-    Array.from(wanted, (line) => lines.text(line - 1).trim()),
+    Array.from(wanted, (line) => trimmedRow(lines.text(line - 1), dialect.delimiter)),
     dialect.delimiter,
   ).map((texts) => Array.from({ length: dialect.columns }, (_, c) => readCell(texts[c] ?? "", dialect)));
 

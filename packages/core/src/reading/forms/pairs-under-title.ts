@@ -12,7 +12,7 @@ const BETWEEN = `\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|
 const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d)\\)?`,
+    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(])\\)?`,
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
@@ -41,7 +41,7 @@ interface Pair {
  * "3.500 ... 3.1" or "28000/3.8 28500/1.1".
  */
 export function pairsUnderTitle(content: string): FormTable | null {
-  const lines = content.split(/\r\n|\n|\r/);
+  const lines = withTitleApart(content.split(/\r\n|\n|\r/).map(plainly));
   const perLine = lines.map((line, i) => pairsIn(line, i + 1));
   const first = perLine.findIndex((pairs) => pairs !== null);
   const title = lines.slice(0, Math.max(0, first)).filter((line) => line.trim() !== "");
@@ -66,6 +66,22 @@ export function pairsUnderTitle(content: string): FormTable | null {
     leftOut: others.map((i) => i + 1),
   };
 }
+
+/** Lines, the title that stands before the first pairs in their line put above them. */
+function withTitleApart(lines: readonly string[]): readonly string[] {
+  const first = lines.findIndex((line) => line.trim() !== "");
+  const [title] = /^\s*\p{L}[^\d]*?(?=\d)/u.exec(lines[first] ?? "") ?? [];
+  if (title === undefined || !patterns().swr.test(title)) return lines;
+  return [title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
+}
+
+/** "46 ohms resistive, 35 ohms capacitive" as a complex number. */
+const plainly = (line: string): string =>
+  line.replace(
+    /(\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) resistive[,;]?(?: and)? (\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) (capacitive|inductive)/giu,
+    (_, resistance: string, reactance: string, kind: string) =>
+      `${resistance} ${/^c/i.test(kind) ? "-" : "+"} j${reactance} ohm`,
+  );
 
 /** Whether a line names the frequency in a word, and not by its unit alone or in brackets. */
 const namesFrequency = (line: string): boolean =>
@@ -94,8 +110,10 @@ function pairsIn(line: string, number: number): readonly Pair[] | null {
 /** The one reading that the words above name; null where they name none or several. */
 function quantityIn(title: readonly string[]): string | null {
   const text = title.join(", ");
-  const names = text.split(/[,;:()[\]]/).map((part) => part.replace(/\s+(?:of|for|at|by)\s.*$/i, "").trim());
-  const named = names.filter((name) => isReading(roleFromHeader(name)) && !patterns().swr.test(name));
+  const names = text.split(/[,;:()[\]]|\.\s/).map((part) => part.replace(/\s+(?:of|for|at|by)\s.*$/i, "").trim());
+  const named = names.filter(
+    (name) => !/\d/.test(name) && isReading(roleFromHeader(name)) && !patterns().swr.test(name),
+  );
   if (patterns().swr.test(text)) return named.length === 0 ? "SWR" : null;
   return named.length === 1 ? (named[0] as string) : null;
 }

@@ -8,6 +8,8 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
   { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
   { is: /^\s*[•◦▪‣·●○✓✔→»>]\s*\d/, bare: (line) => line.replace(/^\s*[•◦▪‣·●○✓✔→»>]\s*(?=\d)/, "") },
+  { is: /^[^&]*&.*\\\\\s*$/, bare: (line) => line.replace(/\s*\\\\\s*$/, "").replace(/\s*&\s*/g, "\t") },
+  { is: /^\s*\d\S*\s+\S+.*;\s*$/, bare: (line) => line.replace(/;\s*$/, "") },
   { is: /^\s*'[\d+-]/, bare: (line) => line.replace(/(^|[;,\t])\s*'(?=[\d+-])/g, "$1") },
   { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },
   { is: /^\s*[|!].*(?:\|\||!!)/, bare: (line) => line.replace(/^\s*[|!]\s*/, "").replace(/\s*(?:\|\||!!)\s*/g, "\t") },
@@ -20,7 +22,7 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
 ];
 
 /** Lines of a table that frame its rows and hold none: "{|", "|-". */
-const IS_FRAME = /^\s*(?:\{\||\|[-}])/;
+const IS_FRAME = /^\s*(?:\{\||\|[-}]|\\(?:begin|end|hline|toprule|midrule|bottomrule))/;
 
 /** The text without quotes or brackets around its lines or cells, or with blanks for the arrows between these; null for any other. */
 export function withoutWrapping(content: string): string | null {

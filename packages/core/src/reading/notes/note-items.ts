@@ -117,6 +117,10 @@ export function itemsOf(line: string): readonly NoteItem[] {
     return part === null ? null : Math.sqrt(Math.min(1, numberIn(part[1]) / 100));
   };
   const takeValue = (): boolean => {
+    if (take(patterns.illegible) !== null) {
+      items.push({ kind: "word" });
+      return true;
+    }
     const magnitude = takeMagnitude();
     if (magnitude !== null) {
       put({ kind: "swr", swr: swrFromReflectionMagnitude(magnitude), bound: null, isRange: false });

@@ -2,7 +2,7 @@ import { once } from "../../numbers/once.js";
 import { itemsOf } from "./note-items.js";
 import { type PlaceItem, type Settled, settled, type Value } from "./note-numbers.js";
 import { liesIn, type NoteStyle, type Place, placeOfFrequency } from "./note-place.js";
-import { plainNote, SWR_WORD } from "./note-words.js";
+import { AT_WORD, plainNote, SWR_WORD } from "./note-words.js";
 
 /** An SWR noted by hand for a band, a stretch of frequencies or a frequency. */
 export interface NotedReading {
@@ -33,13 +33,12 @@ const IMPEDANCE = /\d\s*[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))/
 /** The number of a line in a list, or a date without its year. */
 const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\d)/;
 /** Words before it: "Beam. I read an SWR of 2.5 at 28 MHz" */
-const leadIn = once(
-  () =>
-    new RegExp(
-      `^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})\\s*(?:of\\s|was\\s|is\\s|[^:=\\d]{0,40}(?:\\d+ (?:radials?|elements?|turns?|wires?)[^:=\\d]{0,20})?[:=])\\s*(?=\\d)`,
-      "u",
-    ),
-);
+const leadIn = once(() => {
+  const counted = "(?:\\d+ (?:radials?|elements?|turns?|wires?)[^:=\\d]{0,20})?";
+  const said = `\\s*(?:of\\s|was\\s|is\\s|[^:=\\d]{0,40}${counted}[:=])\\s*(?=\\d)`;
+  const isAt = `[^\\d]{0,60}(?=\\d+(?:[.,]\\d+)?(?: ?: ?1)?\\s+${AT_WORD})`;
+  return new RegExp(`^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})(?:${said}|${isAt})`, "u");
+});
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
 

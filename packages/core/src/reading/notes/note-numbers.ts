@@ -137,7 +137,8 @@ function placeFrom(
   if (isFirst && stretch !== null && (bare !== "megahertz" || rest.length > 1)) {
     return { place: stretch, isStretch: true };
   }
-  const named = bandOf(printed, bare);
+  const areBands = before.some((item) => item.kind === "place" && item.place !== null && !item.place.isAtFrequency);
+  const named = bandOf(printed, isAt && areBands ? "metres" : bare);
   // "on 40 1.5"
   const mayBeBand = isFirst || last?.kind === "swr";
   if (mayBeBand && isAt && named !== null && next?.kind === "number" && !next.isRange) return alone(named);

@@ -25,9 +25,9 @@ import {
 const MONTH =
   "(?:jan|feb|fev|mar|apr|avr|abr|may|mai|maj|jun|jul|aug|aou|ago|sep|set|oct|okt|ott|out|nov|dec|dez|dic)\\p{L}*";
 const WATTS = "(\\d+(?:[.,]\\d+)?) ?(?:k?w|watts?)?";
-const FORWARD_WORD = "(?:forward|fwd|fw|out|vor(?:lauf|warts)?|hin(?:laufend)?|direct[ae]?|directe?)";
+const FORWARD_WORD = "(?:forward|fwd|fw|out|vor\\p{L}*|hin\\p{L}*|direct[ae]?)";
 const BACK_WORD =
-  "(?:reflected|refl?|rfl|rev(?:erse)?|(?:coming |comes )?back|zuruck|ruck(?:lauf)?|reflejada|reflechie|riflessa)";
+  "(?:reflected|refl?|rfl|rev(?:erse)?|(?:coming |comes )?back|zuruck|ruck\\p{L}*|reflejada|reflechie|riflessa)";
 /** Patterns that are the same for every line; made when there are notes to read. */
 const fixedPatterns = once(() => ({
   /** A mark, or several, between the items */
@@ -51,6 +51,8 @@ const fixedPatterns = once(() => ({
   offScale: new RegExp(OFF_SCALE_WORD, "uy"),
   /** "1:9 balun" is no SWR */
   transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
+  /** "1.?": a digit that nobody can read */
+  illegible: /\d+[.,](?:[?_]|(?=\())/uy,
   returnLossFirst: /[-−]?(\d+(?:[.,]\d+)?) ?db (?:of )?(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)(?!\p{L})/uy,
   /** "100 W forward, 4 W back", "fwd 100, ref 4" */
   powers: new RegExp(

@@ -119,7 +119,7 @@ export const BAND_WORD = anyOf([
   "波段",
   "밴드",
 ]);
-export const METRES_WORD = "(?:m(?:trs?|et(?:er|re|ro)s?|etri\\p{L}*|etru)?|м(?:етр\\p{L}*)?)";
+export const METRES_WORD = "(?:米|m(?:trs?|et(?:er|re|ro)s?|etri\\p{L}*|etru)?|м(?:етр\\p{L}*)?)";
 /** Behind an SWR, what says over which frequencies it is not exceeded: "below 2 from 7.0 to 7.15". */
 export const EXTENT_WORD = anyOf(["from|between|for|over|across|all|von|zwischen|de|da|van|tussen|entre|desde"]);
 /** Joins two places, or two numbers. */
@@ -142,6 +142,7 @@ export const JOIN_WORD = anyOf([
 /** What may stand beside a place and its SWR without changing them. */
 export const FILLER_WORD = anyOf([
   "gives|gave|given|shows|showed|reads|read|reading|has|had|is|was|are|were|ist|war|est|era|er|var|c'est|es",
+  "reaches|rises to|drops to|falls to|climbs to|betragt|liegt|bandanfang|bandmitte|bandende|band ?(?:edge|start|end)",
   "came|comes|come|went|goes|gets?|got|in|out|with|the|an?|of|my|its?|at|on|now|then|still|again|today|yesterday|only|just",
   "anywhere|measured|measure|noted|found|or so|say|call it|maybe|it",
   "swr|ratio|to|one|band|bande?s?|metres?|meters?|across|all|over all|everywhere|throughout|here|there",
@@ -215,4 +216,5 @@ export const plainNote = (line: string): string =>
     .replace(/(\d)\s*([¼½¾⅓⅔⅛⅜⅝⅞])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
     .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")
     .replace(/[’‘`´]/g, "'")
+    .replace(/：/g, ":")
     .replace(/[-=]+>|→/g, " ");

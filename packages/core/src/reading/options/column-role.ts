@@ -55,6 +55,8 @@ export interface ColumnRole {
   readonly factor?: number;
   /** What is added to the values: 1 to "SWR - 1", Hz to frequencies counted from another one */
   readonly offset?: number;
+  /** Only for reactances: given as the part in series that has it, in pF, nF, nH or µH by `factor` */
+  readonly ofPart?: "capacitance" | "inductance";
   /** Only for powers: given in dBm */
   readonly isInDbm?: boolean;
   /** The least or the greatest of several readings, which is left alone beside their mean */

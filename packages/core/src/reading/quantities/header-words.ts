@@ -60,7 +60,7 @@ const WORDS = {
   ],
   admittance: ["y y11 yin admittance admittanz admittanza admitancia"],
   resistance: [
-    "r rs rser rseries rin resistance resistanz wirkwiderstand resistencia resistência resistenza weerstand rezystancja",
+    "r rs rser rseries rin esr resistance resistanz wirkwiderstand resistencia resistência resistenza weerstand rezystancja",
     "odpor resistans resistanssi ellenállás direnç rezistență 抵抗 电阻 電阻 저항 otpor oporność",
   ],
   reactance: [
@@ -100,7 +100,14 @@ const WORDS = {
   millisiemens: ["ms millisiemens mmho"],
   microsiemens: ["us microsiemens umho"],
   percent: ["% percent prozent"],
+  capacitance: ["cs cser capacitance kapazität capacité capacidad capacità"],
+  inductance: ["ls lser inductance induktivität"],
+  picofarads: ["picofarad picofarads"],
+  nanofarads: ["nanofarad nanofarads"],
+  nanohenries: ["nh"],
+  microhenries: ["uh"],
   watts: ["w watt watts"],
+  milliohm: ["milliohm milliohms"],
   milliwatts: ["mw milliwatt milliwatts"],
   dbm: ["dbm"],
   /** Words that say nothing about what the column holds */

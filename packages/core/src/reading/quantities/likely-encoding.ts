@@ -24,6 +24,35 @@ export function inLikelyEncoding(text: SourceText): SourceText {
   return { ...rewritten(text, decoded(text.bytes, best.encoding)), encoding: best.encoding };
 }
 
+/** Digits of other scripts: Arabic, Persian, Devanagari, and those as wide as Chinese signs; with the marks that stand among them. */
+const OTHER_DIGITS = /[\u0660-\u0669\u06f0-\u06f9\u0966-\u096f\uff10-\uff19]/g;
+const OTHER_MARKS: Readonly<Record<string, string>> = {
+  "．": ".",
+  "，": ",",
+  "；": ";",
+  "：": ":",
+  "٫": ".",
+  "٬": "",
+  "－": "-",
+};
+
+/** The same text with the digits that everybody has. */
+export function withPlainDigits(text: SourceText): SourceText {
+  if (isAscii(text.bytes)) return text;
+  const content = text.decode(0, text.bytes.length);
+  if (content.search(OTHER_DIGITS) < 0) return text;
+  const plain = content
+    .replace(OTHER_DIGITS, (digit) =>
+      String(
+        (digit.charCodeAt(0) -
+          (digit < "\u06f0" ? 0x660 : digit < "\u0966" ? 0x6f0 : digit < "\uff10" ? 0x966 : 0xff10)) %
+          10,
+      ),
+    )
+    .replace(/[．，；：٫٬－]/g, (mark) => OTHER_MARKS[mark] ?? mark);
+  return { ...rewritten(text, plain), encoding: text.encoding };
+}
+
 const decoded = (bytes: Uint8Array, encoding: string): string => new TextDecoder(encoding).decode(bytes);
 
 /** How much of a text is known: its words without a letter of ASCII, and a reference impedance that it states. */

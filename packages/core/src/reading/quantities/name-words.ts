@@ -26,8 +26,13 @@ function spelledOut(header: string): string {
       // Z' and Z'', Zr and Zi, S11_r and S11_i are parts.
       .replace(/(?<![\p{L}\d])([zy])\s?(?:''|"|″)/giu, "$1 im ")
       .replace(/(?<![\p{L}\d])([zy])\s?['′’]/giu, "$1 re ")
-      .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?r(?![\p{L}\d])/giu, "$1 re ")
-      .replace(/(?<![\p{L}\d])([zy]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
+      .replace(/(?<![\p{L}\d])([zyΓγ]|s\d\d|gamma)_?r(?![\p{L}\d])/giu, "$1 re ")
+      .replace(/(?<![\p{L}\d])([zyΓγ]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
+      // No capital: MΩ are a million of them.
+      .replace(/(?<!\p{L})m(?:[Ωω\u2126]|ohms?)(?!\p{L})/gu, " milliohm ")
+      .replace(/(?<!\p{L})series C(?=[\s,]*[([]?[pn]F)/giu, " capacitance ")
+      .replace(/(?<!\p{L})series L(?=[\s,]*[([]?[nµμu]H)/giu, " inductance ")
+      .replace(/(?<!\p{L})([pn])F(?!\p{L})/gu, (_, prefix: string) => (prefix === "p" ? " picofarad " : " nanofarad "))
       // "P+" and "P-" are the powers that go out and come back.
       .replace(/(?<!\p{L})P ?\+(?![\p{L}\d])/gu, " forward power ")
       .replace(/(?<!\p{L})P ?[-−–](?![\p{L}\d])/gu, " reflected power ")

@@ -87,6 +87,23 @@ export function slippedFrequencies(frequencyHz: Column): readonly Finding[] {
   return [];
 }
 
+/** An SWR so many times as high as those on either side, without a decimal, lacks its point (our own choice). */
+const MOST_RISE = 20;
+const LEAST_SLIPPED = 100;
+
+/** The first SWR that may lack its decimal point: 233 between 2.02 and 2.66. */
+export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {
+  if (first?.quantity !== "swr" || first.values.length < FEWEST) return [];
+  for (let i = 0; i < first.values.length; i++) {
+    const swr = at(first.values, i);
+    if (!(swr >= LEAST_SLIPPED) || !Number.isInteger(swr) || !Number.isFinite(at(frequencyHz, i))) continue;
+    const beside = Math.max(first.values[i - 1] ?? 0, first.values[i + 1] ?? 0);
+    if (swr > MOST_RISE * beside)
+      return [finding("caution", "reading-slipped", { swr, nearSwr: beside, frequencyHz: at(frequencyHz, i) })];
+  }
+  return [];
+}
+
 /** Whether the rows around one go on in one direction without it. */
 function isBetween(frequencyHz: Column, i: number): boolean {
   if (i < 2 || i > frequencyHz.length - 3) return false;

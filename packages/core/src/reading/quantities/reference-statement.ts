@@ -182,7 +182,7 @@ const referenceName = once(() => new RegExp(`^(?:${referenceWords()}|${REFERENCE
 /** Whether a column's name says that it holds the reference impedance. */
 export const isReferenceName = (name: string): boolean => referenceName().test(plainStatement(name).trim());
 
-const MAY_HOLD_NUMBER = /\d|hundred|ty[ -]/i;
+const MAY_HOLD_NUMBER = /\d|hund[er]|ty[ -]|zig[ -]/i;
 
 /** The reference impedance that a line states; null where it states none. */
 function referenceIn(text: string): ReferenceStatement | null {

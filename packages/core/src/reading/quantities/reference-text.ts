@@ -17,7 +17,28 @@ export const plainStatement = (text: string): string =>
     // "the 300-ohm feeder"
     .replace(/(?<=\d)-(?=ohm)/g, " ")
     .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")
+    // An admittance of so many millisiemens is the reference as well.
+    .replace(
+      REFERENCE_ADMITTANCE,
+      (_, digits: string) => `z0 = ${Number((1000 / Number(digits.replace(",", "."))).toPrecision(6))} ohm`,
+    )
+    .replace(GERMAN_NUMBERS, (word) => String(GERMAN[word]))
     .replace(numberWords(), (words) => String(numberOfWords(words)));
+
+const REFERENCE_ADMITTANCE =
+  /(?<!\p{L})(?:y[0o]|(?:reference|characteristic|system) admittance|bezugsleitwert)[\s:=]*(\d+(?:[.,]\d+)?) ?ms(?!\p{L})/gu;
+/** Those that are references, as they are written without accents. */
+const GERMAN: Readonly<Record<string, number>> = {
+  funfzig: 50,
+  sechzig: 60,
+  funfundsiebzig: 75,
+  hundert: 100,
+  zweihundert: 200,
+  dreihundert: 300,
+  vierhundertfunfzig: 450,
+  sechshundert: 600,
+};
+const GERMAN_NUMBERS = new RegExp(`(?<!\\p{L})(?:${Object.keys(GERMAN).join("|")})(?=[ -]ohm)`, "gu");
 
 const UNITS = "one two three four five six seven eight nine".split(" ");
 const TENS = "twenty thirty forty fifty sixty seventy eighty ninety".split(" ");

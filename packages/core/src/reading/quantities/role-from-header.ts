@@ -78,9 +78,23 @@ function roleOf(header: string, port: number): ColumnRole {
 /** Names in words and brackets alone, none of which says that the numbers are more than the words: most are. */
 const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|reflection loss))[a-z ()]*$/i;
 
+/** Of a name that is a formula, or null. */
+function roleInSigns(header: string): ColumnRole | null {
+  const share = SHARE_IN_SIGNS.exec(header);
+  if (share !== null) return share[1] === undefined ? SHARE_OF_POWER : { quantity: "reflected-power", percent: true };
+  const accepted = ACCEPTED_IN_SIGNS.exec(header);
+  if (accepted !== null) {
+    return { quantity: "accepted-power", percent: true, ...(accepted[1] === undefined ? { factor: 100 } : {}) };
+  }
+  const [, behind, before] = TIMES.exec(header) ?? [];
+  const times = behind ?? before;
+  return times === undefined ? null : { quantity: "swr", factor: 1 / Number(times) };
+}
+
 /** Of a name with a reference or a form behind it what is left of it, or null. */
 function roleOfBare(header: string, port: number): ColumnRole | null {
-  if (SHARE_IN_SIGNS.test(header)) return SHARE_OF_POWER;
+  const told = roleInSigns(header);
+  if (told !== null) return told;
   const named = header
     .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
     .replace(REFERENCE, " ")
@@ -140,8 +154,13 @@ const REFERENCE =
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
 /** "× 10⁶ Hz" */
 const TIMES_HERTZ = /[×x*]?\s?10 ?(\^ ?[36]|[³⁶]) ?Hz/iu;
-/** "Pr/Pf" */
-const SHARE_IN_SIGNS = /^\W*P_?(?:r|ref|refl|rev|back) ?\/ ?P_?(?:f|fw|fwd|for|forward|i|inc)\W*$/i;
+/** "Pr/Pf", "reflected/forward power ratio (%)" */
+const SHARE_IN_SIGNS =
+  /^\W*(?:P[_ ]?)?(?:r|ref\w*|rev\w*|back)(?: power)? ?\/ ?(?:P[_ ]?)?(?:f|fw|fwd|for|forward|i|inc\w*)(?: power)?(?: ratio)? ?(?:in )?[([]?(%)?[)\]]?\W*$/i;
+/** "1-|Γ|²": what is not sent back. */
+const ACCEPTED_IN_SIGNS = /^\W*1 ?[-−] ?\|?(?:Γ|S11|gamma|rho|ρ)\|? ?(?:²|\^ ?2) ?[([]?(%)?[)\]]?\W*$/iu;
+/** "SWR x 100" */
+const TIMES = /^\W*(?:v?swr ?[x×*·] ?(10{1,3})|(10{1,3}) ?[x×*·] ?v?swr)\W*$/i;
 /** What a complex number is the sum of: "R + jX", "G+jB". */
 const SUM = /(?<![\p{L}\d])([RG])\s*[+±]\s*[ij]\s*\*?\s*[XB](?![\p{L}\d])/giu;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */

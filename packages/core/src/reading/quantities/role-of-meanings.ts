@@ -5,6 +5,7 @@ const scaled =
   (quantity: Quantity) =>
   (meanings: ReadonlySet<Meaning>): ColumnRole => {
     if (meanings.has("kiloohm")) return { quantity, factor: 1000 };
+    if (meanings.has("milliohm")) return { quantity, factor: 0.001 };
     if (meanings.has("microsiemens")) return { quantity, factor: 1e-6 };
     return meanings.has("millisiemens") ? { quantity, factor: 0.001 } : { quantity };
   };
@@ -44,7 +45,13 @@ const power =
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
-const OHMS: readonly Meaning[] = ["ohm", "kiloohm"];
+/** The reactance of a part in series, by its size. */
+const ofPart = (part: "capacitance" | "inductance", factor: number) => (): ColumnRole => ({
+  quantity: "reactance",
+  ofPart: part,
+  factor,
+});
+const OHMS: readonly Meaning[] = ["ohm", "kiloohm", "milliohm"];
 const SIEMENS: readonly Meaning[] = ["siemens", "millisiemens", "microsiemens"];
 const WATTS = ["watts", "milliwatts", "dbm"] as const satisfies readonly Meaning[];
 const ANGLES: readonly Meaning[] = ["degrees", "radians", "milliradians", "gons", "turns"];
@@ -106,6 +113,10 @@ const READINGS: readonly {
   { needed: ["parallelReactance"], beside: [...OHMS, "parallel"], role: scaled("parallel-reactance") },
   { needed: ["parallel", "resistance"], beside: OHMS, role: scaled("parallel-resistance") },
   { needed: ["parallel", "reactance"], beside: OHMS, role: scaled("parallel-reactance") },
+  { needed: ["capacitance", "picofarads"], beside: [], role: ofPart("capacitance", 1e-12) },
+  { needed: ["capacitance", "nanofarads"], beside: [], role: ofPart("capacitance", 1e-9) },
+  { needed: ["inductance", "nanohenries"], beside: [], role: ofPart("inductance", 1e-9) },
+  { needed: ["inductance", "microhenries"], beside: [], role: ofPart("inductance", 1e-6) },
   { needed: ["reactance", "magnitude"], beside: OHMS, role: scaled("reactance-magnitude") },
   { needed: ["reactance"], beside: [...OHMS, "imaginary", "impedance"], role: scaled("reactance") },
   { needed: ["resistance"], beside: [...OHMS, "real", "impedance"], role: scaled("resistance") },

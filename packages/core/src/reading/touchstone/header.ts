@@ -99,7 +99,7 @@ export function parseOptionLine(text: string, file: string, line: number): Touch
 }
 
 /** Whether a line that begins with # is meant as an option line, and not as a comment of a delimited file. */
-export function isOptionLine(text: string): boolean {
+export function isOptionLine(text: string, file: string): boolean {
   const words = text
     .replace(/^#/, "")
     .trim()
@@ -115,8 +115,13 @@ export function isOptionLine(text: string): boolean {
   const isTable = /\br\s+[a-z]/i.test(words.join(" ")) && !words.some((word) => FORMATS.includes(word.toUpperCase()));
   // "Stop: 28000000 Hz" is a setting.
   if (words.some((word) => /[:=]/.test(word))) return false;
-  return known.length >= 2 && known.length > words.length / 2 && !isTable;
+  // Where nothing else stands in a file of such a name, one word is all that was needed: "# MHz".
+  const fewest = words.length === 1 && isTouchstoneName(file) ? 1 : 2;
+  return known.length >= fewest && known.length > words.length / 2 && !isTable;
 }
+
+/** Whether a file is named as Touchstone files are: antenna.s1p. */
+export const isTouchstoneName = (file: string): boolean => /\.(s\d+p|ts)$/i.test(file);
 
 /** Whether a line states unit, parameter and format, as no comment does. */
 export const isWholeOptionLine = (text: string): boolean => /^#\s*[kmg]?hz\s+[syzhg]\s+(?:ri|ma|db)\b/i.test(text);

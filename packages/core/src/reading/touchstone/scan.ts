@@ -142,7 +142,7 @@ function takeHashLine(found: Progress, content: string, line: number): void {
   if (NUMBERED_COMMENT.test(content)) comments.push(content.slice(content.indexOf("!") + 1).trim());
   else if (options !== null) {
     findings.push(secondOptionLine(options, withoutComment(content), line, (rows?.count ?? 0) > 0));
-  } else if (keywords.result.version === null && !isOptionLine(withoutComment(content))) {
+  } else if (keywords.result.version === null && !isOptionLine(withoutComment(content), text.file)) {
     comments.push(content.slice(1).trim());
   } else {
     found.options = parseOptionLine(withoutComment(content), text.file, line);

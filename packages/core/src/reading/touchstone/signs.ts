@@ -22,7 +22,7 @@ export function touchstoneSigns(text: SourceText): "touchstone" | "numbers-first
     if (hasTitle) {
       if (!content.startsWith("#")) return "other";
       if (isWholeOptionLine(withoutComment(content))) return "touchstone";
-    } else if (content.startsWith("#") && !isOptionLine(withoutComment(content))) hasTitle = true;
+    } else if (content.startsWith("#") && !isOptionLine(withoutComment(content), text.file)) hasTitle = true;
     else return signsOf(content);
   }
   return "other";
