@@ -54,7 +54,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "sign-on-trust": { name: '"X"' },
   "readings-absurd": { what: "swr" },
   "remark-may-change": { text: "“SWR times ten”" },
-  "reading-slipped": { swr: 233, nearSwr: 2.02, frequencyHz: 51.1e6 },
+  "reading-slipped": { what: "SWR", value: 233, beside: 2.02, frequencyHz: 51.1e6 },
   "frequency-slipped": { frequencyHz: 71e6, expectedHz: 7.1e6 },
   "frequency-unlikely": { frequencyHz: 7.1e9 },
   "series-told-apart": { column: "antenna", values: ["wire", "vertical"] },

@@ -67,6 +67,7 @@ export function withNumbersJoined(line: string): string {
   const joined = line
     .replace(JOINABLE, "$1")
     .replace(/([<>≤≥~≈])\s+(?=\d)/g, "$1")
+    .replace(/(\d)\s+(±|\+\/-|\+-)\s*(?=\d)/g, "$1$2")
     .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
     .replace(/(\d)\s+:\s+(?=\d)/g, "$1:")
     .replace(POLAR_IN_WORDS, "$1at$2deg");
@@ -178,13 +179,15 @@ const withoutMarks = (printed: string, mark: string): string => printed.split(ma
 function groupingIn(printed: string, dialect: CellDialect): string | null {
   if (IS_GROUPED.test(printed)) return /[^\d+-]/.exec(printed)?.[0] ?? null;
   const mark = MAY_BE_GROUPED.exec(printed)?.[1] ?? null;
+  // Beside a decimal point a comma within quotes stands between thousands, where commas split the columns.
+  if (mark === "," && dialect.delimiter === "comma" && dialect.decimal === "point") return mark;
   return dialect.isDecimalStated && mark !== markOf(dialect) ? mark : null;
 }
 
 const ABOUT = new RegExp(`^(?:${ABOUT_WORD}|${UNDER_WORD})\\s*`, "i");
 /** What people put behind a number: marks, brackets, a note. */
 const BEHIND =
-  /^(?:\s*[*?!†★☆✓✔\p{Emoji_Presentation}]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*[[(]?(?:@|at|in|re|z0 ?=)?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])[\])]?|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
+  /^(?:\s*[*?!†★☆✓✔\p{Emoji_Presentation}]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:at|@|with)\s*\d+(?:[.,]\d+)?\s*m?W|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*[[(]?(?:@|at|in|re|z0 ?=)?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])[\])]?|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
 /** Another unit changes the number, and is no remark. */
 const UNIT_BEHIND = /^\s*(?:[kmg]?hz|[kmg]?ohms?|deg|rad|dbm?|volts?|watts?)\b/i;
 const REMARKED = /^([+-]?\d+(?:[.,]\d+)?)(\+)?/;

@@ -25,6 +25,7 @@ import {
 } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
+import { withSignsInWords } from "./sign-in-words.js";
 import { statedColumns } from "./stated-columns.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
@@ -96,13 +97,8 @@ export function readTable(
   );
   checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const { rows, columns, index, series } = tableOfSeries(
-    table,
-    header?.titles ?? [],
-    preamble.comments,
-    text,
-    findings,
-  );
+  const ofSeries = tableOfSeries(table, header?.titles ?? [], preamble.comments, text, findings);
+  const { rows, columns, index, series } = withSignsInWords(ofSeries, text);
   report(rows, columns, findings);
   if (series === null) refuseExchangedNames(columns, index, text);
   const roles = againstOneReference(columns, rolesWithPreamble(columns, preamble));

@@ -36,7 +36,11 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     }
     const split = namesInLine(line, dialect, port);
     // "frequency unit MHz" names a frequency, and heads no column.
-    if (split === null || (isAbove && !split.roles.some(isReading) && isStatement(line, dialect))) continue;
+    if (
+      split === null ||
+      (isAbove && !split.roles.some(isReading) && split.names.length !== dialect.columns && isStatement(line, dialect))
+    )
+      continue;
     const unitsAbove = isAbove ? (units ?? (above === null ? null : asUnits(above, dialect))) : null;
     const names = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
     const roles = unitsAbove === null ? split.roles : rolesOf(names, port);

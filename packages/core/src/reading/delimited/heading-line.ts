@@ -22,6 +22,8 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
   const delimiters: Delimiter[] = [dialect.delimiter, ...DELIMITERS.filter((other) => other !== dialect.delimiter)];
   let best: ColumnNames | null = null;
   let bestScore = 0;
+  let bestDelimiter: Delimiter | null = null;
+  let leastTorn = 0;
   for (const delimiter of delimiters) {
     // A line that the numbers' own delimiter splits is not taken apart otherwise: its blanks belong to the names.
     if (best !== null && (delimiter === "space" || best.roles.some(isReading))) break;
@@ -36,11 +38,13 @@ export function namesInLine(line: string, dialect: Dialect, port: number): Colum
       const isBesideRemarks = delimiter !== "space" && names.length === dialect.columns + 1;
       if (known < 2 && !isSameWidth && !(isBesideRemarks && delimiter === dialect.delimiter)) continue;
       // A name that blanks tear apart leaves words that say nothing.
-      const torn = delimiter === "space" ? roles.filter(({ quantity }) => quantity === "other").length : 0;
-      const score = known - torn / 100 + (isSameWidth ? 100 : 0);
-      if (score > bestScore) {
+      const torn = roles.filter(({ quantity }) => quantity === "other").length;
+      const score = known + (isSameWidth ? 100 : 0);
+      if (score > bestScore || (score === bestScore && delimiter === bestDelimiter && torn < leastTorn)) {
         best = { roles, names };
         bestScore = score;
+        bestDelimiter = delimiter;
+        leastTorn = torn;
       }
     }
   }

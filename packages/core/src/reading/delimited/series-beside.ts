@@ -193,6 +193,9 @@ const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
 const MOST_WORDS = 16;
 const EDGE_NUMBER = /^[-–:([\d.,]+$/;
 
+/** Behind a reading without brackets: "Return loss dB" */
+const IS_UNIT = /^(?:dB|k?ohms?|k?[Ω\u2126]|deg|°|%|rad|x:1|:1)$/iu;
+
 /** A name that holds that of a reading, and words for the series before or behind it: the longest name that is one. */
 function partOfSeries(name: string): NamedSeries | null {
   const unit = UNIT_BEHIND.exec(name)?.[0] ?? "";
@@ -211,7 +214,9 @@ function partOfSeries(name: string): NamedSeries | null {
     const text = reading.join(" ").replace(/[-–:,]+$/, "");
     const role = roleFromHeader(text + unit);
     const series = rest.join(" ").replace(/^[-–:,(\s[]+|[-–:,)\s\]]+$/g, "");
-    return isReading(role) && !role.isAssumed && series !== "" ? [{ role, series, length: text.length }] : [];
+    return isReading(role) && !role.isAssumed && series !== "" && !IS_UNIT.test(series)
+      ? [{ role, series, length: text.length }]
+      : [];
   });
   return found.reduce<(NamedSeries & { length: number }) | null>(
     (best, part) => (best === null || part.length > best.length ? part : best),

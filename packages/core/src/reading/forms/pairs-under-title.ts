@@ -19,6 +19,8 @@ const patterns = once(() => ({
   swr: new RegExp(`(?<!\\p{L})${SWR_WORD}(?![\\p{L}\\d])`, "iu"),
   same: new RegExp(`^(?:${SAME_WORD}|["”〃])$`, "iu"),
 }));
+/** "41 - j30 ohm" */
+const IS_IMPEDANCE = /j.*(?:ohms?|[ΩΩ])$/iu;
 /** Of all lines with a number so many are pairs and nothing else, or it is another text. */
 const LEAST_SHARE = 0.8;
 const FEWEST_PAIRS = 2;
@@ -41,14 +43,16 @@ interface Pair {
  * "3.500 ... 3.1" or "28000/3.8 28500/1.1".
  */
 export function pairsUnderTitle(content: string): FormTable | null {
-  const lines = withTitleApart(content.split(/\r\n|\n|\r/).map(plainly));
+  const given = content.split(/\r\n|\n|\r/).map((line) => plainly(line).replace(/^\s*;/, "#"));
+  const lines = withTitleApart(given);
+  const isApart = lines !== given;
   const perLine = lines.map((line, i) => pairsIn(line, i + 1));
   const first = perLine.findIndex((pairs) => pairs !== null);
   const title = lines.slice(0, Math.max(0, first)).filter((line) => line.trim() !== "");
   // Names of columns have been refused before, for what they say.
-  if (title.some((line) => /[;\t]|offset|Δ/iu.test(line) || namesFrequency(line))) return null;
-  const quantity = quantityIn(title);
+  if (title.some((line) => /[;\t]|offset|Δ/iu.test(line) || (!isApart && namesFrequency(line)))) return null;
   const pairs = perLine.flatMap((found) => found ?? []);
+  const quantity = quantityIn(title) ?? (pairs.every(({ reading }) => IS_IMPEDANCE.test(reading)) ? "Z" : null);
   const unit = unitOf(title, pairs);
   const below = lines.flatMap((line, i) =>
     i >= first && /\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) ? [i] : [],
@@ -85,6 +89,7 @@ const plainly = (line: string): string =>
 
 /** Whether a line names the frequency in a word, and not by its unit alone or in brackets. */
 const namesFrequency = (line: string): boolean =>
+  !/\s(?:and|und|et)\s/i.test(line) &&
   line
     .replace(/\([^()]*\)/g, " ")
     .split(/[^\p{L}]+/u)

@@ -1,5 +1,6 @@
 import { once } from "../../numbers/once.js";
 import { splitLine } from "../delimited/cells.js";
+import { SWR_WORD } from "../notes/note-words.js";
 import { DELIMITERS } from "../options/read-options.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
@@ -21,10 +22,12 @@ export function transposed(content: string): FormTable | null {
     const count = frequency.values.length;
     const found = rows.map((readings) => readings.find(({ values }) => values.length === count));
     const named = found.filter((row) => row !== undefined);
-    if (count < FEWEST_POINTS || !named.some(isReadingOfSeries)) continue;
+    const comments = lines.filter((line, i) => line.trim() !== "" && found[i] === undefined);
+    const isTitled = comments.some((line) => swrWord().test(line));
+    if (count < FEWEST_POINTS || !(named.some(isReadingOfSeries) || (isTitled && named.length > 1))) continue;
     return {
       name: "a table on its side",
-      comments: lines.filter((line, i) => line.trim() !== "" && found[i] === undefined),
+      comments,
       header: named.map(({ name }) => name),
       rows: Array.from({ length: count }, (_, i) => ({
         cells: named.map(({ values }) => values[i] ?? ""),
@@ -56,6 +59,8 @@ function isReadingOfSeries({ name }: NamedRow): boolean {
   const quantities = words.map((_, i) => roleFromHeader(words.slice(0, i + 1).join(" ")).quantity);
   return quantities.some((quantity) => quantity !== "frequency" && quantity !== "other");
 }
+
+const swrWord = once(() => new RegExp(`(?<!\\p{L})${SWR_WORD}(?!\\p{L})`, "iu"));
 
 /** Begins like one number, and not like several. */
 const NUMBER = /^[<>~]?[+−-]?[.,]?\d(?!.*\d\s*[;|\s]\s*[+−-]?\d)/;

@@ -5,11 +5,11 @@ import { type Finding, finding } from "../../sweep/finding.js";
 /** Words for the numbers of a sweep, and for what is still to be done with them (English and German, from memory). */
 const numbers = once(
   () =>
-    /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![\p{L}\d])[rxz](?![\p{L}\d])|reactance|impedance/iu,
+    /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![\p{L}\d])[rxz](?![\p{L}\d])|reactance|impedance|capacitive|inductive/iu,
 );
 const change = once(
   () =>
-    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|\+).{0,12}capacitive|capacitive.{0,12}positive|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|(?<!\p{L})(?:ignore|disregard|discard|leave out|do not use|bad readings?|(?:are|is) (?:bad|invalid|wrong)|ignorieren|weglassen|ungültig|nicht verwenden)(?!\p{L})|(?<!\p{L})(?:no|not|without|lost|unknown|lacks?|ohne|kein\p{L}*|sans|sin|senza)(?!\p{L}).{0,16}(?:signs?|vorzeichen|signe|signo|segno)(?!\p{L})|(?<!\p{L})(?:signs?|vorzeichen)(?!\p{L}).{0,12}(?:lost|unknown|not|fehlt|unbekannt)(?!\p{L})/iu,
+    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|plus|\+).{0,12}capacitive|capacitive.{0,12}(?:positive|plus)|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|(?<!\p{L})(?:ignore|disregard|discard|leave out|do not use|bad readings?|(?:are|is) (?:bad|invalid|wrong)|ignorieren|weglassen|ungültig|nicht verwenden)(?!\p{L})|(?<!\p{L})(?:no|not|without|lost|unknown|lacks?|ohne|kein\p{L}*|sans|sin|senza)(?!\p{L}).{0,16}(?:signs?|vorzeichen|signe|signo|segno)(?!\p{L})|(?<!\p{L})(?:signs?|vorzeichen)(?!\p{L}).{0,12}(?:lost|unknown|not|fehlt|unbekannt)(?!\p{L})/iu,
 );
 
 /** That a remark may say that the numbers are not what they seem; they are read as they stand. */

@@ -9,7 +9,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   rl: "pertes par réflexion|perte par réflexion|pertes en retour|perte en retour|pierderi prin reflexie|pierdere prin reflexie|gubitak povrata|povratni gubici|povratni gubitak|suy hao phản hồi|pérdidas por reflexión|perdas por reflexão",
   reflected: "coming back|that comes back|returned",
   accepted: "into the antenna|into antenna|going out",
-  swr: "odnos stojećih valova|odnos stojnih valova",
+  swr: "λόγος στασίμων|odnos stojećih valova|odnos stojnih valova",
   unsigned: "without sign|without its sign|no sign|sign lost",
   z: "σύνθετη αντίσταση|σύνθετης αντίστασης|полное сопротивление|полного сопротивления|комплексное сопротивление|повний опір|повного опору",
   r: "акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",

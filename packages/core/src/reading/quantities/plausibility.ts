@@ -87,19 +87,28 @@ export function slippedFrequencies(frequencyHz: Column): readonly Finding[] {
   return [];
 }
 
-/** An SWR so many times as high as those on either side, without a decimal, lacks its point (our own choice). */
-const MOST_RISE = 20;
-const LEAST_SLIPPED = 100;
+/** A reading is taken for one without its decimal point where it is so near ten times those on either side, or far beyond them. */
+const NEAR_TEN = 0.25;
+const FAR_BEYOND = 20;
+const LEAST_SLIPPED = 5;
+/** Those on either side differ by no more than this share then (our own choices). */
+const SPREAD = 0.3;
 
-/** The first SWR that may lack its decimal point: 233 between 2.02 and 2.66. */
+/** The first SWR or resistance that may lack its decimal point: 233 between 2.02 and 2.66, 696.0 between 69.5 and 69.7. */
 export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {
-  if (first?.quantity !== "swr" || first.values.length < FEWEST) return [];
-  for (let i = 0; i < first.values.length; i++) {
-    const swr = at(first.values, i);
-    if (!(swr >= LEAST_SLIPPED) || !Number.isInteger(swr) || !Number.isFinite(at(frequencyHz, i))) continue;
-    const beside = Math.max(first.values[i - 1] ?? 0, first.values[i + 1] ?? 0);
-    if (swr > MOST_RISE * beside)
-      return [finding("caution", "reading-slipped", { swr, nearSwr: beside, frequencyHz: at(frequencyHz, i) })];
+  if (first === undefined || (first.quantity !== "swr" && first.quantity !== "resistance")) return [];
+  const what = first.quantity === "swr" ? "SWR" : "resistance";
+  const { values } = first;
+  for (const [i, value] of values.entries()) {
+    // At an end the two nearest stand in for those on either side.
+    const before = values[i - 1] ?? values[i + 2] ?? Number.NaN;
+    const after = values[i + 1] ?? values[i - 2] ?? Number.NaN;
+    const beside = (before + after) / 2;
+    const isAlone =
+      value >= LEAST_SLIPPED && Math.abs(before - after) <= SPREAD * beside && Number.isFinite(at(frequencyHz, i));
+    const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || value > FAR_BEYOND * beside;
+    if (isAlone && isSlip)
+      return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: at(frequencyHz, i) })];
   }
   return [];
 }

@@ -87,6 +87,15 @@ interface StatementPattern {
 
 /** Patterns take longer to make than a sweep to read, so those that a file of another kind has no use for are not made. */
 const patterns = once((): readonly StatementPattern[] => [
+  // "Last week 50 ohm was set; this sweep: 100 ohm"
+  {
+    pattern: new RegExp(
+      `(?:this|these) (?:sweeps?|readings?|data|table|file|measurements?)[\\s:=]*(?:is|are|was|were|at|in|with|against)?[\\s:=]*${NUMBER} ?${UNIT}`,
+      "iu",
+    ),
+    isSure: true,
+    isRelated: true,
+  },
   // "R/75"
   { pattern: /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
   {

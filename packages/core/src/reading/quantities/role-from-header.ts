@@ -99,6 +99,7 @@ function roleOfBare(header: string, port: number): ColumnRole | null {
     .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
     .replace(REFERENCE, " ")
     .replace(FORM, " ")
+    .replace(FORM_IN_BRACKETS, " ")
     .replace(SUM, (_, of) => (/r/i.test(of) ? "Z" : "Y"));
   if (named !== header) return roleFromHeader(named, port);
   const bare = header.replace(NORMALISED, " ");
@@ -149,7 +150,7 @@ function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: num
 
 /** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
 const REFERENCE =
-  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|refer\w* to|relative to|against|z[0o₀])\s*[=:]?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
+  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|refer\w* to|relative to|against|z[0o₀])\s*[=:]?\s*(?:an? )?\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?(?: (?:system|line))?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
 /** "× 10⁶ Hz" */
@@ -161,6 +162,9 @@ const SHARE_IN_SIGNS =
 const ACCEPTED_IN_SIGNS = /^\W*1 ?[-−] ?\|?(?:Γ|S11|gamma|rho|ρ)\|? ?(?:²|\^ ?2) ?[([]?(%)?[)\]]?\W*$/iu;
 /** "SWR x 100" */
 const TIMES = /^\W*(?:v?swr ?[x×*·] ?(10{1,3})|(10{1,3}) ?[x×*·] ?v?swr)\W*$/i;
+/** "(mag ∠ deg)", "(a+jb)" */
+const FORM_IN_BRACKETS =
+  /[([]\s*(?:(?:mag\p{L}*|ohms?|Ω)?\s*∠\s*(?:deg\p{L}*|°|rad\p{L}*)|(?:a|re|real)\s*[+±]\s*(?:j\s*[·*]?\s*(?:b|im\p{L}*)|(?:b|im\p{L}*)\s*[·*]?\s*j))\s*[)\]]/iu;
 /** What a complex number is the sum of: "R + jX", "G+jB". */
 const SUM = /(?<![\p{L}\d])([RG])\s*[+±]\s*[ij]\s*\*?\s*[XB](?![\p{L}\d])/giu;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
@@ -223,7 +227,7 @@ function offsetFrequency(header: string): ColumnRole {
   const baseUnit = frequencyUnitOf(from);
   const units = [...header.replace(whole, " ").matchAll(/(?<![\p{L}])([kmg]?hz)(?!\p{L})/giu)];
   const unit = frequencyUnitOf(units[0]?.[1] ?? "");
-  const less = LESS_NUMBER.exec(header)?.[1];
+  const less = (LESS_NUMBER.exec(header) ?? MORE_NUMBER.exec(header))?.[1];
   if (baseUnit === null && less !== undefined && unit !== null) {
     return {
       quantity: "frequency",
@@ -239,7 +243,11 @@ function offsetFrequency(header: string): ColumnRole {
 /** "f - 14000 (kHz)", "Frequency (MHz) - 7": the number is in the unit of the column. */
 const LESS_NUMBER = /[\p{L})\]]\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;
 
+/** "kHz above 14000": so is this. */
+const MORE_NUMBER = /(?<!\p{L})(?:above|over|beyond|from|relative to)\s+(\d+(?:[.,]\d+)?)(?!\s*[kmg]?hz|[\d.,])/iu;
+
 /** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
-const isOffset = (header: string) => LESS_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
+const isOffset = (header: string) =>
+  LESS_NUMBER.test(header) || MORE_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
 
 const hasBracket = (header: string) => /[([/]/.test(header);

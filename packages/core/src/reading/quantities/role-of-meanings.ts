@@ -104,6 +104,11 @@ const READINGS: readonly {
     role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),
   },
   {
+    needed: ["reflected", "power", "percent"],
+    beside: ["forward"],
+    role: () => ({ quantity: "reflected-power", percent: true }),
+  },
+  {
     needed: ["reflected", "power"],
     beside: ["percent"],
     role: (meanings) => ({ quantity: "reflected-power", percent: meanings.has("percent") }),

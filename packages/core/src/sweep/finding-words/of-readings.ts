@@ -105,9 +105,19 @@ export const READING_FINDINGS = {
       `A row at ${frequencyHz / 1e6} MHz stands among rows near ${(expectedHz / 1e6).toPrecision(4)} MHz: a decimal point may have slipped, a digit be wrong, or the unit another.`,
   },
   "reading-slipped": {
-    meaning: "An SWR stands far above those on either side, and has no decimal: its point may be lost.",
-    words: ({ swr, nearSwr, frequencyHz }: { swr: number; nearSwr: number; frequencyHz: number }) =>
-      `The SWR of ${swr} at ${frequencyHz / 1e6} MHz stands beside one of ${nearSwr}: its decimal point may be lost.`,
+    meaning: "A reading is ten times those on either side, or far beyond them: its decimal point may be lost.",
+    words: ({
+      what,
+      value,
+      beside,
+      frequencyHz,
+    }: {
+      what: string;
+      value: number;
+      beside: number;
+      frequencyHz: number;
+    }) =>
+      `The ${what} of ${value} at ${frequencyHz / 1e6} MHz stands between some of ${Number(beside.toPrecision(3))}: its decimal point may be lost.`,
   },
   "frequency-unlikely": {
     meaning: "All frequencies lie where no wire antenna is swept.",
