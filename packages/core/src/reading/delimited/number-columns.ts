@@ -82,7 +82,7 @@ export function againstOneReference(
   roles: readonly ColumnRole[],
 ): readonly ColumnRole[] {
   const stated = columns.map(({ name }, c) =>
-    isReading(roles[c] as ColumnRole) && IN_OHMS.test(name) ? referenceNamed(name) : null,
+    isReading(roles[c] as ColumnRole) && /\d/.test(name) && IN_OHMS.test(name) ? referenceNamed(name) : null,
   );
   const references = [...new Set(stated.filter((ohms) => ohms !== null))];
   const [first, second] = references;

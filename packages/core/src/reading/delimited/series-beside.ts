@@ -1,18 +1,13 @@
-import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { referenceNamed } from "../quantities/reference-statement.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
+import { isReckoned, isReflection, type NamedSeries, NO_SERIES, partOfSeries } from "./names-of-series.js";
+import { stacked } from "./stacked.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
-
-/** A reading of one of several series: its role, and what its name says of the series. */
-interface NamedSeries {
-  readonly role: ColumnRole;
-  readonly series: string;
-}
 
 /**
  * Puts series that stand side by side, each with its own columns of the same readings ("SWR dry", "SWR wet"), one below the other.
@@ -23,7 +18,7 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
   const { columns, index } = table;
   const plain = columns.filter(({ role }) => !role.isExtreme);
   const isAmongSeveral = ({ role }: TableColumn) =>
-    isReading(role) && plain.filter((other) => other.role.quantity === role.quantity).length > 1;
+    isReflection(role) && plain.filter((other) => other.role.quantity === role.quantity).length > 1;
   const inNames = columns.map((column, c): NamedSeries | null => {
     const { name, role, isNamed } = column;
     const mayBe = c !== index && isNamed && !role.isExtreme && (role.quantity === "other" || isAmongSeveral(column));
@@ -33,13 +28,13 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
   const named = [...found];
   const areTwins = columns.map(({ name, role }, c) => {
     const isTwin = named.some((part) => part !== null && part.role.quantity === role.quantity);
-    return named[c] === null && isTwin && isReading(role) && !role.isExtreme && !NO_SERIES.test(name);
+    return named[c] === null && isTwin && isReflection(role) && !role.isExtreme && !NO_SERIES.test(name);
   });
   // "R", "X" beside "R2", "X2": those without a name of a series are one as well.
   const own = columns.flatMap(({ name }, c) => (areTwins[c] ? [name] : [])).join(", ");
   for (const [c, { role }] of columns.entries()) if (areTwins[c]) found[c] = { role, series: own };
   const names = [...new Set(found.flatMap((part) => part?.series ?? []))];
-  const isPlain = columns.some(({ role }, c) => c !== index && found[c] === null && isReading(role));
+  const isPlain = columns.some(({ role }, c) => c !== index && found[c] === null && isReflection(role));
   if (names.length < 2 || names.length > MOST_SERIES || isPlain) return null;
   // The same readings against two impedances are no two antennas.
   const references = columns.flatMap(({ name }, c) => (found[c] === null ? [] : [referenceNamed(name)]));
@@ -68,7 +63,7 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
  */
 export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeries | null {
   const { columns, index } = table;
-  if (columns.some(({ role }) => isReading(role) || role.quantity === "transmission")) return null;
+  if (columns.some(({ role }) => isReflection(role) || role.quantity === "transmission")) return null;
   const inNames = columns.map(({ name, isNamed }, c) =>
     c !== index && isNamed && !NO_SERIES.test(name) ? partOfSeries(name) : null,
   );
@@ -94,12 +89,6 @@ const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
   !/%|percent|prozent|per ?cent/iu.test(series) &&
   (quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series)));
 
-/** What no antenna showed. */
-const isReckoned = once(
-  () =>
-    /minus|less|plus|times|(?<!\p{L})(?:half|twice|double|log|ln|delta|tenths?|hundredths?|zehntel|hundertstel)(?!\p{L})|Δ|model|simul|calc|theor|expect|berechn|dBm?(?!\p{L})|[*×÷²]|x ?10/iu,
-);
-
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {
   let title = "";
@@ -107,7 +96,7 @@ function underTitles({ columns, index }: TableInHz, titles: readonly string[]): 
     if (c === index) return null;
     title = titles[c] || title;
     const isTwin = columns.filter((other) => other.role.quantity === role.quantity).length > 1;
-    return title !== "" && isReading(role) && isTwin ? { role, series: title } : null;
+    return title !== "" && isReflection(role) && isTwin ? { role, series: title } : null;
   });
 }
 
@@ -180,79 +169,4 @@ function goOn(sets: readonly Float64Array[]): boolean {
   const follow = (isAfter: (a: { low: number; high: number }, b: { low: number; high: number }) => boolean) =>
     ranges.every((range, i) => i === 0 || isAfter(ranges[i - 1] ?? range, range));
   return follow((a, b) => b.low > a.high) || follow((a, b) => b.high < a.low);
-}
-
-const isReading = ({ quantity }: ColumnRole): boolean =>
-  quantity !== "other" && quantity !== "frequency" && quantity !== "transmission";
-
-/** What tells of a reading, and is none of another series. */
-export const NO_SERIES =
-  /wanted|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta(?! ?loop)|diff|minus|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
-const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
-/** No name of a column has more words. */
-const MOST_WORDS = 16;
-const EDGE_NUMBER = /^[-–:([\d.,]+$/;
-
-/** Behind a reading without brackets: "Return loss dB" */
-const IS_UNIT = /^(?:dB|k?ohms?|k?[Ω\u2126]|deg|°|%|rad|x:1|:1)$/iu;
-
-/** A name that holds that of a reading, and words for the series before or behind it: the longest name that is one. */
-function partOfSeries(name: string): NamedSeries | null {
-  const unit = UNIT_BEHIND.exec(name)?.[0] ?? "";
-  const words = name
-    .slice(0, name.length - unit.length)
-    .split(/\s+|(?<=[)\]])(?=[^\s])|_|(?<=^(?:SWR|RL|R|X))(?=\d$)/)
-    .filter((word) => word !== "");
-  if (words.length > MOST_WORDS) return null;
-  const parts = Array.from({ length: Math.max(0, words.length - 1) }, (_, i) => i + 1).flatMap((count) => [
-    { reading: words.slice(0, count), rest: words.slice(count) },
-    { reading: words.slice(-count), rest: words.slice(0, -count) },
-  ]);
-  const found = parts.flatMap(({ reading, rest }) => {
-    // A number at its edge belongs to the words beside it: "6 m".
-    if (EDGE_NUMBER.test(reading.at(-1) ?? "") || EDGE_NUMBER.test(reading[0] ?? "")) return [];
-    const text = reading.join(" ").replace(/[-–:,]+$/, "");
-    const role = roleFromHeader(text + unit);
-    const series = rest.join(" ").replace(/^[-–:,(\s[]+|[-–:,)\s\]]+$/g, "");
-    return isReading(role) && !role.isAssumed && series !== "" && !IS_UNIT.test(series)
-      ? [{ role, series, length: text.length }]
-      : [];
-  });
-  return found.reduce<(NamedSeries & { length: number }) | null>(
-    (best, part) => (best === null || part.length > best.length ? part : best),
-    null,
-  );
-}
-
-/** The rows of the first set of columns, then those of the next. Each begins with its frequencies; rows without one are none. */
-export function stacked(
-  table: TableInHz,
-  sets: readonly (readonly TableColumn[])[],
-  roles: readonly ColumnRole[],
-  names: readonly string[] | null,
-): TableOfSeries {
-  const rows = sets.flatMap((set, s) =>
-    Array.from(set[0]?.values ?? [], (value, row) => ({ set: s, row, isOne: s === 0 || Number.isFinite(value) })),
-  );
-  const kept = rows.filter(({ isOne }) => isOne);
-  const frequencyOf = ({ set, row }: { set: number; row: number }) => sets[set]?.[0]?.values[row] ?? Number.NaN;
-  if (names === null) kept.sort((a, b) => frequencyOf(a) - frequencyOf(b));
-  const place = new Map(kept.map(({ set, row }, i) => [`${set} ${row}`, i]));
-  const columns = roles.map((role, c): TableColumn => {
-    const first = sets[0]?.[c] as TableColumn;
-    return {
-      ...first,
-      role,
-      values: Float64Array.from(kept, ({ set, row }) => sets[set]?.[c]?.values[row] ?? Number.NaN),
-      atLeast: sets.flatMap((set, s) =>
-        (set[c]?.atLeast ?? []).flatMap((cell) => {
-          const row = place.get(`${s} ${cell.row}`);
-          return row === undefined ? [] : [{ ...cell, row }];
-        }),
-      ),
-    };
-  });
-  const lines = Uint32Array.from(kept, ({ row }) => table.rows.lines[row] ?? 0);
-  const series = names === null ? null : { names, of: Uint32Array.from(kept, ({ set }) => set) };
-  return { ...table, index: 0, columns, rows: { ...table.rows, lines }, series };
 }

@@ -14,6 +14,7 @@ export function withoutStandIns(
   { quantity }: ColumnRole,
 ): Float64Array {
   const told = new Set(texts.flatMap(standInsIn));
+  if (told.size === 0 && quantity !== "swr") return values;
   const isNothing = (value: number, row: number) =>
     told.has(value) || (quantity === "swr" && isNines(value) && stands(values, row, -1) && stands(values, row, 1));
   return values.some(isNothing) ? values.map((value, row) => (isNothing(value, row) ? Number.NaN : value)) : values;

@@ -5,7 +5,7 @@ import { type Finding, finding } from "../../sweep/finding.js";
 /** Words for the numbers of a sweep, and for what is still to be done with them (English and German, from memory). */
 const numbers = once(
   () =>
-    /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![\p{L}\d])[rxz](?![\p{L}\d])|reactance|impedance|capacitive|inductive/iu,
+    /swr|frequenc|readings?|values?|meter|numbers?|frequenz|werte?|(?<![a-z\d])[rxz](?![a-z\d])|reactance|impedance|capacitive|inductive/i,
 );
 const change = once(
   () =>

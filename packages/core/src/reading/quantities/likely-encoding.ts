@@ -38,7 +38,7 @@ const OTHER_MARKS: Readonly<Record<string, string>> = {
 
 /** The same text with the digits that everybody has. */
 export function withPlainDigits(text: SourceText): SourceText {
-  if (isAscii(text.bytes)) return text;
+  if (isAscii(text.bytes.subarray(0, HEAD))) return text;
   const content = text.decode(0, text.bytes.length);
   if (content.search(OTHER_DIGITS) < 0) return text;
   const plain = content

@@ -1,11 +1,13 @@
 import { once } from "../../numbers/once.js";
 import type { ColumnRole, Quantity } from "../options/column-role.js";
-import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
+import { frequencyUnitOf } from "../options/units.js";
 import { signedWordsOf } from "./header-phrases.js";
 import { meaningByStem } from "./header-stems.js";
 import { type Meaning, meaningsOfWords } from "./header-words.js";
+import { roleInSigns, SHARE_OF_POWER, withoutForms } from "./names-in-signs.js";
+import { FREQUENCY_WITHOUT_UNIT, isOffset, offsetFrequency } from "./offset-frequency.js";
 import { QUANTITIES } from "./quantities.js";
-import { LEAST_OHMS } from "./reference-statement.js";
+import { LEAST_OHMS } from "./reference-patterns.js";
 import { roleOfMeanings } from "./role-of-meanings.js";
 
 function meaningOf(word: string, port: number): Meaning {
@@ -78,29 +80,11 @@ function roleOf(header: string, port: number): ColumnRole {
 /** Names in words and brackets alone, none of which says that the numbers are more than the words: most are. */
 const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|reflection loss))[a-z ()]*$/i;
 
-/** Of a name that is a formula, or null. */
-function roleInSigns(header: string): ColumnRole | null {
-  const share = SHARE_IN_SIGNS.exec(header);
-  if (share !== null) return share[1] === undefined ? SHARE_OF_POWER : { quantity: "reflected-power", percent: true };
-  const accepted = ACCEPTED_IN_SIGNS.exec(header);
-  if (accepted !== null) {
-    return { quantity: "accepted-power", percent: true, ...(accepted[1] === undefined ? { factor: 100 } : {}) };
-  }
-  const [, behind, before] = TIMES.exec(header) ?? [];
-  const times = behind ?? before;
-  return times === undefined ? null : { quantity: "swr", factor: 1 / Number(times) };
-}
-
 /** Of a name with a reference or a form behind it what is left of it, or null. */
 function roleOfBare(header: string, port: number): ColumnRole | null {
   const told = roleInSigns(header);
   if (told !== null) return told;
-  const named = header
-    .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
-    .replace(REFERENCE, " ")
-    .replace(FORM, " ")
-    .replace(FORM_IN_BRACKETS, " ")
-    .replace(SUM, (_, of) => (/r/i.test(of) ? "Z" : "Y"));
+  const named = withoutForms(header);
   if (named !== header) return roleFromHeader(named, port);
   const bare = header.replace(NORMALISED, " ");
   return bare === header ? null : normalised(roleFromHeader(bare, port));
@@ -128,8 +112,6 @@ function roleOfFrequency(header: string, words: readonly string[], meanings: Rea
   return { quantity: "frequency", frequencyUnit: [...units][0] ?? null };
 }
 
-const FREQUENCY_WITHOUT_UNIT: ColumnRole = { quantity: "frequency", frequencyUnit: null, isUnknownUnit: true };
-
 /** Of a name whose quantity is turned round, squared or lessened, or null. */
 function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: number): ColumnRole | null {
   const turned = TURNED.exec(header);
@@ -148,25 +130,6 @@ function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: num
   return isAltered(header, meanings) ? { quantity: "other" } : null;
 }
 
-/** What the readings refer to: "SWR (Z0 = 75 ohm)", "SWR re 50 ohms", "S11 (75 Ω)". */
-const REFERENCE =
-  /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|refer\w* to|relative to|against|z[0o₀])\s*[=:]?\s*(?:an? )?\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?(?: (?:system|line))?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
-/** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
-const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
-/** "× 10⁶ Hz" */
-const TIMES_HERTZ = /[×x*]?\s?10 ?(\^ ?[36]|[³⁶]) ?Hz/iu;
-/** "Pr/Pf", "reflected/forward power ratio (%)" */
-const SHARE_IN_SIGNS =
-  /^\W*(?:P[_ ]?)?(?:r|ref\w*|rev\w*|back)(?: power)? ?\/ ?(?:P[_ ]?)?(?:f|fw|fwd|for|forward|i|inc\w*)(?: power)?(?: ratio)? ?(?:in )?[([]?(%)?[)\]]?\W*$/i;
-/** "1-|Γ|²": what is not sent back. */
-const ACCEPTED_IN_SIGNS = /^\W*1 ?[-−] ?\|?(?:Γ|S11|gamma|rho|ρ)\|? ?(?:²|\^ ?2) ?[([]?(%)?[)\]]?\W*$/iu;
-/** "SWR x 100" */
-const TIMES = /^\W*(?:v?swr ?[x×*·] ?(10{1,3})|(10{1,3}) ?[x×*·] ?v?swr)\W*$/i;
-/** "(mag ∠ deg)", "(a+jb)" */
-const FORM_IN_BRACKETS =
-  /[([]\s*(?:(?:mag\p{L}*|ohms?|Ω)?\s*∠\s*(?:deg\p{L}*|°|rad\p{L}*)|(?:a|re|real)\s*[+±]\s*(?:j\s*[·*]?\s*(?:b|im\p{L}*)|(?:b|im\p{L}*)\s*[·*]?\s*j))\s*[)\]]/iu;
-/** What a complex number is the sum of: "R + jX", "G+jB". */
-const SUM = /(?<![\p{L}\d])([RG])\s*[+±]\s*[ij]\s*\*?\s*[XB](?![\p{L}\d])/giu;
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
 const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
 /** A sign that is turned round: "-X", "−∠S11". */
@@ -182,8 +145,6 @@ const negated = (role: ColumnRole): ColumnRole =>
 
 /** |S11|² is the share of the power that comes back. */
 const SQUARE = /^(?![\s"']*1 ?[-−])(.*)(?:\^ ?2|²)[\s)\]]*$/u;
-const SHARE_OF_POWER: ColumnRole = { quantity: "reflected-power", percent: true, factor: 100 };
-
 const isShareOfPower = ({ quantity, percent, factor }: ColumnRole): boolean =>
   quantity === SHARE_OF_POWER.quantity && percent === true && factor === SHARE_OF_POWER.factor;
 
@@ -220,34 +181,5 @@ const lessOne = once(() => /^(.*\p{L}.*?)\s*(?:[-−–]|minus|less)\s*(?:1|one)
 const extremeWord = once(
   () => /(?<!\p{L})(?:min|max|mini|maxi|minim\w+|maxim\w+|lowest|highest|kleinste|größte)(?!\p{L})[._]?/giu,
 );
-
-/** "Offset from 6.9 MHz (kHz)": the frequency that others are counted from, and their unit. */
-function offsetFrequency(header: string): ColumnRole {
-  const [whole = "", printed = "", from = ""] = /(\d+(?:[.,]\d+)?) ?([kmg]?hz)/iu.exec(header) ?? [];
-  const baseUnit = frequencyUnitOf(from);
-  const units = [...header.replace(whole, " ").matchAll(/(?<![\p{L}])([kmg]?hz)(?!\p{L})/giu)];
-  const unit = frequencyUnitOf(units[0]?.[1] ?? "");
-  const less = (LESS_NUMBER.exec(header) ?? MORE_NUMBER.exec(header))?.[1];
-  if (baseUnit === null && less !== undefined && unit !== null) {
-    return {
-      quantity: "frequency",
-      frequencyUnit: unit,
-      offset: Number(less.replace(",", ".")) * 10 ** UNIT_EXPONENTS[unit],
-    };
-  }
-  if (baseUnit === null || unit === null || units.length > 1) return FREQUENCY_WITHOUT_UNIT;
-  const offset = Number(printed.replace(",", ".")) * 10 ** UNIT_EXPONENTS[baseUnit];
-  return { quantity: "frequency", frequencyUnit: unit, offset };
-}
-
-/** "f - 14000 (kHz)", "Frequency (MHz) - 7": the number is in the unit of the column. */
-const LESS_NUMBER = /[\p{L})\]]\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;
-
-/** "kHz above 14000": so is this. */
-const MORE_NUMBER = /(?<!\p{L})(?:above|over|beyond|from|relative to)\s+(\d+(?:[.,]\d+)?)(?!\s*[kmg]?hz|[\d.,])/iu;
-
-/** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
-const isOffset = (header: string) =>
-  LESS_NUMBER.test(header) || MORE_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
 
 const hasBracket = (header: string) => /[([/]/.test(header);

@@ -1,0 +1,37 @@
+import type { ColumnRole } from "../options/column-role.js";
+import type { TableColumn } from "./table-column.js";
+import type { TableInHz } from "./table-in-hz.js";
+import type { TableOfSeries } from "./table-of-series.js";
+
+/** The rows of the first set of columns, then those of the next. Each begins with its frequencies; rows without one are none. */
+export function stacked(
+  table: TableInHz,
+  sets: readonly (readonly TableColumn[])[],
+  roles: readonly ColumnRole[],
+  names: readonly string[] | null,
+): TableOfSeries {
+  const rows = sets.flatMap((set, s) =>
+    Array.from(set[0]?.values ?? [], (value, row) => ({ set: s, row, isOne: s === 0 || Number.isFinite(value) })),
+  );
+  const kept = rows.filter(({ isOne }) => isOne);
+  const frequencyOf = ({ set, row }: { set: number; row: number }) => sets[set]?.[0]?.values[row] ?? Number.NaN;
+  if (names === null) kept.sort((a, b) => frequencyOf(a) - frequencyOf(b));
+  const place = new Map(kept.map(({ set, row }, i) => [`${set} ${row}`, i]));
+  const columns = roles.map((role, c): TableColumn => {
+    const first = sets[0]?.[c] as TableColumn;
+    return {
+      ...first,
+      role,
+      values: Float64Array.from(kept, ({ set, row }) => sets[set]?.[c]?.values[row] ?? Number.NaN),
+      atLeast: sets.flatMap((set, s) =>
+        (set[c]?.atLeast ?? []).flatMap((cell) => {
+          const row = place.get(`${s} ${cell.row}`);
+          return row === undefined ? [] : [{ ...cell, row }];
+        }),
+      ),
+    };
+  });
+  const lines = Uint32Array.from(kept, ({ row }) => table.rows.lines[row] ?? 0);
+  const series = names === null ? null : { names, of: Uint32Array.from(kept, ({ set }) => set) };
+  return { ...table, index: 0, columns, rows: { ...table.rows, lines }, series };
+}
