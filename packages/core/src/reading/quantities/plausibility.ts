@@ -87,12 +87,13 @@ export function slippedFrequencies(frequencyHz: Column): readonly Finding[] {
   return [];
 }
 
-/** A reading is taken for one without its decimal point where it is so near ten times those on either side, or far beyond them. */
+/** A reading is taken for one without its decimal point where it is so near ten times those on either side, or a whole SWR far beyond them. */
 const NEAR_TEN = 0.25;
 const FAR_BEYOND = 20;
+const LEAST_WHOLE = 100;
 const LEAST_SLIPPED = 5;
-/** Those on either side differ by no more than this share then (our own choices). */
-const SPREAD = 0.3;
+/** Those on either side differ by no more than this share then: a resistance has peaks in coarse steps (our own choices). */
+const SPREAD = { SWR: 0.3, resistance: 0.03 };
 
 /** The first SWR or resistance that may lack its decimal point: 233 between 2.02 and 2.66, 696.0 between 69.5 and 69.7. */
 export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {
@@ -105,8 +106,11 @@ export function slippedReadings({ columns: [first] }: Determination, frequencyHz
     const after = values[i + 1] ?? values[i - 2] ?? Number.NaN;
     const beside = (before + after) / 2;
     const isAlone =
-      value >= LEAST_SLIPPED && Math.abs(before - after) <= SPREAD * beside && Number.isFinite(at(frequencyHz, i));
-    const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || value > FAR_BEYOND * beside;
+      value >= LEAST_SLIPPED &&
+      Math.abs(before - after) <= SPREAD[what] * beside &&
+      Number.isFinite(at(frequencyHz, i));
+    const isWhole = what === "SWR" && value >= LEAST_WHOLE && Number.isInteger(value);
+    const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || (isWhole && value > FAR_BEYOND * beside);
     if (isAlone && isSlip)
       return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: at(frequencyHz, i) })];
   }
