@@ -4,7 +4,7 @@ import type { TableColumn } from "./table-column.js";
 import type { TableText } from "./table-text.js";
 
 /** Rows of which fewer tell nothing. */
-const FEWEST_ROWS = 5;
+const FEWEST_ROWS = 3;
 /** Steps that differ by less than this share of the mean one are even, but for rounding in print. */
 const EVEN = 0.05;
 

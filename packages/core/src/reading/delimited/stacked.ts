@@ -10,8 +10,15 @@ export function stacked(
   roles: readonly ColumnRole[],
   names: readonly string[] | null,
 ): TableOfSeries {
+  // Of the first set a row without a frequency counts, unless it is empty because another set is longer.
+  const isEmpty = (set: readonly TableColumn[], row: number) =>
+    sets.length > 1 && set.every(({ values }) => !Number.isFinite(values[row]));
   const rows = sets.flatMap((set, s) =>
-    Array.from(set[0]?.values ?? [], (value, row) => ({ set: s, row, isOne: s === 0 || Number.isFinite(value) })),
+    Array.from(set[0]?.values ?? [], (value, row) => ({
+      set: s,
+      row,
+      isOne: Number.isFinite(value) || (s === 0 && !isEmpty(set, row)),
+    })),
   );
   const kept = rows.filter(({ isOne }) => isOne);
   const frequencyOf = ({ set, row }: { set: number; row: number }) => sets[set]?.[0]?.values[row] ?? Number.NaN;

@@ -8,7 +8,7 @@ import type { FormRow, FormTable } from "./form.js";
 const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
 const UNIT = "[kMG]?Hz";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
-const BETWEEN = `\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})\\s*[=:]?|\\s)\\s*`;
+const BETWEEN = `(?:\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})\\s*[=:]?|\\s)){1,3}\\s*`;
 const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(

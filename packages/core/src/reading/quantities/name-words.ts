@@ -9,8 +9,8 @@ export const wordsOf = (header: string): readonly string[] =>
     )
     .filter((word) => word !== "");
 
-/** Letters of English alone, in which there is nothing to be spelled out: "Frequency (MHz)", but not "Zr", "S11" or "s.w.r.". */
-const PLAIN = /^(?!.*\b(?:(?:[zy]|gamma)[ri]\b|[vswr]{1,3}\.))[a-z (),.]*$/i;
+/** Letters of English alone, in which there is nothing to be spelled out: "Frequency (MHz)", but not "Zr", "pF", "S11" or "s.w.r.". */
+const PLAIN = /^(?!.*\b(?:(?:(?:[zy]|gamma)[ri]|[pn]f|mohms?)\b|[vswr]{1,3}\.))[a-z (),.]*$/i;
 
 /** A header in small letters, with words in the place of what stands for them. */
 function spelledOut(header: string): string {

@@ -45,7 +45,7 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
 
 /** Whether SWR are all of two digits and none of them round, as those are whose decimal point is lost (our own choice). */
 export const lackPoints = (swr: readonly number[]): boolean =>
-  swr.every((value) => Number.isInteger(value) && value > 10 && value < 100) && swr.some((value) => value % 5 !== 0);
+  swr.every((value) => Number.isInteger(value) && value >= 10 && value < 100) && swr.some((value) => value % 5 !== 0);
 
 /** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */
 const SLIP_TOLERANCE = 0.1;

@@ -18,7 +18,7 @@ export const referenceWords = once(() =>
     "(?:system|ref(?:erence)?)[_ ](?:ohms?|z|r)",
     "ref(?:erence|erenz)?\\.? (?:imp(?:edance|\\.)?|resistance)",
     "(?:bezugs|wellen|referenz|system|nenn|leitungs)(?:widerstand|impedanz)\\w*",
-    "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
+    "imped\\w+ (?:de )?(?:\\w+ )?(?:ref\\w+|rif\\w+|charakt\\w+|caract\\w+|caratt\\w+|sist\\w+|syst\\w+|nomin\\w+)",
     "(?:system|characteristic|nominal|line|cable|port|source|measurement)(?: line)? imp(?:edance)?s?",
     "(?:refer[ae]n\\w+|karakter\\w+|systeem\\w*|system\\w*|vertailu\\w*|odniesien\\w*|vztazn\\w*)[ -]?imp[ae]d\\w+",
     "imped\\w+ (?:odniesienia|systemu|falowa|uzorka|sistema)",
@@ -64,6 +64,14 @@ interface StatementPattern {
 
 /** Patterns take longer to make than a sweep to read, so those that a file of another kind has no use for are not made. */
 export const referencePatterns = once((): readonly StatementPattern[] => [
+  {
+    pattern: new RegExp(
+      `${REFERRING} (?:the |an? |der |die |das |den |dem |la |le |el |il |de |het )?${NUMBER} ?${UNIT}`,
+      "iu",
+    ),
+    isSure: true,
+    isRelated: true,
+  },
   // "Last week 50 ohm was set; this sweep: 100 ohm"
   {
     pattern: new RegExp(
@@ -88,14 +96,6 @@ export const referencePatterns = once((): readonly StatementPattern[] => [
       "iu",
     ),
     isSure: true,
-  },
-  {
-    pattern: new RegExp(
-      `${REFERRING} (?:the |an? |der |die |das |den |dem |la |le |el |il |de |het )?${NUMBER} ?${UNIT}`,
-      "iu",
-    ),
-    isSure: true,
-    isRelated: true,
   },
   { pattern: new RegExp(`${RELATING} ${NUMBER} ?${UNIT}`, "iu"), isSure: true },
   // "Z0 changed from 50 to 75 ohm"

@@ -1,0 +1,180 @@
+/** Further forms of tables and notes, all invented: what each says, in short. */
+import { readSweeps } from "@feedpoint/core";
+import { describe, expect, test } from "vitest";
+import { readInShort as read } from "../support/read-in-short.js";
+
+const THREE = "7:1.9 7.1:1.3 7.2:1.6";
+/** R of 40, 45 and 50 Ω with X of -9, 0 and 8. */
+const RX = "7:1.35 7.1:1.11 7.2:1.17";
+const ROWS = "MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,1.6\n";
+
+describe("pairs under a title", () => {
+  test.each([
+    ["SWR, fan dipole, MHz\n7.000 ... 1.9\n7.100 ... 1.3\n7.200 ... 1.6\n", THREE],
+    ["SWR, ground plane (MHz)\n7.000 = 1.9    7.100 = 1.3\n7.200 = 1.6\n", THREE],
+    ["kHz:SWR\n7000/1.9 7100/1.3 7200/1.6\n", THREE],
+    ["MHz (SWR)\n7.000 (1.9)  7.100 (1.3)  7.200 (1.6)\n", THREE],
+    ["SWR, doublet, MHz\n7.000   1.9\n7.100   1.3\n7.200   ditto\n", "7:1.9 7.1:1.3 7.2:1.3"],
+    ["SWR delta loop (MHz): 7.000: 1.9; 7.100: 1.3; 7.200: 1.6\n", THREE],
+    ["SWR (frequency in MHz)\n40 m: 7.000=1.9, 7.100=1.3, 7.200=1.6\n", THREE],
+    ["Impedance in ohm, f in MHz\n7.0  40 - 9j Ω\n7.1  45 + 0j Ω\n7.2  50 + 8j Ω\n", RX],
+    ["7.0 MHz: Z = 40 - j9 ohm\n7.1 MHz: Z = 45 + j0 ohm\n7.2 MHz: Z = 50 + j8 ohm\n", RX],
+    [
+      "Impedance:\n7000 kHz: 40 ohms resistive, 9 ohms capacitive\n7100 kHz: 50 ohms resistive, 8 ohms inductive\n",
+      "7:1.35 7.1:1.17",
+    ],
+    ["Return loss of the loop\n7.0 MHz: 10 dB\n7.1 MHz: 20 dB\n", "7:1.92 7.1:1.22"],
+    [
+      "here the SWR (MHz, SWR):\nbefore: 7.0 1.9, 7.1 1.3, 7.2 1.6\nafter: 7.0 2.9, 7.1 2.3, 7.2 2.6\n73\n",
+      `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`,
+    ],
+  ])("are read: %s", (content, said) => {
+    expect(read(content)).toBe(said);
+  });
+
+  test.each(["Offset (kHz)\tSWR\n-100\t1.9\n0\t1.3\n100\t1.6\n", "SWR,Frequency (MHz)\n7.0,1.9\n7.1,1.3\n7.2,1.6\n"])(
+    "are none under names of columns that say something else: %s",
+    (content) => {
+      expect(read(content)).toBe("refused");
+    },
+  );
+});
+
+describe("notes", () => {
+  test.each([
+    ["SWR\nLong wire: 80m 1.4, 60m 1.2\nLoop: 160m 2.8, 40m 1.3\n", "80m=1.4 60m=1.2 | 160m=2.8 40m=1.3"],
+    [
+      "Half-wave dipole\nSWR under 1.5 from 7.00 to 7.12 MHz\nAt 7.2 MHz the SWR is 2.5.\n",
+      "7=1-1.5 7.2=2.5; spot-readings",
+    ],
+    [
+      "7.0 MHz: 100 watts forward / 25 watts back\n7.1 MHz: vorlaufend 50 W, rücklaufend 2 W\n",
+      "7=3 7.1=1.5; spot-readings",
+    ],
+    ["40m 3.6 dB return loss\n20m 4% reflected\n", "40m=4.89 20m=1.5"],
+    ["Измерения диполя\nна 7,000 МГц КСВ 1,9\nна 7,100 МГц КСВ 1,3\n", "7=1.9 7.1=1.3; spot-readings"],
+    ["SWR, moxon\n7,000 kHz, SWR 1.9\n7,100 kHz, SWR 1.3\n", "7=1.9 7.1=1.3; spot-readings"],
+    ["Band in metres,SWR\n160,1.7\n80,1.6\n", "160m=1.7 80m=1.6"],
+    [
+      "Beam. I read an SWR of 2.5 at 7.0 MHz, 1.3 at 7.1 MHz and 1.4 at 7.2 MHz.\n",
+      "7=2.5 7.1=1.3 7.2=1.4; spot-readings",
+    ],
+    ["The SWR of the dipole is 2.1 at 7.0 MHz, 1.8 at 7.1 MHz\n", "7=2.1 7.1=1.8; spot-readings"],
+    ["160米：2.0\n40米：1.9\n", "160m=2 40m=1.9"],
+    ["SWR\n40m 1.6\n20m flat\n", "40m=1.6 20m=1; cells-remarked"],
+    ["SWR\n21.050  13\n21.150  12\n21.200  14\n", "21.05=13 21.15=12 21.2=14; readings-absurd; spot-readings"],
+  ])("are read: %s", (content, said) => {
+    expect(read(content)).toBe(said);
+  });
+
+  test("do not take heights above frequencies for bands", () => {
+    expect(read("MHz,SWR at 6 m,SWR at 10 m\n7.0,1.9,2.9\n7.1,1.3,2.3\n7.2,1.6,2.6\n")).toBe(
+      `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`,
+    );
+  });
+
+  test("leave out a digit that nobody can read, and say so", () => {
+    expect(read("SWR\n7.0 MHz: 1.9\n7.1 MHz: 1.?\n7.2 MHz: 1.6\n7.3 MHz: 1.8\n7.4 MHz: 1.9\n")).toContain(
+      "row-left-out",
+    );
+  });
+
+  test("of a frequency that none is swept at are refused", () => {
+    expect(read("SWR\n3.500 kHz 5.5\n3.750 kHz 1.3\n")).toBe("refused");
+  });
+});
+
+test.each([
+  ["MHz;Forward (dBm);Reflected (dBm)\n7.0;20;10\n7.1;20;0\n", "7:1.92 7.1:1.22"],
+  ["MHz;P+ (mW);P- (mW)\n7.0;100;25\n7.1;100;4\n", "7:3 7.1:1.5"],
+  ["MHz;Forward (W);Reflected (mW)\n7.0;1;250\n7.1;1;40\n", "7:3 7.1:1.5"],
+  ["MHz;Pf (W);Pr (W)\n7.0;100;25\n7.1;100;4\n", "7:3 7.1:1.5"],
+  ["MHz;Pr/Pf\n7.0;0.25\n7.1;0.04\n", "7:3 7.1:1.5"],
+  ["MHz;1-|Γ|² (%)\n7.0;75\n7.1;96\n", "7:3 7.1:1.5"],
+  ["MHz;Power reflection coefficient |Γ|²\n7.0;0.25\n7.1;0.04\n", "7:3 7.1:1.5"],
+  ["MHz;R+jX (ohm)\n7.0;40-9j\n7.1;45+0j\n7.2;50+8j\n", RX],
+  ["MHz;Feed point impedance\n7.0;40 - j9 Ω\n7.1;45 + j0 Ω\n7.2;50 + j8 Ω\n", RX],
+  ["MHz;S11 (mag ∠ deg)\n7.0;0.5∠-90°\n7.1;0.2∠0°\n", "7:3 7.1:1.5"],
+  ["Frequency (kc/s);SWR\n7000;1.9\n7100;1.3\n7200;1.6\n", THREE],
+  ["Frequency (×10^6 Hz);SWR\n7.0;1.9\n7.1;1.3\n7.2;1.6\n", THREE],
+  ["MHz;R (kilo-ohm);X (kilo-ohm)\n7.0;0.040;-0.009\n7.1;0.045;0\n7.2;0.050;0.008\n", RX],
+  ["MHz;R (mΩ);X (mΩ)\n7.0;40000;-9000\n7.1;45000;0\n7.2;50000;8000\n", RX],
+  ["MHz;Series R (ohm);Series C (pF)\n7.0;40;2526.3\n7.1;45;1e9\n", "7:1.35 7.1:1.11"],
+  [
+    "MHz;R (ohm);|X| (ohm);kind of X\n7.0;40;9;capacitive\n7.1;45;1;capacitive\n7.2;50;8;inductive\n",
+    "7:1.35 7.1:1.11 7.2:1.17",
+  ],
+  ["kHz above 7000;SWR\n0;1.9\n100;1.3\n200;1.6\n", THREE],
+  ["Offsets from 7.1 MHz\nΔf (kHz);SWR\n-100;1.9\n0;1.3\n100;1.6\n", THREE],
+  ["周波数 (MHz);SWR\n７．０;１．９\n７．１;１．３\n７．２;１．６\n", THREE],
+])("what a name says: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});
+
+test("the sign of a reactance may stand in a column of words", () => {
+  const [sweep] = readSweeps(
+    "MHz;R (ohm);|X| (ohm);kind\n7.0;50;10;capacitive\n7.1;50;10;inductive\n7.2;50;10;inductive\n",
+  );
+  expect(sweep.kind === "vector" && Array.from(sweep.reflectionImaginary, Math.sign)).toEqual([-1, 1, 1]);
+});
+
+test.each([
+  ["SWR by antenna\nMHz;before;after\n7.0;1.9;2.9\n7.1;1.3;2.3\n7.2;1.6;2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  ["Quantity: SWR\nMHz;4 m;6 m\n7.0;1.9;2.9\n7.1;1.3;2.3\n7.2;1.6;2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  ["SWR\nAntenna / MHz;7.0;7.1;7.2\ndipole;1.9;1.3;1.6\nloop;2.9;2.3;2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  ["MHz;SWR (5 m high);SWR (8 m high)\n7.0;1.9;2.9\n7.1;1.3;2.3\n7.2;1.6;2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  ["MHz;Dipole SWR;Delta loop SWR\n7.0;1.9;2.9\n7.1;1.3;2.3\n7.2;1.6;2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  [
+    "f A\tSWR A\tf B\tSWR B\nMHz\t\tMHz\n7.0\t1.9\t3.5\t2.9\n7.1\t1.3\t3.6\t2.3\n\t\t3.7\t2.6\n",
+    "7:1.9 7.1:1.3 | 3.5:2.9 3.6:2.3 3.7:2.6",
+  ],
+  ["MHz;Loop: SWR;Whip: return loss (dB)\n7.0;1.9;4\n7.1;1.3;5\n7.2;1.6;8\n", `${THREE}; name-in-part`],
+  ["SWR log\nMHz;dipole;Temp\n7.0;1.9;12\n7.1;1.3;12\n", "refused"],
+])("several antennas: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});
+
+test.each([
+  ["9999 = not measured\nMHz,SWR\n7.0,1.9\n7.1,9999\n7.2,1.6\n", "7:1.9 7.2:1.6; row-without-number"],
+  ["MHz,SWR\n7.0,1.9\n7.1,999\n7.2,1.6\n", "7:1.9 7.2:1.6; row-without-number"],
+  [
+    "MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,15.2\n7.3,1.5\n7.4,1.7\n",
+    "7:1.9 7.1:1.3 7.2:15.2 7.3:1.5 7.4:1.7; reading-slipped",
+  ],
+  ["MHz,SWR,Grade\n7.0,1.9,poor\n7.1,1.3,good\n7.2,1.6,usable\n", THREE],
+  ["MHz;SWR\n• 7.0;1.9\n• 7.1;1.3\n• 7.2;1.6\n", THREE],
+  ["kHz\tSWR\n'7000\t'1.9\n'7100\t'1.3\n'7200\t'1.6\n", THREE],
+  ["MHz,SWR\n7.0,1.9\n7.1,1.75, no: 1.3\n7.2,1.6\n", "7:1.9 7.1:1.75 7.2:1.6; cells-remarked"],
+  ["MHz  SWR\n  7.0  1.9\n! 7.1  1.3\n  7.2  1.6\n", `${THREE}; cells-remarked`],
+  [
+    "Rows with x are bad readings, ignore them\n,MHz,SWR\n,7.0,1.9\nx,7.1,1.3\n,7.2,1.6\n",
+    `${THREE}; remark-may-change`,
+  ],
+  ["S.W.R.;Freq (MHz)\n7.0;1.9\n7.1;1.8\n7.2;1.3\n7.3;1.7\n7.4;1.9\n", "refused"],
+  [
+    " #  Freq (MHz)  SWR  RL (dB)\n 1  7.0  1.92  10\n 2  7.1  1.22  20\n 3  7.2  1.67  12\n",
+    "7:1.92 7.1:1.22 7.2:1.67",
+  ],
+])("rows and marks: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});
+
+test.each([
+  ["Impedancja charakterystyczna 100 om", "(100) "],
+  ["SWR referred to the 300-ohm feeder", "(300) "],
+  ["Bezugswiderstand: fünfundsiebzig Ohm", "(75) "],
+  ["Y0 = 10 mS", "(100) "],
+  ["Last week 50 ohm was set; this sweep: 100 ohm", "(100) "],
+])("a reference: %s", (line, said) => {
+  expect(read(`${line}\n${ROWS}`)).toBe(`${said}${THREE}`);
+});
+
+test.each([
+  ["MHz;SWR (28 ohm);SWR (50 ohm)\n7.0;2.9;1.9\n7.1;2.3;1.3\n7.2;2.6;1.6\n", THREE],
+  ["MHz,swr200ohm\n7.0,1.9\n7.1,1.3\n7.2,1.6\n", `(200) ${THREE}`],
+  ["Frequency\tSWR\nMHz\tre 120 ohm\n7.0\t1.9\n7.1\t1.3\n7.2\t1.6\n", `(120) ${THREE}`],
+  [`Reference impedance: 5 kOhm\n${ROWS}`, `${THREE}; reference-mentioned`],
+  ["SWR, 50 ohm\nMHz,SWR\n7.0,1.9\n7.1,1.3\n# Z0 = 75 from here\n7.2,1.6\n", "refused"],
+])("references: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});
