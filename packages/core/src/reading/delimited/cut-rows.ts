@@ -197,7 +197,7 @@ const CORRECTS =
 /** What is written beside a reading that does not count (from memory). */
 const voidMark = once(
   () =>
-    /^(?:error|err|invalid|void|bad|fail(?:ed|ure)?|over(?:load|range)|ungültig|fehler\p{L}*|erreur|errore|ошибка)(?!\p{L})/iu,
+    /^(?:error|err|invalid|void|bad|wrong|do not use|ignore|discard|reject|outlier|suspect|fail(?:ed|ure)?|over(?:load|range)|ungültig|fehler\p{L}*|erreur|errore|ошибка)(?!\p{L})/iu,
 );
 
 const holdsNumber = ({ kind }: Cell): boolean => kind === "number" || kind === "complex";

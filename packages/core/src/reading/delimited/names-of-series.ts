@@ -14,7 +14,7 @@ export const isReflection = ({ quantity }: ColumnRole): boolean =>
 
 /** What tells of a reading, and is none of another series. */
 export const NO_SERIES =
-  /wanted|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta(?! ?loop)|diff|minus|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
+  /wanted|desired|ideal|goal|required|mask|err|uncert|±|\+\/-|sigma|std|dev|delta(?! ?loop)|diff|minus|change|limit|soll|allowed|permitted|threshold|rank|grenz|zulässig|target|trend|spread|tolerance|noise/i;
 const UNIT_BEHIND = /\s*[([](?:ohms?|Ω|k?ohm|db|deg|°|%|rad|x:1)[)\]]\s*$/i;
 /** No name of a column has more words. */
 const MOST_WORDS = 16;

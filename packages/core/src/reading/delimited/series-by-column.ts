@@ -22,7 +22,7 @@ export function byColumn(table: TableInHz, { lines, dialect }: TableText, findin
   const count = frequency.length;
   // Columns of complex numbers are not told apart from their neighbours by place.
   if (count < FEWEST_ROWS || count > MOST_ROWS || columns.length !== dialect.columns) return null;
-  if (isAscending(frequency)) return null;
+  const isOneWay = isAscending(frequency);
   const areRepeated = count - new Set(frequency).size >= LEAST_REPEATED_SHARE * count;
   const texts = splitLines(
     Array.from(rows.lines, (line) => lines.text(line - 1)),
@@ -34,7 +34,11 @@ export function byColumn(table: TableInHz, { lines, dialect }: TableText, findin
     const names = [...new Set(keys)];
     if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
     const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));
-    if (places.size < count || !(areRepeated || (!isFilled && startsAnewWith(keys, frequency)))) continue;
+    const areApart = isOneWay
+      ? NAMES_SERIES.test(name) &&
+        names.every((key) => keys.lastIndexOf(key) - keys.indexOf(key) + 1 === countOf(keys, key))
+      : areRepeated || (!isFilled && startsAnewWith(keys, frequency));
+    if (places.size < count || !areApart) continue;
     const severity = mayBeSlips(keys, names) ? "caution" : "info";
     findings.push(finding(severity, "series-told-apart", { column: name, values: names }));
     const filled = columns.map((column, i) => (i === index && isFilled ? { ...column, values: frequency } : column));
@@ -43,6 +47,12 @@ export function byColumn(table: TableInHz, { lines, dialect }: TableText, findin
   return null;
 }
 
+/** What several sweeps in bands of their own, one below the other, are told apart by (from memory). */
+const NAMES_SERIES =
+  /^\W*(?:series|antennas?|aerial|antenne|antena|wire|draht|deployment|version|sweep|trace|label|name|anten)\W*$/i;
+
+const countOf = (keys: readonly string[], wanted: string): number => keys.filter((key) => key === wanted).length;
+
 /** A name of so few rows, spelled nearly as one of many, may be a slip of that. */
 const FEW_ROWS = 2;
 const MANY_ROWS = 5;
@@ -50,11 +60,10 @@ const SHORTEST_NAME = 4;
 const MOST_LETTERS = 2;
 
 function mayBeSlips(keys: readonly string[], names: readonly string[]): boolean {
-  const countOf = (name: string) => keys.filter((key) => key === name).length;
   const isNear = (name: string, other: string) =>
     !/\d/.test(name + other) && distance(name.toLowerCase(), other.toLowerCase()) <= MOST_LETTERS;
-  const usual = names.filter((name) => name.length >= SHORTEST_NAME && countOf(name) >= MANY_ROWS);
-  return names.some((name) => countOf(name) <= FEW_ROWS && usual.some((other) => isNear(name, other)));
+  const usual = names.filter((name) => name.length >= SHORTEST_NAME && countOf(keys, name) >= MANY_ROWS);
+  return names.some((name) => countOf(keys, name) <= FEW_ROWS && usual.some((other) => isNear(name, other)));
 }
 
 /** Frequencies that were written once for several rows stand for those below. */

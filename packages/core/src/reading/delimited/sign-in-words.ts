@@ -22,9 +22,7 @@ export function withSignsInWords(table: TableOfSeries, { lines, dialect }: Table
     dialect.delimiter,
   );
   const isSign = (cell: string) => CAPACITIVE.test(cell) || INDUCTIVE.test(cell);
-  const words = columns.findIndex(
-    ({ role: { quantity } }, c) => quantity === "other" && texts.every((cells) => isSign(cells[c] ?? "")),
-  );
+  const words = columns.findIndex((_, c) => c !== place && texts.every((cells) => isSign(cells[c] ?? "")));
   if (words < 0) return table;
   const signed = values.map((value, row) => (CAPACITIVE.test(texts[row]?.[words] ?? "") ? -value : value));
   return {

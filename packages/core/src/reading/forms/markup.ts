@@ -47,8 +47,11 @@ function cellsOfPage(content: string): FormTable | null {
   if (rows.length < FEWEST_ROWS) return transposed(largest.map((cells) => cells.join("\t")).join("\n"));
   return {
     name: "a table of a page",
-    comments: plainText(withoutElements(content, "table"))
-      .split("\n")
+    comments: [
+      plainText(withoutElements(content, "table")),
+      ...elementsOf(content, "caption").map(({ inner }) => plainText(inner)),
+    ]
+      .flatMap((text) => text.split("\n"))
       .map((line) => line.trim())
       .filter((line) => line !== ""),
     header,

@@ -2,7 +2,7 @@ import { once } from "../../numbers/once.js";
 import { itemsOf } from "./note-items.js";
 import { type PlaceItem, type Settled, settled, type Value } from "./note-numbers.js";
 import { liesIn, type NoteStyle, type Place, placeOfFrequency } from "./note-place.js";
-import { AT_WORD, plainNote, SWR_WORD } from "./note-words.js";
+import { AT_WORD, OVER_WORD, plainNote, SWR_WORD, UNDER_WORD } from "./note-words.js";
 
 /** An SWR noted by hand for a band, a stretch of frequencies or a frequency. */
 export interface NotedReading {
@@ -39,6 +39,12 @@ const leadIn = once(() => {
   const isAt = `[^\\d]{0,60}(?=\\d+(?:[.,]\\d+)?(?: ?: ?1)?\\s+${AT_WORD})`;
   return new RegExp(`^[^\\d]*?(?<!\\p{L})${SWR_WORD}(?!\\p{L})(?:${said}|${isAt})`, "u");
 });
+/** What is wanted is no reading. */
+const wished = once(
+  () =>
+    /(?<!\p{L})(?:goal|aim|want\p{L}*|wish\p{L}*|target|should|ought|plan\p{L}*|hope\p{L}*|ziel|soll\p{L}*|limit)(?!\p{L})/u,
+);
+const bounded = once(() => new RegExp(`(?<!\\p{L})(?:${UNDER_WORD}|${OVER_WORD})|[<>≤≥]`, "u"));
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
 
@@ -52,7 +58,10 @@ export interface NotedLine {
 /** The readings in a line; null where it is no line of readings. */
 export function readNoteLine(given: string, style: NoteStyle): NotedLine | null {
   if (NEGATIVE.test(given) || MARKUP.test(given) || IMPEDANCE.test(given)) return null;
-  const line = plainNote(given).trim().replace(NUMBERED, "").replace(leadIn(), "");
+  const noted = plainNote(given).trim().replace(NUMBERED, "");
+  const [lead = ""] = leadIn().exec(noted) ?? [];
+  if (wished().test(lead)) return null;
+  const line = bounded().test(lead) ? noted : noted.slice(lead.length);
   const items = settled(itemsOf(line), style);
   if (items === null) return null;
   const firstValue = items.findIndex(({ kind }) => kind === "swr");

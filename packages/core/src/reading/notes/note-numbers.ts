@@ -139,6 +139,7 @@ function placeFrom(
   }
   const areBands = before.some((item) => item.kind === "place" && item.place !== null && !item.place.isAtFrequency);
   const named = bandOf(printed, isAt && areBands ? "metres" : bare);
+  if (isAt && areBands && named !== null) return alone(named);
   // "on 40 1.5"
   const mayBeBand = isFirst || last?.kind === "swr";
   if (mayBeBand && isAt && named !== null && next?.kind === "number" && !next.isRange) return alone(named);

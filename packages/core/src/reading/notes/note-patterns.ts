@@ -52,7 +52,7 @@ const fixedPatterns = once(() => ({
   /** "1:9 balun" is no SWR */
   transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
   /** "1.?": a digit that nobody can read */
-  illegible: /\d+[.,](?:[?_]|(?=\())/uy,
+  illegible: /\d+[.,](?:[?_x]|(?=\())|\?[.,]\d+/uy,
   returnLossFirst: /[-−]?(\d+(?:[.,]\d+)?) ?db (?:of )?(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)(?!\p{L})/uy,
   /** "100 W forward, 4 W back", "fwd 100, ref 4" */
   powers: new RegExp(

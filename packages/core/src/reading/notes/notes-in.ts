@@ -44,7 +44,7 @@ const MOST_BYTES = 4096;
 export function notesIn(text: SourceText): Notes | null {
   if (text.bytes.length > MOST_BYTES) return null;
   const lines = contentOf(text);
-  if (lines.length > MOST_LINES) return null;
+  if (lines.length > MOST_LINES || lines.some((line) => IN_WAVELENGTHS.test(line.text))) return null;
   const table = bandsAcross(lines) ?? bandsDown(lines);
   if (table?.groups.length === 0) return null;
   const beside = table === null ? [] : lines.filter(({ line }) => !table.lines.includes(line));
@@ -94,6 +94,9 @@ function groupsOf(notes: readonly NoteLine[]): readonly NoteGroup[] | null {
 }
 
 const BEFORE_COLON = /^\W*(\p{L}[^:;=\d]{0,40}):/u;
+
+/** Numbers of metres are no frequencies. */
+const IN_WAVELENGTHS = /λ|wave ?length|wellenlänge|longueur d.onde|longitud de onda/iu;
 
 const NOTHING = { readings: null };
 const IS_MARKED = /^\s*(?:[#!%;]|\/\/)/;

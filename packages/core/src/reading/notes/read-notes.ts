@@ -8,7 +8,7 @@ import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-option
 import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
-import { lackPoints } from "../quantities/plausibility.js";
+import { lackPoints, slippedAmong } from "../quantities/plausibility.js";
 import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
@@ -53,6 +53,9 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
       ),
     );
   }
+  const spots = rows.filter(({ isAtFrequency }) => isAtFrequency).toSorted((a, b) => a.lowHz - b.lowHz);
+  const [swr, hz] = [spots.map((row) => Math.max(...row.swr)), spots.map((row) => row.lowHz)];
+  findings.push(...slippedAmong(Float64Array.from(swr), Float64Array.from(hz), "SWR"));
   const told = rows.flatMap(({ swr }) => swr);
   if (told.length > 1 && lackPoints(told)) findings.push(finding("caution", "readings-absurd", { what: "swr-whole" }));
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));

@@ -98,8 +98,11 @@ const SPREAD = { SWR: 0.3, resistance: 0.03 };
 /** The first SWR or resistance that may lack its decimal point: 233 between 2.02 and 2.66, 696.0 between 69.5 and 69.7. */
 export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {
   if (first === undefined || (first.quantity !== "swr" && first.quantity !== "resistance")) return [];
-  const what = first.quantity === "swr" ? "SWR" : "resistance";
-  const { values } = first;
+  return slippedAmong(first.values, frequencyHz, first.quantity === "swr" ? "SWR" : "resistance");
+}
+
+/** The same of numbers in the order of their frequencies. */
+export function slippedAmong(values: Column, frequencyHz: Column, what: keyof typeof SPREAD): readonly Finding[] {
   for (const [i, value] of values.entries()) {
     // At an end the two nearest stand in for those on either side.
     const before = values[i - 1] ?? values[i + 2] ?? Number.NaN;

@@ -133,6 +133,8 @@ export const referencePatterns = once((): readonly StatementPattern[] => [
     ),
     isSure: true,
   },
+  // "VSWR_60", which may be the name of an antenna
+  { pattern: /\bv?swr[ _-]?([2-9]\d|[1-9]\d\d)()(?![\d.,]|[ _-]*\p{L})/iu, isSure: false },
   // "RL@75 dB"
   {
     pattern: /(?<!\p{L})(?:rl|return[ _-]?loss|s11)[ _]*@[ _]*(25|75|100|200|300|450|600)()(?!\d| *[kmg]?hz)/iu,

@@ -114,6 +114,8 @@ function roleOfFrequency(header: string, words: readonly string[], meanings: Rea
 
 /** Of a name whose quantity is turned round, squared or lessened, or null. */
 function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: number): ColumnRole | null {
+  // "SWR^-1"
+  if (/\^ ?[-−]/.test(header)) return { quantity: "other" };
   const turned = TURNED.exec(header);
   if (turned !== null && !meanings.has("decibel")) return negated(roleFromHeader(header.slice(turned[0].length), port));
   const squared = SQUARE.exec(header)?.[1];
