@@ -178,3 +178,29 @@ test.each([
 ])("references: %s", (content, said) => {
   expect(read(content)).toBe(said);
 });
+
+test.each([
+  ["Start: 7.0 MHz\nStep: 100 kHz\nSWR:\n1.9 1.3 1.6 1.7 1.8\n", `${THREE} 7.3:1.7 7.4:1.8`],
+  ["First frequency 7.0 MHz, last 7.4 MHz, SWR:\n1.9\n1.3\n1.6\n1.7\n1.8\n", `${THREE} 7.3:1.7 7.4:1.8`],
+  [
+    "INSERT INTO sweep (mhz, swr) VALUES (7.0, 1.9);\nINSERT INTO sweep (mhz, swr) VALUES (7.1, 1.3);\nINSERT INTO sweep (mhz, swr) VALUES (7.2, 1.6);\n",
+    THREE,
+  ],
+  [
+    "<table><caption>reference impedance 93 &Omega;</caption><tr><th>MHz<th>SWR</tr><tr><td>7.0<td>1.9</tr><tr><td>7.1<td>1.3</tr><tr><td>7.2<td>1.6</tr></table>",
+    `(93) ${THREE}`,
+  ],
+  [
+    '[{"antenna":"sloper","sweep":[{"mhz":7.0,"swr":1.9},{"mhz":7.1,"swr":1.3}]},{"antenna":"dipole","sweep":[{"mhz":28,"swr":2.9},{"mhz":28.1,"swr":2.3}]}]',
+    "7:1.9 7.1:1.3 | 28:2.9 28.1:2.3",
+  ],
+  ["MHz;SWR;valid\n7.0;1.9;yes\n7.1;1.3;no\n7.2;1.6;yes\n", `${THREE}; cells-remarked`],
+  ["MHz;SWR^-1\n7.0;0.5\n7.1;0.8\n", "refused"],
+  ["MHz;20·log|Γ| (dB)\n7.0;-9.54\n7.1;-13.98\n", "7:2 7.1:1.5"],
+  ["λ [m]   SWR\n42.8  1.9\n42.2  1.3\n41.6  1.6\n", "refused"],
+  ["the goal is an SWR of 2 on 30 m, 1.4 on 20 m\n", "refused"],
+  ["SWR < 2.5 on 12 m\nSWR below 1.5 on all of 10 m\n", "12m=1-2.5 10m=1-1.5"],
+  ["SWR is 1.6 on 80, 2.4 on 15, 1.3 on 10.\n", "80m=1.6 15m=2.4 10m=1.3"],
+])("further ways to write: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});

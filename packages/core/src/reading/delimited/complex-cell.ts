@@ -7,7 +7,7 @@ export interface ComplexCell {
 }
 
 const PART = "(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:e[+-]?\\d+)?";
-const RECTANGULAR = new RegExp(`^([+-]?${PART})([+-])(?:[ij]\\*?(${PART})|(${PART})\\*?[ij])$`, "i");
+const RECTANGULAR = new RegExp(`^([+-]?${PART})([+-])(?:[ij][*·]?(${PART})|(${PART})[*·]?[ij])$`, "i");
 const ANGLES = [`(?:∠|/_|<)([+-]?${PART})(?:°|deg)?`, `@([+-]?${PART})(?:°|deg)?`, `at([+-]?${PART})(?:°|deg)`];
 const POLAR = new RegExp(`^([+]?${PART})(?:${ANGLES.join("|")})$`, "i");
 /** "(40.1, -12)" */

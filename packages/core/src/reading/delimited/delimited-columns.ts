@@ -10,6 +10,7 @@ import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
 import { refuseExchangedNames } from "./exchanged-names.js";
+import { flaggedRows } from "./flagged-rows.js";
 import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
@@ -100,6 +101,7 @@ export function readTable(
   const ofSeries = tableOfSeries(table, header?.titles ?? [], preamble.comments, text, findings);
   const { rows, columns, index, series } = withSignsInWords(ofSeries, text);
   report(rows, columns, findings);
+  findings.push(...flaggedRows(ofSeries, text));
   if (series === null) refuseExchangedNames(columns, index, text);
   const roles = againstOneReference(columns, rolesWithPreamble(columns, preamble));
   const left = columns

@@ -106,7 +106,8 @@ export function asUnits(line: string, dialect: Dialect): readonly string[] | nul
 export const isRowOfUnits = (line: string, dialect: Dialect): boolean => asUnits(line, dialect) !== null;
 
 /** In the place of a unit, what a reading is against: "re 120 ohm" */
-const SAYS_REFERENCE = /^(?:re|ref\.?|rel\.?|@|at|in|z0 ?=)\s*\d{2,4}(?:[.,]\d+)?\s*(?:ohms?|Ω)?$/iu;
+const SAYS_REFERENCE =
+  /^(?:(?:re|ref\.?|rel\.?|@|at|in|z0 ?=)\s*\d{2,4}(?:[.,]\d+)?\s*(?:ohms?|Ω)?|\d{2,4}\s*(?:ohms?|Ω))$/iu;
 /** The longest that a unit is written: "degrees". */
 const LONGEST_UNIT = 8;
 

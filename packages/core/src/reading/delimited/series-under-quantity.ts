@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../../sweep/finding.js";
+import { swrWord } from "../forms/title-words.js";
 import { besideSwr } from "../notes/note-columns.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -54,6 +55,7 @@ export function underQuantity(
 /** The quantity that a line names and no other, which one column tells a reflection by. */
 function quantityOf(comment: string): readonly ColumnRole[] {
   const name = comment.replace(BEFORE_NAME, "").replace(BEHIND_NAME, "").trim();
-  const role = roleFromHeader(name);
+  const said = /(?<!\p{L})(?:columns?|each|every)(?!\p{L})/iu.test(comment) && swrWord().test(comment);
+  const role = roleFromHeader(said ? "SWR" : name);
   return role.quantity === "swr" || role.quantity === "return-loss" ? [role] : [];
 }

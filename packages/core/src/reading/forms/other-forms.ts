@@ -1,7 +1,9 @@
 import { SPACE } from "../text/ascii.js";
 import { rewritten, type SourceText } from "../text/text.js";
+import { evenSteps } from "./even-steps.js";
 import type { FormTable, Written } from "./form.js";
 import { framed } from "./frames.js";
+import { insertStatements } from "./insert-statements.js";
 import { jsonTable } from "./json.js";
 import { markup } from "./markup.js";
 import { namedValues } from "./named-values.js";
@@ -18,6 +20,8 @@ const FORMS: readonly ((content: string) => FormTable | null)[] = [
   transposed,
   namedValues,
   pairsUnderTitle,
+  evenSteps,
+  insertStatements,
 ];
 /** Longer texts are tables of rows, or none. */
 const MOST_BYTES = 4_000_000;

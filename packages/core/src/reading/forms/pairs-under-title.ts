@@ -1,9 +1,9 @@
 import { once } from "../../numbers/once.js";
 import { isInSomeBand } from "../notes/note-place.js";
 import { SAME_WORD, SWR_WORD } from "../notes/note-words.js";
-import { isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormRow, FormTable } from "./form.js";
+import { quantityIn, swrWord } from "./title-words.js";
 
 const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
 const UNIT = "[kMG]?Hz";
@@ -16,7 +16,6 @@ const patterns = once(() => ({
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
-  swr: new RegExp(`(?<!\\p{L})${SWR_WORD}(?![\\p{L}\\d])`, "iu"),
   same: new RegExp(`^(?:${SAME_WORD}|["”〃])$`, "iu"),
 }));
 /** "41 - j30 ohm" */
@@ -75,7 +74,7 @@ export function pairsUnderTitle(content: string): FormTable | null {
 function withTitleApart(lines: readonly string[]): readonly string[] {
   const first = lines.findIndex((line) => line.trim() !== "");
   const [title] = /^\s*\p{L}[^\d]*?(?=\d)/u.exec(lines[first] ?? "") ?? [];
-  if (title === undefined || !patterns().swr.test(title)) return lines;
+  if (title === undefined || !swrWord().test(title)) return lines;
   return [title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
 }
 
@@ -110,17 +109,6 @@ function pairsIn(line: string, number: number): readonly Pair[] | null {
     position += whole.length;
   }
   return pairs.length > 0 && REMARK.test(line.slice(position)) ? pairs : null;
-}
-
-/** The one reading that the words above name; null where they name none or several. */
-function quantityIn(title: readonly string[]): string | null {
-  const text = title.join(", ");
-  const names = text.split(/[,;:()[\]]|\.\s/).map((part) => part.replace(/\s+(?:of|for|at|by)\s.*$/i, "").trim());
-  const named = names.filter(
-    (name) => !/\d/.test(name) && isReading(roleFromHeader(name)) && !patterns().swr.test(name),
-  );
-  if (patterns().swr.test(text)) return named.length === 0 ? "SWR" : null;
-  return named.length === 1 ? (named[0] as string) : null;
 }
 
 /** The one unit of frequency that stands above or beside the numbers; none where their size tells it, null where nothing does. */

@@ -1,9 +1,9 @@
 import { once } from "../../numbers/once.js";
 import { splitLine } from "../delimited/cells.js";
-import { SWR_WORD } from "../notes/note-words.js";
 import { DELIMITERS } from "../options/read-options.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
+import { swrWord } from "./title-words.js";
 
 const FEWEST_POINTS = 3;
 const MOST_LINES = 60;
@@ -59,8 +59,6 @@ function isReadingOfSeries({ name }: NamedRow): boolean {
   const quantities = words.map((_, i) => roleFromHeader(words.slice(0, i + 1).join(" ")).quantity);
   return quantities.some((quantity) => quantity !== "frequency" && quantity !== "other");
 }
-
-const swrWord = once(() => new RegExp(`(?<!\\p{L})${SWR_WORD}(?!\\p{L})`, "iu"));
 
 /** Begins like one number, and not like several. */
 const NUMBER = /^[<>~]?[+−-]?[.,]?\d(?!.*\d\s*[;|\s]\s*[+−-]?\d)/;

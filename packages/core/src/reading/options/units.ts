@@ -12,6 +12,8 @@ const OTHER_NAMES: ReadonlyMap<string, FrequencyUnit> = new Map([
   ["ггц", "GHz"],
   ["kc", "kHz"],
   ["kcs", "kHz"],
+  ["kilocycles", "kHz"],
+  ["megacycles", "MHz"],
   ["mc", "MHz"],
   ["mcs", "MHz"],
 ]);

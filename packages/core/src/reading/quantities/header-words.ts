@@ -7,7 +7,7 @@ import { withoutAccents } from "./name-words.js";
  */
 const WORDS = {
   frequency: [
-    "freq frequency frequencies freqs frq f hz khz mhz ghz гц кгц мгц ггц kc kcs mc mcs",
+    "freq frequency frequencies freqs frq f hz khz mhz ghz гц кгц мгц ггц kc kcs mc mcs kilocycles megacycles",
     "frequenzen fréquences frecuencias frequências frequenze frequenties frekvenser frekvence frekvenciák frecvențe",
     "częstotliwości kmitočty taajuudet частоты частоти συχνότητες frekanslar częst kmit част συχν",
     "frequenz fréquence frecuencia frequência frequenza frequentie frekvens frekvencia frecvență frekans",

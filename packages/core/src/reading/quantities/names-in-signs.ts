@@ -20,6 +20,8 @@ export function roleInSigns(header: string): ColumnRole | null {
 export const withoutForms = (header: string): string =>
   header
     .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
+    .replace(TIMES_LOG, "dB ")
+    .replace(/\(\s*R\s*,\s*X\s*\)/i, "Z")
     .replace(REFERENCE, " ")
     .replace(FORM, " ")
     .replace(FORM_IN_BRACKETS, " ")
@@ -32,6 +34,8 @@ const REFERENCE =
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
 /** "× 10⁶ Hz" */
 const TIMES_HERTZ = /[×x*]?\s?10 ?(\^ ?[36]|[³⁶]) ?Hz/iu;
+/** "20·log|Γ| (dB)" */
+const TIMES_LOG = /20 ?[·*×]? ?log(?:10|₁₀)?\s*(?=\|)/iu;
 /** "Pr/Pf", "reflected/forward power ratio (%)" */
 const SHARE_IN_SIGNS =
   /^\W*(?:P[_ ]?)?(?:r|ref\w*|rev\w*|back)(?: power)? ?\/ ?(?:P[_ ]?)?(?:f|fw|fwd|for|forward|i|inc\w*)(?: power)?(?: ratio)? ?(?:in )?[([]?(%)?[)\]]?\W*$/i;
@@ -41,6 +45,6 @@ const ACCEPTED_IN_SIGNS = /^\W*1 ?[-−] ?\|?(?:Γ|S11|gamma|rho|ρ)\|? ?(?:²|\
 const TIMES = /^\W*(?:v?swr ?[x×*·] ?(10{1,3})|(10{1,3}) ?[x×*·] ?v?swr)\W*$/i;
 /** "(mag ∠ deg)", "(a+jb)" */
 const FORM_IN_BRACKETS =
-  /[([]\s*(?:(?:mag\p{L}*|ohms?|Ω)?\s*∠\s*(?:deg\p{L}*|°|rad\p{L}*)|(?:a|re|real)\s*[+±]\s*(?:j\s*[·*]?\s*(?:b|im\p{L}*)|(?:b|im\p{L}*)\s*[·*]?\s*j))\s*[)\]]/iu;
+  /[([]\s*(?:(?:mag\p{L}*|ohms?|Ω)?\s*[∠,]\s*(?:deg\p{L}*|°|rad\p{L}*)|(?:a|re|real)\s*[+±]\s*(?:j\s*[·*]?\s*(?:b|im\p{L}*)|(?:b|im\p{L}*)\s*[·*]?\s*j))\s*[)\]]/iu;
 /** What a complex number is the sum of: "R + jX", "G+jB". */
 const SUM = /(?<![\p{L}\d])([RG])\s*[+±]\s*[ij]\s*\*?\s*[XB](?![\p{L}\d])/giu;

@@ -70,7 +70,7 @@ const READINGS: readonly {
   },
   { needed: ["standing", "wave"], beside: ["ratio", "coefficient", "voltage"], role: plain("swr") },
   { needed: ["mismatch", "loss"], beside: ["decibel"], role: plain("mismatch-loss") },
-  { needed: ["mismatchLoss"], beside: ["decibel"], role: plain("mismatch-loss") },
+  { needed: ["mismatchLoss"], beside: ["decibel", "mismatch", "loss"], role: plain("mismatch-loss") },
   { needed: ["accepted", "power"], beside: ["percent", "share", "forward"], role: share("accepted-power") },
   {
     needed: ["reflected", "voltage", "percent"],
