@@ -23,6 +23,7 @@ export function byColumn(table: TableInHz, { lines, dialect }: TableText, findin
   // Columns of complex numbers are not told apart from their neighbours by place.
   if (count < FEWEST_ROWS || count > MOST_ROWS || columns.length !== dialect.columns) return null;
   const isOneWay = isAscending(frequency);
+  if (isOneWay && !columns.some(({ name, role }) => role.quantity === "other" && NAMES_SERIES.test(name))) return null;
   const areRepeated = count - new Set(frequency).size >= LEAST_REPEATED_SHARE * count;
   const texts = splitLines(
     Array.from(rows.lines, (line) => lines.text(line - 1)),

@@ -53,6 +53,8 @@ export function linesOf(text: SourceText): TextLines {
   const first: string[] = [];
   const decoded = (line: number) => text.decode(starts[line] as number, ends[line] as number).replaceAll("\0", "");
   const textOf = (line: number) => {
+    // Rows of nothing but numbers are read without their lines being found.
+    if (!has(line)) return "";
     if (line >= KEPT_LINES) return decoded(line);
     first[line] ??= decoded(line);
     return first[line];
