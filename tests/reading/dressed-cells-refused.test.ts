@@ -91,8 +91,7 @@ const REFUSED: readonly Refused[] = [
     what: "the same behind a minus sign",
     lines: ["Frequency (Hz),R,X", '"7,000,000",50,"−1,523"', '"7,100,000",51,"−1,412"', '"7,200,000",52,"1,301"'],
     code: "ambiguous",
-    line: 2,
-    says: /can be read in two ways/,
+    says: /"-1,523" may be a fraction or a number above a thousand/,
   },
   {
     what: "the same with a bound among them",

@@ -9,6 +9,9 @@ import { touchstoneSigns } from "./touchstone/signs.js";
 /** What a text may be read as. */
 export type WayToRead = { readonly as: "touchstone" } | { readonly as: "notes"; readonly notes: Notes } | Written;
 
+/** Of a band nobody notes more frequencies by hand. */
+const MOST_SPOTS = 12;
+
 /** The ways to read a text, the likeliest first; each is looked for only where those before it were refused. */
 export function* waysToRead(text: SourceText, options: ReadOptions): Generator<WayToRead> {
   const asItStands: WayToRead = { as: "rows", text };
@@ -32,6 +35,9 @@ export function* waysToRead(text: SourceText, options: ReadOptions): Generator<W
     yield { as: "notes", notes };
   }
   yield asItStands;
+  // So many frequencies as these are a sweep, if a form of table has them.
+  const areMany = notes?.mayBeTable === true && notes.groups.flatMap(({ readings }) => readings).length > MOST_SPOTS;
+  if (areMany) yield* inOtherForms(text);
   if (notes !== null) yield { as: "notes", notes };
-  yield* inOtherForms(text);
+  if (!areMany) yield* inOtherForms(text);
 }

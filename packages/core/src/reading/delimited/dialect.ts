@@ -54,7 +54,17 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   const best = isClear ? few : bestReadings(candidates, lines, start, MANY_LINES, isLoose);
   // Blanks beside tabs stand within the cells.
   const areTabbed = best.some(({ dialect }) => dialect.delimiter === "tab");
-  const [first, ...others] = best.filter(({ dialect }) => !(areTabbed && dialect.delimiter === "space"));
+  // A comma within quotes is the decimal one where no point stands in any number.
+  const isQuoted =
+    (mark: "point" | "comma") =>
+    ({ dialect }: Evidence) =>
+      dialect.delimiter === "comma" && dialect.decimal === mark;
+  const hasDecimalComma =
+    best.some(isQuoted("comma")) && best.some((evidence) => isQuoted("point")(evidence) && !evidence.hasFractions);
+  const [first, ...others] = best.filter(
+    (evidence) =>
+      !(areTabbed && evidence.dialect.delimiter === "space") && !(hasDecimalComma && isQuoted("point")(evidence)),
+  );
   if (first === undefined) throw noNumbers(lines, options, file);
   const rival = others.find((other) => {
     const from = Math.max(first.dialect.firstDataLine, other.dialect.firstDataLine);

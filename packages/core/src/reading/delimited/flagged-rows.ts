@@ -5,7 +5,7 @@ import type { TableOfSeries } from "./table-of-series.js";
 import type { TableText } from "./table-text.js";
 
 /** Names of columns that say of each row whether it counts, and the words for one that does not (from memory). */
-const TELLS = /^\W*(?:valid(?:ity)?|ok|good|usable|gültig|valide)\W*$/iu;
+const TELLS = /^\W*(?:valid(?:ity)?|usable|gültig|valide)\W*$/iu;
 const IS_NOT = /^(?:n|no|false|0|nein|non|f|✗|✘)$/iu;
 
 /** That some rows are told not to count; they were read. */

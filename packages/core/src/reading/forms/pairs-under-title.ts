@@ -49,7 +49,8 @@ export function pairsUnderTitle(content: string): FormTable | null {
   const first = perLine.findIndex((pairs) => pairs !== null);
   const title = lines.slice(0, Math.max(0, first)).filter((line) => line.trim() !== "");
   // Names of columns have been refused before, for what they say.
-  if (title.some((line) => /[;\t]|offset|Δ/iu.test(line) || (!isApart && namesFrequency(line)))) return null;
+  if (title.some((line) => /offset|Δ/iu.test(line) || (!isApart && (areNames(line) || namesFrequency(line)))))
+    return null;
   const pairs = perLine.flatMap((found) => found ?? []);
   const quantity = quantityIn(title) ?? (pairs.every(({ reading }) => IS_IMPEDANCE.test(reading)) ? "Z" : null);
   const unit = unitOf(title, pairs);
@@ -74,8 +75,9 @@ export function pairsUnderTitle(content: string): FormTable | null {
 function withTitleApart(lines: readonly string[]): readonly string[] {
   const first = lines.findIndex((line) => line.trim() !== "");
   const [title] = /^\s*\p{L}[^\d]*?(?=\d)/u.exec(lines[first] ?? "") ?? [];
-  if (title === undefined || !swrWord().test(title)) return lines;
-  return [title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
+  const rest = (lines[first] ?? "").slice(title?.length ?? 0);
+  if (title === undefined || !swrWord().test(title) || pairsIn(rest, first + 1) === null) return lines;
+  return [title, rest, ...lines.slice(first + 1)];
 }
 
 /** "46 ohms resistive, 35 ohms capacitive" as a complex number. */
@@ -85,6 +87,9 @@ const plainly = (line: string): string =>
     (_, resistance: string, reactance: string, kind: string) =>
       `${resistance} ${/^c/i.test(kind) ? "-" : "+"} j${reactance} ohm`,
   );
+
+/** Whether a line is split as the names of columns are. */
+const areNames = (line: string): boolean => /[;\t|]|\S\s{2,}\S/.test(line.trim());
 
 /** Whether a line names the frequency in a word, and not by its unit alone or in brackets. */
 const namesFrequency = (line: string): boolean =>

@@ -10,7 +10,13 @@ export const swrWord = once(() => new RegExp(`(?<!\\p{L})${SWR_WORD}(?![\\p{L}\\
 export function quantityIn(title: readonly string[]): string | null {
   const text = title.join(", ");
   const names = text.split(/[,;:()[\]]|\.\s/).map((part) => part.replace(/\s+(?:of|for|at|by)\s.*$/i, "").trim());
-  const named = names.filter((name) => !/\d/.test(name) && isReading(roleFromHeader(name)) && !swrWord().test(name));
-  if (swrWord().test(text)) return named.length === 0 ? "SWR" : null;
+  const named = names.filter((name) => !/\d/.test(name) && namesReading(name) && !swrWord().test(name));
+  if (swrWord().test(text)) return named.length === 0 && !/dB(?!\p{L})|%/u.test(text) ? "SWR" : null;
   return named.length === 1 ? (named[0] as string) : null;
+}
+
+/** Whether words say which reading: a unit alone does not. */
+function namesReading(name: string): boolean {
+  const role = roleFromHeader(name);
+  return isReading(role) && !role.isAssumed && role.quantity !== "angle" && role.quantity !== "transmission";
 }

@@ -112,6 +112,10 @@ export function slippedAmong(values: Column, frequencyHz: Column, what: keyof ty
       value >= LEAST_SLIPPED &&
       Math.abs(before - after) <= SPREAD[what] * beside &&
       Number.isFinite(at(frequencyHz, i));
+    // A peak of a resistance is as symmetrical; amid equals there is none.
+    const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
+    if (what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside))
+      continue;
     const isWhole = what === "SWR" && value >= LEAST_WHOLE && Number.isInteger(value);
     const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || (isWhole && value > FAR_BEYOND * beside);
     if (isAlone && isSlip)
