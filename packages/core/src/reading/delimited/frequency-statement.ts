@@ -24,7 +24,7 @@ const LONGEST_STATEMENT = 80;
 
 /** What others are counted from (from memory). */
 const OFFSET_BASE =
-  /(?:offsets?|cent(?:re|er)(?: freq\w*)?|f0|fc|reference freq\w*|relative to|counted from|mittenfrequenz|versatz|abstand)(?!\p{L})[^\d\n]{0,24}(\d+(?:[.,]\d+)?) ?([kMG]?Hz)(?!\p{L})/iu;
+  /(?:offsets?|above|over|cent(?:re|er)(?: freq\w*)?|f0|fc|reference freq\w*|relative to|counted from|mittenfrequenz|versatz|abstand)(?!\p{L})[^\d\n]{0,24}(\d+(?:[.,]\d+)?) ?([kMG]?Hz)(?!\p{L})/iu;
 
 /** The name of a column of offsets with the frequency that they are counted from, where a line of the preamble tells it. */
 export function withOffsetBase(name: string, comments: readonly string[]): string {

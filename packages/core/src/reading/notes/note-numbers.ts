@@ -146,7 +146,7 @@ function placeFrom(
   const isOneOfSeveral = isBehindPlace || isFirst ? (isBehindPlace && isRange) || isBandBefore(rest) : isSaidOf(rest);
   const isAlone = bare === "metres" && (isFirst || last?.kind === "swr");
   if (named !== null && (isAlone || isOneOfSeveral)) return alone(named);
-  const isBeforePlace = next?.kind === "place" && next.isAt;
+  const isBeforePlace = (next?.kind === "place" || next?.kind === "number") && next.isAt;
   const mayBeFrequency =
     (isFirst && bare === "megahertz" && !isBeforePlace) || isAt || (last?.kind === "swr" && isFine);
   return mayBeFrequency && isInSomeBand(hz / 1e6) ? alone(placeOfFrequency(hz)) : null;

@@ -31,4 +31,6 @@ const MORE_NUMBER = /(?<!\p{L})(?:above|over|beyond|from|relative to)\s+(\d+(?:[
 
 /** Counted from another frequency: "offset from 6.9 MHz (kHz)", "f - 2.9 MHz (kHz)", "kHz above 3 MHz". */
 export const isOffset = (header: string) =>
-  LESS_NUMBER.test(header) || MORE_NUMBER.test(header) || /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz/iu.test(header);
+  LESS_NUMBER.test(header) ||
+  MORE_NUMBER.test(header) ||
+  /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz|^\W*\+ ?[kmg]?hz/iu.test(header);

@@ -45,7 +45,7 @@ export function absurdReadings({ columns: [first, second] }: Determination): rea
 
 /** Whether SWR are all of two digits and none of them round, as those are whose decimal point is lost (our own choice). */
 export const lackPoints = (swr: readonly number[]): boolean =>
-  swr.every((value) => Number.isInteger(value) && value >= 10 && value < 100) && swr.some((value) => value % 5 !== 0);
+  swr.every((value) => Number.isInteger(value) && value >= 10 && value < 1000) && swr.some((value) => value % 5 !== 0);
 
 /** How near a frequency lies to ten times its neighbours, or a tenth of them, for a slip of the decimal point. */
 const SLIP_TOLERANCE = 0.1;
@@ -93,7 +93,7 @@ const FAR_BEYOND = 20;
 const LEAST_WHOLE = 100;
 const LEAST_SLIPPED = 5;
 /** Those on either side differ by no more than this share then: a resistance has peaks in coarse steps (our own choices). */
-const SPREAD = { SWR: 0.3, resistance: 0.03 };
+const SPREAD = { SWR: 0.5, resistance: 0.03 };
 
 /** The first SWR or resistance that may lack its decimal point: 233 between 2.02 and 2.66, 696.0 between 69.5 and 69.7. */
 export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {

@@ -50,7 +50,7 @@ const RELATING =
 
 /** The same in words that say so much that it may be that of a line. */
 const REFERRING =
-  "(?:refer\\w* to|relative to|against|normali[sz]ed (?:to|for)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|ten opzichte van)";
+  "(?:refer\\w* to|relative to|against|(?:worked out|calculated|computed|reckoned|meant|valid) for|normali[sz]ed (?:to|for)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|ten opzichte van)";
 
 /** The least reference that anybody divides by, Ω. */
 export const LEAST_OHMS = 25;
