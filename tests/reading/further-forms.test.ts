@@ -204,3 +204,19 @@ test.each([
 ])("further ways to write: %s", (content, said) => {
   expect(read(content)).toBe(said);
 });
+
+test.each([
+  [`SWR on the 600 ohm ladder line\n${ROWS}`, `(600) ${THREE}`],
+  ["MHz\tSWR (x:1) [112 ohm]\n7.0\t1.9\n7.1\t1.3\n7.2\t1.6\n", `(112) ${THREE}`],
+  [`reference 75.0+0.0j ohm\n${ROWS}`, `(75) ${THREE}`],
+  [`Everything below was worked out for a 60Ω line.\n${ROWS}`, `(60) ${THREE}`],
+  ["Frequencies are kHz above 7 MHz\nkHz above;SWR\n0;1.9\n100;1.3\n200;1.6\n", THREE],
+  ["SWR of the dipole, MHz\n7.0   1.9\n7.1   same\n7.2   1.6\n", "7:1.9 7.1:1.9 7.2:1.6"],
+  ["I read an SWR of 1.9 at 7.0, 1.3 at 7.1 and 1.6 at 7.2 MHz.\n", "7=1.9 7.1=1.3 7.2=1.6; spot-readings"],
+  ['Frequency (Hz),SWR\n7000000,"1,900"\n7100000,"1,300"\n7200000,"1,600"\n', THREE],
+  ['kHz,SWR\n"7,000",1.9\n"7,100",1.3\n"7,200",1.6\n', THREE],
+  ["F [MHz]  Loss (dB)\n7.0  1.7\n7.1  1.8\n7.2  1.9\n", "refused"],
+  ["MHz|SWR dB\n7.0|1.7\n7.1|1.8\n7.2|1.9\n", "refused"],
+])("what was taken for something else: %s", (content, said) => {
+  expect(read(content)).toBe(said);
+});

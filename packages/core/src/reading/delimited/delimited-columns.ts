@@ -144,7 +144,8 @@ export function readTable(
 /** A header whose frequencies are counted from one that the preamble tells names that. */
 function withFrequencies(header: Header, comments: readonly string[], port: number): Header {
   const names = header.names.map((name, c) =>
-    header.roles[c]?.isUnknownUnit && /offset|delta|Δ|versatz|^\W*\+ ?[kmg]?hz|(?<!\p{L})df(?!\p{L})/iu.test(name)
+    header.roles[c]?.isUnknownUnit &&
+    /offset|delta|Δ|versatz|^\W*\+ ?[kmg]?hz|[kmg]?hz (?:above|over|beyond)|(?<!\p{L})df(?!\p{L})/iu.test(name)
       ? withOffsetBase(name, comments)
       : name,
   );

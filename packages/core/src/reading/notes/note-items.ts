@@ -206,5 +206,7 @@ const isValue = (item: NoteItem | undefined): boolean => item?.kind === "number"
 function valuesBefore(items: readonly NoteItem[]): readonly NoteItem[] {
   const last = items.findLastIndex(isValue);
   const first = items.slice(0, last + 1).findLastIndex((item) => !isValue(item)) + 1;
-  return last < 0 ? [] : items.slice(first, last + 1);
+  // "7.125 same": a number that begins the line is the frequency.
+  const isFrequency = first === 0 && !items.some(({ kind }) => kind === "place");
+  return last < 0 || isFrequency ? [] : items.slice(first, last + 1);
 }

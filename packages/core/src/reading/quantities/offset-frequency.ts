@@ -33,4 +33,4 @@ const MORE_NUMBER = /(?<!\p{L})(?:above|over|beyond|from|relative to)\s+(\d+(?:[
 export const isOffset = (header: string) =>
   LESS_NUMBER.test(header) ||
   MORE_NUMBER.test(header) ||
-  /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz|^\W*\+ ?[kmg]?hz/iu.test(header);
+  /\boffset\b|\bdelta\b|Δ|\d ?[kmg]?hz|^\W*\+ ?[kmg]?hz|[kmg]?hz (?:above|over|beyond)\W*$/iu.test(header);

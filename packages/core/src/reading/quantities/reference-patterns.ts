@@ -50,7 +50,7 @@ const RELATING =
 
 /** The same in words that say so much that it may be that of a line. */
 const REFERRING =
-  "(?:refer\\w* to|relative to|against|(?:worked out|calculated|computed|reckoned|meant|valid) for|normali[sz]ed (?:to|for)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|ten opzichte van)";
+  "(?:v?swr (?:on|in|along)|refer\\w* to|relative to|against|(?:worked out|calculated|computed|reckoned|meant|valid) for|normali[sz]ed (?:to|for)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|ten opzichte van)";
 
 /** The least reference that anybody divides by, Ω. */
 export const LEAST_OHMS = 25;
@@ -125,6 +125,14 @@ export const referencePatterns = once((): readonly StatementPattern[] => [
   { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu, isSure: true },
   { pattern: /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu, isSure: true },
   { pattern: /\bv?swr_?([2-9]\d|[1-9]\d\d) ?(?:ohms?|r)\b()/iu, isSure: true },
+  // "SWR (x:1) [112 ohm]"
+  {
+    pattern: new RegExp(
+      `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss)(?!\\p{L})[^\\n]{0,20}[([]\\s*${NUMBER} ?${UNIT}\\s*[)\\]]\\s*$`,
+      "iu",
+    ),
+    isSure: true,
+  },
   // "S11 (dB, 450 ohm)"
   {
     pattern: new RegExp(

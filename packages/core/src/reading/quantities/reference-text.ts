@@ -14,6 +14,8 @@ export const plainStatement = (text: string): string =>
     .toLowerCase()
     .replace(/ł/g, "l")
     .replace(/(?<![\p{L}])(?:omow|omy|omach|ohm\p{L}+)(?!\p{L})|(?<=\d ?)om(?!\p{L})/gu, "ohm")
+    // "75+0j"
+    .replace(/(?<=\d)\s*[+-]\s*(?:j\s*0(?:[.,]0+)?|0(?:[.,]0+)?\s*j)(?![\d.,])/g, "")
     // "the 300-ohm feeder"
     .replace(/(?<=\d)-(?=ohm)/g, " ")
     .replace(/(?<!\p{L})([zr][0o])[,;]\s*(?=\d)/gu, "$1 = ")

@@ -78,7 +78,7 @@ function roleOf(header: string, port: number): ColumnRole {
 }
 
 /** Names in words and brackets alone, none of which says that the numbers are more than the words: most are. */
-const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|reflection loss))[a-z ()]*$/i;
+const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|above|over|beyond|reflection loss))[a-z ()]*$/i;
 
 /** Of a name with a reference or a form behind it what is left of it, or null. */
 function roleOfBare(header: string, port: number): ColumnRole | null {
