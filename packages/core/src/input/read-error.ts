@@ -67,13 +67,3 @@ export function quote(text: string): string {
   const characters = [...printable];
   return `"${characters.length > 40 ? `${characters.slice(0, 39).join("")}…` : printable}"`;
 }
-
-/** What is read; null where a {@link ReadError} refuses it. */
-export function unlessRefused<T>(read: () => T): T | null {
-  try {
-    return read();
-  } catch (error) {
-    if (error instanceof ReadError) return null;
-    throw error;
-  }
-}

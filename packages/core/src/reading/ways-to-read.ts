@@ -37,7 +37,8 @@ export function* waysToRead(text: SourceText, options: ReadOptions): Generator<W
   yield asItStands;
   // So many frequencies as these are a sweep, if a form of table has them.
   const areMany = notes?.mayBeTable === true && notes.groups.flatMap(({ readings }) => readings).length > MOST_SPOTS;
-  if (areMany) yield* inOtherForms(text);
-  if (notes !== null) yield { as: "notes", notes };
-  if (!areMany) yield* inOtherForms(text);
+  const noted: readonly WayToRead[] = notes === null ? [] : [{ as: "notes", notes }];
+  if (!areMany) yield* noted;
+  yield* inOtherForms(text);
+  if (areMany) yield* noted;
 }

@@ -1,15 +1,13 @@
-import { quote } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { refuseNegative } from "../quantities/frequency-unit.js";
-import { isReferenceName } from "../quantities/reference-statement.js";
 import type { TextLines } from "../text/text-lines.js";
-import { splitLine } from "./cells.js";
 import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
 import { refuseExchangedNames } from "./exchanged-names.js";
+import { findingsOfTable } from "./findings-of-table.js";
 import { flaggedRows } from "./flagged-rows.js";
 import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
@@ -17,22 +15,16 @@ import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
 import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
-import {
-  againstOneReference,
-  numberColumn,
-  referenceColumn,
-  rolesWithPreamble,
-  withReactance,
-} from "./number-columns.js";
+import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
 import { withSignsInWords } from "./sign-in-words.js";
 import { statedColumns } from "./stated-columns.js";
-import type { CutRows } from "./table-builder.js";
-import type { TableColumn } from "./table-column.js";
 import { tableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
 import type { Dialect, TableText } from "./table-text.js";
+import { textsAround } from "./texts-around.js";
+import { textsOfCells } from "./texts-of-cells.js";
 
 /** A delimited text taken apart into columns whose meaning its header, or the user, states. */
 export interface DelimitedColumns {
@@ -58,9 +50,6 @@ export interface DelimitedColumns {
   /** Where another table begins below this one, and how this one is written; null where there is none */
   readonly rest: { readonly line: number; readonly dialect: Dialect } | null;
 }
-
-/** Lines that are no rows, looked at for what they state. */
-const MOST_TEXTS = 40;
 
 /** The first table from a line on. */
 export function readTable(
@@ -98,33 +87,27 @@ export function readTable(
   );
   checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);
-  const ofSeries = tableOfSeries(table, header?.titles ?? [], preamble.comments, text, findings);
-  const { rows, columns, index, series } = withSignsInWords(ofSeries, text);
-  report(rows, columns, findings);
-  findings.push(...flaggedRows(ofSeries, text));
+  const cells = textsOfCells(table, text);
+  const ofSeries = tableOfSeries(table, header?.titles ?? [], preamble.comments, cells, file, findings);
+  // Series side by side do not stand where their cells do.
+  const inPlace = ofSeries.columns.length === table.columns.length ? cells : null;
+  const { rows, columns, index, series } = withSignsInWords(ofSeries, inPlace);
+  findings.push(...findingsOfTable(rows, columns, flaggedRows(ofSeries, inPlace)));
   if (series === null) refuseExchangedNames(columns, index, text);
-  const roles = againstOneReference(columns, rolesWithPreamble(columns, preamble));
+  const roles = rolesOfColumns(columns, preamble);
   const left = columns
     .filter(({ role }, c) => isReading(role) && roles[c]?.quantity === "other")
     .map(({ name }) => name);
   const frequencyHz = columns[index]?.values as Float64Array;
   const texts = [
-    ...preamble.comments,
-    ...factsIn(preamble.comments, dialect),
+    ...textsAround(preamble.comments, rows, columns, index, text),
     ...names.filter((name) => !left.includes(name)),
-    ...[...rows.leftOut.map(({ line }) => line), ...rows.comments, ...linesWithoutFrequency(rows, index)]
-      .slice(0, MOST_TEXTS)
-      .map((line) => lines.text(line - 1)),
-    ...referenceColumn(columns, file),
-    ...rows.remarked.slice(0, 1).map(({ text }) => text),
   ];
   return {
     file,
     frequencyHz,
     unit: table.unit,
-    columns: columns.flatMap((column, c) =>
-      numberColumn(withReactance(column, roles[c] as ColumnRole, frequencyHz), c, roles[c] as ColumnRole, texts),
-    ),
+    columns: numberColumns(columns, roles, frequencyHz, texts),
     roles,
     names,
     signed: columns.flatMap(({ name, values }, c) =>
@@ -164,46 +147,4 @@ function holdsBothSigns(values: Float64Array): boolean {
     else if (value > 0) above++;
   }
   return Math.min(below, above) >= FEWEST_OF_A_SIGN;
-}
-
-/** Lines of rows that have words in the place of a frequency, counted from 1: "Ref. impedance,450". */
-const linesWithoutFrequency = ({ cells, lines }: CutRows, frequency: number): readonly number[] =>
-  [...cells].flatMap(([row, of]) => (of[frequency]?.kind === "text" ? [lines[row] as number] : []));
-
-/** Names of a reference with the values below them, in a small table of facts above the sweep. */
-function factsIn(comments: readonly string[], { delimiter }: Dialect): readonly string[] {
-  if (delimiter === "space" || comments.length > MOST_TEXTS) return [];
-  const cells = comments.map((comment) => splitLine(comment, delimiter));
-  return cells.flatMap((names, i) => {
-    const values = cells[i + 1] ?? [];
-    return names.flatMap((name, c) =>
-      values.length === names.length && isReferenceName(name) ? [`${name}: ${values[c]}`] : [],
-    );
-  });
-}
-
-/** What there is to say of how the table was read. */
-function report(
-  { leftOut, nextBlockLine, remarked }: CutRows,
-  columns: readonly TableColumn[],
-  findings: Finding[],
-): void {
-  const mark = columns.find((column) => column.mark !== null)?.mark ?? null;
-  if (mark !== null) findings.push(finding("info", "thousands-marked", { mark }));
-  const units = [...new Set(columns.flatMap(({ unit }) => unit?.name ?? []))];
-  if (units.length > 0) findings.push(finding("info", "units-in-cells", { units }));
-  if (columns.some(({ isPart }) => isPart)) findings.push(finding("info", "complex-cells", {}));
-  const [remark] = remarked;
-  if (remark !== undefined) {
-    const params = { text: quote(remark.text), count: remarked.length };
-    findings.push(finding("caution", "cells-remarked", params, { line: remark.line }));
-  }
-  const firstLine = leftOut[0]?.line;
-  if (firstLine !== undefined) {
-    const params = { firstLine, count: leftOut.length, text: null };
-    findings.push(finding("caution", "row-left-out", params, { line: firstLine }));
-  }
-  if (nextBlockLine !== null) {
-    findings.push(finding("caution", "block-left-out", {}, { line: nextBlockLine }));
-  }
 }

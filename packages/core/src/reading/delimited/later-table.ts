@@ -1,4 +1,4 @@
-import { unlessRefused } from "../../input/read-error.js";
+import { ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
@@ -56,3 +56,13 @@ function laterHeader(lines: TextLines, { line: from, dialect }: Above, port: num
 const FURTHEST_HEADER = 400;
 /** Characters of a line that are looked at. */
 const LONGEST_HEADING = 4000;
+
+/** What is read; null where a {@link ReadError} refuses it. */
+function unlessRefused<T>(read: () => T): T | null {
+  try {
+    return read();
+  } catch (error) {
+    if (error instanceof ReadError) return null;
+    throw error;
+  }
+}

@@ -1,16 +1,26 @@
-import { quote, ReadError } from "../../input/read-error.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { QUANTITIES } from "../quantities/quantities.js";
-import { isReferenceName, referenceNamed } from "../quantities/reference-statement.js";
+import { referenceNamed } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";
 import type { Preamble } from "./preamble.js";
 import { withoutStandIns } from "./stand-ins.js";
 import type { TableColumn } from "./table-column.js";
 
-/** A column as a quantity: empty for frequencies and what is not known. `texts` are the words around the table. */
-export function numberColumn(
+/** Columns as quantities, without frequencies and what is not known. `texts` are the words around the table. */
+export const numberColumns = (
+  columns: readonly TableColumn[],
+  roles: readonly ColumnRole[],
+  frequencyHz: Float64Array,
+  texts: readonly string[],
+): readonly NumberColumn[] =>
+  columns.flatMap((column, place) => {
+    const role = roles[place] as ColumnRole;
+    return numberColumn(withReactance(column, role, frequencyHz), place, role, texts);
+  });
+
+function numberColumn(
   column: TableColumn,
   place: number,
   role: ColumnRole,
@@ -45,7 +55,7 @@ export function numberColumn(
 }
 
 /** A column of capacitances or inductances in series as the reactances that they have, Ω. */
-export function withReactance(
+function withReactance(
   column: TableColumn,
   { ofPart, factor = 1 }: ColumnRole,
   frequencyHz: Float64Array,
@@ -58,8 +68,12 @@ export function withReactance(
   return { ...column, values: column.values.map(reactanceOf) };
 }
 
+/** What columns hold, as their names, the lines above and the impedance that readings are against tell it. */
+export const rolesOfColumns = (columns: readonly TableColumn[], preamble: Preamble): readonly ColumnRole[] =>
+  againstOneReference(columns, rolesWithPreamble(columns, preamble));
+
 /** What columns hold; readings whose names do not say what they are take it from the preamble, where that says it. */
-export function rolesWithPreamble(columns: readonly TableColumn[], { readings }: Preamble): readonly ColumnRole[] {
+function rolesWithPreamble(columns: readonly TableColumn[], { readings }: Preamble): readonly ColumnRole[] {
   const roles = columns.map(({ role }) => role);
   // A letter may be a name of its own, and not that of half an admittance.
   const halves = roles.filter(({ quantity }) => quantity === "conductance" || quantity === "susceptance");
@@ -77,10 +91,7 @@ export function rolesWithPreamble(columns: readonly TableColumn[], { readings }:
  * What columns hold where the same reading of one antenna stands there against several impedances, "SWR (50 ohm)" and "SWR (75 ohm)":
  * those against another one than the first, or than 50 Ω where that is among them, are left alone.
  */
-export function againstOneReference(
-  columns: readonly TableColumn[],
-  roles: readonly ColumnRole[],
-): readonly ColumnRole[] {
+function againstOneReference(columns: readonly TableColumn[], roles: readonly ColumnRole[]): readonly ColumnRole[] {
   const stated = columns.map(({ name }, c) =>
     isReading(roles[c] as ColumnRole) && /\d/.test(name) && IN_OHMS.test(name) ? referenceNamed(name) : null,
   );
@@ -97,22 +108,6 @@ export function againstOneReference(
 
 /** A bare number behind a name may be that of an antenna. */
 const IN_OHMS = /\d ?(?:ohms?|[Ω\u2126]|R(?!\p{L}))|z[0o₀]/iu;
-
-/** What a column of reference impedances states. @throws ReadError `ambiguous` where they differ from row to row */
-export function referenceColumn(columns: readonly TableColumn[], file: string): readonly string[] {
-  const column = columns.find(({ name, role }) => role.quantity === "other" && isReferenceName(name));
-  const values = column?.values.filter((value) => Number.isFinite(value)) ?? [];
-  const [first] = values;
-  if (column === undefined || first === undefined) return [];
-  const other = values.find((value) => value !== first);
-  if (other === undefined) return [`${column.name} = ${first}`];
-  throw new ReadError({
-    code: "ambiguous",
-    file,
-    found: `the column ${quote(column.name)} holds several reference impedances, ${first} and ${other}`,
-    remedy: "Say which one the readings refer to, such as --reference-ohms 50, or split the file.",
-  });
-}
 
 /** Whether words around the table say that impedances in it are multiples of the reference. */
 const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): boolean =>

@@ -1,20 +1,15 @@
-import { type Finding, finding } from "../../sweep/finding.js";
-import type { ColumnRole, Quantity } from "../options/column-role.js";
+import type { ColumnRole } from "../options/column-role.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { referenceNamed } from "../quantities/reference-statement.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
-import { isReckoned, isReflection, type NamedSeries, NO_SERIES, partOfSeries } from "./names-of-series.js";
-import { stacked } from "./stacked.js";
+import { isReflection, type NamedSeries, NO_SERIES, partOfSeries } from "./names-of-series.js";
+import type { SeriesBeside } from "./stacked.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
-import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
+import { MOST_SERIES } from "./table-of-series.js";
 
-/**
- * Puts series that stand side by side, each with its own columns of the same readings ("SWR dry", "SWR wet"), one below the other.
- *
- * @returns null where they don't
- */
-export function sideBySide(table: TableInHz, titles: readonly string[], findings: Finding[]): TableOfSeries | null {
+/** Series that stand side by side, each with its own columns of the same readings ("SWR dry", "SWR wet"); null where they don't. */
+export function sideBySide(table: TableInHz, titles: readonly string[]): SeriesBeside | null {
   const { columns, index } = table;
   const plain = columns.filter(({ role }) => !role.isExtreme);
   const isAmongSeveral = ({ role }: TableColumn) =>
@@ -47,47 +42,13 @@ export function sideBySide(table: TableInHz, titles: readonly string[], findings
       .map((role) => role?.quantity)
       .join();
   if (!names.every((series) => quantities(series) === quantities(first))) return null;
-  findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
   const frequency = columns[index] as TableColumn;
-  return stacked(
-    table,
-    names.map((series) => [frequency, ...setOf(series)]),
-    [frequency.role, ...(rolesOf(first) as readonly ColumnRole[])],
-    names,
-  );
-}
-
-/**
- * Where no name is known as a whole, columns by the part of their names that is: "SWR (at shack)", "R (ser.)" and "X (ser.)". Null where
- * that leaves open which counts.
- */
-export function byPartOfName(table: TableInHz, findings: Finding[]): TableOfSeries | null {
-  const { columns, index } = table;
-  if (columns.some(({ role }) => isReflection(role) || role.quantity === "transmission")) return null;
-  const inNames = columns.map(({ name, isNamed }, c) =>
-    c !== index && isNamed && !NO_SERIES.test(name) ? partOfSeries(name) : null,
-  );
-  const parts = inNames.map((part, c) => (isReckoned().test(columns[c]?.name ?? "") ? null : part));
-  if (parts.some((part) => part !== null && !isSureInPart(part))) return null;
-  const known = parts.flatMap((part) => part?.role.quantity ?? []);
-  if (known.length === 0 || new Set(known).size < known.length) return null;
-  const names = columns.flatMap(({ name }, c) => (parts[c] === null ? [] : [name]));
-  // "R dry" and "X wet" may be of two antennas.
-  const areOfOne = new Set(inNames.flatMap((part) => part?.series.toLowerCase() ?? [])).size < 2;
-  findings.push(finding(areOfOne ? "info" : "caution", "name-in-part", { names }));
   return {
-    ...table,
-    columns: columns.map((column, c) => ({ ...column, role: parts[c]?.role ?? column.role })),
-    series: null,
+    sets: names.map((series) => [frequency, ...setOf(series)]),
+    roles: [frequency.role, ...(rolesOf(first) as readonly ColumnRole[])],
+    names,
   };
 }
-
-/** Quantities that nothing but a reading is called by. */
-const IN_PART: ReadonlySet<Quantity> = new Set<Quantity>(["swr", "resistance", "reactance"]);
-/** A unit that is not known changes the numbers: "R (dΩ)". */
-const isSureInPart = ({ role: { quantity }, series }: NamedSeries): boolean =>
-  !/%|percent|prozent|per ?cent/iu.test(series) &&
-  (quantity === "swr" || (IN_PART.has(quantity) && !/[Ω\u2126]|ohm|\d[.,]\d/iu.test(series)));
 
 /** Columns of one name each under a title, or beside the one that has it, as merged cells do. */
 function underTitles({ columns, index }: TableInHz, titles: readonly string[]): readonly (NamedSeries | null)[] {
@@ -107,13 +68,8 @@ interface OwnColumn {
   readonly series: string;
 }
 
-/** Puts tables that stand side by side, each with frequencies of its own, one below the other; null where there is only one. */
-export function withOwnFrequencies(
-  table: TableInHz,
-  titles: readonly string[],
-  findings: Finding[],
-): TableOfSeries | null {
-  const { columns, unit } = table;
+/** Tables that stand side by side, each with frequencies of its own; null where there is only one. */
+export function withOwnFrequencies({ columns, unit }: TableInHz, titles: readonly string[]): SeriesBeside | null {
   const starts = columns.flatMap(({ role }, c) => (role.quantity === "frequency" ? [c] : []));
   if (starts.length < 2) return null;
   const ends = [...starts.slice(1), columns.length];
@@ -133,13 +89,7 @@ export function withOwnFrequencies(
   const stacks = sets.map((set, s) => set.map(({ column }, c) => inHz(column, c, s)));
   const isOneSweep = !areNamed && goOn(stacks.map(([frequency]) => frequency?.values ?? new Float64Array()));
   const names = areNamed ? named : isOneSweep ? null : sets.map((_, s) => String(s + 1));
-  if (names !== null) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
-  return stacked(
-    table,
-    stacks,
-    first.map(({ role }) => role),
-    names,
-  );
+  return { sets: stacks, roles: first.map(({ role }) => role), names };
 }
 
 /** What a column beside others holds; none for one that is no part of a sweep. */

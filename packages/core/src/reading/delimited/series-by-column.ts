@@ -1,10 +1,9 @@
 import { distance } from "fastest-levenshtein";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { splitLines } from "./cells.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
-import type { TableText } from "./table-text.js";
+import type { TextsOfCells } from "./texts-of-cells.js";
 
 /** Of the rows this share repeats a frequency where a table holds several series. */
 const LEAST_REPEATED_SHARE = 0.3;
@@ -16,22 +15,17 @@ const FEWEST_ROWS = 4;
  * Tells the rows of several series apart by a column of words or numbers, one row of each at every frequency, or each with frequencies
  * of its own; null where no column does.
  */
-export function byColumn(table: TableInHz, { lines, dialect }: TableText, findings: Finding[]): TableOfSeries | null {
-  const { rows, columns, index } = table;
+export function byColumn(table: TableInHz, cells: TextsOfCells | null, findings: Finding[]): TableOfSeries | null {
+  const { columns, index } = table;
   const { values: frequency, isFilled } = filledDown(columns[index] as TableColumn);
   const count = frequency.length;
-  // Columns of complex numbers are not told apart from their neighbours by place.
-  if (count < FEWEST_ROWS || count > MOST_ROWS || columns.length !== dialect.columns) return null;
+  if (cells === null || count < FEWEST_ROWS || count > MOST_ROWS) return null;
   const isOneWay = isAscending(frequency);
   if (isOneWay && !columns.some(({ name, role }) => role.quantity === "other" && NAMES_SERIES.test(name))) return null;
   const areRepeated = count - new Set(frequency).size >= LEAST_REPEATED_SHARE * count;
-  const texts = splitLines(
-    Array.from(rows.lines, (line) => lines.text(line - 1)),
-    dialect.delimiter,
-  );
   for (const [c, { name, role }] of columns.entries()) {
     if (c === index || role.quantity !== "other") continue;
-    const keys = namesDown(texts.map((cells) => cells[c] ?? ""));
+    const keys = namesDown(cells().map((row) => row[c] ?? ""));
     const names = [...new Set(keys)];
     if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
     const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));

@@ -1,13 +1,12 @@
-import { type Finding, finding } from "../../sweep/finding.js";
 import { swrWord } from "../forms/title-words.js";
 import { besideSwr } from "../notes/note-columns.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { NO_SERIES } from "./names-of-series.js";
-import { stacked } from "./stacked.js";
+import type { SeriesBeside } from "./stacked.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
-import { MOST_SERIES, type TableOfSeries } from "./table-of-series.js";
+import { MOST_SERIES } from "./table-of-series.js";
 
 /** Where the name of a quantity at the head of a line ends: "SWR by antenna", "Quantity: SWR". */
 const BEHIND_NAME =
@@ -19,12 +18,7 @@ const BEFORE_NAME =
  * Columns that are named by the antenna or the occasion alone, where the line above says of what quantity they all are: "SWR by
  * antenna" over "MHz, dipole, loop". Null where it does not, or where a column may be something else.
  */
-export function underQuantity(
-  table: TableInHz,
-  comments: readonly string[],
-  findings: Finding[],
-): TableOfSeries | null {
-  const { columns, index } = table;
+export function underQuantity({ columns, index }: TableInHz, comments: readonly string[]): SeriesBeside | null {
   if (columns.some(({ role }) => isReading(role))) return null;
   const quantities = comments.flatMap(quantityOf);
   const [role] = quantities;
@@ -41,15 +35,12 @@ export function underQuantity(
       !(role.quantity === "swr" && values.some((value) => value < 1)),
   );
   if (!areSeries || others.length > MOST_SERIES) return null;
-  const names = others.map(({ name }) => name);
-  if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
   const frequency = columns[index] as TableColumn;
-  return stacked(
-    table,
-    others.map((column) => [frequency, column]),
-    [frequency.role, role],
-    names,
-  );
+  return {
+    sets: others.map((column) => [frequency, column]),
+    roles: [frequency.role, role],
+    names: others.map(({ name }) => name),
+  };
 }
 
 /** The quantity that a line names and no other, which one column tells a reflection by. */

@@ -1,14 +1,16 @@
 import { quote, ReadError } from "../../input/read-error.js";
-import type { Finding } from "../../sweep/finding.js";
+import { type Finding, finding } from "../../sweep/finding.js";
 import { UNIT_EXPONENTS } from "../options/units.js";
 import { columnsText } from "../quantities/column-names.js";
-import { byPartOfName, sideBySide, withOwnFrequencies } from "./series-beside.js";
+import { byPartOfName } from "./names-in-part.js";
+import { sideBySide, withOwnFrequencies } from "./series-beside.js";
 import { byColumn } from "./series-by-column.js";
 import { underQuantity } from "./series-under-quantity.js";
+import { stacked } from "./stacked.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
-import type { TableText } from "./table-text.js";
+import type { TextsOfCells } from "./texts-of-cells.js";
 
 /**
  * Tells several series in a table apart: side by side, or by a column (the antenna, its height, before and after).
@@ -21,16 +23,17 @@ export function tableOfSeries(
   table: TableInHz,
   titles: readonly string[],
   comments: readonly string[],
-  text: TableText,
+  cells: TextsOfCells | null,
+  file: string,
   findings: Finding[],
 ): TableOfSeries {
-  const found =
-    withOwnFrequencies(table, titles, findings) ??
-    sideBySide(table, titles, findings) ??
-    byColumn(table, text, findings) ??
-    byPartOfName(table, findings) ??
-    underQuantity(table, comments, findings);
-  if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, text.file);
+  const told = withOwnFrequencies(table, titles) ?? sideBySide(table, titles);
+  const inRows = told === null ? (byColumn(table, cells, findings) ?? byPartOfName(table, findings)) : null;
+  const beside = told ?? (inRows === null ? underQuantity(table, comments) : null);
+  const found = beside === null ? inRows : stacked(table, beside);
+  const names = beside?.names ?? [];
+  if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
+  if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, file);
   return found ?? { ...table, series: null };
 }
 

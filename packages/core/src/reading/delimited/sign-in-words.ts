@@ -1,28 +1,22 @@
-import { splitLines } from "./cells.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableOfSeries } from "./table-of-series.js";
-import type { TableText } from "./table-text.js";
+import type { TextsOfCells } from "./texts-of-cells.js";
 
 /** Words and marks for the sign of a reactance (from memory). */
 const CAPACITIVE = /^(?:cap(?:acitive|\.)?|c|kap(?:azitiv)?|capacitif|capacitivo|[-−])$/i;
 const INDUCTIVE = /^(?:ind(?:uctive|\.)?|l|induktiv|inductif|induttivo|inductivo|\+)$/i;
 
 /** A table whose reactances have their sign in a column of words, "capacitive" or "inductive", with these signs. */
-export function withSignsInWords(table: TableOfSeries, { lines, dialect }: TableText): TableOfSeries {
-  const { columns, rows } = table;
+export function withSignsInWords(table: TableOfSeries, cells: TextsOfCells | null): TableOfSeries {
+  const { columns } = table;
   const place = columns.findIndex(
     ({ role }) => role.quantity === "reactance-magnitude" || role.quantity === "reactance",
   );
   const { values, role } = columns[place] ?? {};
-  if (values === undefined || role === undefined || values.some((value) => value < 0)) return table;
-  // Columns of complex numbers, and series side by side, do not stand where their cells do.
-  if (columns.length !== dialect.columns || values.length !== rows.lines.length) return table;
-  const texts = splitLines(
-    Array.from(rows.lines, (line) => lines.text(line - 1)),
-    dialect.delimiter,
-  );
+  if (cells === null || values === undefined || role === undefined || values.some((value) => value < 0)) return table;
+  const texts = cells();
   const isSign = (cell: string) => CAPACITIVE.test(cell) || INDUCTIVE.test(cell);
-  const words = columns.findIndex((_, c) => c !== place && texts.every((cells) => isSign(cells[c] ?? "")));
+  const words = columns.findIndex((_, c) => c !== place && texts.every((row) => isSign(row[c] ?? "")));
   if (words < 0) return table;
   const signed = values.map((value, row) => (CAPACITIVE.test(texts[row]?.[words] ?? "") ? -value : value));
   return {

@@ -3,13 +3,18 @@ import type { TableColumn } from "./table-column.js";
 import type { TableInHz } from "./table-in-hz.js";
 import type { TableOfSeries } from "./table-of-series.js";
 
-/** The rows of the first set of columns, then those of the next. Each begins with its frequencies; rows without one are none. */
-export function stacked(
-  table: TableInHz,
-  sets: readonly (readonly TableColumn[])[],
-  roles: readonly ColumnRole[],
-  names: readonly string[] | null,
-): TableOfSeries {
+/** Series, or parts of one sweep, that stand side by side. */
+export interface SeriesBeside {
+  /** The columns of each, its frequencies first */
+  readonly sets: readonly (readonly TableColumn[])[];
+  /** What the columns of a set hold */
+  readonly roles: readonly ColumnRole[];
+  /** One for each set; null where they are parts of one sweep */
+  readonly names: readonly string[] | null;
+}
+
+/** The rows of the first set of columns, then those of the next; rows without a frequency are none. */
+export function stacked(table: TableInHz, { sets, roles, names }: SeriesBeside): TableOfSeries {
   // Of the first set a row without a frequency counts, unless it is empty because another set is longer.
   const isEmpty = (set: readonly TableColumn[], row: number) =>
     sets.length > 1 && set.every(({ values }) => !Number.isFinite(values[row]));

@@ -2,6 +2,12 @@ import { doubled } from "../../numbers/grow.js";
 import type { LeftOutReason } from "../points/line-ledger.js";
 import type { Cell } from "./cell-grammar.js";
 
+/** What stands beside a number, and in which line, counted from 1. */
+export interface Remarked {
+  readonly line: number;
+  readonly text: string;
+}
+
 /** Rows of a delimited text as they were cut: their plain numbers, and the cells of those rows that hold anything else. */
 export interface CutRows {
   /** NaN in rows whose cells stand in `cells` */
@@ -14,8 +20,8 @@ export interface CutRows {
   readonly leftOut: readonly { readonly line: number; readonly reason: LeftOutReason }[];
   /** Lines of comments among the rows and below them, counted from 1 */
   readonly comments: readonly number[];
-  /** Cells that hold a number and a remark, and their lines, counted from 1 */
-  readonly remarked: readonly { readonly line: number; readonly text: string }[];
+  /** Cells that hold a number and a remark */
+  readonly remarked: readonly Remarked[];
   /** Line at which another block of numbers begins, counted from 1; null where there is none */
   readonly nextBlockLine: number | null;
 }
@@ -28,7 +34,7 @@ export class TableBuilder {
   readonly #cells = new Map<number, readonly Cell[]>();
   readonly #leftOut: { line: number; reason: LeftOutReason }[] = [];
   readonly #comments: number[] = [];
-  readonly #remarked: { line: number; text: string }[] = [];
+  readonly #remarked: Remarked[] = [];
 
   constructor(columns: number) {
     this.#columns = Array.from({ length: columns }, () => new Float64Array(1024));

@@ -1,7 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type FrequencyUnit, frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
-import { frequencyUnitFor, LEAST_FREQUENCY, refuseImpossible } from "../quantities/frequency-unit.js";
+import { frequencyUnitFor, refuseImpossible } from "../quantities/frequency-unit.js";
 import { splitLine } from "./cells.js";
 import { cutRows } from "./cut-rows.js";
 import { withoutFrequency } from "./stated-columns.js";
@@ -9,7 +9,7 @@ import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
 import { type Titles, tableColumns } from "./table-columns.js";
 import type { TableText } from "./table-text.js";
-import { haveThousands } from "./thousands.js";
+import { withThousands } from "./thousands-in-frequencies.js";
 
 /** A table whose frequencies are in Hz. */
 export interface TableInHz {
@@ -51,7 +51,8 @@ export function tableInHz(
   const beside = unitBeside(text, index);
   if (beside !== null && stated !== null && beside !== stated) throw twoUnits(beside, stated, text);
   const known = asked ?? stated ?? beside;
-  const first = withThousands(readIn(known ?? "Hz"), text, index);
+  const cut = readIn(known ?? "Hz");
+  const first = { ...cut, columns: withThousands(cut.columns, cut.index, index, cut.rows, text) };
   const frequency = first.columns[first.index] as TableColumn;
   const inCells = frequency.unit === null ? null : (frequency.role.frequencyUnit ?? null);
   if (inCells !== null) {
@@ -70,39 +71,6 @@ export function tableInHz(
   const inferred = frequencyUnitFor(frequency.values, file);
   findings.push(finding("caution", "frequency-unit-inferred", { unit: inferred }));
   return { ...(inferred === "Hz" ? first : readIn(inferred)), unit: inferred };
-}
-
-/** Rows in which marks are looked for. */
-const ROWS_FOR_MARKS = 50;
-
-/** A table whose frequencies were taken for fractions, and are thousands. */
-function withThousands(
-  table: Omit<TableInHz, "unit">,
-  { lines, dialect }: TableText,
-  index: number,
-): Omit<TableInHz, "unit"> {
-  const { rows, columns, index: place } = table;
-  if (dialect.delimiter === "comma" || dialect.delimiter === "space") return table;
-  const texts = Array.from(rows.lines.subarray(0, ROWS_FOR_MARKS), (line) =>
-    splitLine(lines.text(line - 1), dialect.delimiter),
-  );
-  const ofFrequency = texts.map((cells) => cells[index] ?? "");
-  if (
-    !haveThousands(
-      ofFrequency,
-      texts.flatMap((cells) => cells.filter((_, c) => c !== index)),
-    )
-  )
-    return table;
-  const isTaken = (column: TableColumn) => column.mark === null && (column.values[0] ?? 0) < LEAST_FREQUENCY;
-  return {
-    ...table,
-    columns: columns.map((column, c) =>
-      c === place && isTaken(column)
-        ? { ...column, values: column.values.map((value) => value * 1000), mark: "," }
-        : column,
-    ),
-  };
 }
 
 /** Frequencies that are counted from another one, from 0. */

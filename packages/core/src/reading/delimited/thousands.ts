@@ -13,16 +13,6 @@ export function grouped(cell: Cell, mark: string): Cell {
 }
 
 /**
- * Whether the numbers of a column, as printed, have a comma between their thousands, which the decimal points of another column
- * tell: "21,000" beside "5.97".
- */
-export const haveThousands = (printed: readonly string[], beside: readonly string[]): boolean =>
-  printed.length > 0 &&
-  printed.every((text) => /^[1-9]\d{0,2},\d{3}$/.test(text)) &&
-  beside.some((text) => /^[+-]?\d*\.\d+$/.test(text)) &&
-  !beside.some((text) => /^[+-]?\d+,\d+$/.test(text));
-
-/**
  * Holds all numbers of a column to the mark that some have between their thousands.
  *
  * @throws ReadError `bad-row` where it does not stand before three digits; `ambiguous` where another number's mark may be the

@@ -1,10 +1,10 @@
 import { NAMED_BANDS } from "../../facts/band-names.js";
-import { grouped } from "../../numbers/grouped.js";
 import { once } from "../../numbers/once.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
-import { bandTitle, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
+import { groupsOf, type NoteLine } from "./note-groups.js";
+import { bandTitle, type NoteBand, readNoteLine } from "./note-line.js";
 import { isInSomeBand, liesIn, type NoteStyle } from "./note-place.js";
 import { bandsAcross, bandsDown, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, LENGTHY_WORD, plainNote, SWR_WORD } from "./note-words.js";
@@ -20,16 +20,6 @@ export interface Notes {
   readonly first: number;
   /** They name nothing but frequencies with an SWR behind them: notes only where they are no table */
   readonly mayBeTable: boolean;
-}
-
-/** A line of notes, and the readings in it; null where it holds none. */
-interface NoteLine {
-  readonly text: string;
-  /** In the file, counted from 1 */
-  readonly line: number;
-  readonly readings: readonly NotedReading[] | null;
-  /** A place in it has no reading */
-  readonly isPartly?: boolean;
 }
 
 const MOST_LINES = 60;
@@ -79,21 +69,6 @@ export function notesIn(text: SourceText): Notes | null {
   const groups = groupsOf(notes) ?? [{ name: "", readings: rows }];
   return { groups, words, partly, first: rows[0]?.line ?? 0, mayBeTable: !nameBands };
 }
-
-/** Readings by the antenna that stands before them in their line, "Loop: 80m 1.4, 40m 1.2"; null where not each line has one. */
-function groupsOf(notes: readonly NoteLine[]): readonly NoteGroup[] | null {
-  const noted = notes.filter(({ readings }) => readings !== null);
-  const named = noted.map((note) => ({ ...note, name: BEFORE_COLON.exec(note.text)?.[1]?.trim() ?? "" }));
-  const isName = (name: string) => name !== "" && roleFromHeader(name).quantity === "other";
-  if (!named.every(({ name, readings }) => isName(name) && (readings?.length ?? 0) > 1)) return null;
-  const groups = [...grouped(named, ({ name }) => name)].map(([name, lines]) => ({
-    name,
-    readings: lines.flatMap(({ line, readings }) => (readings ?? []).map((reading) => ({ ...reading, line }))),
-  }));
-  return groups.length > 1 ? groups : null;
-}
-
-const BEFORE_COLON = /^\W*(\p{L}[^:;=\d]{0,40}):/u;
 
 /** Numbers of metres are no frequencies. */
 const IN_WAVELENGTHS = /λ|wave ?length|wellenlänge|longueur d.onde|longitud de onda/iu;
