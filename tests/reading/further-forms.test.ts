@@ -208,6 +208,12 @@ test.each([
 test.each([
   [`SWR on the 600 ohm ladder line\n${ROWS}`, `(600) ${THREE}`],
   ["MHz\tSWR (x:1) [112 ohm]\n7.0\t1.9\n7.1\t1.3\n7.2\t1.6\n", `(112) ${THREE}`],
+  ["MHz,|S11| @93 ohm,Phase S11 (deg) @93 ohm\n7.0,0.31,20\n7.1,0.13,-10\n7.2,0.23,0\n", "(93) 7:1.9 7.1:1.3 7.2:1.6"],
+  ["MHz,S11 real in 93 ohm,S11 imag in 93 ohm\n7.0,0.31,0\n7.1,0.13,0\n7.2,0.23,0\n", "(93) 7:1.9 7.1:1.3 7.2:1.6"],
+  ["Συχνότητα MHz;Ωμική αντίσταση;Άεργος αντίσταση\n7.0;40;-9\n7.1;45;0\n7.2;50;8\n", RX],
+  ["MHz,Re S11 in 93 ohm,Im S11 in 93 ohm\n7.0,0.31,0\n7.1,0.13,0\n7.2,0.23,0\n", "(93) 7:1.9 7.1:1.3 7.2:1.6"],
+  ["SWR with the sloper at 9 m: 1.2:1 on 18.10 MHz, 1.3:1 on 21.1 MHz.\n", "18.1=1.2 21.1=1.3; spot-readings"],
+  [",at 6 m,at 10 m\nMHz,SWR,SWR\n7.0,1.9,2.9\n7.1,1.3,2.3\n7.2,1.6,2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
   [`reference 75.0+0.0j ohm\n${ROWS}`, `(75) ${THREE}`],
   [`Everything below was worked out for a 60Ω line.\n${ROWS}`, `(60) ${THREE}`],
   ["Frequencies are kHz above 7 MHz\nkHz above;SWR\n0;1.9\n100;1.3\n200;1.6\n", THREE],

@@ -62,13 +62,29 @@ export function readNoteLine(given: string, style: NoteStyle): NotedLine | null 
   const [lead = ""] = leadIn().exec(noted) ?? [];
   if (wished().test(lead)) return null;
   const line = bounded().test(lead) ? noted : noted.slice(lead.length);
-  const items = settled(itemsOf(line), style);
-  if (items === null) return null;
+  const all = settled(itemsOf(line), style);
+  if (all === null) return null;
+  const items = withoutTitle(all);
   const firstValue = items.findIndex(({ kind }) => kind === "swr");
   const firstPlace = items.findIndex(({ kind }) => kind === "place");
   if (firstValue < 0 || firstPlace < 0) return null;
   const readings = firstValue < firstPlace ? readValuesFirst(items) : readPlacesFirst(items);
   return readings === null || readings.readings.length === 0 ? null : readings;
+}
+
+/** Without a height, or a band of none of the readings, before values that each have their place behind them: "loop at 9 m: 1.2 on 18.1 MHz". */
+function withoutTitle(items: readonly Settled[]): readonly Settled[] {
+  const title = items.findIndex(({ kind }) => kind === "place");
+  const rest = items.slice(title + 1);
+  const arePairs =
+    rest.length > 0 &&
+    rest.length % 2 === 0 &&
+    items.slice(0, title).every(({ kind }) => kind === "word") &&
+    rest.every((item, i) => (i % 2 === 0 ? item.kind === "swr" : item.kind === "place" && item.isAt));
+  const band = items[title]?.kind === "place" ? items[title].place : null;
+  const isOfBand = (item: Settled) =>
+    item.kind === "place" && item.place !== null && band !== null && liesWithin(item.place, band);
+  return arePairs && !rest.some(isOfBand) ? rest : items;
 }
 
 /** "2.3 @ 1.827 MHz", "1.4 on 40m and 1.7 on 20m". */

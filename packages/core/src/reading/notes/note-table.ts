@@ -48,7 +48,8 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
     if (heading === undefined) continue;
     const [corner = "", ...others] = cellsOf(heading.text, split);
     // Heights above a table of frequencies look like bands.
-    if (roleFromHeader(corner).quantity === "frequency") continue;
+    const below = cellsOf(lines[header + 1]?.text ?? "", split)[0] ?? "";
+    if ([corner, below].some((name) => roleFromHeader(name).quantity === "frequency")) continue;
     // Without names of antennas below it the corner is a band as well.
     const isNamed = bandTitle(corner) === null;
     const titles = isNamed ? others : [corner, ...others];

@@ -13,7 +13,7 @@ const PHRASES: Readonly<Record<string, string>> = {
   unsigned: "without sign|without its sign|no sign|sign lost",
   z: "σύνθετη αντίσταση|σύνθετης αντίστασης|полное сопротивление|полного сопротивления|комплексное сопротивление|повний опір|повного опору",
   r: "акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",
-  x: "реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
+  x: "реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|άεργος αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
 };
 
 /** Made when they are asked for first, as the tables below: a Touchstone file has no use for them. */

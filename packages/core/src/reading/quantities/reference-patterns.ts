@@ -97,7 +97,7 @@ export const referencePatterns = once((): readonly StatementPattern[] => [
     ),
     isSure: true,
   },
-  { pattern: new RegExp(`${RELATING} ${NUMBER} ?${UNIT}`, "iu"), isSure: true },
+  { pattern: new RegExp(`(?:${RELATING} |@)${NUMBER} ?${UNIT}`, "iu"), isSure: true },
   // "Z0 changed from 50 to 75 ohm"
   {
     pattern: new RegExp(
@@ -137,6 +137,14 @@ export const referencePatterns = once((): readonly StatementPattern[] => [
   {
     pattern: new RegExp(
       `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^()\\d]*\\([^()\\d]*[,;] ?${NUMBER} ?${UNIT}\\)`,
+      "iu",
+    ),
+    isSure: true,
+  },
+  // "S11 real in 75 ohm"
+  {
+    pattern: new RegExp(
+      `^\\W*(?:\\p{L}{1,9}\\W+)?(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^\\d,;]{0,20} in ${NUMBER} ?${UNIT}\\W*$`,
       "iu",
     ),
     isSure: true,
