@@ -214,6 +214,12 @@ test.each([
   ["MHz,Re S11 in 93 ohm,Im S11 in 93 ohm\n7.0,0.31,0\n7.1,0.13,0\n7.2,0.23,0\n", "(93) 7:1.9 7.1:1.3 7.2:1.6"],
   ["SWR with the sloper at 9 m: 1.2:1 on 18.10 MHz, 1.3:1 on 21.1 MHz.\n", "18.1=1.2 21.1=1.3; spot-readings"],
   [",at 6 m,at 10 m\nMHz,SWR,SWR\n7.0,1.9,2.9\n7.1,1.3,2.3\n7.2,1.6,2.6\n", `${THREE} | 7:2.9 7.1:2.3 7.2:2.6`],
+  ["kHz\tSWR\n1810\t01. Sep\n1820\t02. Mai\n1830\t01. Mrz\n", "refused"],
+  ["kHz;SWR\n1810;01-Sep\n1820;02 May\n1830;1 Mar\n", "refused"],
+  ["I would like an SWR of 2.1 on 10 m, 1.4 on 80 m", "refused"],
+  ["MHz,SWR\n28,7.11\n28.1,5.41\n28.2,409\n28.3,2.99\n", "28:7.11 28.1:5.41 28.2:409 28.3:2.99; reading-slipped"],
+  ["MHz;SWR;MHz;SWR\n7.0;1.9;14.0;1.8\n7.1;1.3;14.1;1.5\n7.2;1.6;14.2;1.4\n", `${THREE} 14:1.8 14.1:1.5 14.2:1.4`],
+  ["MHz,SWR\n7.0,1.9\n7.1,1.3\n7.2,1.", "7:1.9 7.1:1.3 7.2:1; last-number-cut"],
   [`reference 75.0+0.0j ohm\n${ROWS}`, `(75) ${THREE}`],
   [`Everything below was worked out for a 60Ω line.\n${ROWS}`, `(60) ${THREE}`],
   ["Frequencies are kHz above 7 MHz\nkHz above;SWR\n0;1.9\n100;1.3\n200;1.6\n", THREE],
@@ -225,4 +231,17 @@ test.each([
   ["MHz|SWR dB\n7.0|1.7\n7.1|1.8\n7.2|1.9\n", "refused"],
 ])("what was taken for something else: %s", (content, said) => {
   expect(read(content)).toBe(said);
+});
+
+const codesOf = (content: string) => readSweeps(content).flatMap(({ findings }) => findings.map(({ code }) => code));
+
+test("a last number of fewer decimals than all others, without a line break, may be cut off", () => {
+  const rows = Array.from({ length: 10 }, (_, i) => `${7000 + 10 * i},1.${i}5`).join("\n");
+  expect(codesOf(`kHz,SWR\n${rows}`)).not.toContain("last-number-cut");
+  expect(codesOf(`kHz,SWR\n${rows}\n7100,1.5`)).toContain("last-number-cut");
+  expect(codesOf(`kHz,SWR\n${rows}\n7100,1.5\n`)).not.toContain("last-number-cut");
+});
+
+test("columns of readings without a number are named", () => {
+  expect(() => readSweeps("MHz;SWR\n7.0;poor\n7.1;fair\n")).toThrow('no row holds a number under "SWR"');
 });

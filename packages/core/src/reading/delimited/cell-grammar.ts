@@ -58,6 +58,11 @@ const JOINABLE = new RegExp(`(\\d)[ \\t]+(?=(?:${UNIT})(?:[ \\t]|$))`, "giu");
 /** Whether a line begins with a number, and a unit stands beside one in it. */
 export const hasUnitBeside = (line: string): boolean => BESIDE.test(line);
 
+/** What a spreadsheet makes of "1.9": "01. Sep". */
+const MONTH = "(?:jan|feb|m[aä]r|mrz|apr|ma[iy]|jun|jul|aug|sep|o[kc]t|nov|de[cz])\\p{L}*";
+const DAY = new RegExp(`(?<![\\d.,])([0-3]?\\d\\.?)[ \\t]+(${MONTH})(?!\\p{L})`, "giu");
+const MONTH_BEHIND = new RegExp(`^\\.?\\s*${MONTH}\\.?\\s*\\d*$`, "iu");
+
 /** "0.25 at 147.5 deg" */
 const POLAR_IN_WORDS = /(\d)\s+at\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
 
@@ -66,6 +71,7 @@ export function withNumbersJoined(line: string): string {
   if (!/^\s*[+-]?[\d.,]/.test(line)) return line;
   const joined = line
     .replace(JOINABLE, "$1")
+    .replace(DAY, "$1$2")
     .replace(/([<>≤≥~≈])\s+(?=\d)/g, "$1")
     .replace(/(\d)\s+(±|\+\/-|\+-)\s*(?=\d)/g, "$1$2")
     .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
@@ -206,7 +212,7 @@ function remarked(cell: string, dialect: CellDialect): Cell | null {
   const match = REMARKED.exec(text);
   if (match === null) return null;
   const rest = text.slice(match[0].length);
-  if (rest !== "" && (UNIT_BEHIND.test(rest) || !BEHIND.test(rest))) return null;
+  if (rest !== "" && (UNIT_BEHIND.test(rest) || MONTH_BEHIND.test(rest) || !BEHIND.test(rest))) return null;
   const number = withRemark(match[1] ?? "", dialect);
   return number === null || match[2] === undefined
     ? number

@@ -1,6 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import { type ColumnRole, isReading } from "../options/column-role.js";
 import { determinationsOf, type NumberColumn } from "../quantities/assemble.js";
 import { guessedColumns } from "../quantities/column-names.js";
 import { crossCheck } from "../quantities/cross-check.js";
@@ -44,9 +45,19 @@ function phaseNotUnderstood({ names, roles, signed }: DelimitedColumns): readonl
   return name === undefined ? [] : [finding("caution", "phase-not-understood", { name: quote(name) })];
 }
 
-function withoutReflection({ names, roles, unit, file }: DelimitedColumns): ReadError {
+function withoutReflection({ names, roles, columns, unit, file }: DelimitedColumns): ReadError {
   if (roles.some(({ quantity }) => quantity === "transmission")) {
     return transmissionError(file, "the columns hold");
+  }
+  const readings = names.filter((_, c) => isReading(roles[c] as ColumnRole));
+  if (columns.length === 0 && readings.length > 0) {
+    return new ReadError({
+      code: "no-data",
+      file,
+      found: `no row holds a number under ${quote(readings.join(", "))}`,
+      expected: "numbers in those columns",
+      remedy: "If other columns hold them, say what each holds with --columns, from the left.",
+    });
   }
   return new ReadError({
     code: "no-reflection",

@@ -32,6 +32,7 @@ export function tableOfSeries(
   const beside = told ?? (inRows === null ? underQuantity(table, comments) : null);
   const found = beside === null ? inRows : stacked(table, beside);
   const names = beside?.names ?? [];
+  if (beside?.names === null) findings.push(finding("info", "tables-joined", { count: beside.sets.length }));
   if (names.length > 1) findings.push(finding("info", "series-told-apart", { column: "the header", values: names }));
   if (found === null || found.columns.length === table.columns.length) refuseOtherFrequencies(table, file);
   return found ?? { ...table, series: null };

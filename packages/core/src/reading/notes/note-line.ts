@@ -42,7 +42,7 @@ const leadIn = once(() => {
 /** What is wanted is no reading. */
 const wished = once(
   () =>
-    /(?<!\p{L})(?:goal|aim|want\p{L}*|wish\p{L}*|target|should|ought|plan(?:ned|s)?|hope\p{L}*|ziel|soll\p{L}*|limit)(?!\p{L})/u,
+    /(?<!\p{L})(?:(?:would|should|['’]d) like|möchte\p{L}*|hätte\p{L}*|goal|aim|want\p{L}*|wish\p{L}*|target|should|ought|plan(?:ned|s)?|hope\p{L}*|ziel|soll\p{L}*|limit)(?!\p{L})/u,
 );
 const bounded = once(() => new RegExp(`(?<!\\p{L})(?:${UNDER_WORD}|${OVER_WORD})|[<>≤≥]`, "u"));
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */

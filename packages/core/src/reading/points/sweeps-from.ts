@@ -1,9 +1,10 @@
 import { median } from "simple-statistics";
-import { ReadError } from "../../input/read-error.js";
+import { quote, ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { isOverStretch, type Reading } from "../../sweep/reading.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
 import type { ReadOptions } from "../options/read-options.js";
+import { lineCutOff } from "../text/cut-off.js";
 import { takenAtFrom } from "../text/taken-at.js";
 import type { SourceText } from "../text/text.js";
 import { arrangePoints, type Points, pick } from "./arrange.js";
@@ -20,6 +21,8 @@ export function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOpti
   const findings: Finding[] =
     text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
   findings.push(...read.findings);
+  const cutOff = lineCutOff(text);
+  if (cutOff !== null) findings.push(finding("caution", "last-number-cut", { text: quote(cutOff.trim()) }));
   const arranged = arrangeSeries(read, findings);
   findings.push(...seriesUntold(arranged, findings));
   const comments = read.comments.filter((comment) => comment !== "");

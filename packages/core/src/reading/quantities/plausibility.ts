@@ -116,12 +116,23 @@ export function slippedAmong(values: Column, frequencyHz: Column, what: keyof ty
     const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
     if (what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside))
       continue;
-    const isWhole = what === "SWR" && value >= LEAST_WHOLE && Number.isInteger(value);
-    const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || (isWhole && value > FAR_BEYOND * beside);
-    if (isAlone && isSlip)
+    const isWhole = what === "SWR" && Number.isInteger(value);
+    const isFar = isWhole && value >= LEAST_WHOLE && value > FAR_BEYOND * beside;
+    const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || isFar;
+    if ((isAlone && isSlip) || (isWhole && liesBetween(value, before, after)))
       return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: at(frequencyHz, i) })];
   }
   return [];
+}
+
+/** How far those on either side may be apart for a number to be told between them with its decimal point, as a factor (our own choice). */
+const MOST_APART = 2;
+
+/** Whether a whole number lies between those on either side once it has a decimal point: 409 between 5.41 and 2.99. */
+function liesBetween(value: number, before: number, after: number): boolean {
+  const [low, high] = [Math.min(before, after), Math.max(before, after)];
+  const areNear = high <= MOST_APART * low && value > MOST_APART * high;
+  return areNear && [10, 100].some((factor) => value / factor >= low && value / factor <= high);
 }
 
 /** Whether the rows around one go on in one direction without it. */

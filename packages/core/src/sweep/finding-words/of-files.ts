@@ -154,6 +154,11 @@ export const FILE_FINDINGS = {
     words: ({ held, wanted }: { held: number; wanted: number }) =>
       `Left out the last row: it holds ${held} of ${wanted} numbers, so the file seems cut off.`,
   },
+  "last-number-cut": {
+    meaning: "The file ends in the midst of a line, so its last number may be cut off; it was read as it stands.",
+    words: ({ text }: { text: string }) =>
+      `The file ends with ${text} and no line break: its last number may be cut off. It was read as it stands.`,
+  },
   "row-without-number": {
     meaning: "Rows without a usable number were left out.",
     words: ({ firstLine, count }: { firstLine: number; count: number }) =>

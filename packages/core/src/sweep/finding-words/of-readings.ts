@@ -119,6 +119,11 @@ export const READING_FINDINGS = {
     }) =>
       `The ${what} of ${value} at ${frequencyHz / 1e6} MHz stands between some of ${Number(beside.toPrecision(3))}: its decimal point may be lost.`,
   },
+  "tables-joined": {
+    meaning: "Tables side by side, each with frequencies of its own and no name, were taken for one sweep.",
+    words: ({ count }: { count: number }) =>
+      `${count} tables stand side by side in ranges of their own, and nothing names them: they were taken for one sweep of one antenna.`,
+  },
   "frequency-unlikely": {
     meaning: "All frequencies lie where no wire antenna is swept.",
     words: ({ frequencyHz }: { frequencyHz: number }) =>
