@@ -60,8 +60,13 @@ function inAscii(code) {
 /** Has V8 compile what a check and a grade need, for this version of Node; all else is compiled when it is called. */
 function compile() {
   const runs = [
-    // One whose samples are smoothed, and one that a function explains.
-    ["check", "2026-05-02-lantern-bridge-bridge-pole.s1p", "2026-02-21-tansy-reach-untrimmed.s1p"],
+    // One whose samples are smoothed, one that a function explains, and a table.
+    [
+      "check",
+      "2026-05-02-lantern-bridge-bridge-pole.s1p",
+      "2026-02-21-tansy-reach-untrimmed.s1p",
+      "2026-07-11-lantern-bridge-wet-feedline.csv",
+    ],
     ["grade", ".", "--format", "ndjson"],
   ];
   const program = resolve(BUILT, "compile.js");

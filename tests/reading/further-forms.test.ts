@@ -240,6 +240,14 @@ test("a last number of fewer decimals than all others, without a line break, may
   expect(codesOf(`kHz,SWR\n${rows}`)).not.toContain("last-number-cut");
   expect(codesOf(`kHz,SWR\n${rows}\n7100,1.5`)).toContain("last-number-cut");
   expect(codesOf(`kHz,SWR\n${rows}\n7100,1.5\n`)).not.toContain("last-number-cut");
+  expect(codesOf(`kHz,SWR,note\n${rows.replaceAll("5\n", "5,\n")},`)).not.toContain("last-number-cut");
+  expect(codesOf("kHz,SWR,Nr\n7000,1.5,101\n7010,1.4,7")).not.toContain("last-number-cut");
+});
+
+test("readings as far apart as bands, and facts below them, lack no decimal point", () => {
+  expect(codesOf("MHz,SWR\n3,1.2\n6,16\n9,1.9\n12,1.4\n15,1.3\n")).not.toContain("reading-slipped");
+  const rows = Array.from({ length: 11 }, (_, i) => `${7000 + 10 * i};1.${i + 10}`).join("\n");
+  expect(codesOf(`kHz;SWR\n${rows}\n\nPoints;11\nMinimum;1.1\n`)).not.toContain("reading-slipped");
 });
 
 test("columns of readings without a number are named", () => {

@@ -12,6 +12,7 @@ import type { LineLedger } from "./points/line-ledger.js";
 import type { ReadPoints } from "./points/read-points.js";
 import { sweepsFrom } from "./points/sweeps-from.js";
 import { inLikelyEncoding, withPlainDigits } from "./quantities/likely-encoding.js";
+import { findingsOfText } from "./text/findings-of-text.js";
 import { type SourceText, sourceText } from "./text/text.js";
 import { readTouchstone } from "./touchstone/touchstone.js";
 import { waysToRead } from "./ways-to-read.js";
@@ -44,7 +45,7 @@ import { waysToRead } from "./ways-to-read.js";
 export function readSweeps(bytes: FileContent, options: ReadOptions = {}): [Sweep, ...Sweep[]] {
   checkReadOptions(options);
   const text = textOf(bytes, options);
-  return sweepsFrom(readPoints(text, options), text, options);
+  return sweepsFrom(readPoints(text, options), findingsOfText(text), options);
 }
 
 /**
@@ -86,7 +87,8 @@ export function readCompanions(
   demand(Array.isArray(files) && files.length > 1, "files", "a list of two files or more, { bytes, fileName }", files);
   const texts = files.map(({ bytes, fileName }, i) => sourceText(bytesOf(bytes, `files[${i}].bytes`), fileName));
   const named = { ...options, fileName: files.map(({ fileName }) => fileName).join("+") };
-  return sweepsFrom(readDelimitedTogether(texts, named), texts[0] as SourceText, named);
+  const read = readDelimitedTogether(texts, named);
+  return sweepsFrom(read, findingsOfText(texts[0] as SourceText), named);
 }
 
 /** Reads a text in the first way in which it is not refused. Where all refuse it, why it cannot be read as it stands counts. */

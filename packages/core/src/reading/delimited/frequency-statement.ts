@@ -9,7 +9,7 @@ const STATING = /\b(?:units?|einheit|in|en|unite|unidad|unita|eenheid|enhet|enhe
 export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | null {
   for (const comment of comments) {
     const line = comment.replace(/\bx axis\b/i, "frequency");
-    if (line.length > LONGEST_STATEMENT || /\d/.test(line)) continue;
+    if (line.length > LONGEST_STATEMENT || /\d/.test(line) || !MAY_NAME_UNIT.test(line)) continue;
     const words = wordsOf(line);
     const units = words.map(frequencyUnitOf).filter((unit) => unit !== null);
     const isOfFrequency = words.some(
@@ -21,6 +21,8 @@ export function frequencyUnitIn(comments: readonly string[]): FrequencyUnit | nu
 }
 
 const LONGEST_STATEMENT = 80;
+/** What each name of a unit has in it: to take all lines apart in words would cost more than the rows do. */
+const MAY_NAME_UNIT = /hz|гц|[km]c|cycles/i;
 
 /** What others are counted from (from memory). */
 const OFFSET_BASE =

@@ -1,12 +1,10 @@
 import { median } from "simple-statistics";
-import { quote, ReadError } from "../../input/read-error.js";
+import { ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { isOverStretch, type Reading } from "../../sweep/reading.js";
 import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
 import type { ReadOptions } from "../options/read-options.js";
-import { lineCutOff } from "../text/cut-off.js";
 import { takenAtFrom } from "../text/taken-at.js";
-import type { SourceText } from "../text/text.js";
 import { arrangePoints, type Points, pick } from "./arrange.js";
 import type { ReadPoints } from "./read-points.js";
 import { notedRounding } from "./rounding.js";
@@ -14,15 +12,12 @@ import { notedRounding } from "./rounding.js";
 /**
  * The sweeps that points make, each in ascending order, with what there is to say of them.
  *
+ * @param ofText what there is to say of the text that they were read from
  * @throws ReadError where no point has a frequency
  */
-export function sweepsFrom(read: ReadPoints, text: SourceText, options: ReadOptions): [Sweep, ...Sweep[]] {
+export function sweepsFrom(read: ReadPoints, ofText: readonly Finding[], options: ReadOptions): [Sweep, ...Sweep[]] {
   const file = options.fileName ?? "input";
-  const findings: Finding[] =
-    text.encoding === "UTF-8" ? [] : [finding("info", "encoding", { encoding: text.encoding })];
-  findings.push(...read.findings);
-  const cutOff = lineCutOff(text);
-  if (cutOff !== null) findings.push(finding("caution", "last-number-cut", { text: quote(cutOff.trim()) }));
+  const findings: Finding[] = [...ofText, ...read.findings];
   const arranged = arrangeSeries(read, findings);
   findings.push(...seriesUntold(arranged, findings));
   const comments = read.comments.filter((comment) => comment !== "");

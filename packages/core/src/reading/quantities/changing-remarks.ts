@@ -9,7 +9,7 @@ const numbers = once(
 );
 const change = once(
   () =>
-    /times (?:\d|ten|two|hundred)|(?<!\p{L})(?:multipl\w+|divide[ds]?|add|subtract)(?!\p{L}).*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|plus|\+).{0,12}capacitive|capacitive.{0,12}(?:positive|plus)|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|(?<!\p{L})(?:ignore|disregard|discard|leave out|do not use|bad readings?|(?:are|is) (?:bad|invalid|wrong)|ignorieren|weglassen|ungültig|nicht verwenden)(?!\p{L})|(?<!\p{L})(?:no|not|without|lost|unknown|lacks?|ohne|kein\p{L}*|sans|sin|senza)(?!\p{L}).{0,16}(?:signs?|vorzeichen|signe|signo|segno)(?!\p{L})|(?<!\p{L})(?:signs?|vorzeichen)(?!\p{L}).{0,12}(?:lost|unknown|not|fehlt|unbekannt)(?!\p{L})/iu,
+    /times (?:\d|ten|two|hundred)|\b(?:multipl\w+|divide[ds]?|add|subtract)\b.*\d|too (?:high|low)|reads? (?:too )?(?:high|low)|parallel equivalent|(?:positive|plus|\+).{0,12}capacitive|capacitive.{0,12}(?:positive|plus)|mal (?:zehn|zwei|\d)|zu (?:hoch|niedrig)|\b(?:ignore|disregard|discard|leave out|do not use|bad readings?|(?:are|is) (?:bad|invalid|wrong)|ignorieren|weglassen|ungültig|nicht verwenden)\b|\b(?:no|not|without|lost|unknown|lacks?|ohne|kein\w*|sans|sin|senza)\b.{0,16}(?:signs?|vorzeichen|signe|signo|segno)\b|\b(?:signs?|vorzeichen)\b.{0,12}(?:lost|unknown|not|fehlt|unbekannt)\b/i,
 );
 
 /** That a remark may say that the numbers are not what they seem; they are read as they stand. */

@@ -98,20 +98,30 @@ const SPREAD = { SWR: 0.5, resistance: 0.03 };
 /** The first SWR or resistance that may lack its decimal point: 233 between 2.02 and 2.66, 696.0 between 69.5 and 69.7. */
 export function slippedReadings({ columns: [first] }: Determination, frequencyHz: Column): readonly Finding[] {
   if (first === undefined || (first.quantity !== "swr" && first.quantity !== "resistance")) return [];
-  return slippedAmong(first.values, frequencyHz, first.quantity === "swr" ? "SWR" : "resistance");
+  return slippedAmong(first.values, frequencyHz, first.quantity === "swr" ? "SWR" : "resistance", MOST_BESIDE);
 }
 
+/** Rows of a sweep on either side of one lie no further apart than this share of its frequency: between bands anything may be (our own choice). */
+const MOST_BESIDE = 0.1;
+
 /** The same of numbers in the order of their frequencies. */
-export function slippedAmong(values: Column, frequencyHz: Column, what: keyof typeof SPREAD): readonly Finding[] {
-  for (const [i, value] of values.entries()) {
+export function slippedAmong(
+  values: Column,
+  frequencyHz: Column,
+  what: keyof typeof SPREAD,
+  mostBeside = Number.POSITIVE_INFINITY,
+): readonly Finding[] {
+  for (let i = 0; i < values.length; i++) {
+    const value = at(values, i);
+    if (!(value >= LEAST_SLIPPED)) continue;
     // At an end the two nearest stand in for those on either side.
     const before = values[i - 1] ?? values[i + 2] ?? Number.NaN;
     const after = values[i + 1] ?? values[i - 2] ?? Number.NaN;
     const beside = (before + after) / 2;
-    const isAlone =
-      value >= LEAST_SLIPPED &&
-      Math.abs(before - after) <= SPREAD[what] * beside &&
-      Number.isFinite(at(frequencyHz, i));
+    const frequency = at(frequencyHz, i);
+    const apart = Math.abs((frequencyHz[i + 1] ?? frequency) - (frequencyHz[i - 1] ?? frequency));
+    if (!Number.isFinite(frequency) || apart > mostBeside * frequency) continue;
+    const isAlone = Math.abs(before - after) <= SPREAD[what] * beside;
     // A peak of a resistance is as symmetrical; amid equals there is none.
     const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
     if (what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside))
@@ -120,7 +130,7 @@ export function slippedAmong(values: Column, frequencyHz: Column, what: keyof ty
     const isFar = isWhole && value >= LEAST_WHOLE && value > FAR_BEYOND * beside;
     const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || isFar;
     if ((isAlone && isSlip) || (isWhole && liesBetween(value, before, after)))
-      return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: at(frequencyHz, i) })];
+      return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: frequency })];
   }
   return [];
 }

@@ -56,127 +56,162 @@ const REFERRING =
 export const LEAST_OHMS = 25;
 
 interface StatementPattern {
-  readonly pattern: RegExp;
+  /** What no line that fits lacks, in letters that take no time to look for: without it the pattern is not made */
+  readonly needs: RegExp;
+  readonly pattern: () => RegExp;
   readonly isSure: boolean;
   /** It says that readings are referred to it, whatever has that impedance */
   readonly isRelated?: boolean;
 }
 
-/** Patterns take longer to make than a sweep to read, so those that a file of another kind has no use for are not made. */
-export const referencePatterns = once((): readonly StatementPattern[] => [
+const made = (source: () => string) => once(() => new RegExp(source(), "iu"));
+
+/** A number of ohms, in a line as {@link plainStatement} leaves it. */
+const OHMS = /ohm|\d ?k? ?r\b/;
+/** Of each of the {@link referenceWords} one part; other alphabets have none. */
+export const REFERENCE_STEM = /(?<!h)z|ref|r0|system|widerst|imp|emped|[^\0-\x7f]/;
+
+/** Patterns take longer to make than a sweep to read: only those are made that a line may fit. */
+const PATTERNS: readonly StatementPattern[] = [
+  // The commonest by far, before those that take long to make.
   {
-    pattern: new RegExp(
-      `${REFERRING} (?:the |an? |der |die |das |den |dem |la |le |el |il |de |het )?${NUMBER} ?${UNIT}`,
-      "iu",
+    needs: /^\W*(?:reference imp|z[0o])/,
+    pattern: () => /^\W*(?:reference impedance|z[0o])(?:[\s:=,;()]|ohms?){1,12}(\d+(?:[.,]\d+)?) ?(k?)(?:ohms?)?\W*$/,
+    isSure: true,
+    isRelated: true,
+  },
+  {
+    needs: OHMS,
+    pattern: made(
+      () => `${REFERRING} (?:the |an? |der |die |das |den |dem |la |le |el |il |de |het )?${NUMBER} ?${UNIT}`,
     ),
     isSure: true,
     isRelated: true,
   },
   // "Last week 50 ohm was set; this sweep: 100 ohm"
   {
-    pattern: new RegExp(
-      `(?:this|these) (?:sweeps?|readings?|data|table|file|measurements?)[\\s:=]*(?:is|are|was|were|at|in|with|against)?[\\s:=]*${NUMBER} ?${UNIT}`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `(?:this|these) (?:sweeps?|readings?|data|table|file|measurements?)[\\s:=]*(?:is|are|was|were|at|in|with|against)?[\\s:=]*${NUMBER} ?${UNIT}`,
     ),
     isSure: true,
     isRelated: true,
   },
   // "R/75"
-  { pattern: /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
+  { needs: /\//, pattern: () => /^\W*[rxz] ?\/ ?((?:2[5-9]|[3-9]\d|[1-9]\d\d)(?:[.,]\d+)?)()\W*$/, isSure: true },
   {
-    pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${referenceWords()})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
-      "iu",
+    needs: REFERENCE_STEM,
+    pattern: made(
+      () =>
+        `(?:^|[^\\p{L}\\d])(?:${referenceWords()})(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|${SHORT_BETWEEN}${NUMBER}()${NO_OTHER_UNIT})`,
     ),
     isSure: true,
   },
   {
-    pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])${REFERENCE_ALONE}(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|(?:[\\s:=;,_()[\\]]|ohms?){1,12}${NUMBER}()\\W*$)`,
-      "iu",
+    needs: /ref/,
+    pattern: made(
+      () =>
+        `(?:^|[^\\p{L}\\d])${REFERENCE_ALONE}(?:${BETWEEN}${NUMBER} ?${UNIT}(?!\\p{L})|(?:[\\s:=;,_()[\\]]|ohms?){1,12}${NUMBER}()\\W*$)`,
     ),
     isSure: true,
   },
-  { pattern: new RegExp(`(?:${RELATING} |@)${NUMBER} ?${UNIT}`, "iu"), isSure: true },
+  { needs: OHMS, pattern: made(() => `(?:${RELATING} |@)${NUMBER} ?${UNIT}`), isSure: true },
   // "Z0 changed from 50 to 75 ohm"
   {
-    pattern: new RegExp(
-      `(?:^|[^\\p{L}\\d])(?:${referenceWords()}|${REFERENCE_ALONE})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `(?:^|[^\\p{L}\\d])(?:${referenceWords()}|${REFERENCE_ALONE})${BETWEEN}\\d+[^\\d\\n]{0,12}?${NUMBER} ?${UNIT}`,
     ),
     isSure: false,
   },
   // Chinese, without blanks: "taking 75 ohms as the base".
-  { pattern: /(?:以|相对于|基于) ?(\d+(?:[.,]\d+)?) ?(k?) ?ohm/iu, isSure: true },
+  { needs: OHMS, pattern: () => /(?:以|相对于|基于) ?(\d+(?:[.,]\d+)?) ?(k?) ?ohm/iu, isSure: true },
   {
-    pattern: new RegExp(
-      `${NUMBER}[ -]?${UNIT}[^\\d\\n]{0,12}(?:gore|vonatkoz|基準|基准|기준|nazaren|base|baz|system|reference|ref\\b|sistem|systeem|bezug)`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `${NUMBER}[ -]?${UNIT}[^\\d\\n]{0,12}(?:gore|vonatkoz|基準|基准|기준|nazaren|base|baz|system|reference|ref\\b|sistem|systeem|bezug)`,
     ),
     isSure: true,
   },
   {
-    pattern: new RegExp(
-      `v?swr[ _,]*[(\\[]? ?(?:@|at|in|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`,
-      "iu",
-    ),
+    needs: OHMS,
+    pattern: made(() => `v?swr[ _,]*[(\\[]? ?(?:@|at|in|vs\\.?|re|z0 ?=|ref\\.?)? ?${NUMBER} ?(?:${UNIT}) ?[)\\]]?`),
     isSure: true,
   },
-  { pattern: /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu, isSure: true },
-  { pattern: /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu, isSure: true },
-  { pattern: /\bv?swr_?([2-9]\d|[1-9]\d\d) ?(?:ohms?|r)\b()/iu, isSure: true },
+  {
+    needs: /swr/,
+    pattern: () => /\bv?swr(?: ?[([] ?)?([2-9]\d|[1-9]\d\d)()(?!\d| *(?:\p{L}|%))/iu,
+    isSure: true,
+  },
+  {
+    needs: /swr/,
+    pattern: () => /\bv?swr[ _(@-]{0,2}(25|75|100|200|300|450|600)()\b(?! *(?:\p{L}|%))/iu,
+    isSure: true,
+  },
+  { needs: /swr/, pattern: () => /\bv?swr_?([2-9]\d|[1-9]\d\d) ?(?:ohms?|r)\b()/iu, isSure: true },
   // "SWR (x:1) [112 ohm]"
   {
-    pattern: new RegExp(
-      `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss)(?!\\p{L})[^\\n]{0,20}[([]\\s*${NUMBER} ?${UNIT}\\s*[)\\]]\\s*$`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () => `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss)(?!\\p{L})[^\\n]{0,20}[([]\\s*${NUMBER} ?${UNIT}\\s*[)\\]]\\s*$`,
     ),
     isSure: true,
   },
   // "S11 (dB, 450 ohm)"
   {
-    pattern: new RegExp(
-      `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^()\\d]*\\([^()\\d]*[,;] ?${NUMBER} ?${UNIT}\\)`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^()\\d]*\\([^()\\d]*[,;] ?${NUMBER} ?${UNIT}\\)`,
     ),
     isSure: true,
   },
   // "S11 real in 75 ohm"
   {
-    pattern: new RegExp(
-      `^\\W*(?:\\p{L}{1,9}\\W+)?(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^\\d,;]{0,20} in ${NUMBER} ?${UNIT}\\W*$`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `^\\W*(?:\\p{L}{1,9}\\W+)?(?:s11|v?swr|r\\.?l\\.?|return[ _-]?loss|gamma|rho)(?!\\p{L})[^\\d,;]{0,20} in ${NUMBER} ?${UNIT}\\W*$`,
     ),
     isSure: true,
   },
   // "VSWR_60", which may be the name of an antenna
-  { pattern: /\bv?swr[ _-]?([2-9]\d|[1-9]\d\d)()(?![\d.,]|[ _-]*\p{L})/iu, isSure: false },
+  { needs: /swr/, pattern: () => /\bv?swr[ _-]?([2-9]\d|[1-9]\d\d)()(?![\d.,]|[ _-]*\p{L})/iu, isSure: false },
   // "RL@75 dB"
   {
-    pattern: /(?<!\p{L})(?:rl|return[ _-]?loss|s11)[ _]*@[ _]*(25|75|100|200|300|450|600)()(?!\d| *[kmg]?hz)/iu,
+    needs: /@/,
+    pattern: () => /(?<!\p{L})(?:rl|return[ _-]?loss|s11)[ _]*@[ _]*(25|75|100|200|300|450|600)()(?!\d| *[kmg]?hz)/iu,
     isSure: true,
   },
   {
-    pattern: new RegExp(
-      `^\\W*(?:impedance|impedanz|impedancia|impedenza|impedantie)s?\\W{1,4}${NUMBER} ?(?:${UNIT})?\\W*$`,
-      "iu",
+    needs: /imped/,
+    pattern: made(
+      () => `^\\W*(?:impedance|impedanz|impedancia|impedenza|impedantie)s?\\W{1,4}${NUMBER} ?(?:${UNIT})?\\W*$`,
     ),
     isSure: true,
   },
   {
-    pattern: new RegExp(
-      `(?:impedance|impedanz|impedancia|impedenza|impedantie)s?${BETWEEN}${NUMBER} ?(?:${UNIT})?(?! ?dB)`,
-      "iu",
+    needs: /imped/,
+    pattern: made(
+      () => `(?:impedance|impedanz|impedancia|impedenza|impedantie)s?${BETWEEN}${NUMBER} ?(?:${UNIT})?(?! ?dB)`,
     ),
     isSure: false,
   },
-  { pattern: new RegExp(`\\(${NUMBER} ?${UNIT}\\)`, "iu"), isSure: false },
+  { needs: OHMS, pattern: made(() => `\\(${NUMBER} ?${UNIT}\\)`), isSure: false },
   // A line of a few words and a number of ohms may mean the reference, unless it speaks of something that has as many.
   {
-    pattern: new RegExp(
-      `^(?!.*(?:line|coax|ribbon|cable|feed|twin|ladder|choke|resist|load|transform|terminat|balun|unun))[^\\d]{0,40}${NUMBER} ?${UNIT}[^\\d]{0,40}$`,
-      "iu",
+    needs: OHMS,
+    pattern: made(
+      () =>
+        `^(?!.*(?:line|coax|ribbon|cable|feed|twin|ladder|choke|resist|load|transform|terminat|balun|unun))[^\\d]{0,40}${NUMBER} ?${UNIT}[^\\d]{0,40}$`,
     ),
     isSure: false,
   },
-]);
+];
+
+/** The patterns that a line may fit, as {@link plainStatement} leaves it. */
+export const patternsFor = (line: string): readonly StatementPattern[] =>
+  PATTERNS.filter(({ needs }) => needs.test(line));

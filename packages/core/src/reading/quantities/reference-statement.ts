@@ -2,7 +2,7 @@ import { quote, ReadError } from "../../input/read-error.js";
 import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
-import { otherThings, REFERENCE_ALONE, referencePatterns, referenceWords } from "./reference-patterns.js";
+import { otherThings, patternsFor, REFERENCE_ALONE, REFERENCE_STEM, referenceWords } from "./reference-patterns.js";
 import { plainStatement } from "./reference-text.js";
 
 /** A reference impedance that a line of text states, Ω, and the text. */
@@ -27,16 +27,23 @@ const GREATEST_OHMS = 2000;
 const referenceName = once(() => new RegExp(`^(?:${referenceWords()}|${REFERENCE_ALONE})\\W*(?:ohms?)?\\W*$`, "iu"));
 
 /** Whether a column's name says that it holds the reference impedance. */
-export const isReferenceName = (name: string): boolean => referenceName().test(plainStatement(name).trim());
+export function isReferenceName(name: string): boolean {
+  const isPlain = PLAIN.test(name);
+  if (isPlain && !REFERENCE_STEM.test(name.toLowerCase())) return false;
+  return referenceName().test(plainStatement(name).trim());
+}
 
+const PLAIN = /^[\0-\x7f]*$/;
 const MAY_HOLD_NUMBER = /\d|hund[er]|ty[ -]|zig[ -]/i;
+/** What a line that states an impedance has, unless it has signs or another alphabet. */
+const MAY_STATE = /ohm|\d ?om|\d ?k? ?r\b|\/|@|swr|(?<!h)z|ref|r0|y[0o]|admit|leitwert|system|widerst|imp|emped/i;
 
 /** The reference impedance that a line states; null where it states none. */
 function referenceIn(text: string): ReferenceStatement | null {
-  if (!MAY_HOLD_NUMBER.test(text)) return null;
+  if (!MAY_HOLD_NUMBER.test(text) || (PLAIN.test(text) && !MAY_STATE.test(text))) return null;
   const line = plainStatement(text);
-  for (const { pattern, isSure, isRelated = false } of referencePatterns()) {
-    const match = pattern.exec(line);
+  for (const { pattern, isSure, isRelated = false } of patternsFor(line)) {
+    const match = pattern().exec(line);
     if (match === null) continue;
     // A pattern may have the number in one of two places.
     const [, digits = match[3] ?? "", kilo = match[4]] = match;
