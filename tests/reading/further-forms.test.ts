@@ -253,3 +253,9 @@ test("readings as far apart as bands, and facts below them, lack no decimal poin
 test("columns of readings without a number are named", () => {
   expect(() => readSweeps("MHz;SWR\n7.0;poor\n7.1;fair\n")).toThrow('no row holds a number under "SWR"');
 });
+
+test.each([" ", ".", "-", "\t"])("a long run of one character among rows does not hold up the reader: %j", (mark) => {
+  const run = mark.repeat(3000);
+  expect(read(`SWR, dipole, MHz\n7.0${run}1.9\n7.1 ... 1.3${run}x\n7${run}.2 ... 1.6${run}\n`)).toBeDefined();
+  expect(read(`MHz,SWR\n7.0 MHz,1.9\n7${run} MHz,1.3\n7.2 MHz${run},1.6\n`)).toBeDefined();
+});

@@ -21,6 +21,7 @@ export function preambleOf(lines: TextLines, end: number, header: number): Pream
 }
 
 const MOST_COMMENTS = 200;
+const LONGEST_COMMENT = 2000;
 
 /** The lines above the numbers without their comment marks, the header left out. */
 export function commentsAbove(lines: TextLines, end: number, header: number): readonly string[] {
@@ -29,6 +30,7 @@ export function commentsAbove(lines: TextLines, end: number, header: number): re
     .filter((_, line) => line !== header)
     .map((line) =>
       line
+        .slice(0, LONGEST_COMMENT)
         .replace(COMMENT_MARK, "")
         .replace(/^[\s"']+/, "")
         .replace(/[,;"\s]+$/, ""),

@@ -9,16 +9,16 @@ const patterns = once(() => ({
   stop: new RegExp(`(?<!\\p{L})(?:stop|end|last|to)(?!\\p{L})${VALUE}`, "iu"),
   step: new RegExp(`(?<!\\p{L})(?:steps?|increment|spacing)(?!\\p{L})${VALUE}`, "iu"),
 }));
-const NUMBERS_ALONE = /^\s*[-+]?\d+(?:[.,]\d+)?(?:[\s;]+[-+]?\d+(?:[.,]\d+)?)*\s*;?\s*$/;
+const NUMBERS_ALONE = /^[-+]?\d+(?:[.,]\d+)?(?:[\s;]+[-+]?\d+(?:[.,]\d+)?)*(?:\s*;)?$/;
 const FEWEST_VALUES = 5;
 
 /** Readings one behind the other, whose frequencies are told by the first one and the step, or by the first and the last. */
 export function evenSteps(content: string): FormTable | null {
-  const lines = content.split(/\r\n|\n|\r/);
+  const lines = content.split(/\r\n|\n|\r/).map((line) => line.trim());
   const words = lines.filter((line) => /\p{L}/u.test(line));
-  const values = lines.filter((line) => NUMBERS_ALONE.test(line)).flatMap((line) => line.trim().split(/[\s;]+/));
+  const values = lines.filter((line) => NUMBERS_ALONE.test(line)).flatMap((line) => line.split(/[\s;]+/));
   const cells = values.filter((value) => value !== "");
-  const others = lines.filter((line) => !NUMBERS_ALONE.test(line) && line.trim() !== "");
+  const others = lines.filter((line) => !NUMBERS_ALONE.test(line) && line !== "");
   const told = words.join("\n");
   const [start, stop, step] = (["start", "stop", "step"] as const).map((name) => hertzIn(patterns()[name].exec(told)));
   const quantity = quantityIn(words);

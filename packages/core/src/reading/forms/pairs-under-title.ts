@@ -7,8 +7,10 @@ import { quantityIn, swrWord } from "./title-words.js";
 
 const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
 const UNIT = "[kMG]?Hz";
+/** Lines have no more of them in a row: without a bound the search would not end on a line of many. */
+const BLANKS = "\\s{0,2}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
-const BETWEEN = `(?:\\s*(?:[=:/@|(]|\\.{2,}|…|[-–—]+>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})\\s*[=:]?|\\s)){1,3}\\s*`;
+const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
 const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
@@ -23,8 +25,8 @@ const IS_IMPEDANCE = /j.*(?:ohms?|[ΩΩ])$/iu;
 /** Of all lines with a number so many are pairs and nothing else, or it is another text. */
 const LEAST_SHARE = 0.8;
 const FEWEST_PAIRS = 2;
-/** Words behind the last pair of a line, without a digit. */
-const REMARK = /^\s*(?:[-–—,;(]\s*)?[^\d\n]*$/;
+/** Words behind the last pair of a line. */
+const REMARK = /^\D*$/;
 
 /** What stands before the pairs of a line: an antenna, which has a table of its own then, or the band. */
 const BEFORE = /^\s*(?:(\p{L}[^:\d]{0,40})|\d{1,4} ?c?m|\d{1,3} ?MHz):\s+(?=\d)/iu;
@@ -42,7 +44,7 @@ interface Pair {
  * "3.500 ... 3.1" or "28000/3.8 28500/1.1".
  */
 export function pairsUnderTitle(content: string): FormTable | null {
-  const given = content.split(/\r\n|\n|\r/).map((line) => plainly(line).replace(/^\s*;/, "#"));
+  const given = content.split(/\r\n|\n|\r/).map((line) => plainly(line.replace(/\s{3,}/g, "  ")).replace(/^\s*;/, "#"));
   const lines = withTitleApart(given);
   const isApart = lines !== given;
   const perLine = lines.map((line, i) => pairsIn(line, i + 1));

@@ -1,6 +1,9 @@
 /** Of all lines so many are wrapped alike. */
 const LEAST_SHARE = 0.8;
 
+/** A longer line is none of these; patterns would take long to find that out. */
+const LONGEST_LINE = 2000;
+
 const SHORT_UNIT = /^(\s*\d+(?:[.,]\d+)?)\s*([MkG])(?=\s*[,;\t])/;
 
 /** How whole lines may be wrapped, begin with an empty cell or have their cells joined, and each line without that; "7.05M" means MHz. */
@@ -29,11 +32,12 @@ export function withoutWrapping(content: string): string | null {
   const lines = content.split(/\r\n|\n|\r/);
   const rows = lines.filter((line) => /\d/.test(line));
   for (const { is, bare } of WRAPPINGS) {
-    const wrapped = rows.filter((line) => is.test(line)).length;
+    const isWrapped = (line: string) => line.length <= LONGEST_LINE && is.test(line);
+    const wrapped = rows.filter(isWrapped).length;
     if (rows.length < 2 || wrapped < LEAST_SHARE * rows.length) continue;
     return lines
       .filter((line) => !IS_FRAME.test(line))
-      .map((line) => (is.test(line) ? bare(line) : line))
+      .map((line) => (isWrapped(line) ? bare(line) : line))
       .join("\n");
   }
   return null;
