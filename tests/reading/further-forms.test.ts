@@ -1,5 +1,5 @@
 /** Further forms of tables and notes, all invented: what each says, in short. */
-import { readSweeps } from "@feedpoint/core";
+import { ReadError, readSweeps } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { readInShort as read } from "../support/read-in-short.js";
 
@@ -252,6 +252,7 @@ test("readings as far apart as bands, and facts below them, lack no decimal poin
 
 test("columns of readings without a number are named", () => {
   expect(() => readSweeps("MHz;SWR\n7.0;poor\n7.1;fair\n")).toThrow('no row holds a number under "SWR"');
+  expect(() => readSweeps("MHz;SWR;RL;note\n7.0;poor\n7.1;fair\n")).toThrow(ReadError);
 });
 
 test.each([" ", ".", "-", "\t"])("a long run of one character among rows does not hold up the reader: %j", (mark) => {

@@ -1,7 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import { type ColumnRole, isReading } from "../options/column-role.js";
+import { isReading } from "../options/column-role.js";
 import { determinationsOf, type NumberColumn } from "../quantities/assemble.js";
 import { guessedColumns } from "../quantities/column-names.js";
 import { crossCheck } from "../quantities/cross-check.js";
@@ -49,7 +49,8 @@ function withoutReflection({ names, roles, columns, unit, file }: DelimitedColum
   if (roles.some(({ quantity }) => quantity === "transmission")) {
     return transmissionError(file, "the columns hold");
   }
-  const readings = names.filter((_, c) => isReading(roles[c] as ColumnRole));
+  // A header may have more names than the rows have columns.
+  const readings = names.filter((_, c) => isReading(roles[c] ?? { quantity: "other" }));
   if (columns.length === 0 && readings.length > 0) {
     return new ReadError({
       code: "no-data",

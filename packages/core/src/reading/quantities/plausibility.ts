@@ -118,18 +118,18 @@ export function slippedAmong(
     const before = values[i - 1] ?? values[i + 2] ?? Number.NaN;
     const after = values[i + 1] ?? values[i - 2] ?? Number.NaN;
     const beside = (before + after) / 2;
-    const frequency = at(frequencyHz, i);
-    const apart = Math.abs((frequencyHz[i + 1] ?? frequency) - (frequencyHz[i - 1] ?? frequency));
-    if (!Number.isFinite(frequency) || apart > mostBeside * frequency) continue;
-    const isAlone = Math.abs(before - after) <= SPREAD[what] * beside;
-    // A peak of a resistance is as symmetrical; amid equals there is none.
-    const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
-    if (what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside))
-      continue;
     const isWhole = what === "SWR" && Number.isInteger(value);
     const isFar = isWhole && value >= LEAST_WHOLE && value > FAR_BEYOND * beside;
     const isSlip = Math.abs(value / (10 * beside) - 1) < NEAR_TEN || isFar;
-    if ((isAlone && isSlip) || (isWhole && liesBetween(value, before, after)))
+    const isAlone = isSlip && Math.abs(before - after) <= SPREAD[what] * beside;
+    if (!isAlone && !(isWhole && liesBetween(value, before, after))) continue;
+    const frequency = at(frequencyHz, i);
+    const apart = Math.abs((frequencyHz[i + 1] ?? frequency) - (frequencyHz[i - 1] ?? frequency));
+    // A peak of a resistance is as symmetrical; amid equals there is none.
+    const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
+    const isPeak =
+      what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside);
+    if (Number.isFinite(frequency) && apart <= mostBeside * frequency && !isPeak)
       return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: frequency })];
   }
   return [];

@@ -39,10 +39,12 @@ export function movesOf(
     const values = columns.map((column) => at(column.values, row));
     const centre = reflection(values);
     let square = 0;
-    halfUnits.forEach((halfUnit, c) => {
-      const moved = reflection(values.map((value, i) => (i === c ? value + halfUnit : value)));
+    for (const [c, value] of values.entries()) {
+      values[c] = value + (halfUnits[c] as number);
+      const moved = reflection(values);
+      values[c] = value;
       square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
-    });
+    }
     if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
   }
   return sizes.sort((a, b) => a - b);
