@@ -31,16 +31,18 @@ export function refuseExchangedNames(
   });
 }
 
-const stepsOf = (values: Float64Array): Float64Array =>
-  values.subarray(1).map((value, i) => value - (values[i] as number));
-
 function areAlong(values: Float64Array): boolean {
-  const steps = stepsOf(values);
-  return steps.every((step) => step >= 0) || steps.every((step) => step <= 0);
+  let [areUp, areDown] = [true, true];
+  for (let i = 1; i < values.length && (areUp || areDown); i++) {
+    const step = (values[i] as number) - (values[i - 1] as number);
+    areUp &&= step >= 0;
+    areDown &&= step <= 0;
+  }
+  return areUp || areDown;
 }
 
 function areEven(values: Float64Array): boolean {
-  const steps = stepsOf(values);
+  const steps = values.subarray(1).map((value, i) => value - (values[i] as number));
   const mean = ((values.at(-1) as number) - (values[0] as number)) / steps.length;
   return mean !== 0 && steps.every((step) => Math.abs(step - mean) <= EVEN * Math.abs(mean));
 }

@@ -116,6 +116,7 @@ export function slippedAmong(
     if (!(value >= LEAST_SLIPPED)) continue;
     // At an end the two nearest stand in for those on either side.
     const before = values[i - 1] ?? values[i + 2] ?? Number.NaN;
+    if (!(value > MOST_APART * before)) continue;
     const after = values[i + 1] ?? values[i - 2] ?? Number.NaN;
     const beside = (before + after) / 2;
     const isWhole = what === "SWR" && Number.isInteger(value);
