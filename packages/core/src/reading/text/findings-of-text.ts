@@ -15,6 +15,8 @@ export function findingsOfText(text: SourceText): readonly Finding[] {
 /** Bytes at the end of a text, and lines before its last one, that are looked at. */
 const TAIL_BYTES = 2000;
 const FEWEST_LINES = 8;
+const NEW_LINE = 0x0a;
+const CARRIAGE_RETURN = 0x0d;
 
 /** A comma behind digits that something else than a comma parts from those before. */
 const DECIMALS = /(?:(\.)|(?<=[;\t |]\d{1,9})(,))(\d+)$/;
@@ -28,6 +30,8 @@ const ENDS_IN_MARK = /\d\.$|^(?=.*[;\t])[^\n]*\d,$|^[^,]*\d,$/;
  * @returns null where nothing speaks for that
  */
 function lineCutOff({ bytes, decode }: SourceText): string | null {
+  const end = bytes.at(-1);
+  if (end === NEW_LINE || end === CARRIAGE_RETURN) return null;
   const tail = decode(Math.max(0, bytes.length - TAIL_BYTES), bytes.length);
   const lines = tail.split(/\r\n|\n|\r/);
   const last = lines.at(-1) ?? "";
