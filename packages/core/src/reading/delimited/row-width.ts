@@ -22,10 +22,11 @@ const NUMBERED_WORD = /^\p{L}{2}[\p{L} ]*\d+(?:[.,]\d+)?(?: ?\p{L}{1,3})?$/u;
 /** A date, a time or both: a text like another. */
 const DATE_OR_TIME =
   /^(?:\d{1,2}([./-])\d{1,2}\1(?:\d{2}|\d{4})|\d{4}([./])\d{1,2}\2\d{1,2}|\d{4}-\d\d-\d\d(?:[T ]\d\d:\d\d(?::\d\d(?:\.\d+)?)?)?Z?|\d\d?:\d\d(?::\d\d(?:\.\d+)?)?)$/;
+/** The commonest of them, told without a look at alphabets. */
+const PLAIN_DIGITS = /^[+-]?\d[\d.,;]*$/;
 /** Digits without a word beside them: "2nd try" and "40m dipole" are texts like others. */
 const isTorn = (text: string): boolean =>
-  (/^[+-]?\d[\d.,;]*$/.test(text) || /^[^\p{L}]*\d[^\p{L}]*$/u.test(text) || /^[,;|]$/.test(text)) &&
-  !DATE_OR_TIME.test(text);
+  (PLAIN_DIGITS.test(text) || /^[^\p{L}]*\d[^\p{L}]*$/u.test(text) || /^[,;|]$/.test(text)) && !DATE_OR_TIME.test(text);
 
 const isRemarkedNumber = (cell: Cell, text: string): boolean =>
   "isRemarked" in cell && cell.isRemarked && /^[^\p{L}]*\d/u.test(text) && !DATE_OR_TIME.test(text);

@@ -1,5 +1,6 @@
 import { quote } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
+import { CARRIAGE_RETURN, LINE_FEED } from "./ascii.js";
 import type { SourceText } from "./text.js";
 
 /** What there is to say of a text that has been read: its encoding, and whether it may be cut off. */
@@ -15,8 +16,6 @@ export function findingsOfText(text: SourceText): readonly Finding[] {
 /** Bytes at the end of a text, and lines before its last one, that are looked at. */
 const TAIL_BYTES = 2000;
 const FEWEST_LINES = 8;
-const NEW_LINE = 0x0a;
-const CARRIAGE_RETURN = 0x0d;
 
 /** A comma behind digits that something else than a comma parts from those before. */
 const DECIMALS = /(?:(\.)|(?<=[;\t |]\d{1,9})(,))(\d+)$/;
@@ -31,7 +30,7 @@ const ENDS_IN_MARK = /\d\.$|^(?=.*[;\t])[^\n]*\d,$|^[^,]*\d,$/;
  */
 function lineCutOff({ bytes, decode }: SourceText): string | null {
   const end = bytes.at(-1);
-  if (end === NEW_LINE || end === CARRIAGE_RETURN) return null;
+  if (end === LINE_FEED || end === CARRIAGE_RETURN) return null;
   const tail = decode(Math.max(0, bytes.length - TAIL_BYTES), bytes.length);
   const lines = tail.split(/\r\n|\n|\r/);
   const last = lines.at(-1) ?? "";
