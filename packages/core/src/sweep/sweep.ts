@@ -112,25 +112,47 @@ export function vectorSweep(
   details: SweepDetails,
   columns: { frequencyHz: Float64Array; reflectionReal: Float64Array; reflectionImaginary: Float64Array },
 ): VectorSweep {
+  return vectorSweepOf(details, { ...columns, reflectionMagnitude: magnitudesIn(columns) });
+}
+
+/** The same where the magnitudes of the reflections are at hand. */
+export function vectorSweepOf(details: SweepDetails, columns: VectorColumns): VectorSweep {
   const { frequencyHz, reflectionReal, reflectionImaginary } = columns;
   checkAxis(frequencyHz, details.referenceOhms);
   checkColumn("reflectionReal", reflectionReal, frequencyHz.length);
   checkColumn("reflectionImaginary", reflectionImaginary, frequencyHz.length);
-  return soundVectorSweep(details, columns);
+  return frozenVectorSweep(details, columns);
 }
 
 /** The same of columns that are known to keep the rules, such as those made from another sweep's. */
 export const soundVectorSweep = (
   details: SweepDetails,
-  columns: { frequencyHz: Float64Array; reflectionReal: Float64Array; reflectionImaginary: Float64Array },
+  columns: Omit<VectorColumns, "reflectionMagnitude">,
+): VectorSweep => frozenVectorSweep(details, { ...columns, reflectionMagnitude: magnitudesIn(columns) });
+
+interface VectorColumns {
+  readonly frequencyHz: Float64Array;
+  readonly reflectionReal: Float64Array;
+  readonly reflectionImaginary: Float64Array;
+  readonly reflectionMagnitude: Float64Array;
+}
+
+const magnitudesIn = ({
+  reflectionReal,
+  reflectionImaginary,
+}: Pick<VectorColumns, "reflectionReal" | "reflectionImaginary">) => magnitudesOf(reflectionReal, reflectionImaginary);
+
+const frozenVectorSweep = (
+  details: SweepDetails,
+  { frequencyHz, reflectionReal, reflectionImaginary, reflectionMagnitude }: VectorColumns,
 ): VectorSweep =>
   Object.freeze({
     kind: "vector",
     ...common(details),
-    frequencyHz: columns.frequencyHz,
-    reflectionReal: columns.reflectionReal,
-    reflectionImaginary: columns.reflectionImaginary,
-    reflectionMagnitude: magnitudesOf(columns.reflectionReal, columns.reflectionImaginary),
+    frequencyHz,
+    reflectionReal,
+    reflectionImaginary,
+    reflectionMagnitude,
   });
 
 /**

@@ -20,7 +20,7 @@ const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
   { delimiter: "comma", decimal: "comma" },
 ];
 /** Lines looked at to decide: few where they leave no doubt, else many. The rest is read so, and checked. */
-const FEW_LINES = 40;
+const FEW_LINES = 24;
 const MANY_LINES = 2000;
 
 /**

@@ -4,7 +4,7 @@ import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Points, rowsWithoutNumber } from "../points/arrange.js";
 import { roundingOf } from "../points/rounding.js";
-import type { Determination } from "../quantities/assemble.js";
+import { type Determination, reflectionAt } from "../quantities/assemble.js";
 import type { DelimitedColumns } from "./delimited-columns.js";
 
 /** An SWR of 0.99 is a rounded 1, not an impossible reading. */
@@ -19,13 +19,10 @@ export function pointsOf(
   const count = frequencyHz.length;
   const real = new Float64Array(count);
   const imaginary = new Float64Array(count);
-  const columns = chosen.columns.map((column) => column.values);
-  const values = columns.map(() => 0);
   let lost = 0;
   let lostLine = 0;
   for (let row = 0; row < count; row++) {
-    for (let c = 0; c < columns.length; c++) values[c] = at(columns[c] as Float64Array, row);
-    const value = chosen.reflection(values);
+    const value = reflectionAt(chosen, row);
     const frequency = at(frequencyHz, row);
     const isUsable = Number.isFinite(frequency) && Number.isFinite(value.real) && Number.isFinite(value.imaginary);
     if (!isUsable || (!chosen.isVector && value.real < -NEARLY_ZERO)) {

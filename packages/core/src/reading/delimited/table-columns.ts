@@ -80,7 +80,8 @@ function bareColumn(
     else if (cell?.kind === "at-least") atLeast.push({ row, bound: boundOf(cell.digits) });
   }
   const halfUnit = () => medianOf(sample().map((cells) => halfUnitIn(cells[c])));
-  return { ...title, values, atLeast, halfUnit, unit: null, mark: null, isPart: false };
+  const { name, role, isNamed } = title;
+  return { name, role, isNamed, values, atLeast, halfUnit, unit: null, mark: null, isPart: false };
 }
 
 const halfUnitIn = (cell: Cell | undefined): number => (cell?.kind === "number" ? halfUnitOf(cell.digits) : 0);

@@ -1,9 +1,9 @@
 import { extent, median, sumNthPowerDeviations } from "simple-statistics";
-import { at, type Column } from "../../numbers/column.js";
+import { at, type Column, magnitudesOf } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { Rounding } from "./rounding.js";
 
-/** Points as a file lists them: any order, perhaps repeated. Scalar points have no real and imaginary part. */
+/** Points as a file lists them: any order, perhaps repeated. Scalar points have no real and imaginary part; of others the magnitude is theirs. */
 export interface Points {
   readonly frequencyHz: Float64Array;
   readonly reflectionMagnitude: Float64Array;
@@ -169,12 +169,14 @@ function isBandByBand({ frequencyHz }: Points): boolean {
 function averaged(points: Points, groups: readonly (readonly number[])[]): Points {
   const mean = (column: Float64Array) =>
     Float64Array.from(groups, (group) => group.reduce((sum, index) => sum + at(column, index), 0) / group.length);
+  const real = points.reflectionReal && mean(points.reflectionReal);
+  const imaginary = points.reflectionImaginary && mean(points.reflectionImaginary);
   return {
     ...points,
     frequencyHz: Float64Array.from(groups, (group) => at(points.frequencyHz, group[0] as number)),
-    reflectionReal: points.reflectionReal && mean(points.reflectionReal),
-    reflectionImaginary: points.reflectionImaginary && mean(points.reflectionImaginary),
-    reflectionMagnitude: mean(points.reflectionMagnitude),
+    reflectionReal: real,
+    reflectionImaginary: imaginary,
+    reflectionMagnitude: real && imaginary ? magnitudesOf(real, imaginary) : mean(points.reflectionMagnitude),
     line: Uint32Array.from(groups, (group) => points.line[group[0] as number] as number),
     repeatNoise: noiseOfRepeats(points, groups),
   };

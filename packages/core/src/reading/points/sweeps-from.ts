@@ -2,7 +2,7 @@ import { median } from "simple-statistics";
 import { ReadError } from "../../input/read-error.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { isOverStretch, type Reading } from "../../sweep/reading.js";
-import { type Sweep, type SweepDetails, scalarSweep, vectorSweep } from "../../sweep/sweep.js";
+import { type Sweep, type SweepDetails, scalarSweep, vectorSweepOf } from "../../sweep/sweep.js";
 import type { ReadOptions } from "../options/read-options.js";
 import { takenAtFrom } from "../text/taken-at.js";
 import { arrangePoints, type Points, pick } from "./arrange.js";
@@ -78,7 +78,7 @@ function build(points: Points, details: SweepDetails, readings: readonly Reading
   const { frequencyHz, reflectionMagnitude, reflectionReal, reflectionImaginary } = points;
   return reflectionReal === null || reflectionImaginary === null
     ? scalarSweep(details, { frequencyHz, reflectionMagnitude }, points.ceiling, readings)
-    : vectorSweep(details, { frequencyHz, reflectionReal, reflectionImaginary });
+    : vectorSweepOf(details, { frequencyHz, reflectionReal, reflectionImaginary, reflectionMagnitude });
 }
 
 /** A handful of readings this far apart, as a share of their frequency, is no curve (our own choice). */

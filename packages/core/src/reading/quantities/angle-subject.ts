@@ -4,7 +4,7 @@ import type { Complex } from "../../numbers/complex.js";
 import { impedanceFromReflection } from "../../reflection/impedance.js";
 import type { Quantity } from "../options/column-role.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
-import { type Determination, determinationsOf, type NumberColumn } from "./assemble.js";
+import { type Determination, determinationsOf, type NumberColumn, reflectionAt } from "./assemble.js";
 import { medianDisagreement } from "./disagreement.js";
 
 /** Columns that give ρ alone. */
@@ -45,14 +45,10 @@ export function isAngleOfImpedance(
 }
 
 /** Median of how far the size of an angle lies from that of what known columns give. */
-function medianTurn(
-  { values, radians }: NumberColumn,
-  { columns, reflection }: Determination,
-  of: (gamma: Complex) => Complex,
-): number {
+function medianTurn({ values, radians }: NumberColumn, known: Determination, of: (gamma: Complex) => Complex): number {
   const turns: number[] = [];
   for (let row = 0; row < values.length; row++) {
-    const { real, imaginary } = of(reflection(columns.map((column) => at(column.values, row))));
+    const { real, imaginary } = of(reflectionAt(known, row));
     // Angles may run on beyond a turn, or have lost their sign.
     const stated = (at(values, row) * (radians ? 1 : Math.PI / 180)) % (2 * Math.PI);
     const size = Math.abs(stated) > Math.PI ? 2 * Math.PI - Math.abs(stated) : Math.abs(stated);

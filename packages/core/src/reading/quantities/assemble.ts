@@ -1,3 +1,4 @@
+import { at } from "../../numbers/column.js";
 import { type Complex, complex, fromPolarDegrees } from "../../numbers/complex.js";
 import { reflectionFromAdmittance, reflectionFromImpedance } from "../../reflection/impedance.js";
 import { reflectionMagnitudeFromReturnLoss, reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
@@ -29,12 +30,19 @@ export interface NumberColumn {
 
 /** A set of columns that determines Γ, or only ρ, in every row. */
 export interface Determination {
+  /** One or two */
   readonly columns: readonly NumberColumn[];
   readonly isVector: boolean;
   /** For a person: "R and X" */
   readonly title: string;
-  /** Γ (for a scalar: ρ and 0) from one value of each column */
-  readonly reflection: (values: readonly number[]) => Complex;
+  /** Γ (for a scalar: ρ and 0) from a value of the first column and one of the second, where there are two */
+  readonly reflection: (first: number, second: number) => Complex;
+}
+
+/** Γ (for a scalar: ρ and 0) in a row. */
+export function reflectionAt({ columns, reflection }: Determination, row: number): Complex {
+  const [first, second] = columns;
+  return reflection(at((first as NumberColumn).values, row), second === undefined ? 0 : at(second.values, row));
 }
 
 /** Ways from one column to ρ. */
@@ -137,24 +145,23 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
       const [first, second] = quantities.map(find);
       if (first === undefined || second === undefined) return [];
       const pair = [first, second];
-      const gamma = (values: readonly number[]) =>
-        reflection(values[0] as number, values[1] as number, referenceOhms, pair);
+      const gamma = (a: number, b: number) => reflection(a, b, referenceOhms, pair);
       if (tellSigns && !first.isUnsigned && !second.isUnsigned)
         return [{ columns: pair, isVector: true, title, reflection: gamma }];
       const suffix = tellSigns ? ", without their signs" : "";
-      return [{ columns: pair, isVector: false, title: title + suffix, reflection: (values) => scalar(gamma(values)) }];
+      return [{ columns: pair, isVector: false, title: title + suffix, reflection: (a, b) => scalar(gamma(a, b)) }];
     });
   const found = pairsOf(PAIRS, true);
   const forward = find("forward-power");
   const reflected = find("reflected-power");
   if (forward !== undefined && reflected !== undefined && !reflected.percent) {
-    const reflection = ([sent, back]: readonly number[]) => complex(Math.sqrt((back as number) / (sent as number)), 0);
+    const reflection = (sent: number, back: number) => complex(Math.sqrt(back / sent), 0);
     found.push({ columns: [forward, reflected], isVector: false, title: "forward and reflected power", reflection });
   }
   const sent = find("forward-voltage");
   const back = find("reflected-voltage");
   if (sent !== undefined && back !== undefined) {
-    const reflection = ([out, returned]: readonly number[]) => complex((returned as number) / (out as number), 0);
+    const reflection = (out: number, returned: number) => complex(returned / out, 0);
     found.push({ columns: [sent, back], isVector: false, title: "forward and reflected voltage", reflection });
   }
   const angle = find("reflection-angle");
@@ -172,11 +179,11 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
       columns: [column, angle],
       isVector: true,
       title: `${title} and angle`,
-      reflection: ([value, turn]) => fromPolarDegrees(rho(value as number, column), inDegrees(turn as number, angle)),
+      reflection: (value, turn) => fromPolarDegrees(rho(value, column), inDegrees(turn, angle)),
     });
   }
   const alone = magnitudes.map(({ column, title, rho }): Determination => {
-    const reflection = ([value]: readonly number[]) => complex(rho(value as number, column), 0);
+    const reflection = (value: number) => complex(rho(value, column), 0);
     return { columns: [column], isVector: false, title, reflection };
   });
   return [...found, ...pairsOf(PAIRS_WITHOUT_SIGN, false), ...alone];

@@ -1,6 +1,5 @@
-import { at } from "../../numbers/column.js";
 import type { Complex } from "../../numbers/complex.js";
-import type { Determination, NumberColumn } from "./assemble.js";
+import { type Determination, type NumberColumn, reflectionAt } from "./assemble.js";
 
 /** Rows looked at to compare columns: evenly spread over all. */
 const COMPARED_ROWS = 400;
@@ -26,9 +25,6 @@ function medianOver(
   }
   return differences.length === 0 ? 0 : middleOf(differences);
 }
-
-const reflectionAt = ({ columns, reflection }: Determination, row: number): Complex =>
-  reflection(columns.map(({ values }) => at(values, row)));
 
 const sizeOf = ({ real, imaginary }: Complex): number => Math.hypot(real, imaginary);
 

@@ -70,7 +70,8 @@ export function refuseImpossible(
 ): void {
   let greatest = 0;
   let beyond = 0;
-  for (const value of frequencyHz) {
+  for (let i = 0; i < frequencyHz.length; i++) {
+    const value = at(frequencyHz, i);
     if (value > greatest) greatest = value;
     if (value > GREATEST_FREQUENCY) beyond++;
   }

@@ -1,4 +1,5 @@
 import { at } from "../../numbers/column.js";
+import type { Complex } from "../../numbers/complex.js";
 import { once } from "../../numbers/once.js";
 import type { Determination, NumberColumn } from "./assemble.js";
 
@@ -32,23 +33,24 @@ export function movesOf(
   halfUnits: readonly number[],
   most = Number.POSITIVE_INFINITY,
 ): readonly number[] {
-  const rows = (columns[0] as NumberColumn).values.length;
+  const [first, second] = columns as readonly [NumberColumn, NumberColumn?];
+  const [halfOfFirst = 0, halfOfSecond = 0] = halfUnits;
+  const rows = first.values.length;
   const every = Math.max(1, Math.floor(rows / most));
   const sizes: number[] = [];
   for (let row = 0; row < rows; row += every) {
-    const values = columns.map((column) => at(column.values, row));
-    const centre = reflection(values);
-    let square = 0;
-    for (const [c, value] of values.entries()) {
-      values[c] = value + (halfUnits[c] as number);
-      const moved = reflection(values);
-      values[c] = value;
-      square += (moved.real - centre.real) ** 2 + (moved.imaginary - centre.imaginary) ** 2;
-    }
-    if (Number.isFinite(square)) sizes.push(Math.sqrt(square));
+    const a = at(first.values, row);
+    const b = second === undefined ? 0 : at(second.values, row);
+    const centre = reflection(a, b);
+    const square = squareOf(reflection(a + halfOfFirst, b), centre);
+    const both = second === undefined ? square : square + squareOf(reflection(a, b + halfOfSecond), centre);
+    if (Number.isFinite(both)) sizes.push(Math.sqrt(both));
   }
   return sizes.sort((a, b) => a - b);
 }
+
+const squareOf = (moved: Complex, { real, imaginary }: Complex) =>
+  (moved.real - real) ** 2 + (moved.imaginary - imaginary) ** 2;
 
 /** The most finely printed complex determination; without one, the most finely printed scalar one. */
 export function mostPrecise(determinations: readonly Printed[]): Printed | null {

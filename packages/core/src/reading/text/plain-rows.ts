@@ -68,9 +68,12 @@ export function scanPlainRows(bytes: Uint8Array, start: number, layout: PlainLay
 const emptyColumns = (count: number, room: number) => Array.from({ length: count }, () => new Float64Array(room));
 const firstOf = (columns: readonly Float64Array[], count: number) => columns.map((column) => column.subarray(0, count));
 
-/** The lines of plain rows in their file: one after the other. */
+/** 0, 1, 2...: as far as was asked for, and kept, since files are many. */
+let naturals = new Uint32Array(0);
+
+/** The lines of plain rows in their file: one after the other, to be read only. */
 export function linesFrom(first: number, count: number): Uint32Array {
-  const lines = new Uint32Array(count);
-  for (let row = 0; row < count; row++) lines[row] = first + row;
-  return lines;
+  const end = first + count;
+  if (naturals.length < end) naturals = Uint32Array.from({ length: 2 * end }, (_, number) => number);
+  return naturals.subarray(first, end);
 }

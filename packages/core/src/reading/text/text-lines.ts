@@ -59,6 +59,18 @@ export function linesOf(text: SourceText): TextLines {
     first[line] ??= decoded(line);
     return first[line];
   };
+  /** Puts the lines of a range that are kept into `first`, decoding all at once. */
+  const decodeTogether = (from: number, to: number) => {
+    const end = Math.min(to, KEPT_LINES);
+    if (end - from < 2 || first[end - 1] !== undefined) return;
+    const start = starts[from] as number;
+    const whole = text.decode(start, ends[end - 1] as number);
+    // A character of several bytes moves those behind it.
+    if (whole.length !== (ends[end - 1] as number) - start || whole.includes("\0")) return;
+    for (let line = from; line < end; line++) {
+      first[line] ??= whole.slice((starts[line] as number) - start, (ends[line] as number) - start);
+    }
+  };
   return {
     bytes,
     delimiter,
@@ -67,9 +79,10 @@ export function linesOf(text: SourceText): TextLines {
     end: (line) => ends[line] as number,
     text: textOf,
     texts: (from, to) => {
-      const found: string[] = [];
-      for (let line = from; line < to && has(line); line++) found.push(textOf(line));
-      return found;
+      let end = from;
+      while (end < to && has(end)) end++;
+      decodeTogether(from, end);
+      return Array.from({ length: end - from }, (_, i) => textOf(from + i));
     },
   };
 }
