@@ -55,6 +55,7 @@ export const FINDING_SAMPLES: { readonly [Code in FindingCode]: FindingParams<Co
   "readings-absurd": { what: "swr" },
   "remark-may-change": { text: "“SWR times ten”" },
   "reading-slipped": { what: "SWR", value: 233, beside: 2.02, frequencyHz: 51.1e6 },
+  "band-contradicted": { band: "40m", frequencyHz: 14200000 },
   "tables-joined": { count: 2 },
   "last-number-cut": { text: "“7.2 1.”" },
   "frequency-slipped": { frequencyHz: 71e6, expectedHz: 7.1e6 },

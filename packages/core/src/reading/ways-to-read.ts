@@ -1,5 +1,5 @@
 import type { Written } from "./forms/form.js";
-import { inOtherForms, tableInJson, tableOnItsSide } from "./forms/other-forms.js";
+import { inOtherForms, readingsWithNames, tableInJson, tableOnItsSide } from "./forms/other-forms.js";
 import { type Notes, notesIn } from "./notes/notes-in.js";
 import type { ReadOptions } from "./options/read-options.js";
 import type { SourceText } from "./text/text.js";
@@ -28,6 +28,8 @@ export function* waysToRead(text: SourceText, options: ReadOptions): Generator<W
   const json = tableInJson(text);
   if (json !== null) yield { as: "form", table: json };
   const notes = notesIn(text);
+  const named = notes === null ? null : readingsWithNames(text);
+  if (named !== null) yield { as: "form", table: named };
   if (notes !== null && !notes.mayBeTable) {
     // A band that a row of frequencies stands above is a height: "SWR 10 m".
     const table = tableOnItsSide(text);

@@ -17,12 +17,16 @@ const lateQuotes = (delimiter: Delimiter) => new RegExp(`(^|[${DELIMITER_CHARACT
 const BLANKS = /[ \t\u00a0\u2000-\u200a\u202f\u3000]+/g;
 const asIs = (line: string) => line;
 
+/** "|Z|" or "\\|Z\\|" in a row of cells between bars, and the sign that its bars have while the row is split. */
+const SIZE_IN_ROW = /(^|\| *|\p{L} )\\?\|(\p{L}\w*)\\?\|(?= ?[[(/\s]|$)/gu;
+const STANDS_FOR_BAR = "\u2223";
+
 /** What is done to a line before it is split: any number of blanks is one; bars frame a row, and the name of a size. */
 const PREPARED: Readonly<Partial<Record<Delimiter, (line: string) => string>>> = {
   space: (line) => withNumbersJoined(line.trim()).replace(BLANKS, " "),
   bar: (line) => {
     const row = line.trim().replace(/^\||\|$/g, "");
-    return / \| /.test(row) ? row.replace(/(^|\| )\|(\p{L}\w*)\|/gu, '$1"|$2|"') : row;
+    return / \| /.test(row) ? row.replace(SIZE_IN_ROW, `$1${STANDS_FOR_BAR}$2${STANDS_FOR_BAR}`) : row;
   },
 };
 
@@ -58,7 +62,7 @@ export function splitLines(lines: readonly string[], delimiter: Delimiter): read
 export const trimmedRow = (line: string, delimiter: Delimiter): string =>
   delimiter === "tab" ? line.replace(/^ +|\s+$/g, "") : line.trim();
 
-const trimmed = (cell: string): string => cell.trim();
+const trimmed = (cell: string): string => cell.trim().replaceAll(STANDS_FOR_BAR, "|");
 
 /** The cells of one line. */
 export const splitLine = (line: string, delimiter: Delimiter): readonly string[] =>

@@ -39,6 +39,11 @@ export function titleWithUnit(title: ColumnTitle, unit: CellUnit, port: number):
     name: named,
     role: isNamed ? roleFromHeader(named, port) : statedBy(role, unit),
   };
+  // A share of one becomes one of a hundred.
+  if (unit.kind === "percent" && role.percent && role.factor === 100) {
+    const { factor: _, ...share } = role;
+    return { ...title, role: share, power: 0 };
+  }
   // An angle whose name states no unit is taken for degrees, and said to be a guess.
   const titles = unit.kind === "degrees" ? [withItsUnit, title] : [title, withItsUnit];
   for (const candidate of titles) {

@@ -2,6 +2,7 @@ import { type Finding, finding } from "../../sweep/finding.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
+import type { KindOfLine } from "../points/line-ledger.js";
 import type { NumberColumn } from "../quantities/assemble.js";
 import { refuseNegative } from "../quantities/frequency-unit.js";
 import type { TextLines } from "../text/text-lines.js";
@@ -13,7 +14,7 @@ import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
-import { holdsRow, type KindOfLine, kindsOfLines } from "./lines-of-table.js";
+import { holdsRow, kindsOfLines } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
 import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
@@ -46,7 +47,8 @@ export interface DelimitedColumns {
   readonly texts: readonly string[];
   /** What became of each line, as far as the table tells */
   readonly kindOf: KindOfLine;
-  readonly allLines: () => readonly string[];
+  /** Its rows hold nothing but numbers, and nothing stands among or below them */
+  readonly isPlain: boolean;
   /** Where another table begins below this one, and how this one is written; null where there is none */
   readonly rest: { readonly line: number; readonly dialect: Dialect } | null;
 }
@@ -119,7 +121,7 @@ export function readTable(
     comments: preamble.comments,
     texts,
     kindOf: kindsOfLines(rows, header?.lineIndex ?? -1, decided.firstDataLine, text),
-    allLines: () => lines.texts(0, Number.POSITIVE_INFINITY),
+    isPlain: rows.cells.size + rows.leftOut.length + rows.comments.length === 0 && rows.nextBlockLine === null,
     rest: rows.nextBlockLine === null ? null : { line: rows.nextBlockLine - 1, dialect },
   };
 }

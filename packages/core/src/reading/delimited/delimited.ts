@@ -1,8 +1,8 @@
 import { ReadError } from "../../input/read-error.js";
 import { at } from "../../numbers/column.js";
+import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ReadOptions } from "../options/read-options.js";
-import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { changingRemarks } from "../quantities/changing-remarks.js";
 import {
@@ -76,14 +76,13 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     ...changingRemarks(table.comments),
   );
   const { points, isKept } = pointsOf(table, chosen, findings);
+  const lost = once(() => new Set(table.lines.filter((_, row) => !isKept(0, row))));
   return {
     format: "delimited",
     points,
     series: table.series && { ...table.series, of: table.series.of.filter(isKept) },
-    ledger: () => {
-      const lost = new Set(table.lines.filter((_, row) => !isKept(0, row)));
-      return ledgerOf(table.allLines(), (line) => (lost.has(line) ? "no-reading" : table.kindOf(line)));
-    },
+    kindOf: (line) => (lost().has(line) ? "no-reading" : table.kindOf(line)),
+    isPlain: table.isPlain,
     referenceOhms: reference.ohms,
     description: `delimited text, ${table.dialect}, from ${chosen.title}`,
     comments: table.comments,

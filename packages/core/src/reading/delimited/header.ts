@@ -42,11 +42,19 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     )
       continue;
     const unitsAbove = isAbove ? (units ?? (above === null ? null : asUnits(above, dialect))) : null;
-    const names = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
-    const roles = unitsAbove === null ? split.roles : rolesOf(names, port);
+    const named = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
+    const names = isAbove && areCounted(lines, dialect, named.length) ? ["", ...named] : named;
+    const roles = names === split.names ? split.roles : rolesOf(names, port);
     return { names, roles, lineIndex, titles: titlesOver(lines, lineIndex, dialect) };
   }
   return null;
+}
+
+/** Whether the rows between blanks are counted from the left, in a column more than there are names: as programs print tables. */
+function areCounted(lines: TextLines, { delimiter, columns, firstDataLine }: Dialect, names: number): boolean {
+  if (delimiter !== "space" || columns !== names + 1 || !lines.has(firstDataLine + 1)) return false;
+  const [first, second] = [0, 1].map((i) => splitLine(lines.text(firstDataLine + i), delimiter)[0]);
+  return (first === "0" && second === "1") || (first === "1" && second === "2");
 }
 
 /** Whether a line states the unit of frequency and is no row of names. */
@@ -72,7 +80,12 @@ function* linesAround(
 
 /** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head a column of row numbers. */
 function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter, columns }: Dialect): string {
-  const text = lines.text(line).slice(0, LONGEST_HEADER);
+  const given = lines.text(line).slice(0, LONGEST_HEADER);
+  // "! no. !! f (MHz) !! SWR" stands above "| 1 || 7.05 || 1.5".
+  const text =
+    delimiter === "bar" && given.includes("!!")
+      ? given.replace(/^\s*!|!!/g, (mark) => mark.replaceAll("!", "|"))
+      : given;
   const content = text.replace(COMMENT_MARK, "");
   if (delimiter === "bar" && content.startsWith(DELIMITER_CHARACTERS.bar)) return text;
   if (delimiter === "space") return areNumberedUnder(text, lines, columns, firstDataLine) ? text : content;

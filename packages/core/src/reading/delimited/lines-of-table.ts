@@ -1,13 +1,10 @@
 import { once } from "../../numbers/once.js";
-import type { LeftOutReason } from "../points/line-ledger.js";
+import type { KindOfLine } from "../points/line-ledger.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
 import { isRowOfUnits } from "./heading-line.js";
 import type { CutRows } from "./table-builder.js";
 import type { Dialect, TableText } from "./table-text.js";
-
-/** What a line, counted from 1, is to a table; null for words. */
-export type KindOfLine = (line: number) => "data" | "header" | LeftOutReason | null;
 
 /** What each line, counted from 1, is to the table. */
 export function kindsOfLines(

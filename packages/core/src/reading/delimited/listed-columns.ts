@@ -12,7 +12,7 @@ const NUMBERED = new RegExp(`^${COLUMN_WORD}\\s*#?\\s*(\\d+)\\s*列?\\s*[:=.)–
 /** An entry of a list: "1. frequency (MHz)" */
 const ENTRY = /^(\d{1,2})[.)]\s+(\p{L}.*)$/u;
 const LISTED =
-  /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of columns)?)\s*[:=]\s*(.+)$/iu;
+  /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of columns)?)(?:\s*[:=]\s*|\s+(?:are|is|sind|sont|son|sono)\s+)(.+)$/iu;
 
 /** "The rows hold the frequency in MHz and R and X in ohm": the names in a line that begins them with the frequency. */
 function namesInSentence(comment: string): readonly string[] {
@@ -22,10 +22,10 @@ function namesInSentence(comment: string): readonly string[] {
   return readings.every((name) => isReading(roleFromHeader(name))) ? [`frequency (${unit})`, ...readings] : [];
 }
 
-/** The names in a list; commas and bars may stand within them where something else parts them. */
-function listedNames(list: string): readonly string[] {
-  const mark = [";", "\t", ",", "|"].find((candidate) => list.includes(candidate));
-  return mark === undefined ? [] : list.split(mark).map((name) => name.trim());
+/** The names in a list of so many; commas and bars may stand within them where something else parts them. */
+function listedNames(list: string, count: number): readonly string[] {
+  const splits = [";", "\t", ",", " / ", " - ", " – ", "|"].map((mark) => list.split(mark).map((name) => name.trim()));
+  return splits.find(({ length }) => length === count) ?? splits.find(({ length }) => length > 1) ?? [];
 }
 
 /** The columns that the preamble lists: "column 1: frequency in MHz" and so on, or "columns: f, R, X"; null where it does not. */
@@ -36,7 +36,7 @@ export function listedColumns(lines: TextLines, { firstDataLine, columns }: Dial
 
 function namesIn(comments: readonly string[], columns: number): readonly string[] | null {
   // Each form has a number, a colon or the frequency's unit in it.
-  if (!comments.some((comment) => /[\d:=]|\bfreq\w*\.? in /i.test(comment))) return null;
+  if (!comments.some((comment) => /[\d:=]|\bfreq\w*\.? in |^columns? /i.test(comment))) return null;
   const numbered = comments
     .map((comment) => NUMBERED.exec(comment) ?? ENTRY.exec(comment))
     .filter((match) => match !== null);
@@ -44,7 +44,7 @@ function namesIn(comments: readonly string[], columns: number): readonly string[
   const listed = comments.map((comment) => LISTED.exec(comment)?.[1]).find((list) => list !== undefined);
   const sentence = comments.map(namesInSentence).find((told) => told.length === columns);
   if (sentence !== undefined) return sentence;
-  const found = numbered.length === columns ? names : listedNames(listed ?? "");
+  const found = numbered.length === columns ? names : listedNames(listed ?? "", columns);
   const roles = found.map((name) => roleFromHeader(name));
   const isHeader = roles.some(({ quantity }) => quantity === "frequency") && roles.some(isReading);
   return found.length === columns && isHeader ? found : null;

@@ -93,7 +93,9 @@ function rolesWithPreamble(columns: readonly TableColumn[], { readings }: Preamb
  */
 function againstOneReference(columns: readonly TableColumn[], roles: readonly ColumnRole[]): readonly ColumnRole[] {
   const stated = columns.map(({ name }, c) =>
-    isReading(roles[c] as ColumnRole) && /\d/.test(name) && IN_OHMS.test(name) ? referenceNamed(name) : null,
+    isReading(roles[c] as ColumnRole) && /\d/.test(name) && (IN_OHMS.test(name) || IN_BRACKETS.test(name))
+      ? referenceNamed(name)
+      : null,
   );
   const references = [...new Set(stated.filter((ohms) => ohms !== null))];
   const [first, second] = references;
@@ -107,6 +109,7 @@ function againstOneReference(columns: readonly TableColumn[], roles: readonly Co
 }
 
 /** A bare number behind a name may be that of an antenna. */
+const IN_BRACKETS = /[([](?:25|50|60|75|100|150|200|300|450|600)[)\]]\s*$/;
 const IN_OHMS = /\d ?(?:ohms?|[Ω\u2126]|R(?!\p{L}))|z[0o₀]/iu;
 
 /** Whether words around the table say that impedances in it are multiples of the reference. */
@@ -114,4 +117,4 @@ const areNormalised = (texts: readonly string[], { quantity }: ColumnRole): bool
   /^(?:resistance|reactance|impedance-magnitude|parallel-)/.test(quantity) &&
   texts.some((text) => /normali|multiples|divided|z ?\/ ?z/i.test(text) && NORMALISED.test(text));
 const NORMALISED =
-  /\bz ?= ?z ?\/ ?z ?[o0₀]|\bnormali[sz]ed (?:imped\w*|values?|data)|(?:imped\w+|values?|data|r and x|z) (?:are|is|have been)? ?normali[sz]ed|(?:multiples of|divided by|normali[sz]ed to) z ?[o0₀]/i;
+  /\bz ?= ?z ?\/ ?z ?[o0₀]|\bnormali[sz]ed (?:imped\w*|values?|data)|(?:imped\w+|values?|data|r and x|z) (?:are|is|have been)? ?normali[sz]ed|(?:multiples of|divided by|normali[sz]ed to) z ?[o0₀]|(?:multiples of|divided by) \d+(?:[.,]\d+)? ?(?:ohms?|Ω|\u2126)/i;

@@ -77,8 +77,12 @@ export function withOwnFrequencies({ columns, unit }: TableInHz, titles: readonl
   const [first = []] = sets;
   const quantities = (set: readonly OwnColumn[]) => set.map(({ role }) => role.quantity).join();
   if (first.length < 2 || !sets.every((set) => quantities(set) === quantities(first))) return null;
-  const named = sets.map((set, s) => namesOf(set) || titles.slice(starts[s], ends[s]).find((title) => title !== ""));
-  const areNamed = named.every((name) => name !== undefined) && new Set(named).size === named.length;
+  const areNames = (given: readonly (string | undefined)[]): given is readonly string[] =>
+    given.every((name) => name !== undefined) && new Set(given).size === given.length;
+  const above = sets.map((_, s) => titles.slice(starts[s], ends[s]).find((title) => title !== ""));
+  const own = sets.map((set, s) => namesOf(set) || above[s]);
+  const named = areNames(own) ? own : above;
+  const areNamed = areNames(named);
   const inHz = (column: TableColumn, c: number, set: number): TableColumn =>
     c > 0 || set === 0
       ? column

@@ -29,10 +29,11 @@ export function byColumn(table: TableInHz, cells: TextsOfCells | null, findings:
     const names = [...new Set(keys)];
     if (names.length < 2 || names.length > MOST_SERIES || names.includes("")) continue;
     const places = new Set(keys.map((key, row) => `${key}\n${frequency[row]}`));
-    const areApart = isOneWay
-      ? NAMES_SERIES.test(name) &&
-        names.every((key) => keys.lastIndexOf(key) - keys.indexOf(key) + 1 === countOf(keys, key))
-      : areRepeated || (!isFilled && startsAnewWith(keys, frequency));
+    const areTogether = () =>
+      names.every((key) => keys.lastIndexOf(key) - keys.indexOf(key) + 1 === countOf(keys, key));
+    const areApart =
+      (NAMES_SERIES.test(name) && areTogether()) ||
+      (!isOneWay && (areRepeated || (!isFilled && startsAnewWith(keys, frequency))));
     if (places.size < count || !areApart) continue;
     const severity = mayBeSlips(keys, names) ? "caution" : "info";
     findings.push(finding(severity, "series-told-apart", { column: name, values: names }));
@@ -42,9 +43,9 @@ export function byColumn(table: TableInHz, cells: TextsOfCells | null, findings:
   return null;
 }
 
-/** What several sweeps in bands of their own, one below the other, are told apart by (from memory). */
+/** What several sweeps, one below the other and perhaps in bands of their own, are told apart by (from memory). */
 const NAMES_SERIES =
-  /^\W*(?:series|antennas?|aerial|antenne|antena|wire|draht|deployment|version|sweep|trace|label|name|anten)\W*$/i;
+  /^[^\p{L}]*(?:series|antennas?|aerials?|antennes?|antenn[ei]?n?|antenă|antén[ay]?|antenas?|antennák?|antenni|антенн?а|κεραία|アンテナ|天线|天線|안테나|wire|draht|deployment|version|sweep|trace|label|name|anten)[^\p{L}]*$/iu;
 
 const countOf = (keys: readonly string[], wanted: string): number => keys.filter((key) => key === wanted).length;
 

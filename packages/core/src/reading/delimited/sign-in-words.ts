@@ -10,13 +10,21 @@ const INDUCTIVE = /^(?:ind(?:uctive|\.)?|l|induktiv|inductif|induttivo|inductivo
 export function withSignsInWords(table: TableOfSeries, cells: TextsOfCells | null): TableOfSeries {
   const { columns } = table;
   const place = columns.findIndex(
-    ({ role }) => role.quantity === "reactance-magnitude" || role.quantity === "reactance",
+    ({ role, values }) =>
+      (role.quantity === "reactance-magnitude" || role.quantity === "reactance") && values.some(Number.isFinite),
   );
   const { values, role } = columns[place] ?? {};
   if (cells === null || values === undefined || role === undefined || values.some((value) => value < 0)) return table;
   const texts = cells();
   const isSign = (cell: string) => CAPACITIVE.test(cell) || INDUCTIVE.test(cell);
-  const words = columns.findIndex((_, c) => c !== place && texts.every((row) => isSign(row[c] ?? "")));
+  // A reactance of nothing has none.
+  const needsNone = (row: number, cell: string) => cell === "" && values[row] === 0;
+  const words = columns.findIndex(
+    (_, c) =>
+      c !== place &&
+      texts.every((cells, row) => isSign(cells[c] ?? "") || needsNone(row, cells[c] ?? "")) &&
+      texts.some((cells) => isSign(cells[c] ?? "")),
+  );
   if (words < 0) return table;
   const signed = values.map((value, row) => (CAPACITIVE.test(texts[row]?.[words] ?? "") ? -value : value));
   return {

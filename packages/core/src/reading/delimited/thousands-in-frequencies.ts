@@ -25,19 +25,23 @@ export function withThousands(
   const cells = splitLines(texts, dialect.delimiter);
   const beside = cells.flatMap((row) => row.filter((_, c) => c !== place));
   const ofFrequency = cells.map((row) => row[place] ?? "");
-  if (!haveThousands(ofFrequency, beside)) return columns;
+  const thousands = markIn(ofFrequency, beside);
+  if (thousands === null) return columns;
   const isTaken = ({ mark, values }: TableColumn) => mark === null && (values[0] ?? 0) < LEAST_FREQUENCY;
   const inOnes = (column: TableColumn): TableColumn => ({
     ...column,
     values: column.values.map((value) => value * 1000),
-    mark: ",",
+    mark: thousands,
   });
   return columns.map((column, c) => (c === index && isTaken(column) ? inOnes(column) : column));
 }
 
-/** Whether numbers, as printed, have a comma between their thousands, which the decimal points of others tell. */
-const haveThousands = (printed: readonly string[], beside: readonly string[]): boolean =>
-  printed.length > 0 &&
-  printed.every((text) => /^[1-9]\d{0,2},\d{3}$/.test(text)) &&
-  beside.some((text) => /^[+-]?\d*\.\d+$/.test(text)) &&
-  !beside.some((text) => /^[+-]?\d+,\d+$/.test(text));
+/** The mark between the thousands of numbers, as printed, which the decimal marks of others tell; null where there is none. */
+function markIn(printed: readonly string[], beside: readonly string[]): "," | "." | null {
+  const [points, commas] = [/^[+-]?\d*\.\d+$/, /^[+-]?\d+,\d+$/].map((fraction) =>
+    beside.some((text) => fraction.test(text)),
+  );
+  const grouped = points ? /^[1-9]\d{0,2},\d{3}$/ : /^[1-9]\d{0,2}\.\d{3}$/;
+  if (points === commas || printed.length === 0 || !printed.every((text) => grouped.test(text))) return null;
+  return points ? "," : ".";
+}

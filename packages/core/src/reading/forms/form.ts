@@ -52,7 +52,7 @@ export function rowsText(written: Written, source: SourceText): RowsText {
 export function inFile(points: ReadPoints, { form }: RowsText): ReadPoints {
   if (form === null) return points;
   const { table, lineOf } = form;
-  const { ledger: _, ...read } = points;
+  const { kindOf: _, ...read } = points;
   return {
     ...read,
     description: read.description.replace("delimited text, tabs", table.name),

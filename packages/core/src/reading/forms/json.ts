@@ -1,3 +1,4 @@
+import { spaced } from "../quantities/name-words.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
 import { type Json, parsed, parsedLines } from "./json-text.js";
@@ -42,13 +43,21 @@ export function jsonTable(content: string): FormTable | null {
   const alike = others.filter(({ table }) => table[0]?.join() === first.table[0]?.join());
   const [header = [], ...rows] =
     alike.length === 0 ? first.table : stacked(all.filter((each) => each === first || alike.includes(each)));
+  const units = unitsIn(json);
   return {
     name: "JSON",
     comments,
-    header: header.map(spaced),
+    header: header.map((name) => (units.has(name) ? `${spaced(name)} (${units.get(name)})` : spaced(name))),
     rows: rows.map((cells) => ({ cells, line: null })),
     isOneOfSeveral: 1 + alike.length < all.length,
   };
+}
+
+/** The units of columns that an object by itself tells: { "units": { "freq": "kHz" } }. */
+function unitsIn(json: Json): ReadonlyMap<string, string> {
+  const [, told] = isObject(json) ? (Object.entries(json).find(([key]) => /^units?$/i.test(key)) ?? []) : [];
+  const entries = told !== undefined && isObject(told) ? Object.entries(told) : [];
+  return new Map(entries.flatMap(([name, unit]) => (typeof unit === "string" && unit !== "" ? [[name, unit]] : [])));
 }
 
 /** Tables of the same columns as one, with what names each in front. */
@@ -60,9 +69,6 @@ function stacked(tables: readonly NamedTable[]): Table {
   );
   return [["series", ...(tables[0]?.table[0] ?? [])], ...rows];
 }
-
-/** "returnLossDb" in words. */
-const spaced = (name: string): string => name.replace(/(?<=[a-z]{2})(?=[A-Z][a-z])(?!Hz)/g, " ");
 
 const isList = (json: Json): json is readonly Json[] => Array.isArray(json);
 const isObject = (json: Json): json is { readonly [key: string]: Json } =>
@@ -85,7 +91,12 @@ function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedT
   const { name, key: above, isAside, depth } = under;
   if (depth > DEEPEST || isScalar(json)) return [];
   if (isList(json)) {
-    const table = tableOfList(json, null);
+    const [asides, rest] = asidesOf(json);
+    for (const [key, value] of asides.flatMap((object) => Object.entries(object))) {
+      const text = statedIn(value);
+      if (text !== null && comments.length < MOST_COMMENTS) comments.push(`${key}: ${text}`);
+    }
+    const table = tableOfList(rest, null);
     if (table !== null) return [{ name, isAside, table }];
     return json.flatMap((value) => tablesIn(value, { ...under, depth: depth + 1 }, comments));
   }
@@ -104,6 +115,15 @@ function tablesIn(json: Json, under: Under, comments: string[]): readonly NamedT
       tablesIn(value, label === undefined ? below(own, key) : { ...below(own, key), name: own.name }, comments),
     );
   return [...tables, ...inner];
+}
+
+/** The objects at the start of a list that share no name with the last one, such as settings above the lines of a sweep; and the rest. */
+function asidesOf(list: readonly Json[]): readonly [readonly { readonly [key: string]: Json }[], readonly Json[]] {
+  const last = list.at(-1);
+  if (last === undefined || !isObject(last)) return [[], list];
+  const isAside = (json: Json) => isObject(json) && !Object.keys(json).some((key) => key in last);
+  const first = list.findIndex((json) => !isAside(json));
+  return [list.slice(0, first).filter(isObject), list.slice(first)];
 }
 
 /** What stands under a key; one that only holds the table does not name it. */
@@ -172,7 +192,7 @@ const isOfColumns = (name: string, value: Json): value is { readonly [key: strin
 
 /** { "7000000": { "r": 40, "x": -9 } }, or { "7.0": 1.9 } under "swr" */
 function tableByFrequency(entries: readonly (readonly [string, Json])[], above: string): Table | null {
-  if (entries.length < 2 || !entries.every(([key]) => /^\d+(?:\.\d+)?$/.test(key))) return null;
+  if (entries.length < 2 || !entries.every(([key]) => /^\d+(?:\.\d+)?(?:e[+-]?\d+)?$/i.test(key))) return null;
   const rows = entries.map(
     ([key, value]): Json => (isObject(value) ? { frequency: key, ...value } : { frequency: key, [above]: value }),
   );

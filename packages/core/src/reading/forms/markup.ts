@@ -19,9 +19,45 @@ const FEWEST_ROWS = 2;
 
 /** A table as pages on the web have it, or elements that all have the same parts; null where the text is neither. */
 export function markup(content: string): FormTable | null {
-  if (!/^\s*</.test(content)) return null;
-  const shown = withoutComments(content);
-  return cellsOfPage(shown) ?? alikeElements(shown);
+  const shown = tagsIn(content);
+  return shown === null ? null : (cellsOfPage(shown) ?? alikeElements(shown) ?? rowsOfElements(shown));
+}
+
+/** What a person sees of a page, line by line; null where the text is none. */
+export function textOfPage(content: string): string | null {
+  const shown = tagsIn(content);
+  return shown === null
+    ? null
+    : plainText(shown.replace(/<(?:li|tr|div|h\d)\b[^<>]*>/gi, "\n").replace(/<t[hd]\b[^<>]*>/gi, "\t"));
+}
+
+/** A text with tags, those in square brackets as well, and without what they hide; null for a text that has none. */
+function tagsIn(content: string): string | null {
+  if (/^\s*</.test(content)) return withoutComments(content);
+  return /\[tr\]/i.test(content) ? content.replace(/\[(\/?(?:table|tr|td|th))\]/gi, "<$1>") : null;
+}
+
+/** Elements of one name that hold others of one name, which are their cells. */
+function rowsOfElements(content: string): FormTable | null {
+  const names = new Set([...content.matchAll(/<([\p{L}_][\w:.-]*)/gu)].map(([, name = ""]) => name));
+  if (names.size > MOST_NAMES) return null;
+  for (const name of names) {
+    const rows = elementsOf(content, name).map(({ inner }) => cellsIn(inner));
+    const [header = [], ...others] = rows.filter((cells) => cells.length > 1);
+    if (others.length < FEWEST_ROWS || others.length + 1 < rows.length) continue;
+    const comments = statedBeside(content, name);
+    return { name: "elements of cells", comments, header, rows: others.map(withoutLine) };
+  }
+  return null;
+}
+
+/** What the elements of one name hold that an element is made of; none where it is made of anything else. */
+function cellsIn(inner: string): readonly string[] {
+  const name = /^\s*<([\p{L}_][\w:.-]*)/u.exec(inner)?.[1];
+  if (name === undefined) return [];
+  const cells = elementsOf(inner, name);
+  const isApart = cells.every(({ rest }) => rest.replace(/^<\/[^<>]*>/, "").trim() === "");
+  return isApart ? cells.map((cell) => plainText(cell.inner)) : [];
 }
 
 /** What nobody sees who looks at the page. */
@@ -98,14 +134,42 @@ function alikeElements(content: string): FormTable | null {
     .filter(({ records }) => records.length >= FEWEST_ROWS && (records[0]?.size ?? 0) > 1)
     .sort((a, b) => b.records.length - a.records.length);
   if (best === undefined) return null;
-  const beside = withoutElements(content, best.name);
-  const stated = [...attributesIn(beside), ...textElementsIn(beside)];
+  const comments = statedBeside(content, best.name);
+  const parents =
+    [...names].map((name) => seriesOf(content, name, best.name)).find((series) => series !== null) ?? null;
+  const groups = parents ?? [{ name: "", records: best.records }];
   return {
     name: "elements that are alike",
-    comments: stated.slice(0, MOST_COMMENTS).map(([name, value]) => `${name}: ${value}`),
-    header: [...(best.records[0]?.keys() ?? [])],
-    rows: best.records.map((parts) => withoutLine([...parts.values()])),
+    comments,
+    header: [...(parents === null ? [] : ["series"]), ...(best.records[0]?.keys() ?? [])],
+    rows: groups.flatMap(({ name, records }) =>
+      records.map((parts) => withoutLine([...(parents === null ? [] : [name]), ...parts.values()])),
+    ),
   };
+}
+
+interface NamedRecords {
+  readonly name: string;
+  readonly records: readonly ReadonlyMap<string, string>[];
+}
+
+/** What elements of a name hold that stand in others, each of which has a name of its own; null where they do not. */
+function seriesOf(content: string, parent: string, name: string): readonly NamedRecords[] | null {
+  const all = elementsOf(content, parent).map(({ attributes, inner }): NamedRecords => {
+    const own = [...attributesIn(attributes), ...textElementsIn(inner.split(tagOf(name))[0] ?? "")];
+    const called = own.find(([key]) => /^(?:name|label|title|antenna|id)$/i.test(key));
+    return { name: called?.[1] ?? "", records: recordsOf(inner, name) };
+  });
+  const filled = all.filter(({ records }) => records.length > 0);
+  const names = new Set(filled.map((group) => group.name));
+  return parent !== name && filled.length > 1 && names.size === filled.length && !names.has("") ? filled : null;
+}
+
+/** What attributes and elements of text state besides the elements of a name. */
+function statedBeside(content: string, name: string): readonly string[] {
+  const beside = withoutElements(content, name);
+  const stated = [...attributesIn(beside), ...textElementsIn(beside)];
+  return stated.slice(0, MOST_COMMENTS).map(([key, value]) => `${key}: ${value}`);
 }
 
 const MOST_NAMES = 60;
@@ -114,12 +178,17 @@ const MOST_COMMENTS = 40;
 /** What each element of a name holds, of those that hold the same as the first. */
 function recordsOf(content: string, name: string): readonly ReadonlyMap<string, string>[] {
   const records = elementsOf(content, name).map(
-    ({ attributes, inner }) => new Map([...attributesIn(attributes), ...textElementsIn(inner)]),
+    ({ attributes, inner }) =>
+      new Map([...attributesIn(attributes), ...textElementsIn(inner), ...ownTextOf(name, inner)]),
   );
   const namesOf = (record: ReadonlyMap<string, string>) => [...record.keys()].join("\n");
   const [first] = records;
   return first === undefined ? [] : records.filter((record) => namesOf(record) === namesOf(first));
 }
+
+/** What an element holds besides its attributes, under its own name. */
+const ownTextOf = (name: string, inner: string): readonly (readonly [string, string])[] =>
+  inner.includes("<") || inner.trim() === "" ? [] : [[name, plainText(inner)]];
 
 const attributesIn = (text: string): readonly (readonly [string, string])[] =>
   [...text.matchAll(/\s([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)]

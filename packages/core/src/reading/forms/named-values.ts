@@ -1,10 +1,14 @@
 import { once } from "../../numbers/once.js";
+import type { Quantity } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormRow, FormTable } from "./form.js";
 
 /** A number with its unit, and before it the words that name it. */
-const UNIT = "(?:[kmg]?hz|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
-const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
+const UNIT = "(?:[kmg]?hz|[mµu]?S|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
+const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
+/** "48.4 - 60.1j", "0.77∠-11.6°" */
+const PART = "\\d+(?:[.,]\\d+)?";
+const COMPLEX = `[+−-]?${PART}(?: ?∠ ?[+−-]?${PART} ?°?| ?[+−-] ?(?:[ij] ?${PART}|${PART} ?[ij](?!\\p{L}))(?: ?(?:ohms?|[Ω\u2126]))?)`;
 /** A whole word: one that could begin or end anywhere would be tried in every way. */
 const NAME = "(?<![\\p{L}|])[|∠ΓρZ\\p{L}][\\p{L}\\d|()_.²∠Γ/-]*(?![\\p{L}\\d|()_.²∠Γ/-])";
 /** "(Ω)", "/" */
@@ -12,7 +16,7 @@ const UNIT_OF_NAME = "(?:[([][^\\d()[\\]:]{1,12}[)\\]]|\\/)";
 const valuePattern = once(
   () =>
     new RegExp(
-      `((?:${NAME}(?: ?${NAME}| ?${UNIT_OF_NAME}){0,5}? ?)?)[\\s:=]*(?<![\\p{L}\\d.,])(${NUMBER})(?![\\d])`,
+      `((?:${NAME}(?: ?${NAME}| ?${UNIT_OF_NAME}){0,5}? ?)?)[\\s:=]*(?<![\\p{L}\\d.,])(${COMPLEX}|${NUMBER})(?![\\d])`,
       "giu",
     ),
 );
@@ -65,14 +69,31 @@ export function namedValues(content: string): FormTable | null {
 function valuesIn(line: string, number: number): readonly NamedValue[] {
   if (!/\p{L}/u.test(line) || !/\d/.test(line)) return [];
   let waiting = "";
-  return [...line.replace(/\s+/g, " ").matchAll(valuePattern())].map(([, printed = "", value = ""]) => {
+  return [...inSigns(line).matchAll(valuePattern())].map(([, printed = "", value = ""]) => {
     const name = printed.replace(fillerPattern(), "").trim();
     // "SWR at 7.1 MHz = 1.5": the name is that of the next value.
     const isFrequency = FREQUENCY.test(value) && roleFromHeader(name).quantity !== "frequency";
-    const own = isFrequency ? "frequency" : name || waiting;
+    const own = isFrequency ? "frequency" : knownEndOf(name) || waiting;
     waiting = isFrequency ? name : "";
     return { name: own, value: value.trim(), line: number };
   });
+}
+
+/** A line with signs for the units and the signs that it spells out, and one blank where there are several. */
+const inSigns = (line: string): string =>
+  line
+    .replace(/\s+/g, " ")
+    .replace(/(?<=\d ?)(mega|kilo)hertz(?!\p{L})/giu, (_, prefix: string) => (/^m/i.test(prefix) ? "MHz" : "kHz"))
+    .replace(/(?<=\d ?)decibels?(?!\p{L})/giu, "dB")
+    .replace(/(?<=\d) ?(?:ohms?|[Ω\u2126])? ?(?:at|@) (?=[+−-]?\d+(?:[.,]\d+)? ?(?:deg|°))/giu, "∠")
+    .replace(/(?<=\p{L} )(?:minus|plus) (?=\d)/giu, (word) => (/^m/i.test(word) ? "-" : "+"));
+
+/** The last words of a name that are one, where the whole is not: "INFO sweep f_khz". */
+function knownEndOf(name: string): string {
+  const isKnown = (part: string) => roleFromHeader(part).quantity !== "other";
+  const words = name.split(" ");
+  const start = isKnown(name) ? 0 : words.findIndex((_, i) => isKnown(words.slice(i).join(" ")));
+  return words.slice(Math.max(0, start)).join(" ");
 }
 
 const namesOf = (record: readonly NamedValue[]): readonly string[] => record.map(({ name }) => name.toLowerCase());
@@ -111,3 +132,18 @@ function isOfSweep(names: readonly string[]): boolean {
   const roles = names.map((name) => roleFromHeader(name).quantity);
   return roles.includes("frequency") && roles.some((role) => role !== "frequency" && role !== "other");
 }
+
+/** What tells the phase of a reflection, and no note of an SWR has beside it. */
+const PHASES: ReadonlySet<Quantity> = new Set<Quantity>([
+  "reactance",
+  "reactance-magnitude",
+  "susceptance",
+  "impedance-angle",
+  "reflection-angle",
+  "reflection-imaginary",
+  "angle",
+]);
+
+/** Whether a table tells more than an SWR at some frequencies. */
+export const tellsPhase = ({ header }: FormTable): boolean =>
+  header.some((name) => PHASES.has(roleFromHeader(name).quantity));

@@ -1,12 +1,15 @@
 import { SPACE } from "../text/ascii.js";
 import { rewritten, type SourceText } from "../text/text.js";
+import { asSent } from "./as-sent.js";
+import { bracketed } from "./brackets.js";
 import { evenSteps } from "./even-steps.js";
 import type { FormTable, Written } from "./form.js";
 import { framed } from "./frames.js";
 import { insertStatements } from "./insert-statements.js";
 import { jsonTable } from "./json.js";
-import { markup } from "./markup.js";
-import { namedValues } from "./named-values.js";
+import { markup, textOfPage } from "./markup.js";
+import { namedValues, tellsPhase } from "./named-values.js";
+import { oneALine } from "./one-a-line.js";
 import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
@@ -18,10 +21,12 @@ const FORMS: readonly ((content: string) => FormTable | null)[] = [
   tidy,
   framed,
   transposed,
+  bracketed,
   namedValues,
   pairsUnderTitle,
   evenSteps,
   insertStatements,
+  oneALine,
 ];
 /** Longer texts are tables of rows, or none. */
 const MOST_BYTES = 4_000_000;
@@ -38,6 +43,16 @@ export function tableInJson(text: SourceText): FormTable | null {
 export const tableOnItsSide = (text: SourceText): FormTable | null =>
   text.bytes.length > MOST_BYTES ? null : transposed(text.decode(0, text.bytes.length));
 
+/** What a person sees of a text that is a page, line by line; null for any other. */
+export const pageIn = (text: SourceText): string | null =>
+  text.bytes.length > MOST_BYTES ? null : textOfPage(text.decode(0, text.bytes.length));
+
+/** Values with their names beside them, in a text of few lines, that tell more than an SWR; null where it has none. */
+export function readingsWithNames(text: SourceText): FormTable | null {
+  const table = namedValues(text.decode(0, text.bytes.length));
+  return table !== null && tellsPhase(table) ? table : null;
+}
+
 /** "[" and "{" */
 const OPEN_LIST = 0x5b;
 const OPEN_OBJECT = 0x7b;
@@ -50,6 +65,6 @@ export function* inOtherForms(text: SourceText): Generator<Written> {
     const table = form(content);
     if (table !== null) yield { as: "form", table };
   }
-  const bare = withoutWrapping(content);
-  if (bare !== null) yield { as: "rows", text: rewritten(text, bare) };
+  for (const bare of [withoutWrapping(content), textOfPage(content), asSent(content)])
+    if (bare !== null) yield { as: "rows", text: rewritten(text, bare) };
 }

@@ -11,7 +11,7 @@ const UNIT = "[kMG]?Hz";
 const BLANKS = "\\s{0,2}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
 const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
-const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:j\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*j)(?:\\s*(?:ohms?|[ΩΩ]))?`;
+const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
     `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x])\\)?`,
@@ -21,7 +21,10 @@ const patterns = once(() => ({
   same: new RegExp(`^(?:${SAME_WORD}|["”〃])$`, "iu"),
 }));
 /** "41 - j30 ohm" */
-const IS_IMPEDANCE = /j.*(?:ohms?|[ΩΩ])$/iu;
+const IS_COMPLEX = /[ij]/i;
+const IN_OHMS = /(?:ohms?|[ΩΩ])$/iu;
+const namesImpedance = (line: string): boolean =>
+  line.split(/[,;:()[\]]/).some((part) => roleFromHeader(part).quantity === "impedance-magnitude");
 /** Of all lines with a number so many are pairs and nothing else, or it is another text. */
 const LEAST_SHARE = 0.8;
 const FEWEST_PAIRS = 2;
@@ -54,7 +57,10 @@ export function pairsUnderTitle(content: string): FormTable | null {
   if (title.some((line) => /offset|Δ/iu.test(line) || (!isApart && (areNames(line) || namesFrequency(line)))))
     return null;
   const pairs = perLine.flatMap((found) => found ?? []);
-  const quantity = quantityIn(title) ?? (pairs.every(({ reading }) => IS_IMPEDANCE.test(reading)) ? "Z" : null);
+  const areComplex = pairs.every(({ reading }) => IS_COMPLEX.test(reading));
+  const areImpedances =
+    areComplex && (title.some(namesImpedance) || pairs.every(({ reading }) => IN_OHMS.test(reading)));
+  const quantity = areImpedances ? "Z" : quantityIn(title);
   const unit = unitOf(title, pairs);
   const below = lines.flatMap((line, i) =>
     i >= first && /\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) ? [i] : [],

@@ -6,6 +6,8 @@ const LONGEST_LINE = 2000;
 
 const SHORT_UNIT = /^(\s*\d+(?:[.,]\d+)?)\s*([MkG])(?=\s*[,;\t])/;
 
+const IS_REMARK = /^\s*(?:[#%!]|\/\/)/;
+
 /** How whole lines may be wrapped, begin with an empty cell or have their cells joined, and each line without that; "7.05M" means MHz. */
 const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) => string }[] = [
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
@@ -21,7 +23,8 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
   { is: /^\s*\S.*?\s(?:->|=>|→)\s/, bare: (line) => line.replace(/\s+(?:->|=>|→)\s+/g, "\t") },
   { is: /^[;,\t]\s*[^;,\t\s]/, bare: (line) => line.slice(1) },
   { is: SHORT_UNIT, bare: (line) => line.replace(SHORT_UNIT, "$1 $2Hz") },
-  { is: /^\s*[^:]*\S:\s+\S[^:]*$/, bare: (line) => line.replace(/:\s+/, "\t") },
+  { is: /^\s*[^:]*\S\s?:\s+\S[^:]*$/, bare: (line) => line.replace(/\s?:\s+/, "\t") },
+  { is: /^[^~]*[^~\s]~[^~\s][^~]*(?:~[^~]*)*$/, bare: (line) => line.replaceAll("~", "\t") },
 ];
 
 /** Lines of a table that frame its rows and hold none: "{|", "|-". */
@@ -30,7 +33,7 @@ const IS_FRAME = /^\s*(?:\{\||\|[-}]|\\(?:begin|end|hline|toprule|midrule|bottom
 /** The text without quotes or brackets around its lines or cells, or with blanks for the arrows between these; null for any other. */
 export function withoutWrapping(content: string): string | null {
   const lines = content.split(/\r\n|\n|\r/);
-  const rows = lines.filter((line) => /\d/.test(line));
+  const rows = lines.filter((line) => /\d/.test(line) && !IS_REMARK.test(line));
   for (const { is, bare } of WRAPPINGS) {
     const isWrapped = (line: string) => line.length <= LONGEST_LINE && is.test(line);
     const wrapped = rows.filter(isWrapped).length;

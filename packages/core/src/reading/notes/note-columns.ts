@@ -1,5 +1,5 @@
 import { once } from "../../numbers/once.js";
-import { swrFromReflectionMagnitude } from "../../reflection/swr.js";
+import { reflectionMagnitudeFromReturnLoss, swrFromReflectionMagnitude } from "../../reflection/swr.js";
 import type { Quantity } from "../options/column-role.js";
 import { type FrequencyUnit, UNIT_EXPONENTS } from "../options/units.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
@@ -14,6 +14,7 @@ type ColumnKind =
   | "antenna"
   | "forward"
   | "reflected"
+  | "return loss"
   /** A quantity that a sweep has, such as R: no table of SWR */
   | "of a sweep"
   | "other";
@@ -55,6 +56,7 @@ export function columnsOf(names: readonly string[]): readonly NoteColumn[] {
 function kindOf(name: string, quantity: Quantity): ColumnKind {
   if (quantity === "forward-power" || isForward(name)) return "forward";
   if (quantity === "reflected-power" || isReflected(name)) return "reflected";
+  if (quantity === "return-loss") return "return loss";
   if (besideSwr().test(name) || (endsInUnit().test(name) && !isNamedSwr(name))) return "other";
   const rest = name.replace(partOfBand(), " ").trim();
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
@@ -102,6 +104,8 @@ export function groupsIn(columns: readonly NoteColumn[], areBare: boolean): read
     return new Set(all.map(({ name }) => name)).size === all.length ? all : null;
   }
   if (swr !== undefined) return columns.length === 1 && !areBare ? null : [of(swr, "")];
+  const [loss] = places("return loss");
+  if (loss !== undefined) return [{ name: "", valuesIn: (cells) => fromReturnLoss(cells[loss] ?? "") }];
   const [forward, reflected] = [places("forward")[0], places("reflected")[0]];
   if (forward !== undefined && reflected !== undefined)
     return [{ name: "", valuesIn: (cells) => fromPowers(cells[forward] ?? "", cells[reflected] ?? "") }];
@@ -123,6 +127,14 @@ function fromPowers(forward: string, reflected: string): Values | null {
   const share = (back ?? Number.NaN) / (sent ?? Number.NaN);
   if (!(share >= 0 && share < 1)) return null;
   return { swr: [swrFromReflectionMagnitude(Math.sqrt(share))], isAtLeast: false, isRange: true };
+}
+
+/** The SWR of a return loss. */
+function fromReturnLoss(cell: string): Values | null {
+  const decibel = Math.abs(Number.parseFloat(cell.replace(",", ".")));
+  if (!(decibel > 0)) return null;
+  const swr = swrFromReflectionMagnitude(reflectionMagnitudeFromReturnLoss(decibel));
+  return { swr: [swr], isAtLeast: false, isRange: true };
 }
 
 /** The frequency in a cell, in the unit of its column or that its size tells; null where there is none. */

@@ -50,9 +50,9 @@ export function placeOfStretch(from: number, to: number, unit?: string): Place |
   return { name: `${lowHz / 1e6}-${highHz / 1e6} MHz`, isAtFrequency: false, lowHz, highHz };
 }
 
-/** "24 MHz band" is the one at 24.9. */
+/** "24 MHz band" is the one at 24.9, and "5 MHz" the one at 5.35. */
 export function placeNamedBy(hz: number): Place | null {
-  const found = NAMED_BANDS.find(({ lowHz, highHz }) => hz >= lowHz * 0.95 && hz <= highHz * 1.05);
+  const found = NAMED_BANDS.find(({ lowHz, highHz }) => hz >= lowHz * 0.93 && hz <= highHz * 1.05);
   return found === undefined ? null : placeOfBand(found.band);
 }
 

@@ -1,7 +1,7 @@
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import { columnsOf, groupsIn, placeIn, type Values } from "./note-columns.js";
 import { bandTitle, type NoteBand, type NotedReading, swrInCell } from "./note-line.js";
-import type { Place } from "./note-place.js";
+import { isInSomeBand, type Place, placeNamedBy, placeOfFrequency } from "./note-place.js";
 import { BAND_WORD, METRES_WORD, plainNote } from "./note-words.js";
 
 /** Readings of one antenna, or of one occasion, and the lines that they stand in, counted from 1. */
@@ -28,25 +28,44 @@ const cellsOf = (line: string, split: RegExp): readonly string[] =>
   line
     .replace(split.source === "\\|" ? /^\s*\|(.*)\|\s*$/ : /^$/, "$1")
     .trimEnd()
+    .replace(split.source.startsWith(" ") ? /^ +/ : /^$/, "")
     .split(split)
-    .map((cell) => cell.trim());
+    .map((cell) => cell.trim().replace(/^"(.*)"$/, "$1"));
+
+/** Cells without an empty one at the end, where there is one more than so many. */
+const withoutEnd = (cells: readonly string[], count: number): readonly string[] =>
+  cells.length === count + 1 && cells.at(-1) === "" ? cells.slice(0, -1) : cells;
 
 const IS_BAND_WORD = new RegExp(`^${BAND_WORD}s?(?: ?[([]?(?:in |en )?${METRES_WORD}[)\\]]?)?:?$`, "u");
 
-/** The band that heads a column: by its number alone where the corner says that these are bands. */
+/** The band, or the frequency in one, that heads a column: a band by its number alone where the corner says that these are bands. */
 const bandIn = (title: string, corner: string): NoteBand | null =>
-  bandTitle(title) ?? (IS_BAND_WORD.test(plainNote(corner)) && /^\d{1,3}$/.test(title) ? bandTitle(`${title}m`) : null);
+  bandTitle(title) ??
+  frequencyTitle(title) ??
+  (IS_BAND_WORD.test(plainNote(corner)) && /^\d{1,3}$/.test(title) ? bandTitle(`${title}m`) : null);
+
+/** "3.65 MHz" */
+function frequencyTitle(title: string): Place | null {
+  const [, megahertz = ""] = /^(\d+(?:[.,]\d+)?) ?MHz$/i.exec(title) ?? [];
+  const mhz = Number(megahertz.replace(",", "."));
+  if (/^\d+$/.test(megahertz)) return placeNamedBy(mhz * 1e6);
+  return megahertz !== "" && isInSomeBand(mhz) ? placeOfFrequency(Number((mhz * 1e6).toPrecision(12))) : null;
+}
 
 /** A table of SWR with the bands across its top and an antenna in each row; null where the lines are none, without groups where its rows are of something else. */
 export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
   for (const split of SPLITS) {
+    const titlesIn = (text: string) => {
+      const cells = cellsOf(text, split);
+      return withoutEnd(cells, cells.length - 1);
+    };
     const header = lines.findIndex(({ text }) => {
-      const [first = "", ...names] = cellsOf(text, split);
+      const [first = "", ...names] = titlesIn(text);
       return names.length >= 2 && names.every((name) => bandIn(name, first) !== null);
     });
     const heading = lines[header];
     if (heading === undefined) continue;
-    const [corner = "", ...others] = cellsOf(heading.text, split);
+    const [corner = "", ...others] = titlesIn(heading.text);
     // Heights above a table of frequencies look like bands.
     const below = cellsOf(lines[header + 1]?.text ?? "", split)[0] ?? "";
     if ([corner, below].some((name) => roleFromHeader(name).quantity === "frequency")) continue;
@@ -57,7 +76,7 @@ export function bandsAcross(lines: readonly NoteText[]): NoteTable | null {
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
       const values = (by: RegExp) => cellsOf(text, by);
       const cells = [values(split), values(/,\s*(?!\d\d?(?:,|$))|,/)]
-        .map((found) => (isNamed ? found : ["", ...found]))
+        .map((found) => withoutEnd(isNamed ? found : ["", ...found], bands.length + 1))
         .find((found) => found.length === bands.length + 1);
       return cells === undefined ? [] : [{ name: cells[0] ?? "", cells: cells.slice(1), line }];
     });

@@ -1,3 +1,5 @@
+import { withFigures } from "./spoken-numbers.js";
+
 /**
  * Words in notes of SWR by hand: English, German, French, Dutch, Spanish and Italian (common practice, from memory), without
  * accents and in small letters.
@@ -24,6 +26,19 @@ export const SWR_WORD = anyOf([
     "ddo",
     "aha",
     "rus",
+  ],
+  ...[
+    "standing waves?(?: ratio)?",
+    "ratio of (?:standing|stationary) waves",
+    "stehwellen?(?:verhaltnis)?",
+    "estacionarias?",
+    "stazionarie",
+    "staandegolf(?:verhouding)?",
+    "sta(?:en)?dev?agf?(?:orhallande)?",
+    "staendevag",
+    "standbolge(?:forhold)?",
+    "allohullam(?:arany)?",
+    "unde stationare",
   ],
   ...["ксвн?", "ксх", "λσκ", "στασιμα", "定在波比?", "驻波比?", "駐波比?", "정재파비?"],
 ]);
@@ -167,24 +182,9 @@ export const LENGTHY_WORD = anyOf([
   "masts?|poles?|feed ?lines?|coax|cables?|wires?|radials?|counterpoises?|distance|heights?|length|rope|lines?|span|guys?",
   "kabel|koax|hohe|lange|abstand|draht|gegengewicht|leitung|fil|hauteur|longueur|cavo|altezza|lunghezza|distanza",
   "altura|longitud|distancia|hilo|hoogte|lengte|afstand|draad|voedingslijn",
+  // "raised by 2 m"
+  "by|um",
 ]);
-
-/** Bands as they are spoken. */
-const SPOKEN: Readonly<Record<string, string>> = {
-  "one ?-?sixty": "160",
-  eighty: "80",
-  sixty: "60",
-  forty: "40",
-  thirty: "30",
-  twenty: "20",
-  seventeen: "17",
-  fifteen: "15",
-  twelve: "12",
-  ten: "10",
-  six: "6",
-  two: "2",
-};
-const SPOKEN_BAND = new RegExp(`\\b(${Object.keys(SPOKEN).join("|")})(?=[ -]met(?:er|re)s?\\b)`, "g");
 
 const FRACTIONS: Readonly<Record<string, string>> = {
   "¼": ".25",
@@ -200,21 +200,32 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 
 /** A line without accents and capitals, with one sign for each meaning. */
 export const plainNote = (line: string): string =>
-  line
-    .normalize("NFD")
-    .replace(/\p{M}/gu, "")
-    .toLowerCase()
-    .replace(/ß/g, "ss")
-    .replace(/ł/g, "l")
-    .replace(/ø/g, "o")
-    .replace(SPOKEN_BAND, (name) => SPOKEN[name] ?? SPOKEN["one ?-?sixty"] ?? name)
+  withFigures(
+    line
+      .normalize("NFD")
+      .replace(/\p{M}/gu, "")
+      .toLowerCase()
+      .replace(/ß/g, "ss")
+      .replace(/ł/g, "l")
+      .replace(/ø/g, "o"),
+  )
     .replace(/[Ωω\u2126]/gu, "ohm")
     .replace(/(?<=\d\s?)([мк]?)гц(?!\p{L})/gu, (_, prefix: string) => `${{ м: "m", к: "k" }[prefix] ?? ""}hz`)
-    // "3,450 kHz"
+    .replace(
+      /(?<=\d\s?)(mega|兆|k(?=ilo)|千)?(?:ilo)?(?:hertz|赫兹?)/g,
+      (_, prefix = "") => `${UNIT_PREFIXES[prefix] ?? ""}hz`,
+    )
+    .replace(/(?<=\d\s?)([mk])cs?(?:\/s)?(?!p{L})/g, "$1hz")
+    .replace(/(?<=\d\s?)decibels?(?!p{L})/g, "db")
+    // "3,450 kHz", "3.650.000 Hz"
     .replace(/\b([1-9]\d{0,2}),(\d{3})(?=\s?khz\b)/g, "$1$2")
+    .replace(/\b([1-9]\d{0,2})\.(\d{3})\.(\d{3})(?=\s?hz\b)/g, "$1$2$3")
     .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
     .replace(/(\d)\s*([¼½¾⅓⅔⅛⅜⅝⅞])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
     .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")
+    .replace(/(?<=\d) up to (?=\d)/g, " to ")
     .replace(/[’‘`´]/g, "'")
     .replace(/：/g, ":")
     .replace(/[-=]+>|→/g, " ");
+
+const UNIT_PREFIXES: Readonly<Record<string, string>> = { mega: "m", 兆: "m", k: "k", 千: "k" };

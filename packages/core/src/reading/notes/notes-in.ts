@@ -106,11 +106,13 @@ function styleOf(lines: readonly string[]): NoteStyle {
     !isTable && starts.length > 1 && starts.every((start) => NAMED_BANDS.some(({ band }) => band === `${start}m`));
   if (areBands && starts.some((start) => !isInSomeBand(Number(start)))) return { bare: "metres" };
   const [title = ""] = lines.filter((line) => !rows.includes(line));
-  const isTitled = new RegExp(`\\b${SWR_WORD}\\b`, "i").test(title) && !/[;\t]/.test(title);
+  const isTitled = namesSwr().test(plainNote(title)) && !/[;\t]/.test(title);
   const arePairs = rows.every((line) => /^\s*[\d.,]+\s+\S/.test(line));
   const areWorded = rows.length > 0 && rows.every((line) => WORDED.test(line) && isInSomeBand(Number.parseFloat(line)));
   return { bare: (isTitled && arePairs) || areWorded || areBarePairs(rows) ? "megahertz" : null };
 }
+
+const namesSwr = once(() => new RegExp(`(?<!\\p{L})${SWR_WORD}(?!\\p{L})`, "iu"));
 
 /** More pairs than these are a table. */
 const MOST_PAIRS = 12;

@@ -5,13 +5,13 @@ import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../../re
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { Reading } from "../../sweep/reading.js";
 import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
-import { ledgerOf } from "../points/line-ledger.js";
 import type { ReadPoints } from "../points/read-points.js";
 import { NO_ROUNDING } from "../points/rounding.js";
 import { lackPoints, slippedAmong } from "../quantities/plausibility.js";
 import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
+import { contradicted } from "./contradicted.js";
 import { bandTitle, type NotedReading } from "./note-line.js";
 import { liesIn } from "./note-place.js";
 import { mayBeReading, type Notes } from "./notes-in.js";
@@ -56,6 +56,7 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
   const spots = rows.filter(({ isAtFrequency }) => isAtFrequency).toSorted((a, b) => a.lowHz - b.lowHz);
   const [swr, hz] = [spots.map((row) => Math.max(...row.swr)), spots.map((row) => row.lowHz)];
   findings.push(...slippedAmong(Float64Array.from(swr), Float64Array.from(hz), "SWR"));
+  findings.push(...contradicted(rows, linesOf(text)));
   const told = rows.flatMap(({ swr }) => swr);
   if (told.length > 1 && lackPoints(told)) findings.push(finding("caution", "readings-absurd", { what: "swr-whole" }));
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
@@ -81,12 +82,8 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
       repeatNoise: null,
       rounding: NO_ROUNDING,
     },
-    ledger: () => {
-      const isLost = new Set(lost.map(({ line }) => line));
-      const isRead = new Set(rows.map(({ line }) => line));
-      const texts = linesOf(text).texts(0, Number.POSITIVE_INFINITY);
-      return ledgerOf(texts, (line) => (isLost.has(line) ? "no-reading" : isRead.has(line) ? "data" : null));
-    },
+    kindOf: (line) =>
+      lost.some((note) => note.line === line) ? "no-reading" : rows.some((row) => row.line === line) ? "data" : null,
     referenceOhms,
     description: "readings of SWR by hand",
     comments: [],

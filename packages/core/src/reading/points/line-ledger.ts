@@ -15,6 +15,9 @@ export type LeftOutReason =
   /** Its frequency or its reading is missing, or is none */
   | "no-reading";
 
+/** What a line, counted from 1, is; null for words. */
+export type KindOfLine = (line: number) => "data" | "header" | LeftOutReason | null;
+
 /** A line that is not used, and why. */
 export interface LineLeftOut {
   /** In the file, counted from 1 */
@@ -38,10 +41,7 @@ export interface LineLedger {
 }
 
 /** Counts the lines of a text by what each is; `null` is a comment, and a blank line is one whatever else it may be. */
-export function ledgerOf(
-  texts: readonly string[],
-  kindOf: (line: number) => "data" | "header" | LeftOutReason | null,
-): LineLedger {
+export function ledgerOf(texts: readonly string[], kindOf: KindOfLine): LineLedger {
   const count = { data: 0, header: 0, comments: 0, blank: 0 };
   const leftOut: LineLeftOut[] = [];
   for (const [index, text] of texts.entries()) {

@@ -1,7 +1,7 @@
 import type { Finding } from "../../sweep/finding.js";
 import type { Reading } from "../../sweep/reading.js";
 import type { Points } from "./arrange.js";
-import type { LineLedger } from "./line-ledger.js";
+import type { KindOfLine } from "./line-ledger.js";
 
 /** What a reader hands on: points in the file's order, and how they were understood. */
 export interface ReadPoints {
@@ -12,7 +12,9 @@ export interface ReadPoints {
   /** What was noted by hand, of each series by itself; absent for tables and sweeps */
   readonly readings?: readonly (readonly Reading[])[];
   /** What became of each line; not told of Touchstone, and of tables in other forms than rows */
-  readonly ledger?: () => LineLedger;
+  readonly kindOf?: KindOfLine;
+  /** Below its header the text is nothing but rows of numbers */
+  readonly isPlain?: boolean;
   readonly referenceOhms: number;
   readonly description: string;
   readonly comments: readonly string[];

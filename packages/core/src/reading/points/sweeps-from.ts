@@ -12,46 +12,77 @@ import { notedRounding } from "./rounding.js";
 /**
  * The sweeps that points make, each in ascending order, with what there is to say of them.
  *
+ * @param reads what was read of each section of a file; of one that has none, what was read of the whole
  * @param ofText what there is to say of the text that they were read from
  * @throws ReadError where no point has a frequency
  */
-export function sweepsFrom(read: ReadPoints, ofText: readonly Finding[], options: ReadOptions): [Sweep, ...Sweep[]] {
-  const file = options.fileName ?? "input";
-  const findings: Finding[] = [...ofText, ...read.findings];
-  const arranged = arrangeSeries(read, findings);
-  findings.push(...seriesUntold(arranged, findings));
-  const comments = read.comments.filter((comment) => comment !== "");
-  const noted = notedRounding(comments);
-  const sweeps = arranged.map((points, index) => {
-    if (points.frequencyHz.length === 0) {
-      throw new ReadError({
-        code: "no-data",
-        file,
-        found: "no row has a frequency above 0 Hz",
-        expected: "frequencies in the first column",
-      });
-    }
-    const areSpots = isSpots(points);
-    const own = findingsAbout(points, areSpots, read.readings?.[index]);
-    const number = arranged.length > 1 ? ` (sweep ${index + 1} of ${arranged.length})` : "";
-    return build(
-      points,
-      {
-        label: baseName(file) + number,
-        source: { file, format: read.format, description: read.description, comments },
-        takenAt: takenAtFrom(comments, options.fileName),
-        referenceOhms: read.referenceOhms,
-        continuity: areSpots ? "spots" : "curve",
-        repeatNoise: points.repeatNoise,
-        rounding: Math.max(points.rounding.usual, noted.usual),
-        greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
-        findings: [...findings, ...own],
-      },
-      read.readings?.[index],
-    );
-  });
+export function sweepsFrom(
+  reads: readonly ReadPoints[],
+  ofText: readonly Finding[],
+  options: ReadOptions,
+): [Sweep, ...Sweep[]] {
+  const arranged = reads.map((read) => arrangedOf(read, ofText));
+  const count = arranged.reduce((sum, { points }) => sum + points.length, 0);
+  let number = 0;
+  const sweeps = arranged.flatMap(({ read, points, findings }) =>
+    points.map((own, index) => {
+      number += 1;
+      const suffix = count > 1 ? ` (sweep ${number} of ${count})` : "";
+      return sweepOf(own, read, read.readings?.[index], findings, suffix, options);
+    }),
+  );
   // Points are arranged into one set at least.
   return sweeps as [Sweep, ...Sweep[]];
+}
+
+interface Arranged {
+  readonly read: ReadPoints;
+  readonly points: readonly Points[];
+  readonly findings: readonly Finding[];
+}
+
+function arrangedOf(read: ReadPoints, ofText: readonly Finding[]): Arranged {
+  const findings: Finding[] = [...ofText, ...read.findings];
+  const points = arrangeSeries(read, findings);
+  findings.push(...seriesUntold(points, findings));
+  return { read, points, findings };
+}
+
+function sweepOf(
+  points: Points,
+  read: ReadPoints,
+  readings: readonly Reading[] | undefined,
+  findings: readonly Finding[],
+  suffix: string,
+  options: ReadOptions,
+): Sweep {
+  const file = options.fileName ?? "input";
+  if (points.frequencyHz.length === 0) {
+    throw new ReadError({
+      code: "no-data",
+      file,
+      found: "no row has a frequency above 0 Hz",
+      expected: "frequencies in the first column",
+    });
+  }
+  const comments = read.comments.filter((comment) => comment !== "");
+  const noted = notedRounding(comments);
+  const areSpots = isSpots(points);
+  return build(
+    points,
+    {
+      label: baseName(file) + suffix,
+      source: { file, format: read.format, description: read.description, comments },
+      takenAt: takenAtFrom(comments, options.fileName),
+      referenceOhms: read.referenceOhms,
+      continuity: areSpots ? "spots" : "curve",
+      repeatNoise: points.repeatNoise,
+      rounding: Math.max(points.rounding.usual, noted.usual),
+      greatestRounding: Math.max(points.rounding.greatest, noted.greatest),
+      findings: [...findings, ...findingsAbout(points, areSpots, readings)],
+    },
+    readings,
+  );
 }
 
 /** The points of each series, in ascending order; of a file without any, of each sweep that their order tells. */

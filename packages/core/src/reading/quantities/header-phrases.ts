@@ -6,14 +6,15 @@ import { withoutAccents, wordsOf } from "./name-words.js";
  * memory, no source.
  */
 const PHRASES: Readonly<Record<string, string>> = {
-  rl: "pertes par réflexion|perte par réflexion|pertes en retour|perte en retour|pierderi prin reflexie|pierdere prin reflexie|gubitak povrata|povratni gubici|povratni gubitak|suy hao phản hồi|pérdidas por reflexión|perdas por reflexão",
+  rl: "return flow attenuation|pertes par réflexion|perte par réflexion|pertes en retour|perte en retour|pierderi prin reflexie|pierdere prin reflexie|gubitak povrata|povratni gubici|povratni gubitak|suy hao phản hồi|pérdidas por reflexión|perdas por reflexão",
   reflected: "coming back|that comes back|returned",
+  vrefl: "v refl|refl v|u refl|refl volts|volts refl",
   accepted: "into the antenna|into antenna|going out",
   swr: "λόγος στασίμων|odnos stojećih valova|odnos stojnih valova",
   unsigned: "without sign|without its sign|no sign|sign lost",
   z: "σύνθετη αντίσταση|σύνθετης αντίστασης|полное сопротивление|полного сопротивления|комплексное сопротивление|повний опір|повного опору",
-  r: "акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",
-  x: "реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|άεργος αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
+  r: "r активное|r активний|активний r|active part|активное r|акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",
+  x: "x реактивное|x реактивний|reactive part|реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|άεργος αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
 };
 
 /** Made when they are asked for first, as the tables below: a Touchstone file has no use for them. */

@@ -1,6 +1,7 @@
 /** Words of a header: lower case, no accents, "|Z|" as "mag z", brackets and separators as blanks. */
-export const wordsOf = (header: string): readonly string[] =>
-  (PLAIN.test(header) ? header.toLowerCase().split(/[ (),.]+/) : spelledOut(header).split(/[^\p{L}\p{N}°%]+/u))
+export const wordsOf = (header: string): readonly string[] => {
+  const name = spaced(header);
+  return (PLAIN.test(name) ? name.toLowerCase().split(/[ (),.]+/) : spelledOut(name).split(/[^\p{L}\p{N}°%]+/u))
     .flatMap(
       (word) =>
         GLUED.exec(word)
@@ -8,6 +9,10 @@ export const wordsOf = (header: string): readonly string[] =>
           .filter((part) => part !== undefined) ?? [word],
     )
     .filter((word) => word !== "");
+};
+
+/** "returnLossDb" in words. */
+export const spaced = (name: string): string => name.replace(/(?<=[a-z]{2})(?=[A-Z][a-z])(?!Hz)/g, " ");
 
 /** Letters of English alone, in which there is nothing to be spelled out: "Frequency (MHz)", but not "Zr", "pF", "S11" or "s.w.r.". */
 const PLAIN = /^(?!.*\b(?:(?:(?:[zy]|gamma)[ri]|[pn]f|mohms?)\b|[vswr]{1,3}\.))[a-z (),.]*$/i;

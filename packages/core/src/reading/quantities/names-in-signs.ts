@@ -19,7 +19,7 @@ export function roleInSigns(header: string): ColumnRole | null {
 /** A name without the reference and the form of its numbers: "Z = R + jX (75 ohm)" as "Z". */
 export const withoutForms = (header: string): string =>
   header
-    .replace(TIMES_HERTZ, (_, power) => (/[3³]/.test(power) ? "kHz" : "MHz"))
+    .replace(TIMES_HERTZ, (_, power) => (/^(?:\^ ?3|³|e3|000)$/.test(power) ? "kHz" : "MHz"))
     .replace(TIMES_LOG, "dB ")
     .replace(/\(\s*R\s*,\s*X\s*\)/i, "Z")
     .replace(REFERENCE, " ")
@@ -32,8 +32,8 @@ const REFERENCE =
   /(?<=\S)\s*[([]?\s*(?:(?:@|re|ref\.?|rel\.?|at|in|refer\w* to|relative to|against|z[0o₀])\s*[=:]?\s*(?:an? )?\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126)?(?: (?:system|line))?|(?<![\d.,])(?!0)\d+(?:[.,]\d+)?\s*(?:ohms?|Ω|ω|\u2126))\s*[)\]]?$/iu;
 /** How complex numbers below it are written: "Z = R + jX", "Z = (R, X) in ohm". */
 const FORM = /(?<=\S)\s*=\s*\(?\s*R\s*(?:[+±]\s*j|,)\s*\*?X.*$/i;
-/** "× 10⁶ Hz" */
-const TIMES_HERTZ = /[×x*]?\s?10 ?(\^ ?[36]|[³⁶]) ?Hz/iu;
+/** "× 10⁶ Hz", "x 1000 Hz", "1e6 Hz" */
+const TIMES_HERTZ = /[×x*]?\s?1(?:0 ?(?=\^|[³⁶]))?(\^ ?[36]|[³⁶]|e[36]|000(?:000)?) ?Hz/iu;
 /** "20·log|Γ| (dB)" */
 const TIMES_LOG = /20 ?[·*×]? ?log(?:10|₁₀)?\s*(?=\|)/iu;
 /** "Pr/Pf", "reflected/forward power ratio (%)" */

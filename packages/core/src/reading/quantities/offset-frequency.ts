@@ -18,10 +18,13 @@ export function offsetFrequency(header: string): ColumnRole {
       offset: Number(less.replace(",", ".")) * 10 ** UNIT_EXPONENTS[unit],
     };
   }
-  if (baseUnit === null || unit === null || units.length > 1) return FREQUENCY_WITHOUT_UNIT;
+  if (baseUnit === null || unit === null || units.length > 1 || IN_STEPS.test(header)) return FREQUENCY_WITHOUT_UNIT;
   const offset = Number(printed.replace(",", ".")) * 10 ** UNIT_EXPONENTS[baseUnit];
   return { quantity: "frequency", frequencyUnit: unit, offset };
 }
+
+/** "in steps of 10 kHz": counted, and not from there. */
+const IN_STEPS = /(?<!\p{L})(?:steps?|units?|multiples|spacing|increments?)(?!\p{L})/iu;
 
 /** "f - 14000 (kHz)", "Frequency (MHz) - 7": the number is in the unit of the column. */
 const LESS_NUMBER = /[\p{L})\]]\s*[-−–]\s*(\d+(?:[.,]\d+)?)\s*(?=[([]|$)/u;

@@ -130,7 +130,7 @@ export function slippedAmong(
     const around = [values[i - 2], values[i + 2]].filter((other) => other !== undefined);
     const isPeak =
       what === "resistance" && around.some((other) => Math.abs(other - beside) > 2 * SPREAD.resistance * beside);
-    if (Number.isFinite(frequency) && apart <= mostBeside * frequency && !isPeak)
+    if (Number.isFinite(frequency) && (apart <= mostBeside * frequency || isFar) && !isPeak)
       return [finding("caution", "reading-slipped", { what, value, beside, frequencyHz: frequency })];
   }
   return [];

@@ -46,7 +46,7 @@ export const otherThings = once(
 
 /** What a number of ohms is related to by. */
 const RELATING =
-  "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
+  "(?:vztaz\\w* k|wzgledem|odniesien\\p{L}* do|i forhold til|relativ\\w*(?: to| til| a)?|ten opzichte van|respecto a|par rapport a|con respecto a|rispetto a|em relacao a|ωσ προσ|in relazione a|in bezug auf|suhteessa|viszonyitva|raportat la|σε σχεση με|относительно|відносно|относительно к|normali[sz]ing impedance|calibrated (?:to|for)|base impedance|system\\w*(?: of)?|systeem|sistem\\w*|refer\\w* to|relative to|related to|against|normali[sz]ed (?:to|for|at)|divided by|multiples of|normiert auf|bezogen auf|rapporte\\w* a|referid\\w+ a|riferit\\w+ a|t\\.?o\\.?v\\.?|mot|vs\\.?|re\\b|in a|@|at|fur|for)";
 
 /** The same in words that say so much that it may be that of a line. */
 const REFERRING =

@@ -78,7 +78,7 @@ function roleOf(header: string, port: number): ColumnRole {
 }
 
 /** Names in words and brackets alone, none of which says that the numbers are more than the words: most are. */
-const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|above|over|beyond|reflection loss))[a-z ()]*$/i;
+const PLAIN = /^(?!.*(?:norm|minus|less|offset|delta|above|over|beyond|reflection loss|\bu ?\())[a-z ()]*$/i;
 
 /** Of a name with a reference or a form behind it what is left of it, or null. */
 function roleOfBare(header: string, port: number): ColumnRole | null {
@@ -133,7 +133,7 @@ function roleOfAltered(header: string, meanings: ReadonlySet<Meaning>, port: num
 }
 
 /** Divided by the reference impedance: "R/Z0", "X (normalised)", "r / Zo". */
-const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?\b(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
+const NORMALISED = /\s*[/÷]\s*z[o0₀](?![\p{L}\d])|[([]?(?:\b|_)(?:normali[sz]ed|norm\.?|normiert)(?![\p{L}\d])[)\]]?/iu;
 /** A sign that is turned round: "-X", "−∠S11". */
 const TURNED = /^[\s"']*[-−] ?(?=[|\p{L}∠Γρ])/u;
 const normalised = (role: ColumnRole): ColumnRole =>
@@ -160,6 +160,7 @@ const reckoned = once(
   () =>
     new RegExp(
       [
+        "^[^\\p{L}]*(?:±|\\+\\/-|\\+-|[uσ] ?\\()|(?:±|\\+\\/-)[^\\p{L}]*$",
         "[*×·] ?\\d|\\d ?[*×·]|[\\s(]x ?\\d{2,}|\\bx10\\b",
         "\\/ ?\\d+(?![\\d:]|\\s*[)\\]]?\\s*(?:ohm|Ω))",
         "[(\\[] ?0[.,]\\d+ ?(?:dB|ohms?|Ω|°|deg|%)? ?[)\\]]",

@@ -70,6 +70,7 @@ const READINGS: readonly {
   },
   { needed: ["standing", "wave"], beside: ["ratio", "coefficient", "voltage"], role: plain("swr") },
   { needed: ["mismatch", "loss"], beside: ["decibel"], role: plain("mismatch-loss") },
+  { needed: ["mismatch", "decibel"], beside: [], role: plain("mismatch-loss") },
   { needed: ["mismatchLoss"], beside: ["decibel", "mismatch", "loss"], role: plain("mismatch-loss") },
   { needed: ["accepted", "power"], beside: ["percent", "share", "forward"], role: share("accepted-power") },
   {
@@ -146,12 +147,12 @@ const READINGS: readonly {
   { needed: ["reflection", "magnitude"], beside: ["coefficient"], role: plain("reflection-magnitude") },
   {
     needed: ["reflection", "percent"],
-    beside: ["coefficient", "magnitude"],
+    beside: ["coefficient", "magnitude", "voltage"],
     role: (meanings) => ({
       quantity: "reflection-magnitude",
       percent: true,
       // Of the voltage, or of the power.
-      isAssumed: !meanings.has("coefficient") && !meanings.has("magnitude"),
+      isAssumed: !meanings.has("coefficient") && !meanings.has("magnitude") && !meanings.has("voltage"),
     }),
   },
   { needed: ["reflection"], beside: ["coefficient", "voltage"], role: plain("reflection") },

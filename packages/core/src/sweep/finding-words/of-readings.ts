@@ -119,6 +119,11 @@ export const READING_FINDINGS = {
     }) =>
       `The ${what} of ${value} at ${frequencyHz / 1e6} MHz stands between some of ${Number(beside.toPrecision(3))}: its decimal point may be lost.`,
   },
+  "band-contradicted": {
+    meaning: "A note names a band and a frequency that does not lie in it.",
+    words: ({ band, frequencyHz }: { band: string; frequencyHz: number }) =>
+      `${frequencyHz / 1e6} MHz stands behind ${band} and is not in that band: one of the two is wrong. The reading was taken for the frequency.`,
+  },
   "tables-joined": {
     meaning: "Tables side by side, each with frequencies of its own and no name, were taken for one sweep.",
     words: ({ count }: { count: number }) =>

@@ -1,0 +1,25 @@
+import { type Finding, finding } from "../../sweep/finding.js";
+import type { ReadPoints } from "../points/read-points.js";
+import type { Section } from "./sections.js";
+
+/** What sections hold, each its own sweep or several; null where they are parts of one sweep. */
+export function apart(sections: readonly Section[], read: readonly ReadPoints[]): readonly ReadPoints[] | null {
+  if (goOn(read)) return null;
+  const values = sections.map(({ title }) => title);
+  const told: Finding = finding("info", "series-told-apart", { column: "the titles", values });
+  return read.map((one) => ({ ...one, findings: [told, ...one.findings] }));
+}
+
+/** A sweep goes on below a title where its next frequency is this near, in steps. */
+const MOST_STEPS = 5;
+
+/** Whether the frequencies of each section go on where those of the one before ended. */
+function goOn(read: readonly ReadPoints[]): boolean {
+  return read.every(({ points }, s) => {
+    const before = read[s - 1]?.points.frequencyHz;
+    if (before === undefined) return true;
+    const [start = 0, last = 0] = [before.at(-2), before.at(-1)];
+    const step = ((points.frequencyHz[0] ?? 0) - last) / (last - start);
+    return step > 0 && step < MOST_STEPS;
+  });
+}
