@@ -29,14 +29,16 @@ export function* waysToRead(text: SourceText, options: ReadOptions): Generator<W
   if (json !== null) yield { as: "form", table: json };
   const notes = notesIn(text);
   const named = notes === null ? null : readingsWithNames(text);
-  if (named !== null) yield { as: "form", table: named };
+  const byName: readonly WayToRead[] = named === null ? [] : [{ as: "form", table: named }];
   if (notes !== null && !notes.mayBeTable) {
+    yield* byName;
     // A band that a row of frequencies stands above is a height: "SWR 10 m".
     const table = tableOnItsSide(text);
     if (table !== null) yield { as: "form", table };
     yield { as: "notes", notes };
   }
   yield asItStands;
+  if (notes?.mayBeTable) yield* byName;
   // So many frequencies as these are a sweep, if a form of table has them.
   const areMany = notes?.mayBeTable === true && notes.groups.flatMap(({ readings }) => readings).length > MOST_SPOTS;
   const noted: readonly WayToRead[] = notes === null ? [] : [{ as: "notes", notes }];

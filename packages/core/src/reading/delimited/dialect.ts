@@ -34,6 +34,7 @@ const MANY_LINES = 2000;
 export function decideDialect(lines: TextLines, options: ReadOptions, file: string, from = 0): Dialect {
   const start = firstPossibleRow(lines, from);
   const firstLines = lines.texts(start, start + FEW_LINES);
+  refuseShortened(firstLines, file);
   // A line that begins with a number may still be a title: one further down is looked at as well.
   const looked = [firstLines[0] ?? "", firstLines[firstLines.length >> 1] ?? ""];
   const stated = lines.delimiter ?? options.delimiter;
@@ -72,6 +73,19 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   });
   if (rival !== undefined) throw ambiguous(first, rival, lines, file);
   return first.dialect;
+}
+
+/** Refuses numbers of which only the decimals are written where the rest is that of the row above: 10.100, .110, .120. */
+function refuseShortened(lines: readonly string[], file: string): void {
+  const starts = lines.map((line) => /^[\s"]*(\d*)[.,](\d+)/.exec(line)).filter((match) => match !== null);
+  const [first, ...others] = starts;
+  if (first === undefined || first[1] === "" || !others.some(([, whole]) => whole === "")) return;
+  throw new ReadError({
+    code: "ambiguous",
+    file,
+    found: "numbers at the start of the rows that begin with their decimal mark, below others that do not",
+    remedy: "Write each frequency with all its digits.",
+  });
 }
 
 /** Whether a delimiter stands in a row at all; a comma as decimal mark beside it needs quotes. */

@@ -50,8 +50,11 @@ export function dressedColumn(
     unit: title.role.quantity === "other" ? null : unit,
     mark,
     isPart: false,
+    isInWatts: numbers.some((number) => number.unit?.kind === "other" && IN_WATTS.test(number.unit.name)),
   };
 }
+
+const IN_WATTS = /^[mk]?w(?:atts?)?$/i;
 
 /** Less than this share of a column's numbers may have a unit that the others do without. */
 const FEW = 0.5;

@@ -81,11 +81,7 @@ function* linesAround(
 /** A line without its comment mark. A mark before a delimiter, or a delimiter itself, may head a column of row numbers. */
 function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter, columns }: Dialect): string {
   const given = lines.text(line).slice(0, LONGEST_HEADER);
-  // "! no. !! f (MHz) !! SWR" stands above "| 1 || 7.05 || 1.5".
-  const text =
-    delimiter === "bar" && given.includes("!!")
-      ? given.replace(/^\s*!|!!/g, (mark) => mark.replaceAll("!", "|"))
-      : given;
+  const text = delimiter === "bar" ? withBars(given) : given;
   const content = text.replace(COMMENT_MARK, "");
   if (delimiter === "bar" && content.startsWith(DELIMITER_CHARACTERS.bar)) return text;
   if (delimiter === "space") return areNumberedUnder(text, lines, columns, firstDataLine) ? text : content;
@@ -96,6 +92,12 @@ function contentOf(lines: TextLines, line: number, { firstDataLine, delimiter, c
     lines.has(row) ? Number(splitLine(lines.text(row), delimiter)[0] ?? "") : Number.NaN;
   // A delimiter at the end of the rows may make up for the mark; row numbers then tell.
   return first.at(-1) !== "" || numberOf(firstDataLine + 1) === numberOf(firstDataLine) + 1 ? text : content;
+}
+
+/** A row of titles as some pages mark it, "! f (MHz) !! SWR" over "| 7.05 || 1.5" and "^ f (MHz) ^ SWR ^" over "| 7.05 | 1.5 |". */
+function withBars(line: string): string {
+  if (line.includes("!!")) return line.replace(/^\s*!|!!/g, (mark) => mark.trim().replaceAll("!", "|"));
+  return /^\s*\^.*\^\s*$/.test(line) ? line.replaceAll("^", "|") : line;
 }
 
 /** Whether a mark by itself is the name of the first of so many columns: that of row numbers. */

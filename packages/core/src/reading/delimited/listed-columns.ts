@@ -12,7 +12,7 @@ const NUMBERED = new RegExp(`^${COLUMN_WORD}\\s*#?\\s*(\\d+)\\s*列?\\s*[:=.)–
 /** An entry of a list: "1. frequency (MHz)" */
 const ENTRY = /^(\d{1,2})[.)]\s+(\p{L}.*)$/u;
 const LISTED =
-  /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of columns)?)(?:\s*[:=]\s*|\s+(?:are|is|sind|sont|son|sono)\s+)(.+)$/iu;
+  /^(?:columns?|cols|fields?|spalten|colonnes|columnas|colunas|colonne|kolommen|header|order(?: of (?:the )?(?:columns|numbers|values))?)(?:\s*[:=]\s*|\s+(?:are|is|sind|sont|son|sono)\s+)(.+)$/iu;
 
 /** "The rows hold the frequency in MHz and R and X in ohm": the names in a line that begins them with the frequency. */
 function namesInSentence(comment: string): readonly string[] {

@@ -50,6 +50,7 @@ function numberColumn(
       isNormalised: role.isNormalised ?? areNormalised(texts, role),
       isExtreme: role.isExtreme ?? false,
       isUnsigned: false,
+      isInWatts: (role.isInWatts ?? false) || column.isInWatts === true,
     },
   ];
 }

@@ -17,6 +17,8 @@ export interface TableColumn extends ColumnTitle {
   readonly mark: string | null;
   /** Its cells held complex numbers, of which this is a part */
   readonly isPart: boolean;
+  /** Its cells state watts */
+  readonly isInWatts?: boolean;
 }
 
 /** Where columns come from. */

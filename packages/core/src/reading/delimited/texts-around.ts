@@ -1,5 +1,7 @@
 import { quote, ReadError } from "../../input/read-error.js";
+import type { Delimiter } from "../options/read-options.js";
 import { isReferenceName } from "../quantities/reference-statement.js";
+import type { TextLines } from "../text/text-lines.js";
 import { splitLine } from "./cells.js";
 import type { CutRows } from "./table-builder.js";
 import type { TableColumn } from "./table-column.js";
@@ -27,6 +29,7 @@ export function textsAround(
     ...factsIn(comments, dialect),
     ...apart.slice(0, MOST_TEXTS).map((line) => lines.text(line - 1)),
     ...referenceColumn(columns, file),
+    ...besideRows(rows, columns, lines, dialect.delimiter),
     ...rows.remarked.slice(0, 1).map(({ text }) => text),
   ];
 }
@@ -34,6 +37,21 @@ export function textsAround(
 /** Lines of rows that have words in the place of a frequency, counted from 1: "Ref. impedance,450". */
 const linesWithoutFrequency = ({ cells, lines }: CutRows, frequency: number): readonly number[] =>
   [...cells].flatMap(([row, of]) => (of[frequency]?.kind === "text" ? [lines[row] as number] : []));
+
+/** What stands in cells behind the last column that is understood, as notes beside a table do. */
+function besideRows(
+  { cells, lines }: CutRows,
+  columns: readonly TableColumn[],
+  text: TextLines,
+  delimiter: Delimiter,
+): readonly string[] {
+  if (delimiter === "space") return [];
+  const behind = columns.findLastIndex(({ role }) => role.quantity !== "other") + 1;
+  return [...cells.keys()]
+    .slice(0, MOST_TEXTS)
+    .flatMap((row) => splitLine(text.text((lines[row] as number) - 1), delimiter).slice(behind))
+    .filter((cell) => /\p{L}/u.test(cell));
+}
 
 /** Names of a reference with the values below them, in a small table of facts above the sweep. */
 function factsIn(comments: readonly string[], { delimiter }: Dialect): readonly string[] {

@@ -41,7 +41,7 @@ function markIn(printed: readonly string[], beside: readonly string[]): "," | ".
   const [points, commas] = [/^[+-]?\d*\.\d+$/, /^[+-]?\d+,\d+$/].map((fraction) =>
     beside.some((text) => fraction.test(text)),
   );
-  const grouped = points ? /^[1-9]\d{0,2},\d{3}$/ : /^[1-9]\d{0,2}\.\d{3}$/;
+  const grouped = points ? /^[1-9]\d{0,2},\d{3}(?: ?[kmg]?Hz)?$/i : /^[1-9]\d{0,2}\.\d{3}(?: ?[kmg]?Hz)?$/i;
   if (points === commas || printed.length === 0 || !printed.every((text) => grouped.test(text))) return null;
   return points ? "," : ".";
 }

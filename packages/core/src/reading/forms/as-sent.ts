@@ -32,7 +32,15 @@ export function asSent(content: string): string | null {
     .replace(ENTITY, (sign, name: string) => ENTITIES[name] ?? sign)
     .replace(QUOTE, "")
     .replace(FORMULA, "$1$2");
-  return bare === content ? null : bare;
+  return withoutMargins(bare) ?? (bare === content ? null : bare);
+}
+
+/** Rows of a sheet without the letters of its columns and the numbers of its rows; null for anything else. */
+function withoutMargins(content: string): string | null {
+  const [letters = "", ...rows] = content.split(/\r\n|\n|\r/).filter((line) => line.trim() !== "");
+  const areNumbered = rows.every((row, i) => row.startsWith(`${i + 1},`) || /^\d+[;\t]/.test(row));
+  if (!/^[,;\t]A[,;\t]B(?:[,;\t][C-Z])*\s*$/.test(letters) || !areNumbered) return null;
+  return rows.map((row) => row.replace(/^\d+[,;\t]/, "").replace(/[,;\t]+$/, "")).join("\n");
 }
 
 function octetsDecoded(content: string): string {

@@ -128,7 +128,7 @@ function outside(content: string, groups: readonly Group[]): readonly string[] {
     .map((line) =>
       line
         .replace(/\/\*|\*\//g, " ")
-        .replace(/^[\s#%;/*!,[\](){}-]+/, "")
+        .replace(/^[\s#%;/*!,[\](){}-]+(?:columns?\s*[:=]\s*)?/i, "")
         .trim(),
     )
     .filter((line) => /\p{L}/u.test(line));

@@ -1,5 +1,7 @@
 import { once } from "../../numbers/once.js";
+import { isReading } from "../options/column-role.js";
 import { frequencyUnitOf, UNIT_EXPONENTS } from "../options/units.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
 import { quantityIn } from "./title-words.js";
 
@@ -12,28 +14,68 @@ const patterns = once(() => ({
 const NUMBERS_ALONE = /^[-+]?\d+(?:[.,]\d+)?(?:[\s;]+[-+]?\d+(?:[.,]\d+)?)*(?:\s*;)?$/;
 const FEWEST_VALUES = 5;
 
-/** Readings one behind the other, whose frequencies are told by the first one and the step, or by the first and the last. */
+/**
+ * Readings without their frequencies, which are told by the first one and the step, or by the first and the last: one behind the other, or
+ * in rows below the names of their columns, counted perhaps.
+ */
 export function evenSteps(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/).map((line) => line.trim());
   const words = lines.filter((line) => /\p{L}/u.test(line));
-  const values = lines.filter((line) => NUMBERS_ALONE.test(line)).flatMap((line) => line.split(/[\s;]+/));
-  const cells = values.filter((value) => value !== "");
   const others = lines.filter((line) => !NUMBERS_ALONE.test(line) && line !== "");
+  const rows = lines.filter((line) => NUMBERS_ALONE.test(line)).map(cellsOf);
+  const table = inColumns(words, rows) ?? inSequence(words, rows);
+  if (table === null || table.rows.length < FEWEST_VALUES || others.length > words.length) return null;
   const told = words.join("\n");
   const [start, stop, step] = (["start", "stop", "step"] as const).map((name) => hertzIn(patterns()[name].exec(told)));
-  const quantity = quantityIn(words);
-  if (start === null || start === undefined || quantity === null || cells.length < FEWEST_VALUES) return null;
-  const even = step ?? (stop === null || stop === undefined ? null : (stop - start) / (cells.length - 1));
-  if (even === null || even <= 0 || others.length > words.length) return null;
+  if (start === null || start === undefined) return null;
+  const count = table.rows.length;
+  const even = step ?? (stop === null || stop === undefined ? null : (stop - start) / (count - 1));
+  if (even === null || even <= 0) return null;
   // Both are told: they have to agree.
-  if (step && stop && Math.abs(start + step * (cells.length - 1) - stop) > step / 2) return null;
+  if (step && stop && Math.abs(start + step * (count - 1) - stop) > step / 2) return null;
   return {
     name: "readings in even steps",
-    comments: words,
-    header: ["frequency (Hz)", quantity],
-    rows: cells.map((cell, i) => ({ cells: [String(Math.round(start + even * i)), cell], line: null })),
+    comments: words.filter((line) => line !== table.heading),
+    header: ["frequency (Hz)", ...table.names],
+    rows: table.rows.map((cells, i) => ({ cells: [String(Math.round(start + even * i)), ...cells], line: null })),
   };
 }
+
+const cellsOf = (line: string): readonly string[] => line.split(/\s*[;\t]\s*|\s+/).filter((cell) => cell !== "");
+
+interface Readings {
+  readonly names: readonly string[];
+  readonly rows: readonly (readonly string[])[];
+  /** The line that names them; null where words above tell what they are */
+  readonly heading: string | null;
+}
+
+/** Rows as wide as the names in the line above them; a first column that only counts them is left out. */
+function inColumns(words: readonly string[], rows: readonly (readonly string[])[]): Readings | null {
+  const width = rows[0]?.length ?? 0;
+  const splits = [/[;\t]/, /,/, /\s{2,}/, /\s+/];
+  const named = words
+    .flatMap((heading) => splits.map((split) => ({ heading, names: heading.split(split).map((name) => name.trim()) })))
+    .find(({ names }) => names.length === width && names.some((name) => isReading(roleFromHeader(name))));
+  if (named === undefined || width < 1 || rows.some((cells) => cells.length !== width)) return null;
+  const isCounted = rows.every(([cell], i) => Number(cell) === Number(rows[0]?.[0]) + i);
+  const first = width > 1 && isCounted ? 1 : 0;
+  return { heading: named.heading, names: named.names.slice(first), rows: rows.map((cells) => cells.slice(first)) };
+}
+
+/** Values of the one quantity that the words name, however many stand in a line: as many in each but the last where several do. */
+function inSequence(words: readonly string[], rows: readonly (readonly string[])[]): Readings | null {
+  const quantity = quantityIn(words);
+  const width = rows[0]?.length ?? 0;
+  // A few columns below no names may be anything.
+  const areColumns = width > 1 && width < FEWEST_IN_LINE && rows.length > 2;
+  return quantity === null || areColumns
+    ? null
+    : { heading: null, names: [quantity], rows: rows.flat().map((cell) => [cell]) };
+}
+
+/** Readings that go on from line to line stand at least so many in one. */
+const FEWEST_IN_LINE = 4;
 
 function hertzIn(match: RegExpExecArray | null): number | null {
   const [, digits, unit = ""] = match ?? [];

@@ -191,13 +191,13 @@ const ownTextOf = (name: string, inner: string): readonly (readonly [string, str
   inner.includes("<") || inner.trim() === "" ? [] : [[name, plainText(inner)]];
 
 const attributesIn = (text: string): readonly (readonly [string, string])[] =>
-  [...text.matchAll(/\s([\w:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/g)]
+  [...text.matchAll(/\s([\p{L}\p{N}_:.-]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/gu)]
     .filter(([, name]) => !/^(?:version|encoding|xmlns.*|units?)$/i.test(name ?? ""))
     .map(([, name = "", double, single]) => [name, plainText(double ?? single ?? "")]);
 
 /** Elements that hold text alone; a unit stands with their name. */
 const textElementsIn = (text: string): readonly (readonly [string, string])[] =>
-  [...text.matchAll(/<([\w:.-]+)(?:\s+units?\s*=\s*["']([^"']*)["'])?\s*>([^<]*)<\/\1\s*>/g)].map(
+  [...text.matchAll(/<([\p{L}\p{N}_:.-]+)(?:\s+units?\s*=\s*["']([^"']*)["'])?\s*>([^<]*)<\/\1\s*>/gu)].map(
     ([, name = "", unit, inner = ""]) => [unit === undefined ? name : `${name} (${unit})`, plainText(inner)],
   );
 

@@ -83,6 +83,12 @@ function valuesIn(line: string, number: number): readonly NamedValue[] {
 const inSigns = (line: string): string =>
   line
     .replace(/\s+/g, " ")
+    .replace(/(?<=\d)['’](?=\d{3})/g, "")
+    .replace(/(?<![\d.,])([1-9]\d{0,2}(?: \d{3})+)(?=(?:[.,]\d+)? ?[kMG]?Hz)/g, (digits) => digits.replaceAll(" ", ""))
+    // "Z(3500 kHz) = ", "(32.0-68.4j)", "0.651<-48.8°"
+    .replace(/(?<!\p{L})(\p{L}\w{0,8})\((\d[\d.,]* ?[kMG]?Hz)\)(?= ?=)/gu, "$2 $1")
+    .replace(/\(([+−-]?\d[^()]*[ij∠<][^()]*)\)/g, "$1")
+    .replace(/(?<=\d) ?<(?= ?[+−-]?\d[\d.,]* ?°)/g, "∠")
     .replace(/(?<=\d ?)(mega|kilo)hertz(?!\p{L})/giu, (_, prefix: string) => (/^m/i.test(prefix) ? "MHz" : "kHz"))
     .replace(/(?<=\d ?)decibels?(?!\p{L})/giu, "dB")
     .replace(/(?<=\d) ?(?:ohms?|[Ω\u2126])? ?(?:at|@) (?=[+−-]?\d+(?:[.,]\d+)? ?(?:deg|°))/giu, "∠")

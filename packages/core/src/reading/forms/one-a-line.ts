@@ -14,7 +14,7 @@ interface Cell {
 /** A table that fell apart into one cell a line, row by row or column by column; null where the text is none. */
 export function oneALine(content: string): FormTable | null {
   const cells = content.split(/\r\n|\n|\r/).flatMap((line, i): readonly Cell[] => {
-    const text = line.trim();
+    const text = bare(line);
     return text === "" ? [] : [{ text, line: i + 1 }];
   });
   const start = cells.findIndex(({ text }) => roleFromHeader(text).quantity === "frequency");
@@ -29,6 +29,15 @@ export function oneALine(content: string): FormTable | null {
     }
   );
 }
+
+/** A line without the marks of cells and lists: "! f/kHz", "| 14000", "- 143.0", "swr:". */
+const bare = (line: string): string =>
+  /^\s*(?:\{\||\|[-}]|---)/.test(line)
+    ? ""
+    : line
+        .trim()
+        .replace(/^(?:[|!]\s*|-\s+)/, "")
+        .replace(/:$/, "");
 
 interface Apart {
   readonly header: readonly string[];

@@ -13,7 +13,7 @@ import { oneALine } from "./one-a-line.js";
 import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
-import { withoutWrapping } from "./wrapped-lines.js";
+import { withoutWrapping, withWholeNumbers } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
 const FORMS: readonly ((content: string) => FormTable | null)[] = [
@@ -65,6 +65,6 @@ export function* inOtherForms(text: SourceText): Generator<Written> {
     const table = form(content);
     if (table !== null) yield { as: "form", table };
   }
-  for (const bare of [withoutWrapping(content), textOfPage(content), asSent(content)])
+  for (const bare of [withoutWrapping(content), withWholeNumbers(content), textOfPage(content), asSent(content)])
     if (bare !== null) yield { as: "rows", text: rewritten(text, bare) };
 }

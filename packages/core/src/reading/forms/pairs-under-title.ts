@@ -14,7 +14,7 @@ const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|
 const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x])\\)?`,
+    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x])\\)?`,
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
@@ -81,11 +81,14 @@ export function pairsUnderTitle(content: string): FormTable | null {
 
 /** Lines, the title that stands before the first pairs in their line put above them. */
 function withTitleApart(lines: readonly string[]): readonly string[] {
-  const first = lines.findIndex((line) => line.trim() !== "");
-  const [title] = /^\s*\p{L}[^\d]*?(?=\d)/u.exec(lines[first] ?? "") ?? [];
-  const rest = (lines[first] ?? "").slice(title?.length ?? 0);
-  if (title === undefined || !swrWord().test(title) || pairsIn(rest, first + 1) === null) return lines;
-  return [title, rest, ...lines.slice(first + 1)];
+  const titleOf = (line: string) => /^\s*\p{L}[^\d]*?(?=\d)/u.exec(line)?.[0] ?? "";
+  const first = lines.findIndex((line, i) => {
+    const title = titleOf(line);
+    return swrWord().test(title) && pairsIn(line.slice(title.length), i + 1) !== null;
+  });
+  if (first < 0) return lines;
+  const title = titleOf(lines[first] ?? "");
+  return [...lines.slice(0, first), title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
 }
 
 /** "46 ohms resistive, 35 ohms capacitive" as a complex number. */

@@ -13,7 +13,16 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
   { is: /^\s*"[^"]*[,;\t][^"]*"\s*$/, bare: (line) => line.trim().slice(1, -1) },
   { is: /^\s*\(.*\)[,;]?\s*$/, bare: (line) => line.trim().replace(/^\(|\)[,;]?$/g, "") },
   { is: /^\s*[•◦▪‣·●○✓✔→»>]\s*\d/, bare: (line) => line.replace(/^\s*[•◦▪‣·●○✓✔→»>]\s*(?=\d)/, "") },
-  { is: /^[^&]*&.*\\\\\s*$/, bare: (line) => line.replace(/\s*\\\\\s*$/, "").replace(/\s*&\s*/g, "\t") },
+  {
+    is: /^[^&]*&.*\\\\\s*(?:\\hline\s*)?$/,
+    bare: (line) =>
+      line
+        .replace(/\s*\\\\\s*(?:\\hline\s*)?$/, "")
+        .replace(/\s*(?<!\\)&\s*/g, "\t")
+        .replace(/\\([_%&#])/g, "$1")
+        .replace(/\$\\(Omega|Gamma)\$/g, (_, letter: string) => (letter === "Omega" ? "Ω" : "Γ")),
+  },
+  { is: /^\s*\d{1,3}\)\s+\d/, bare: (line) => line.replace(/^(\s*\d{1,3})\)/, "$1") },
   { is: /^\s*\d\S*\s+\S+.*;\s*$/, bare: (line) => line.replace(/;\s*$/, "") },
   { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },
   { is: /^\s*[|!].*(?:\|\||!!)/, bare: (line) => line.replace(/^\s*[|!]\s*/, "").replace(/\s*(?:\|\||!!)\s*/g, "\t") },
@@ -44,4 +53,18 @@ export function withoutWrapping(content: string): string | null {
       .join("\n");
   }
   return null;
+}
+
+/** The text with whole numbers where rows have only the decimals of their first one: 10.100, .110, .120; null for any other. */
+export function withWholeNumbers(content: string): string | null {
+  let whole = "";
+  let isAny = false;
+  const lines = content.split(/\r\n|\n|\r/).map((line) => {
+    const [, before = "", digits = "", rest = ""] = /^([\s"]*)(\d*)([.,]\d.*)$/.exec(line) ?? [];
+    if (digits !== "") whole = digits;
+    if (rest === "" || digits !== "" || whole === "") return line;
+    isAny = true;
+    return before + whole + rest;
+  });
+  return isAny ? lines.join("\n") : null;
 }

@@ -61,7 +61,8 @@ function kindOf(name: string, quantity: Quantity): ColumnKind {
   const rest = name.replace(partOfBand(), " ").trim();
   if (rest !== name.trim() && (rest === "" || roleFromHeader(rest).quantity === "swr")) return "end of the band";
   if (quantity === "swr" || quantity === "frequency") return quantity;
-  return quantity === "other" || isNamedSwr(name) ? "antenna" : "of a sweep";
+  if (isNamedSwr(name)) return "swr";
+  return quantity === "other" ? "antenna" : "of a sweep";
 }
 
 /** "SWR 6 m", which is a length to whoever reads units. */

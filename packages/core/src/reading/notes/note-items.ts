@@ -96,7 +96,11 @@ export function itemsOf(line: string): readonly NoteItem[] {
     const frequency = take(patterns.frequency);
     if (frequency !== null) {
       const hz = numberIn(frequency[1]) * hertzOf(frequency[2]);
-      return placed(hz < LEAST_FREQUENCY ? null : placeOfFrequency(hz));
+      if (hz < LEAST_FREQUENCY) return placed(null);
+      // "24 MHz" is the band at 24.9.
+      const named =
+        frequency[2] === "mhz" && /^\d+$/.test(frequency[1] ?? "") && !isInSomeBand(hz / 1e6) ? placeNamedBy(hz) : null;
+      return placed(named ?? placeOfFrequency(hz));
     }
     const start = scan.position;
     const equals = take(patterns.equals);

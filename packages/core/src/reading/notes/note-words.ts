@@ -116,7 +116,11 @@ export const UP_TO_WORD = anyOf([
   "(?:to|bis|until|through|tot|a|hasta|fino a|ate|au|al|and|und|et|y|e|en|i|och|og|do|az|az po|til|till|ja|pana la|до|και|ως|ile)(?!\\p{L})",
 ]);
 /** What a frequency stands behind. */
-export const AT_WORD = anyOf(["@", "(?:at|bei|op|on|auf|a|en)\\b", "(?:на|при|στα|στουσ)(?!\\p{L})"]);
+export const AT_WORD = anyOf([
+  "@",
+  "(?:at|bei|bij|op|on|auf|a|en|pa|na|em|su|sur|ved|vid)\\b",
+  "(?:на|при|στα|στουσ)(?!\\p{L})",
+]);
 export const BAND_WORD = anyOf([
   "bande?",
   "banda",

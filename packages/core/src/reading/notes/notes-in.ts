@@ -34,7 +34,7 @@ const MOST_BYTES = 4096;
 export function notesIn(text: SourceText): Notes | null {
   if (text.bytes.length > MOST_BYTES) return null;
   const lines = contentOf(text);
-  if (lines.length > MOST_LINES || lines.some((line) => IN_WAVELENGTHS.test(line.text))) return null;
+  if (lines.length > MOST_LINES || lines.some((line) => NO_NOTES.test(line.text))) return null;
   const table = bandsAcross(lines) ?? bandsDown(lines);
   if (table?.groups.length === 0) return null;
   const beside = table === null ? [] : lines.filter(({ line }) => !table.lines.includes(line));
@@ -70,8 +70,9 @@ export function notesIn(text: SourceText): Notes | null {
   return { groups, words, partly, first: rows[0]?.line ?? 0, mayBeTable: !nameBands };
 }
 
-/** Numbers of metres are no frequencies. */
-const IN_WAVELENGTHS = /λ|wave ?length|wellenlänge|longueur d.onde|longitud de onda/iu;
+/** Numbers of metres are no frequencies; and what is for sale, or promised, was not measured (from memory). */
+const NO_NOTES =
+  /λ|wave ?length|wellenlänge|longueur d.onde|longitud de onda|(?<!\p{L})(?:for sale|prices?|zu verkaufen|verkaufe|à vendre|se vende|vendo|specifications?|leaflet|data ?sheet|catalogue|nothing measured)(?!\p{L})|[€£$] ?\d/iu;
 
 const NOTHING = { readings: null };
 const IS_MARKED = /^\s*(?:[#!%;]|\/\/)/;

@@ -57,6 +57,8 @@ export interface ColumnRole {
   readonly offset?: number;
   /** Only for reactances: given as the part in series that has it, in pF, nF, nH or µH by `factor` */
   readonly ofPart?: "capacitance" | "inductance";
+  /** Only for powers: the header says that they are watts */
+  readonly isInWatts?: boolean;
   /** Only for powers: given in dBm */
   readonly isInDbm?: boolean;
   /** The least or the greatest of several readings, which is left alone beside their mean */

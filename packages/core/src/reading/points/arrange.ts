@@ -71,6 +71,8 @@ function isEveryStep(column: Column, condition: (before: number, value: number) 
   return true;
 }
 
+const MOST_ASTRAY = 2;
+
 /** Splits at every descent and every gap, then joins runs into sweeps: those that do not overlap, and those too short to stand alone. */
 function groupRuns({ frequencyHz }: Points): readonly number[][] {
   const runs: number[][] = [[]];
@@ -84,7 +86,13 @@ function groupRuns({ frequencyHz }: Points): readonly number[][] {
   for (const run of runs.flatMap((indices) => splitAtGaps(indices, frequencyHz))) {
     const low = at(frequencyHz, run[0] as number);
     const high = at(frequencyHz, run.at(-1) as number);
-    const home = sweeps.find(({ ranges }) => ranges.every((range) => high <= range.low || low >= range.high));
+    const isWithin = (index: number, range: { low: number; high: number }) =>
+      at(frequencyHz, index) > range.low && at(frequencyHz, index) < range.high;
+    const shared = (range: { low: number; high: number }) => run.filter((index) => isWithin(index, range)).length;
+    // A row or two that changed their places begin no sweep.
+    const home = sweeps.find(({ ranges }) =>
+      ranges.every((range) => high <= range.low || low >= range.high || shared(range) <= MOST_ASTRAY),
+    );
     if (home === undefined) sweeps.push({ indices: run, ranges: [{ low, high }] });
     else {
       home.indices.push(...run);
@@ -161,9 +169,16 @@ function spreadOf(values: number[]): number {
 
 /** Whether the points are whole stretches in another order than of frequency, and not rows astray. */
 function isBandByBand({ frequencyHz }: Points): boolean {
-  let descents = 0;
-  for (let i = 1; i < frequencyHz.length; i++) if (at(frequencyHz, i) < at(frequencyHz, i - 1)) descents++;
-  return frequencyHz.length / (descents + 1) >= FEWEST_POINTS_OF_A_SWEEP;
+  const ranges: { low: number; high: number }[] = [];
+  frequencyHz.forEach((value, i) => {
+    const last = ranges.at(-1);
+    if (last === undefined || value < at(frequencyHz, i - 1)) ranges.push({ low: value, high: value });
+    else last.high = value;
+  });
+  const areApart = ranges
+    .toSorted((a, b) => a.low - b.low)
+    .every(({ low }, i, sorted) => i === 0 || low >= (sorted[i - 1]?.high ?? low));
+  return areApart && frequencyHz.length / ranges.length >= FEWEST_POINTS_OF_A_SWEEP;
 }
 
 function averaged(points: Points, groups: readonly (readonly number[])[]): Points {

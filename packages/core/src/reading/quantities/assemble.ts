@@ -24,6 +24,8 @@ export interface NumberColumn {
   readonly isNormalised: boolean;
   /** The least or the greatest of several readings */
   readonly isExtreme: boolean;
+  /** A power by itself, and no share of another */
+  readonly isInWatts: boolean;
   /** Its signs seem lost: with another column it tells the size of the reflection alone */
   readonly isUnsigned: boolean;
 }
@@ -169,7 +171,7 @@ export function determinationsOf(given: readonly NumberColumn[], referenceOhms: 
     const column = find(quantity);
     // Beside what went out it is no share of it.
     const isOfPair =
-      (quantity === "reflected-power" && forward !== undefined) ||
+      (quantity === "reflected-power" && (forward !== undefined || column?.isInWatts)) ||
       (quantity === "reflected-voltage" && sent !== undefined);
     return column === undefined || isOfPair ? [] : [{ column, title, rho }];
   });

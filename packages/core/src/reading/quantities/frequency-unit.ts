@@ -23,8 +23,11 @@ export function frequencyUnitFor(values: Float64Array, file: string): FrequencyU
   if (greatest === 0) {
     throw new ReadError({ code: "no-data", file, found: "the frequency column holds no number above 0" });
   }
-  const [unit, ...others] = FREQUENCY_UNITS.filter((name) => areInBands(values, UNIT_EXPONENTS[name]));
-  if (unit !== undefined && others.length === 0) return unit;
+  // Most of them, or any at all: what no band has is no unit of theirs.
+  for (const share of [SHARE_IN_BAND, 0]) {
+    const [unit, ...others] = FREQUENCY_UNITS.filter((name) => areInBands(values, UNIT_EXPONENTS[name], share));
+    if (unit !== undefined && others.length === 0) return unit;
+  }
   throw new ReadError({
     code: "ambiguous",
     file,
@@ -39,14 +42,14 @@ const BEYOND_EDGES = 0.05;
 /** So much of a sweep of a band lies in it and beside it. */
 const SHARE_IN_BAND = 0.5;
 
-/** Whether most frequencies lie in amateur bands or beside them. */
-function areInBands(values: Float64Array, exponent: number): boolean {
+/** Whether more than a share of the frequencies lie in amateur bands or beside them. */
+function areInBands(values: Float64Array, exponent: number, share: number): boolean {
   const isNear = (value: number) =>
     NAMED_BANDS.some(
       ({ lowHz, highHz }) =>
         value * 10 ** exponent >= lowHz * (1 - BEYOND_EDGES) && value * 10 ** exponent <= highHz * (1 + BEYOND_EDGES),
     );
-  return values.filter(isNear).length > SHARE_IN_BAND * values.length;
+  return values.filter(isNear).length > share * values.length;
 }
 
 /** No sweep of an antenna ends below this, or reaches beyond the other; a stated unit that puts it there is wrong. Hz */

@@ -13,8 +13,8 @@ const PHRASES: Readonly<Record<string, string>> = {
   swr: "λόγος στασίμων|odnos stojećih valova|odnos stojnih valova",
   unsigned: "without sign|without its sign|no sign|sign lost",
   z: "σύνθετη αντίσταση|σύνθετης αντίστασης|полное сопротивление|полного сопротивления|комплексное сопротивление|повний опір|повного опору",
-  r: "r активное|r активний|активний r|active part|активное r|акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",
-  x: "x реактивное|x реактивний|reactive part|реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|άεργος αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
+  r: "r ser|r активное|r активний|активний r|active part|активное r|акт сопр|активное сопр|активное сопротивление|активний опір|ωμική αντίσταση|činný odpor|oporność czynna|résistance série|r série|активно съпротивление",
+  x: "x ser|x реактивное|x реактивний|reactive part|реактивное сопр|реакт сопр|реактивное сопротивление|реактивний опір|реакт сопротивление|реакт опір|άεργη αντίσταση|άεργος αντίσταση|jalový odpor|meddő ellenállás|oporność bierna|réactance série|x série|реактивно съпротивление",
 };
 
 /** Made when they are asked for first, as the tables below: a Touchstone file has no use for them. */
@@ -71,6 +71,13 @@ function parted(word: string): readonly string[] {
   if (/^[a-z]*$/.test(word) || !signs().test(word)) return [word];
   const parts: string[] = [];
   for (let i = 0; i < word.length; ) {
+    // Letters of a sign beside them: "抵抗R".
+    const letters = /^[a-z]+/.exec(word.slice(i))?.[0];
+    if (letters !== undefined) {
+      parts.push(letters);
+      i += letters.length;
+      continue;
+    }
     let length = Math.min(longestSign(), word.length - i);
     while (length > 0 && !wordOfSign().has(word.slice(i, i + length))) length--;
     if (length === 0) return [word];

@@ -28,12 +28,12 @@ const WORDS = {
     "リターンロス 回波损耗 回波損耗 반사손실",
   ],
   reflected: [
-    "reflected reflektiert reflektierte rücklaufend rücklaufende réfléchie reflejada refletida riflessa rücklauf rev rfl backward prefl pref prev pr",
+    "reflected reflektiert reflektierte rücklaufend rücklaufende réfléchie reflejada refletida riflessa rücklauf rev rfl backward prefl pref prev pr heijastunut обратная обратной зворотна odražená odražený reflekteret reflekterad",
   ],
   ref: ["ref"],
   power: ["power leistung puissance potencia potenza pwr p"],
   forward: [
-    "forward fwd fw incident incidente hinlaufend hinlaufende vorlauf vorwärts pfwd pf directe directa diretta",
+    "forward fwd fw incident incidente hinlaufend hinlaufende vorlauf vorwärts pfwd pf directe directa diretta direta etenevä прямая прямой пряма incidentní dopadající frem framåt",
   ],
   mismatchLoss: ["ml anpassungsverlust anpassungsverluste fehlanpassungsverlust fehlanpassungsdämpfung"],
   accepted: ["accepted delivered transmitted absorbed aufgenommen aufgenommene acceptée aceptada aceita accettata"],
@@ -60,7 +60,7 @@ const WORDS = {
   ],
   admittance: ["y y11 yin admittance admittanz admittanza admitancia"],
   resistance: [
-    "r rs rser rseries rin esr resistance resistanz wirkwiderstand resistencia resistência resistenza weerstand rezystancja",
+    "r rs rser rseries rin esr resistance resistanz wirkwiderstand resistencia resistência resistenza weerstand rezystancja активное",
     "odpor resistans resistanssi ellenállás direnç rezistență 抵抗 电阻 電阻 저항 otpor oporność",
   ],
   reactance: [

@@ -51,6 +51,7 @@ function spelledOut(header: string): string {
         /(?<=[\p{L}\d])\s*(?:\|\||\/\/|[\u2225\u2016])|^\s*(?:\|\||\/\/|[\u2225\u2016])\s*(?=\p{L})/gu,
         " parallel ",
       )
+      .replace(/\|Г\|/g, "|Γ|")
       .replace(/\|([^|]{1,20})\|/g, " mag $1 ")
       .replace(/\u2126|(?<!\p{Script=Greek})[Ωω](?!\p{Script=Greek})/gu, "ohm")
       .replace(/.+/su, withoutAccents)

@@ -1,4 +1,5 @@
 import { median } from "simple-statistics";
+import { NAMED_BANDS } from "../../facts/band-names.js";
 import { at, type Column } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { Determination } from "./assemble.js";
@@ -55,10 +56,16 @@ const NEIGHBOURS = 0.5;
 /** Wires that one hangs up are swept below this, Hz: beyond it a file may state another unit than it has. */
 const UNLIKELY_HZ = 3e9;
 
+/** Nor below this beside the bands there, Hz: a file may state kHz and have MHz. */
+const LEAST_LIKELY_HZ = 1e6;
+
 /** That a sweep lies where no wire antenna is swept. */
 export function unlikelyFrequencies(frequencyHz: Column): readonly Finding[] {
-  const lowest = Math.min(at(frequencyHz, 0), at(frequencyHz, frequencyHz.length - 1));
-  return lowest >= UNLIKELY_HZ ? [finding("caution", "frequency-unlikely", { frequencyHz: lowest })] : [];
+  const [first, last] = [at(frequencyHz, 0), at(frequencyHz, frequencyHz.length - 1)];
+  const [lowest, highest] = [Math.min(first, last), Math.max(first, last)];
+  const isAround = ({ lowHz, highHz }: { lowHz: number; highHz: number }) => lowest <= highHz && highest >= lowHz;
+  const isLow = highest < LEAST_LIKELY_HZ && !NAMED_BANDS.some(isAround);
+  return lowest >= UNLIKELY_HZ || isLow ? [finding("caution", "frequency-unlikely", { frequencyHz: lowest })] : [];
 }
 
 /** Frequencies of one sweep do not grow by more than this factor from one row to the next: another unit begins. */

@@ -41,6 +41,7 @@ const power =
     ...(quantity === "reflected-power" ? { percent: false } : {}),
     ...(meanings.has("milliwatts") ? { factor: 0.001 } : {}),
     ...(meanings.has("dbm") ? { isInDbm: true } : {}),
+    ...(WATTS.some((unit) => meanings.has(unit)) ? { isInWatts: true } : {}),
   });
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });

@@ -65,6 +65,14 @@ function settleSubject(
   if (quantity === "real") return { ...column, quantity: "reflection-real" };
   if (quantity === "imaginary") return { ...column, quantity: "reflection-imaginary" };
   if (quantity === "reflection") return settleBareReflection(column, table, findings);
+  // No size is negative: "S11 mag" over -6.5.
+  if (
+    quantity === "reflection-magnitude" &&
+    !percent &&
+    values.every((value) => !(value > 0)) &&
+    greatestSize(values) > 0
+  )
+    return { ...column, quantity: "s11-db" };
   const isPower = columns.some((other) => other.quantity === "forward-power");
   if (quantity === "reflected-power" && !isPower && !column.percent && greatestSize(values) <= 1) {
     throw new ReadError({

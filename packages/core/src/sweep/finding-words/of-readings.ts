@@ -131,8 +131,11 @@ export const READING_FINDINGS = {
   },
   "frequency-unlikely": {
     meaning: "All frequencies lie where no wire antenna is swept.",
-    words: ({ frequencyHz }: { frequencyHz: number }) =>
-      `The sweep begins at ${Number((frequencyHz / 1e9).toPrecision(4))} GHz, where no wire antenna is swept: the unit may be another.`,
+    words: ({ frequencyHz }: { frequencyHz: number }) => {
+      const size =
+        frequencyHz >= 1e9 ? `${Number((frequencyHz / 1e9).toPrecision(4))} GHz` : `${frequencyHz / 1e3} kHz`;
+      return `The sweep begins at ${size}, where no wire antenna is swept: the unit may be another.`;
+    },
   },
   "columns-disagree": {
     meaning: "Columns that should say the same do not.",
