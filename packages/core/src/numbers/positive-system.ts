@@ -71,6 +71,33 @@ export function noiseOfUnknowns(
   };
 }
 
+/**
+ * Variance of the real part of a weighted sum of the unknowns of a system that has been solved, where noise of variance 1 is in each part
+ * of what it was made of.
+ *
+ * @param weights of the unknowns, in their order
+ */
+export function varianceOfSum(
+  { size, real, imaginary, pivots }: LinearSystem,
+  weights: { readonly real: Float64Array; readonly imaginary: Float64Array },
+): number {
+  const width = size + 1;
+  // The triangle's equations with the conjugate weights on the right.
+  const x = weights.real.slice();
+  const y = weights.imaginary.map((value) => -value);
+  let variance = 0;
+  for (let k = 0; k < size; k++) {
+    const [u, v] = [at(x, k), at(y, k)];
+    variance += (u * u + v * v) / at(pivots, k);
+    for (let j = k + 1; j < size; j++) {
+      const [a, b] = [at(real, k * width + j), at(imaginary, k * width + j)];
+      x[j] = at(x, j) - (a * u + b * v);
+      y[j] = at(y, j) - (a * v - b * u);
+    }
+  }
+  return variance;
+}
+
 function eliminate({ size, real, imaginary, pivots }: LinearSystem): boolean {
   const width = size + 1;
   for (let r = 0; r < size; r++) pivots[r] = at(real, r * width + r);

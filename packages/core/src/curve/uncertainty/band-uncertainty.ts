@@ -2,10 +2,12 @@ import { mean, standardDeviation } from "simple-statistics";
 import type { Sweep } from "../../sweep/sweep.js";
 import { type Curve, isVectorCurve, noiseOrBound } from "../curve.js";
 import { ASSUMED_NOISE } from "../noise/noise.js";
-import { type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
+import { extremesOver, type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../trace.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
+import { deviationsByFits } from "./first-order.js";
 import { type Instrument, instrumentError } from "./instrument.js";
+import { placesAsGood } from "./places-as-good.js";
 import { type Replicates, replicatesOf } from "./replicates.js";
 
 /** Both ends of what a number may be, with 95 % probability as far as noise goes. */
@@ -48,14 +50,14 @@ interface Understatement {
  * noise of a scalar sweep is not even on both sides. Chosen on ten families of invented antennas; tests/accuracy/intervals.test.ts
  * holds them to their word on ten others, coverage.test.ts on modelled ones.
  */
-const VECTOR_COPIES_UNDERSTATE: Understatement = { values: 1.7, place: 2, bySmoothing: 2 };
+const VECTOR_COPIES_UNDERSTATE: Understatement = { values: 1.4, place: 1.7, bySmoothing: 2 };
 const SCALAR_COPIES_UNDERSTATE: Understatement = { values: 1.5, place: 1.7, bySmoothing: 1 };
-const VECTOR_FITS_UNDERSTATE: Understatement = { values: 1.35, place: 1.5, bySmoothing: 0 };
-const SCALAR_FITS_UNDERSTATE: Understatement = { values: 1.4, place: 1.9, bySmoothing: 0 };
+const VECTOR_FITS_UNDERSTATE: Understatement = { values: 1.5, place: 1.5, bySmoothing: 0 };
+const SCALAR_FITS_UNDERSTATE: Understatement = { values: 1.4, place: 1.7, bySmoothing: 0 };
 
-function understatementOf({ areOfFits, base }: Replicates): Understatement {
-  const isVector = isVectorCurve(base);
-  if (areOfFits) return isVector ? VECTOR_FITS_UNDERSTATE : SCALAR_FITS_UNDERSTATE;
+function understatementOf(curve: Curve, { fits }: Replicates): Understatement {
+  const isVector = isVectorCurve(curve);
+  if (fits !== null) return isVector ? VECTOR_FITS_UNDERSTATE : SCALAR_FITS_UNDERSTATE;
   return isVector ? VECTOR_COPIES_UNDERSTATE : SCALAR_COPIES_UNDERSTATE;
 }
 
@@ -108,44 +110,71 @@ export function bandUncertainty(
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
   const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
   const replicates = replicatesBetween(low, high);
+  const extremes = extremesOver(trace, pieces);
+  const estimate = featuresOf(trace, pieces, limit, bestHz, extremes);
+  const band = extremes && { trace, pieces, limit, lowHz: low, highHz: high, estimate, worst: extremes.worst };
+  const deviations = replicates.fits === null || band === null ? null : deviationsByFits(replicates.fits, band);
   const looks: Looks = {
-    estimate: featuresOf(trace, pieces, limit, bestHz),
-    ofBase: look(replicates.base),
-    copies: replicates.copies.map(look),
+    estimate,
+    spread: deviations === null ? spreadOfCopies(replicates, look) : spreadOfFits(deviations),
     thinned: replicates.thinned.map(look),
-    understatement: understatementOf(replicates),
+    understatement: understatementOf(trace.curve, replicates),
   };
   const random = Object.fromEntries(FEATURE_NAMES.map((name) => [name, intervalOf(looks, name)])) as Record<
     keyof Features,
     Interval | null
   >;
-  return withInstrument(random, looks.estimate, trace, pieces, limit, errors, noise);
+  return withInstrument(random, estimate, trace, pieces, limit, errors, noise);
 }
 
-/** A band's numbers as they are, and in the copies. */
+/** How noise spreads a number. */
+interface Spread {
+  /** Standard deviation; NaN where the number may not exist */
+  readonly deviation: number;
+  /** By how much it is told too high on average */
+  readonly bias: number;
+  /** Of the curve that the copies start from; NaN where the number is not told by copies */
+  readonly ofBase: number;
+}
+
+/** A band's numbers as they are, and what noise and step do to them. */
 interface Looks {
   readonly estimate: Features;
-  readonly ofBase: Features;
-  readonly copies: readonly Features[];
+  readonly spread: (name: keyof Features) => Spread;
   readonly thinned: readonly Features[];
   readonly understatement: Understatement;
 }
 
-/** Interval of one number from its spread over the copies, the smoothing and what the step may hide; null where it may not exist. */
-function intervalOf(
-  { estimate, ofBase, copies, thinned, understatement }: Looks,
-  name: keyof Features,
-): Interval | null {
+const spreadOfFits =
+  (deviations: Features) =>
+  (name: keyof Features): Spread => ({ deviation: deviations[name], bias: 0, ofBase: Number.NaN });
+
+function spreadOfCopies(replicates: Replicates, look: (curve: Curve) => Features): (name: keyof Features) => Spread {
+  const base = look(replicates.base());
+  const copies = replicates.copies().map(look);
+  return (name) => {
+    const known = copies.map((copy) => copy[name]).filter((copy) => !Number.isNaN(copy));
+    const isSure = known.length >= (1 - LARGEST_MISSING_SHARE) * copies.length;
+    const ofBase = base[name];
+    return {
+      deviation: isSure ? standardDeviation(known) : Number.NaN,
+      // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
+      bias: Number.isNaN(ofBase) || !isSure ? 0 : mean(known) - ofBase,
+      ofBase,
+    };
+  };
+}
+
+/** Interval of one number from its spread, the smoothing and what the step may hide; null where it may not exist. */
+function intervalOf({ estimate, spread, thinned, understatement }: Looks, name: keyof Features): Interval | null {
   const value = estimate[name];
-  const known = copies.map((copy) => copy[name]).filter((copy) => !Number.isNaN(copy));
-  if (Number.isNaN(value) || known.length < (1 - LARGEST_MISSING_SHARE) * copies.length) return null;
-  // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
-  const bias = Number.isNaN(ofBase[name]) ? 0 : mean(known) - ofBase[name];
+  const { deviation, bias, ofBase } = spread(name);
+  if (Number.isNaN(value) || Number.isNaN(deviation)) return null;
   const understated = name === "bestHz" ? understatement.place : understatement.values;
-  const fromNoise = COVERAGE_FACTOR * understated * standardDeviation(known);
+  const fromNoise = COVERAGE_FACTOR * understated * deviation;
   const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
   const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
-  const smoothed = Number.isNaN(ofBase[name]) ? 0 : Math.abs(ofBase[name] - value);
+  const smoothed = Number.isNaN(ofBase) ? 0 : Math.abs(ofBase - value);
   const half = Math.hypot(fromNoise, fromStep, understatement.bySmoothing * smoothed);
   // A bias that is itself only estimated widens the interval to its side, and takes nothing off the other one.
   return { low: value - Math.max(0, bias) - half, high: value + Math.max(0, -bias) + half };
@@ -190,12 +219,13 @@ function withInstrument(
   const rounding = roundingAt(estimate.bestMagnitude);
   const level =
     rounding === 0 ? undefined : spanAt(spansWithin(trace, estimate.bestMagnitude + rounding), estimate.bestHz);
+  const asGood = placesAsGood(trace, pieces, estimate, (bestMagnitude.high - bestMagnitude.low) / 2);
   return {
     noise,
     bestMagnitude: told(bestMagnitude, estimate.bestMagnitude),
     bestHz: {
-      low: Math.min(bestHz.low, level?.lowHz ?? bestHz.low),
-      high: Math.max(bestHz.high, level?.highHz ?? bestHz.high),
+      low: Math.min(bestHz.low, level?.lowHz ?? bestHz.low, ...asGood),
+      high: Math.max(bestHz.high, level?.highHz ?? bestHz.high, ...asGood),
     },
     worstMagnitude: told(worstMagnitude, estimate.worstMagnitude),
     withinHz: {

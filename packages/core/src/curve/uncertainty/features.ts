@@ -22,9 +22,14 @@ export const FEATURE_NAMES = [
 ] as const;
 
 /** @param aroundHz frequency of the best point, by which the same span is found again in another curve */
-export function featuresOf(trace: Trace, pieces: readonly Piece[], limit: number, aroundHz: number): Features {
+export function featuresOf(
+  trace: Trace,
+  pieces: readonly Piece[],
+  limit: number,
+  aroundHz: number,
+  extremes = extremesOver(trace, pieces),
+): Features {
   const spans = spansWithin(trace, limit);
-  const extremes = extremesOver(trace, pieces);
   const span = spanAt(spans, aroundHz);
   return {
     bestMagnitude: extremes?.best.reflectionMagnitude ?? Number.NaN,

@@ -3,18 +3,20 @@ import { once } from "../../numbers/once.js";
 import { normalNumbers } from "../../numbers/random.js";
 import { magnitudeOf } from "../between/scalar-interpolation.js";
 import { type Curve, curveOf, isVectorCurve } from "../curve.js";
-import { noisyValues, placesIn, type WholeFit } from "../fit/whole-fit.js";
+import { noisyValues, placesIn } from "../fit/whole-fit.js";
 import { copiesOfSamples, noiseNumbers } from "./copies-of-samples.js";
+import { type FitOfStretch, fitsBetween } from "./fits-of-stretches.js";
 import { type Columns, cut, noiselessCurve, PAIRS, type Part, SEED } from "./part.js";
 
 /** A part of a curve, and what other noise would have made of it. */
 export interface Replicates {
-  readonly base: Curve;
-  readonly copies: readonly Curve[];
+  /** The functions that explain the curve there; null where none do */
+  readonly fits: readonly FitOfStretch[] | null;
   /** The base seen through every other sample: how much hangs on the step */
   readonly thinned: readonly Curve[];
-  /** Whether the copies are of the functions that explain the curve, and not of its samples */
-  readonly areOfFits: boolean;
+  /** The part by itself, and copies of it; made when they are asked for */
+  readonly base: () => Curve;
+  readonly copies: () => readonly Curve[];
 }
 
 /** Samples beyond the frequencies of interest that are kept, so that smoothing windows reach as far as before. */
@@ -40,10 +42,10 @@ export function replicatesOf(curve: Curve, noise: number): (lowHz: number, highH
     const fits = fitsBetween(curve, lowHz, highHz);
     const base = partOf(fits === null ? smoother() : curve, lowHz, highHz, fits === null);
     return {
-      base: noiselessCurve(base, cut(base, base.copied)),
-      copies: fits === null ? copiesOfSamples(base, noise, numbers) : copiesOfFits(base, fits),
+      fits,
+      base: () => noiselessCurve(base, cut(base, base.copied)),
+      copies: () => (fits === null ? copiesOfSamples(base, noise, numbers) : copiesOfFits(base, fits)),
       thinned: base.frequencyHz.length < FEWEST_TO_THIN ? [] : [0, 1].map((offset) => thinnedCurve(base, offset)),
-      areOfFits: fits !== null,
     };
   };
 }
@@ -88,25 +90,6 @@ function thinnedCurve(base: Part, offset: number): Curve {
     real: thin(base.real),
     imaginary: base.imaginary && thin(base.imaginary),
   });
-}
-
-/** The function that explains a stretch, and the indices of its first and last sample. */
-interface FitOfStretch {
-  readonly fit: WholeFit;
-  readonly first: number;
-  readonly last: number;
-}
-
-/** What explains the stretches between two frequencies; null where there is one that nothing explains, or none. */
-function fitsBetween({ sweep, stretches, fits }: Curve, lowHz: number, highHz: number): readonly FitOfStretch[] | null {
-  const found: FitOfStretch[] = [];
-  for (const [s, { first, last }] of stretches.entries()) {
-    if (at(sweep.frequencyHz, first) > highHz || at(sweep.frequencyHz, last) < lowHz) continue;
-    const fit = fits[s] ?? "none";
-    if (fit === "none") return null;
-    found.push({ fit, first, last });
-  }
-  return found.length === 0 ? null : found;
 }
 
 function copiesOfFits(base: Part, fits: readonly FitOfStretch[]): Curve[] {
