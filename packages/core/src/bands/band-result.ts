@@ -80,8 +80,27 @@ export function checkBand(
     summary.best === null ? [] : powersIn(parts, band, licenceClass, powered, { equipment, feedline, people });
   const places = summary.best === null ? [] : answering.map(({ part }) => deployment.parts.indexOf(part.sweep));
   const ofLine = feedline && bandFeedline(answering, feedline, power);
+  // Spelled out: to add to a copy of an object of so many fields takes longer than to reckon them.
   return {
-    ...summary,
+    band: summary.band,
+    lowHz: summary.lowHz,
+    highHz: summary.highHz,
+    pieces: summary.pieces,
+    sweptFraction: summary.sweptFraction,
+    best: summary.best,
+    worst: summary.worst,
+    atLow: summary.atLow,
+    atHigh: summary.atHigh,
+    withinLimit: summary.withinLimit,
+    usable: summary.usable,
+    tunerSpans: summary.tunerSpans,
+    bandwidth: summary.bandwidth,
+    resonances: summary.resonances,
+    impedanceQ: summary.impedanceQ,
+    loadedQ: summary.loadedQ,
+    need: summary.need,
+    uncertainty: summary.uncertainty,
+    restsOn: summary.restsOn,
     verdict: verdictOf(summary),
     segments: band.segments.map((segment) => checkSegment(parts, segment, limits, licenceClass)),
     power,

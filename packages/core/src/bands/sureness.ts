@@ -4,6 +4,7 @@ import type { Instrument } from "../curve/uncertainty/instrument.js";
 import type { Limits } from "../facts/limits.js";
 import { reflectionMagnitudeFromSwr, swrFromReflectionMagnitude } from "../reflection/swr.js";
 import type { Answering } from "./parts.js";
+import type { Point } from "./point.js";
 import { extremesIn } from "./reach.js";
 import type { BandSummary, Summarised } from "./summary.js";
 
@@ -40,8 +41,8 @@ export function withUncertainty(
   };
   return {
     ...summary,
-    best: { ...best, ...between(uncertainty.bestMagnitude) },
-    worst: { ...worst, ...between(uncertainty.worstMagnitude) },
+    best: withRange(best, uncertainty.bestMagnitude),
+    worst: withRange(worst, uncertainty.worstMagnitude),
     uncertainty,
   };
 }
@@ -61,7 +62,15 @@ function uncertaintyOf(
   return bandUncertainty(grounds, pieces, limit, best.frequencyHz, bandwidth, errors);
 }
 
-const between = ({ low, high }: Interval) => ({
+/** A point with both ends of what its SWR may be; spelled out, as it is done for each band of a season. */
+const withRange = (point: Point, { low, high }: Interval): Point => ({
+  frequencyHz: point.frequencyHz,
+  swr: point.swr,
+  isAtLeast: point.isAtLeast,
+  returnLossDb: point.returnLossDb,
+  reflectionMagnitude: point.reflectionMagnitude,
+  resistanceOhms: point.resistanceOhms,
+  reactanceOhms: point.reactanceOhms,
   swrLow: swrFromReflectionMagnitude(low),
   swrHigh: swrFromReflectionMagnitude(high),
 });
