@@ -56,7 +56,9 @@ export function deviationsByFits(fits: readonly FitOfStretch[], band: BandOnTrac
   const { turns, ends } = turnsOf(band);
   const points = [...turns, ...ends].map(localAt).filter((point) => point !== null);
   const [best, greatest] = [localAt(estimate.bestHz), localAt(worst.frequencyHz)];
-  if (best === null || greatest === null || best.rho < SAFE * best.deviation) return null;
+  if (best === null || greatest === null) return null;
+  // At Γ = 0 its size has no derivative; within noise of it, none that tells.
+  if (best.rho === 0 || best.rho < SAFE * best.deviation) return null;
   // Spans neither join nor part, and none vanishes.
   if ([...points, best, greatest].some(({ rho, deviation }) => Math.abs(rho - limit) < SAFE * deviation)) return null;
   const others = points.filter(({ hz }) => pieces.some(({ lowHz, highHz }) => hz >= lowHz && hz <= highHz));
