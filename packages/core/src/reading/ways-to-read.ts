@@ -1,5 +1,5 @@
 import type { Written } from "./forms/form.js";
-import { inOtherForms, readingsWithNames, tableInJson, tableOnItsSide } from "./forms/other-forms.js";
+import { inOtherForms, readingsWithNames, tableInJson, tableOnItsSide, tableToTypeset } from "./forms/other-forms.js";
 import { type Notes, notesIn } from "./notes/notes-in.js";
 import type { ReadOptions } from "./options/read-options.js";
 import type { SourceText } from "./text/text.js";
@@ -25,16 +25,16 @@ export function* waysToRead(text: SourceText, options: ReadOptions): Generator<W
     if (!isNamedTouchstone) yield asItStands;
     return;
   }
-  const json = tableInJson(text);
-  if (json !== null) yield { as: "form", table: json };
+  const table = tableInJson(text) ?? tableToTypeset(text);
+  if (table !== null) yield { as: "form", table };
   const notes = notesIn(text);
   const named = notes === null ? null : readingsWithNames(text);
   const byName: readonly WayToRead[] = named === null ? [] : [{ as: "form", table: named }];
   if (notes !== null && !notes.mayBeTable) {
     yield* byName;
     // A band that a row of frequencies stands above is a height: "SWR 10 m".
-    const table = tableOnItsSide(text);
-    if (table !== null) yield { as: "form", table };
+    const onItsSide = tableOnItsSide(text);
+    if (onItsSide !== null) yield { as: "form", table: onItsSide };
     yield { as: "notes", notes };
   }
   yield asItStands;

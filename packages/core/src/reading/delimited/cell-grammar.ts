@@ -10,6 +10,8 @@ export interface CellDialect {
   readonly decimal: DecimalMark;
   /** The user said what the decimal mark is: the other mark then stands between thousands, however few */
   readonly isDecimalStated: boolean;
+  /** Nothing but the delimiter splits columns, as the user says or a form of table has it */
+  readonly isDelimiterStated: boolean;
 }
 
 /** A number as a cell holds it. */
@@ -166,7 +168,12 @@ function dressed(cell: string, dialect: CellDialect): NumberCell | null {
   const mark = groupingIn(printed, dialect);
   if (mark === null && !Number.isFinite(plainNumber(printed, dialect))) return null;
   // Blanks may split columns beside commas and tabs: "7,500 100,0" is no 500 100, and "144 100<tab>200" no 144 100.
-  const isSure = dialect.delimiter === "semicolon" || dialect.delimiter === "bar" || printed.split(" ").length > 2;
+  const { delimiter, isDelimiterStated } = dialect;
+  const isSure =
+    delimiter === "semicolon" ||
+    delimiter === "bar" ||
+    (delimiter === "tab" && isDelimiterStated) ||
+    printed.split(" ").length > 2;
   if (mark === " " && !isSure) return null;
   const digits = mark === null ? withPoint(printed, dialect) : withoutMarks(printed, mark);
   return numberCell(digits, printed, unit, mark);

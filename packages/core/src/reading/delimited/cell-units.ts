@@ -33,9 +33,9 @@ const UNITS: Readonly<Record<string, CellUnit>> = Object.fromEntries(
     { name: "%", kind: "percent", power: 0 } as const,
   ].map((unit) => [unit.name.toLowerCase(), unit]),
 );
-const DEGREES = ["°", "degs", "degree", "degrees", "grad"];
+const DEGREES = ["°", "deg.", "degs", "degree", "degrees", "grad"];
 /** Pattern of a unit that a quantity of a sweep may have. */
-export const UNIT = "[kmg]?hz|k?ohms?|k?[Ω\u2126]|ms|db|°(?![CF])|deg(?:ree)?s?|rad(?:ians?)?|gon|%";
+export const UNIT = "[kmg]?hz|k?ohms?|k?[Ω\u2126]|ms|db|°(?![CF])|deg(?:rees?|s|\\.)?|rad(?:ians?)?|gon|%";
 /** Units beside numbers that no column of a sweep needs. */
 export const OTHER_UNIT =
   "[mk]?w(?:atts?)?|[mk]?v|m?a|[°º][CF]|dbm|[cm]?m|ft|s|[np]f|[nuµ]h|mbar|hpa|km\\/h|m\\/s|kts?";

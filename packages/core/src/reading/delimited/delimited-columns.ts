@@ -14,7 +14,7 @@ import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
-import { holdsRow, kindsOfLines } from "./lines-of-table.js";
+import { holdsRow, kindsOfLines, mayBeRow } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
 import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
@@ -67,16 +67,14 @@ export function readTable(
     options.columns === undefined ? (listedColumns(lines, decided, port) ?? findHeader(lines, decided, port)) : null;
   const dialect = found === null ? decided : below(found, decided, lines);
   const text: TableText = { lines, dialect, file, port };
-  const aboveHeader = Array.from(
-    { length: Math.max(0, (found?.lineIndex ?? -1) - decided.firstDataLine) },
-    (_, i) => decided.firstDataLine + i,
-  ).filter((line) => holdsRow(lines.text(line), dialect));
-  const [firstAbove] = aboveHeader;
-  if (firstAbove !== undefined) {
-    const params = { firstLine: firstAbove + 1, count: aboveHeader.length, text: null };
-    findings.push(finding("caution", "row-left-out", params, { line: firstAbove + 1 }));
-  }
-  const preamble = preambleOf(lines, dialect.firstDataLine, found?.lineIndex ?? -1);
+  const heading = found?.lineIndex ?? -1;
+  findings.push(
+    ...rowsLost(decided.firstDataLine, heading, (line) => holdsRow(lines.text(line), dialect)),
+    ...rowsLost(heading < 0 ? dialect.firstDataLine : heading + 1, dialect.firstDataLine, (line) =>
+      mayBeRow(lines.text(line), dialect),
+    ),
+  );
+  const preamble = preambleOf(lines, dialect.firstDataLine, heading);
   const header = found && withFrequencies(found, preamble.comments, port);
   const stated = statedColumns(header, preamble, text, options, findings);
   const names = header?.names ?? [];
@@ -149,4 +147,13 @@ function holdsBothSigns(values: Float64Array): boolean {
     else if (value > 0) above++;
   }
   return Math.min(below, above) >= FEWEST_OF_A_SIGN;
+}
+
+/** Rows that stand above a header, or below it above the first one that is read. */
+function rowsLost(from: number, end: number, isRow: (line: number) => boolean): readonly Finding[] {
+  const rows = Array.from({ length: Math.max(0, end - from) }, (_, i) => from + i).filter(isRow);
+  const [first] = rows;
+  if (first === undefined) return [];
+  const params = { firstLine: first + 1, count: rows.length, text: null };
+  return [finding("caution", "row-left-out", params, { line: first + 1 })];
 }

@@ -65,7 +65,7 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
   const reference = referenceFor(table.texts, options.referenceOhms, file);
-  const columns = settleColumns(table.columns, { ...table, options }, findings);
+  const columns = settleColumns(table.columns, { ...table, options, referenceOhms: reference.ohms }, findings);
   const chosen = determinationThatCounts(table, columns, reference.ohms, findings);
   findings.push(
     ...reference.findings,

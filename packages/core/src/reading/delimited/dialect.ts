@@ -7,7 +7,7 @@ import { bestReadings, type Evidence, numbersOf } from "./dialect-evidence.js";
 import type { Dialect } from "./table-text.js";
 
 /** Every way of writing that is tried. */
-const CANDIDATES: readonly Omit<CellDialect, "isDecimalStated">[] = [
+const CANDIDATES: readonly Pick<CellDialect, "delimiter" | "decimal">[] = [
   { delimiter: "tab", decimal: "point" },
   { delimiter: "semicolon", decimal: "point" },
   { delimiter: "comma", decimal: "point" },
@@ -45,7 +45,11 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
       looked.some((line) => occurs(delimiter, line)) &&
       // Only quotes tell the comma within a number from the one behind it.
       (delimiter !== "comma" || decimal !== "comma" || looked.some((line) => line.includes('"'))),
-  ).map((candidate) => ({ ...candidate, isDecimalStated: options.decimal !== undefined }));
+  ).map((candidate) => ({
+    ...candidate,
+    isDecimalStated: options.decimal !== undefined,
+    isDelimiterStated: stated !== undefined,
+  }));
   const strict = bestReadings(candidates, lines, start, FEW_LINES, false);
   // Where every row holds a remark, numbers with one are all there is.
   const isLoose = strict.length === 0 && bestReadings(candidates, lines, start, MANY_LINES, false).length === 0;

@@ -1,4 +1,5 @@
 import { quote, ReadError } from "../../input/read-error.js";
+import { isInSomeBand } from "../notes/note-place.js";
 import { isReading } from "../options/column-role.js";
 import type { TableColumn } from "./table-column.js";
 import type { TableText } from "./table-text.js";
@@ -9,7 +10,8 @@ const FEWEST_ROWS = 3;
 const EVEN = 0.05;
 
 /**
- * Refuses a table whose frequencies go up and down while a reading goes in even steps, as frequencies do: its names are exchanged.
+ * Refuses a table whose frequencies go up and down, or along where no band is, while a reading goes in even steps, as frequencies do: its
+ * names are exchanged.
  *
  * @throws ReadError `ambiguous`
  */
@@ -19,8 +21,13 @@ export function refuseExchangedNames(
   { dialect, file }: TableText,
 ): void {
   const frequency = columns[index];
-  if (frequency === undefined || frequency.values.length < FEWEST_ROWS || areAlong(frequency.values)) return;
-  const even = columns.find(({ role, values }) => isReading(role) && areEven(values));
+  if (frequency === undefined || frequency.values.length < FEWEST_ROWS) return;
+  const isOrdered = areAlong(frequency.values);
+  if (isOrdered && (areEven(frequency.values) || frequency.values.every((hz) => isInSomeBand(hz / 1e6)))) return;
+  // Frequencies that go one way are doubted only where the others are in a band, as MHz.
+  const even = columns.find(
+    ({ role, values }) => isReading(role) && areEven(values) && (!isOrdered || values.every(isInSomeBand)),
+  );
   if (even === undefined) return;
   throw new ReadError({
     code: "ambiguous",

@@ -24,7 +24,14 @@ export interface Above {
 /** Only a line that is no table. */
 export const NO_TABLE: Above = {
   line: 1,
-  dialect: { delimiter: "comma", decimal: "point", isDecimalStated: false, firstDataLine: 0, columns: 0 },
+  dialect: {
+    delimiter: "comma",
+    decimal: "point",
+    isDecimalStated: false,
+    isDelimiterStated: false,
+    firstDataLine: 0,
+    columns: 0,
+  },
   fewest: 0,
 };
 

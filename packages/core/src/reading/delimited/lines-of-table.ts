@@ -30,3 +30,9 @@ export const holdsRow = (line: string, dialect: Dialect): boolean => {
   const cells = splitLine(line, dialect.delimiter).map((cell) => readCell(cell, dialect));
   return cells.length >= dialect.columns && cells.filter(({ kind }) => kind === "number").length >= 2;
 };
+
+/** Whether each cell of a line has a digit in it, and the first a decimal mark, as a slip of the pen leaves a row: "420.0O". */
+export function mayBeRow(line: string, { delimiter, columns }: Dialect): boolean {
+  const cells = splitLine(line, delimiter);
+  return cells.length === columns && /\d[.,][\dO]/.test(cells[0] ?? "") && cells.every((cell) => /\d/.test(cell));
+}

@@ -13,6 +13,9 @@ const patterns = once(() => ({
 }));
 const NUMBERS_ALONE = /^[-+]?\d+(?:[.,]\d+)?(?:[\s;]+[-+]?\d+(?:[.,]\d+)?)*(?:\s*;)?$/;
 const FEWEST_VALUES = 5;
+/** How many readings there are said to be. */
+const COUNTED =
+  /(?<![\d.,])(\d+) ?(?:(?:data )?points?|pts|samples?|(?:mess)?punkte|puntos|punti|punten|valeurs|werte|values)(?!\p{L})|(?<!\p{L})(?:points|pts|samples|punkte|puntos|punti|punten)\s*[:=]\s*(\d+)(?![\d.,])/iu;
 
 /**
  * Readings without their frequencies, which are told by the first one and the step, or by the first and the last: one behind the other, or
@@ -24,6 +27,10 @@ export function evenSteps(content: string): FormTable | null {
   const others = lines.filter((line) => !NUMBERS_ALONE.test(line) && line !== "");
   const rows = lines.filter((line) => NUMBERS_ALONE.test(line)).map(cellsOf);
   const table = inColumns(words, rows) ?? inSequence(words, rows);
+  const counted = COUNTED.exec(words.join("\n"))
+    ?.slice(1)
+    .find((digits) => digits !== undefined);
+  if (counted !== undefined && Number(counted) !== table?.rows.length) return null;
   if (table === null || table.rows.length < FEWEST_VALUES || others.length > words.length) return null;
   const told = words.join("\n");
   const [start, stop, step] = (["start", "stop", "step"] as const).map((name) => hertzIn(patterns()[name].exec(told)));

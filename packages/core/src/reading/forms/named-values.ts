@@ -23,7 +23,7 @@ const valuePattern = once(
 /** Between a value and the next name. */
 const fillerPattern = once(
   () =>
-    /^(?:[\s,;|/·.–—-]|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|=|:))+\s*$/giu,
+    /^(?:[\s,;/·.–—-]|\|(?!\p{L}[\p{L}\d]{0,4}\|)|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of|la|el|le|il|lo|der|die|das|de|het)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|war|est|es|era|è|é|är|er|var|wynosi|=|:))+\s*$/giu,
 );
 const FREQUENCY = /[kmg]?hz$/i;
 const FEWEST_RECORDS = 2;
@@ -44,7 +44,7 @@ interface NamedValue {
 export function namedValues(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/);
   const values = lines.map((line, i) => valuesIn(line, i + 1));
-  const records = recordsOf(values.filter((found) => found.length > 0));
+  const records = recordsOf(values.filter((found) => found.length > 0)).map(frequencyFirst);
   const names = commonNames(records);
   if (names === null) return null;
   const own = records.filter((record) => namesOf(record).join("\n") === names.join("\n"));
@@ -56,7 +56,12 @@ export function namedValues(content: string): FormTable | null {
     (record): FormRow => ({ cells: record.map(({ value }) => value), line: record[0]?.line ?? null }),
   );
   const comments = lines.filter((line, i) => line.trim() !== "" && !used.has(i + 1));
-  const leftOut = records.filter((record) => isOfSweep(namesOf(record)) && !own.includes(record));
+  const last = Math.max(...used);
+  const isAmong = (record: readonly NamedValue[]) => record.length > 1 && (record[0]?.line ?? last) < last;
+  const leftOut = records.filter(
+    (record, r) =>
+      !own.includes(record) && (isOfSweep(namesOf(record)) || (r > 0 && isAmong(record) && hasFrequency(record))),
+  );
   return {
     name: "names and values",
     comments,
@@ -85,10 +90,18 @@ const inSigns = (line: string): string =>
     .replace(/\s+/g, " ")
     .replace(/(?<=\d)['’](?=\d{3})/g, "")
     .replace(/(?<![\d.,])([1-9]\d{0,2}(?: \d{3})+)(?=(?:[.,]\d+)? ?[kMG]?Hz)/g, (digits) => digits.replaceAll(" ", ""))
+    // "SWR 1:1,7"
+    .replace(/(?<![\d.,:])1 ?: ?(\d+[.,]\d+)(?![\d:])/g, "$1:1")
     // "Z(3500 kHz) = ", "(32.0-68.4j)", "0.651<-48.8°"
     .replace(/(?<!\p{L})(\p{L}\w{0,8})\((\d[\d.,]* ?[kMG]?Hz)\)(?= ?=)/gu, "$2 $1")
     .replace(/\(([+−-]?\d[^()]*[ij∠<][^()]*)\)/g, "$1")
-    .replace(/(?<=\d) ?<(?= ?[+−-]?\d[\d.,]* ?°)/g, "∠")
+    .replace(/(?<=\d) ?(?:<|\/_)(?= ?[+−-]?\d[\d.,]* ?°)/g, "∠")
+    // "X=38.26 cap."
+    .replace(
+      /(?<![\d.,+−-])(\d+(?:[.,]\d+)?(?: ?(?:ohms?|[Ω\u2126]))?) ?\(?(?:cap|kap)(?:\p{L}*(?!\p{L})\.?)\)?/giu,
+      "-$1",
+    )
+    .replace(/(?<=\d(?: ?(?:ohms?|[Ω\u2126]))?) ?\(?ind(?:u[ck]t\p{L}*)?(?!\p{L})\.?\)?/giu, "")
     .replace(/(?<=\d ?)(mega|kilo)hertz(?!\p{L})/giu, (_, prefix: string) => (/^m/i.test(prefix) ? "MHz" : "kHz"))
     .replace(/(?<=\d ?)decibels?(?!\p{L})/giu, "dB")
     .replace(/(?<=\d) ?(?:ohms?|[Ω\u2126])? ?(?:at|@) (?=[+−-]?\d+(?:[.,]\d+)? ?(?:deg|°))/giu, "∠")
@@ -121,6 +134,12 @@ function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonl
   return records;
 }
 
+/** "SWR 1.5 at 7.1 MHz" and "at 7.1 MHz an SWR of 1.5" hold the same. */
+const frequencyFirst = (record: readonly NamedValue[]): readonly NamedValue[] => {
+  const isFrequency = ({ name }: NamedValue) => name === "frequency";
+  return [...record.filter(isFrequency), ...record.filter((value) => !isFrequency(value))];
+};
+
 /** The names that most records have, if they are of a sweep. */
 function commonNames(records: readonly (readonly NamedValue[])[]): readonly string[] | null {
   const counts = new Map<string, number>();
@@ -132,6 +151,9 @@ function commonNames(records: readonly (readonly NamedValue[])[]): readonly stri
   const names = best?.[0].split("\n") ?? [];
   return isOfSweep(names) && names.length <= MOST_NAMES ? names : null;
 }
+
+const hasFrequency = (record: readonly NamedValue[]): boolean =>
+  namesOf(record).some((name) => roleFromHeader(name).quantity === "frequency");
 
 /** Whether there are a frequency and a reading among some names. */
 function isOfSweep(names: readonly string[]): boolean {

@@ -17,7 +17,7 @@ export function oneALine(content: string): FormTable | null {
     const text = bare(line);
     return text === "" ? [] : [{ text, line: i + 1 }];
   });
-  const start = cells.findIndex(({ text }) => roleFromHeader(text).quantity === "frequency");
+  const start = cells.findIndex((cell) => isName(cell) && roleFromHeader(cell.text).quantity === "frequency");
   if (start < 0) return null;
   const table = byRows(cells, start) ?? byColumns(cells, start);
   return (
@@ -47,6 +47,8 @@ interface Apart {
 }
 
 const isNumber = ({ text }: Cell): boolean => NUMBER.test(text);
+/** A name states no value. */
+const isName = ({ text }: Cell): boolean => !/\d ?[kMG]?Hz/i.test(text);
 const namesReading = ({ text }: Cell): boolean => isReading(roleFromHeader(text));
 
 /** All names, then the numbers of each row. */

@@ -13,6 +13,7 @@ import { oneALine } from "./one-a-line.js";
 import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
+import { typeset } from "./typeset.js";
 import { withoutWrapping, withWholeNumbers } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
@@ -30,6 +31,8 @@ const FORMS: readonly ((content: string) => FormTable | null)[] = [
 ];
 /** Longer texts are tables of rows, or none. */
 const MOST_BYTES = 4_000_000;
+/** A table begins within so many. */
+const HEAD_BYTES = 4096;
 
 /** The table that a text holds as JSON; null where it is none. */
 export function tableInJson(text: SourceText): FormTable | null {
@@ -38,6 +41,12 @@ export function tableInJson(text: SourceText): FormTable | null {
     return null;
   return jsonTable(text.decode(0, text.bytes.length));
 }
+
+/** The table of a text that is to be typeset; null where it is none. */
+export const tableToTypeset = (text: SourceText): FormTable | null =>
+  text.bytes.length > MOST_BYTES || !text.decode(0, HEAD_BYTES).includes("&")
+    ? null
+    : typeset(text.decode(0, text.bytes.length));
 
 /** The table of a text that lies on its side; null where it is none. */
 export const tableOnItsSide = (text: SourceText): FormTable | null =>

@@ -11,10 +11,11 @@ const UNIT = "[kMG]?Hz";
 const BLANKS = "\\s{0,2}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
 const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
-const COMPLEX = `${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
+const POLAR = `\\d+(?:[.,]\\d+)?(?:\\s*(?:ohms?|[ΩΩ]))?\\s*∠\\s*${NUMBER}\\s*(?:°|deg(?!\\p{L}))?`;
+const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x])\\)?`,
+    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),

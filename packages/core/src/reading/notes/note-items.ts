@@ -53,16 +53,27 @@ interface Scan {
   isJoined: boolean;
   isRange: boolean;
   isSaid: boolean;
+  /** Behind a word that stands before the end of a range, or before a place */
+  mayBeAt: boolean;
 }
 
 /** Takes a line of notes, in small letters and without accents, apart. */
 export function itemsOf(line: string): readonly NoteItem[] {
   const patterns = patternsFor(line);
-  const scan: Scan = { line, position: 0, bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false };
+  const scan: Scan = {
+    line,
+    position: 0,
+    bound: null,
+    isAt: false,
+    isJoined: true,
+    isRange: false,
+    isSaid: false,
+    mayBeAt: false,
+  };
   const items: NoteItem[] = [];
   const put = (item: NoteItem) => {
     items.push(item);
-    Object.assign(scan, { bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false });
+    Object.assign(scan, { bound: null, isAt: false, isJoined: true, isRange: false, isSaid: false, mayBeAt: false });
   };
   const take = (pattern: RegExp): RegExpExecArray | null => {
     pattern.lastIndex = scan.position;
@@ -72,16 +83,16 @@ export function itemsOf(line: string): readonly NoteItem[] {
   };
   const isInBrackets = () => /\(\s*\p{L}[^)]*$/u.test(line.slice(0, scan.position));
   const placed = (place: Place | null): true => {
-    put({ kind: "place", place, isAt: scan.isAt, isJoined: scan.isJoined });
+    put({ kind: "place", place, isAt: scan.isAt || scan.mayBeAt, isJoined: scan.isJoined });
     return true;
   };
   const takePlace = (): boolean => {
     if (take(patterns.titleBand) !== null) return placed(placeOfBand("160m"));
     const band = take(patterns.band);
     if (band !== null) {
-      // "Mast 6 m: 3 guys": as long as a thing is no band.
+      // "Mast 6 m: 3 guys": as long as a thing is no band, unless it stands in the next cell.
       const before = items.at(-1);
-      const isTitled = /:\s*$/.test(line.slice(0, scan.position - band[0].length));
+      const isTitled = /(?:[:;|\t]\s*|,)$/.test(line.slice(0, scan.position - band[0].length));
       if (before?.kind === "word" && !isTitled && patterns.lengthy.test(before.text ?? ""))
         items.push({ kind: "word" });
       else placed(placeOfBand(`${band[1]}${band[2]}m`));
@@ -91,8 +102,15 @@ export function itemsOf(line: string): readonly NoteItem[] {
     if (named !== null) return placed(placeNamedBy(Number(named[1]) * hertzOf(named[2])));
     const labelled = take(patterns.labelled);
     if (labelled !== null) return placed(placeOfBand(`${labelled[1]}m`));
+    const before = scan.position;
     const stretch = take(patterns.stretch);
-    if (stretch !== null) return placed(placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]));
+    if (stretch !== null) {
+      const place = placeOfStretch(numberIn(stretch[1]), numberIn(stretch[2]), stretch[3]);
+      // "3.07 a 21.4 MHz" is an SWR at a frequency.
+      const mayBeAt = place === null && patterns.isAt.test(stretch[0].replace(/^[\d.,]+|[\d.,]+\s*\S+$/g, ""));
+      if (!mayBeAt) return placed(place);
+      scan.position = before;
+    }
     const frequency = take(patterns.frequency);
     if (frequency !== null) {
       const hz = numberIn(frequency[1]) * hertzOf(frequency[2]);
@@ -159,17 +177,25 @@ export function itemsOf(line: string): readonly NoteItem[] {
     else return false;
     return true;
   };
+  /** "1.2 a 1.5", but also "1.5 a 7.1 MHz" */
+  const takeRange = (): boolean => {
+    const range = take(patterns.range);
+    if (range !== null) scan.mayBeAt = patterns.isAt.test(range[0]);
+    return range !== null;
+  };
   const takeWord = (): boolean => {
     if (take(patterns.over) !== null) scan.bound = "over";
     else if (take(patterns.under) !== null) scan.bound = "under";
-    else if (take(patterns.range) !== null) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
+    else if (takeRange()) scan.isRange = ["number", "swr"].includes(items.at(-1)?.kind ?? "");
     else if (take(patterns.at) !== null) Object.assign(scan, { isAt: true, isSaid: true });
     else if ([patterns.fillers, patterns.signs, patterns.about].some((pattern) => take(pattern) !== null))
       scan.isSaid = true;
     else if (take(patterns.same) !== null) items.push(...valuesBefore(items));
     else if (take(patterns.join) !== null || take(patterns.glue) !== null) {
-      // "1.5 (40m)"
-      if (/\(\s*$/.test(line.slice(0, scan.position))) scan.isAt = isValue(items.at(-1));
+      // "1.5 (40m)", "SWR 1.3: 160m and 6m"
+      const before = line.slice(0, scan.position);
+      const isTitle = items.length === 1 && /:\s*$/.test(before);
+      if (isTitle || /\(\s*$/.test(before)) scan.isAt = isValue(items.at(-1));
       // "40m dipole: 1.5"
       if (patterns.antenna.test(line.slice(0, scan.position))) scan.isSaid = true;
     } else {

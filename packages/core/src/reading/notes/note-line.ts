@@ -28,8 +28,8 @@ export type NoteBand = Pick<Place, "name" | "lowHz" | "highHz">;
 /** A reading in a column is negative that no SWR is. */
 const NEGATIVE = /(?:[,;\t]\s*|\d\s+)[-−]\d/;
 const MARKUP = /<\/?\p{L}/u;
-/** A resistance with its reactance is no SWR: "45-j10". */
-const IMPEDANCE = /\d\s*[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))/iu;
+/** A resistance with its reactance is no SWR: "45-j10"; nor is a size with its angle: "38/_-45°". */
+const IMPEDANCE = /\d\s*(?:[+−-]\s*(?:[ij]\s*\d|\d+(?:[.,]\d+)?\s*[ij](?!\p{L}))|(?:\/_|[∠∡])\s*[+−-]?\d)/iu;
 /** The number of a line in a list, or a date without its year. */
 const NUMBERED = /^(?:\(?\d{1,2}[.)]|\d{1,2}\/\d{1,2}|\d{1,2}\.\d{1,2}\.)\s+(?=\d)/;
 /** Words before it: "Beam. I read an SWR of 2.5 at 28 MHz" */
@@ -45,6 +45,9 @@ const wished = once(
     /(?<!\p{L})(?:(?:would|should|['’]d) like|möchte\p{L}*|hätte\p{L}*|goal|aim|want\p{L}*|wish\p{L}*|target|should|ought|plan(?:ned|s)?|hope\p{L}*|ziel|soll\p{L}*|limit)(?!\p{L})/u,
 );
 const bounded = once(() => new RegExp(`(?<!\\p{L})(?:${UNDER_WORD}|${OVER_WORD})|[<>≤≥]`, "u"));
+/** Whether a line says that what is below it is wanted: "What I would like to reach:". */
+export const isOfWishes = (line: string): boolean => wished().test(plainNote(line)) && /:\s*$/.test(line);
+
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
 
@@ -92,14 +95,17 @@ function readValuesFirst(items: readonly Settled[]): NotedLine | null {
   // "We left lock 7 at 10" is none.
   if (items[0]?.kind === "word") return null;
   const readings: NotedReading[] = [];
-  const places = items.filter(({ kind }) => kind === "place").length;
+  const countOf = (wanted: Settled["kind"]) => items.filter(({ kind }) => kind === wanted).length;
+  const places = countOf("place");
+  const isOfAll = countOf("swr") === 1;
   let values: Value[] = [];
   let former: Value[] = [];
-  for (const item of items) {
+  for (const [i, item] of items.entries()) {
     if (item.kind === "swr") values.push(item);
     else if (item.kind === "place") {
       // "SWR 1.5 40m", and "2:1 at 7.02 and 7.15".
-      const isAt = item.isAt || (places === 1 && values.length === 1 && values[0]?.isSaid === true);
+      const isNext = isOfAll && item.isJoined && items[i - 1]?.kind === "place" && readings.length > 0;
+      const isAt = item.isAt || isNext || (places === 1 && values.length === 1 && values[0]?.isSaid === true);
       const own = values.length > 0 ? values : former;
       if (item.place === null || own.length === 0 || !isAt) return null;
       readings.push(readingOf(item.place, own));
@@ -123,9 +129,10 @@ function readPlacesFirst(items: readonly Settled[]): NotedLine | null {
     // "40/20m 1.5/1.8": each its own; else nobody knows which is whose.
     if (known.length > 1 && values.length > 1 && !areRange) {
       if (values.length !== places.length) isUnclear = true;
-      readings.push(
-        ...places.flatMap(({ place }, i) => (place === null ? [] : readingOf(place, values.slice(i, i + 1)))),
-      );
+      else
+        readings.push(
+          ...places.flatMap(({ place }, i) => (place === null ? [] : readingOf(place, values.slice(i, i + 1)))),
+        );
     } else if (values.length > 0) readings.push(...known.map((place) => readingOf(place, values)));
     else if (known.some((place) => !readings.some((reading) => liesWithin(reading, place)))) isPartly = true;
     values = [];
@@ -148,6 +155,14 @@ function readPlacesFirst(items: readonly Settled[]): NotedLine | null {
     const known = places.at(-1)?.place ?? null;
     const isOfBand = place !== null && known !== null && !known.isAtFrequency && liesWithin(place, known);
     const isLast = !items.slice(i + 1).some(({ kind }) => kind === "swr");
+    // "At 21.2 MHz it was 1.3, and 1.4 at 21.4 MHz": the last value stands before its places.
+    if (item.isAt && isLast && values.length === 2 && known?.isAtFrequency && place?.isAtFrequency) {
+      const own = values.splice(-1);
+      close();
+      places = items.slice(i).filter((other) => other.kind === "place");
+      values = own;
+      break;
+    }
     if (isOfBand && item.isAt && values.length > 0 && endsAtPlace(items.slice(i), known)) {
       // "1.5 at 7.05, 1.8 at 7.15": each place stands behind its value.
       places = [item];

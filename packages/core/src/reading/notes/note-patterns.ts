@@ -47,12 +47,13 @@ const fixedPatterns = once(() => ({
   about: new RegExp(ABOUT_WORD, "uy"),
   range: new RegExp(`\\s*${UP_TO_WORD}\\s*(?=(?:${ABOUT_WORD}\\s*)?[\\d<>])`, "uy"),
   at: new RegExp(`${AT_WORD}(?!\\p{L})`, "uy"),
+  isAt: new RegExp(`^\\s*${AT_WORD}\\s*$`, "u"),
   join: new RegExp(`(?:${JOIN_WORD})(?!\\p{L})`, "uy"),
   offScale: new RegExp(OFF_SCALE_WORD, "uy"),
   /** "1:9 balun" is no SWR */
   transformer: /\d+ ?: ?\d+ (?:current |voltage )?(?:baluns?|ununs?|transformers?|trafos?|chokes?)(?!\p{L})/uy,
-  /** "1.?": a digit that nobody can read */
-  illegible: /\d+[.,](?:[?_x]|(?=\())|\?[.,]\d+/uy,
+  /** "1.?": a digit that nobody can read; "1..4", which may be 1.4 or all from 1 to 4 */
+  illegible: /\d+[.,](?:[?_x]|(?=\())|\?[.,]\d+|(?<![\d.,])\d\.\.\d(?![\d.,])/uy,
   returnLossFirst: /[-−]?(\d+(?:[.,]\d+)?) ?db (?:of )?(?:return ?loss|r\.?l\.?|ruckfluss\p{L}*)(?!\p{L})/uy,
   /** "100 W forward, 4 W back", "fwd 100, ref 4" */
   powers: new RegExp(

@@ -32,6 +32,14 @@ const cellsOf = (line: string, split: RegExp): readonly string[] =>
     .split(split)
     .map((cell) => cell.trim().replace(/^"(.*)"$/, "$1"));
 
+/** Cells of a row under so many columns: those that it lacks at its end are empty; null where it has only one, or more than there are. */
+function underColumns(cells: readonly string[], count: number, split: RegExp): readonly string[] | null {
+  if (cells.length > count) return null;
+  const mayLack = cells.length > 1 && !split.source.startsWith(" ");
+  if (cells.length < count && !mayLack) return null;
+  return [...cells, ...Array<string>(count - cells.length).fill("")];
+}
+
 /** Cells without an empty one at the end, where there is one more than so many. */
 const withoutEnd = (cells: readonly string[], count: number): readonly string[] =>
   cells.length === count + 1 && cells.at(-1) === "" ? cells.slice(0, -1) : cells;
@@ -113,8 +121,13 @@ export function bandsDown(lines: readonly NoteText[]): NoteTable | null {
     let areBare = true;
     let band: NoteBand | null = null;
     const rows = lines.slice(header + 1).flatMap(({ text, line }) => {
+      const whole = cellsOf(text, split);
       const cells =
-        [cellsOf(text, split), cellsOf(text, /,/)].find((found) => found.length === columns.length + 1) ?? [];
+        underColumns(whole, columns.length + 1, split) ??
+        underColumns(cellsOf(text, /,/), columns.length + 1, /,/) ??
+        [];
+      // Readings of a band that do not fit the columns are told as such; other words below a table are not.
+      if (cells.length === 0 && bandIn(whole[0] ?? "", corner) !== null) return [];
       // A band may be written once for several rows.
       const title = cells[0] ?? "";
       band = bandIn(title, corner) ?? (title === "" ? band : null);

@@ -29,6 +29,9 @@ export const SWR_WORD = anyOf([
   ],
   ...[
     "standing waves?(?: ratio)?",
+    "rapporto (?:di |d')?onde stazionarie",
+    "(?:taux|rapport) d'ondes stationnaires",
+    "(?:relacion|razon|relacao) de ondas estacionarias",
     "ratio of (?:standing|stationary) waves",
     "stehwellen?(?:verhaltnis)?",
     "estacionarias?",
@@ -160,6 +163,7 @@ export const JOIN_WORD = anyOf([
 ]);
 /** What may stand beside a place and its SWR without changing them. */
 export const FILLER_WORD = anyOf([
+  "dann|da|det|het|il|elle|waren|lag|zeigt|sono|son|sao|ar",
   "gives|gave|given|shows|showed|reads|read|reading|has|had|is|was|are|were|ist|war|est|era|er|var|c'est|es",
   "reaches|rises to|drops to|falls to|climbs to|betragt|liegt|bandanfang|bandmitte|bandende|band ?(?:edge|start|end)",
   "came|comes|come|went|goes|gets?|got|in|out|with|the|an?|of|my|its?|at|on|now|then|still|again|today|yesterday|only|just",

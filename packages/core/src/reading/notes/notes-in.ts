@@ -4,7 +4,7 @@ import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
 import { linesOf } from "../text/text-lines.js";
 import { groupsOf, type NoteLine } from "./note-groups.js";
-import { bandTitle, type NoteBand, readNoteLine } from "./note-line.js";
+import { bandTitle, isOfWishes, type NoteBand, type NotedReading, readNoteLine } from "./note-line.js";
 import { isInSomeBand, liesIn, type NoteStyle } from "./note-place.js";
 import { bandsAcross, bandsDown, type NoteGroup } from "./note-table.js";
 import { BAND_WORD, LENGTHY_WORD, plainNote, SWR_WORD } from "./note-words.js";
@@ -60,8 +60,16 @@ export function notesIn(text: SourceText): Notes | null {
     (notes.some(({ text: line }) => bandTitle(line) !== null) && !notes.some((note) => namesFrequency(note)));
   if (!areMost) return null;
   const words = notes.filter((note) => note.readings === null);
-  if (!nameBands && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
+  const haveUnits = notes.every((note) => note.readings === null || ENDS_IN_UNIT.test(note.text));
+  if (!nameBands && !haveUnits && words.some((note) => namesFrequency(note) && !isSentence(note))) return null;
   const first = notes.find((note) => note.readings !== null)?.line ?? 0;
+  const title = words.findLast(({ line }) => line < first);
+  if (title !== undefined && isOfWishes(title.text)) return null;
+  const areSaid = lines.some(({ text: line }) => namesSwr().test(plainNote(line)));
+  // Numbers of which nobody says what they are may be powers.
+  const isTooGreat = ({ swr, isAtLeast }: NotedReading) =>
+    !isAtLeast && swr.some((value) => Number.isFinite(value) && value > GREATEST_NOTED);
+  if (!areSaid && readings.some(isTooGreat)) return null;
   if (words.some((note) => note.line < first && (namesOtherReadings(note.text) || isTableOfLengths(note.text))))
     return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
@@ -80,6 +88,9 @@ const IS_MARKED = /^\s*(?:[#!%;]|\/\/)/;
 /** No header of a table of two columns has more words. */
 const MOST_WORDS = 5;
 const isSentence = ({ text }: NoteLine): boolean => text.trim().split(/\s+/).length > MOST_WORDS;
+
+/** "2.3 @ 14.1 MHz": no row of a table. */
+const ENDS_IN_UNIT = /(?:@|(?<!\p{L})(?:at|bei|bij|à|a|en|em|op|vid|ved|på|przy)\s)[^@]*[kMG]?Hz\W*$/iu;
 
 /** Whether a line heads a table. */
 const namesFrequency = ({ text, readings }: NoteLine): boolean =>
@@ -135,7 +146,7 @@ function areBarePairs(rows: readonly string[]): boolean {
 /** A frequency, then a word or dots, then an SWR. */
 const WORDED = new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${SWR_WORD}|\\.{2,}|…|->|→|–|-|:|=)`, "i");
 const FIRST_NUMBER = new RegExp(`^\\W*(?:${BAND_WORD}\\W*)?\\d`, "i");
-const DATE = /^\W*(?:date\W+)?(?:\d{1,4}[-./]\d{1,2}[-./]\d{1,4}|\p{L}+ \d{1,2},? \d{4})/iu;
+const DATE = /^\W*(?:date\W+)?(?:\d{1,4}[-./]\d{1,2}[-./]\d{1,4}(?!\d| ?c?m(?!\p{L}))|\p{L}+ \d{1,2},? \d{4})/iu;
 /** Begins with a number, and is no date. */
 export const mayBeReading = (line: string): boolean => /^[\s"']*\d/.test(line) && !DATE.test(line);
 

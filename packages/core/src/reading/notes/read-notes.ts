@@ -31,7 +31,9 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
   };
   const lost = words.filter(
     ({ text: line, line: number }) =>
-      HAS_CONTENT.test(line) && !isHeading(line) && (number > first || mayBeReading(line) || PAIR.test(line)),
+      HAS_CONTENT.test(line) &&
+      !isHeading(line) &&
+      (number > first || mayBeReading(line) || PAIR.test(line) || AT_FREQUENCY.test(line)),
   );
   findings.push(...partly.map(({ text: line, line: number }) => leftOut(line, number)));
   const worded = groups.flatMap(({ readings }) => readings).filter(({ isWorded }) => isWorded);
@@ -95,6 +97,9 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
 const HAS_CONTENT = /[\p{L}\d]/u;
 /** A frequency and what may be its SWR: "CB 27.205 1.4". */
 const PAIR = /(?<![\d.])\d+\.\d+[\s:=-]+\d+(?:\.\d+)?\s*$/;
+
+/** "(1) 28.0 MHz, ROS 1.46" */
+const AT_FREQUENCY = /\d ?[kMG]?Hz[^\d]{1,40}\d+[.,]\d+\W*$/i;
 
 /** Lines with readings may state the reference as well: "7.1 MHz 1.5 (Z0 = 75 ohm)". */
 const linesInOhms = (text: SourceText): readonly string[] =>

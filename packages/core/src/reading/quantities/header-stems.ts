@@ -8,7 +8,7 @@ import type { Meaning } from "./header-words.js";
  */
 const STEMS: Readonly<Partial<Record<Meaning, string>>> = {
   frequency: "freq frek frec taaj czest kmit част συχν messfreq messfrek messfrec pruffreq pruffrek pruffrec",
-  swr: "stehwell standbolge staendebolge stabolge staendewell staandegolf standevag stavag allohullamar welligk seisovanaal",
+  swr: "stehwell standbolge staendebolge stabolge staendewell staandegolf standevag staendevag stavag allohullamar welligk seisovanaal",
   standing:
     "stehend stationna stazionar estacion stationa staand staend stand stojat stojac стояч στασιμ allo$ duran seiso",
   wave: "welle wave ondas$ onda$ ondes$ onde$ golf golv vln fala$ fali$ fal$ волн хвил κυμα hullam dalga undel unde undl und aalto aallo bolge vag",

@@ -38,7 +38,7 @@ const TIMES_HERTZ = /[×x*]?\s?1(?:0 ?(?=\^|[³⁶]))?(\^ ?[36]|[³⁶]|e[36]|00
 const TIMES_LOG = /20 ?[·*×]? ?log(?:10|₁₀)?\s*(?=\|)/iu;
 /** "Pr/Pf", "reflected/forward power ratio (%)" */
 const SHARE_IN_SIGNS =
-  /^\W*(?:P[_ ]?)?(?:r|ref\w*|rev\w*|back)(?: power)? ?\/ ?(?:P[_ ]?)?(?:f|fw|fwd|for|forward|i|inc\w*)(?: power)?(?: ratio)? ?(?:in )?[([]?(%)?[)\]]?\W*$/i;
+  /^\W*(?:P[_ ]?)?(?:r|ref\w*|rev\w*|back)(?: power)? ?\/ ?(?:P[_ ]?)?(?:f|fw|fwd|for|forward|i|inc\w*)(?: power)?(?: ratio)? ?(?:in |\/ ?)?[([]?(%)?[)\]]?\W*$/i;
 /** "1-|Γ|²": what is not sent back. */
 const ACCEPTED_IN_SIGNS = /^\W*1 ?[-−] ?\|?(?:Γ|S11|gamma|rho|ρ)\|? ?(?:²|\^ ?2) ?[([]?(%)?[)\]]?\W*$/iu;
 /** "SWR x 100" */

@@ -88,6 +88,16 @@ const PATTERNS: readonly StatementPattern[] = [
     isSure: true,
     isRelated: true,
   },
+  // "line: 75 ohm twin-lead, all values against it"
+  {
+    needs: /against/,
+    pattern: made(
+      () =>
+        `${NUMBER} ?${UNIT}[^\\d\\n]{0,30}[,;:] ?(?:all |the )?(?:readings?|values?|numbers?|data|everything|v?swr)(?: are| is)? (?:against|relative to|referred to|for) (?:it|that)(?!\\p{L})`,
+    ),
+    isSure: true,
+    isRelated: true,
+  },
   // "Last week 50 ohm was set; this sweep: 100 ohm"
   {
     needs: OHMS,

@@ -15,6 +15,9 @@ export interface ReferenceStatement {
 
 /** A remark speaks of anything, also of what the readings don't refer to. */
 const IS_NOTE = /^\W*(?:note|remark|comment)s?\b/;
+/** One that says whose impedance this is does not only mention it: "note: values are for 75 ohm". */
+const IS_OF_READINGS =
+  /(?<!\p{L})(?:values?|readings?|numbers?|data|figures?|sweeps?)(?!\p{L})[^\d]{0,20}(?<!\p{L})(?:for|against|to|in)(?!\p{L})/u;
 /** A number that is denied, or was once so, is only mentioned. */
 const denied = once(
   () =>
@@ -55,7 +58,7 @@ function referenceIn(text: string): ReferenceStatement | null {
       isSure &&
       !denied().test(line) &&
       !IS_COMPLEX.test(rest) &&
-      !IS_NOTE.test(line) &&
+      (!IS_NOTE.test(line) || IS_OF_READINGS.test(line)) &&
       (isRelated || !otherThings().test(spokenOf(line, match)));
     const isInOhms = isStated && kilo !== undefined;
     if (isInOhms && ohms > GREATEST_OHMS) return { ohms, text, isSure: false };

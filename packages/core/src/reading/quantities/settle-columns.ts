@@ -18,6 +18,8 @@ export interface TableAround {
   readonly unit: FrequencyUnit;
   readonly roles: readonly ColumnRole[];
   readonly options: ReadOptions;
+  /** Asked for, stated or assumed */
+  readonly referenceOhms: number;
 }
 
 /**
@@ -49,7 +51,7 @@ function settleSubject(
   table: TableAround,
   findings: Finding[],
 ): NumberColumn {
-  const { file, options } = table;
+  const { file } = table;
   const { quantity, name, values, isAssumed, percent } = column;
   if (isAssumed) {
     if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION * (percent ? 100 : 1)) {
@@ -93,7 +95,7 @@ function settleSubject(
   if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
   if (quantity !== "angle") return column;
   if (columns[columns.indexOf(column) - 1]?.quantity === "transmission") return { ...column, quantity: "transmission" };
-  if (isAngleOfImpedance(column, columns, options)) return { ...column, quantity: "impedance-angle" };
+  if (isAngleOfImpedance(column, columns, table.referenceOhms)) return { ...column, quantity: "impedance-angle" };
   // An SWR is read off an impedance as often as off a reflection.
   if (!columns.some((other) => WITH_AN_ANGLE.includes(other.quantity))) {
     findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "angle" }));

@@ -1,0 +1,55 @@
+import type { FormRow, FormTable } from "./form.js";
+
+/** A row of a table to be typeset: cells apart by ampersands, with two backslashes at its end. */
+const ROW = /^(.*&.*?)\\\\(?:\[[^\]]*\])?\s*(?:\\[a-z]+(?:\{[^}]*\})*\s*)*$/;
+const MAY_HOLD_ROWS = /&[^\n]*\\\\/;
+const FEWEST_ROWS = 3;
+
+const SIGNS: Readonly<Record<string, string>> = {
+  omega: "Ω",
+  gamma: "Γ",
+  rho: "ρ",
+  angle: "∠",
+  theta: "θ",
+  phi: "φ",
+  varphi: "φ",
+  circ: "°",
+  degree: "°",
+  infty: "∞",
+  pm: "±",
+  quad: " ",
+};
+
+/** A table as TeX has it: "7.05 & 1.4 \\" in each row. */
+export function typeset(content: string): FormTable | null {
+  if (!MAY_HOLD_ROWS.test(content)) return null;
+  const lines = content.split(/\r\n|\n|\r/);
+  const cut = lines.map((line) => cellsIn(line));
+  const first = cut.findIndex((cells) => cells !== null);
+  const header = cut[first] ?? null;
+  const rows = cut.flatMap((cells, i): readonly FormRow[] =>
+    cells === null || i <= first ? [] : [{ cells, line: i + 1 }],
+  );
+  if (header === null || rows.length < FEWEST_ROWS) return null;
+  const comments = lines.filter((line, i) => cut[i] === null && line.trim() !== "").map(plain);
+  return { name: "a table to be typeset", comments: comments.filter((line) => line !== ""), header, rows };
+}
+
+const cellsIn = (line: string): readonly string[] | null =>
+  ROW.exec(line)?.[1]
+    ?.split(/(?<!\\)&/)
+    .map(plain) ?? null;
+
+/** What is printed of it. */
+const plain = (source: string): string =>
+  source
+    .replace(
+      /\\(?:begin|end|caption|label|centering|hline|toprule|midrule|bottomrule|cline)(?:\[[^\]]*\])?(?:\{[^{}]*\})*/g,
+      (command) => (command.startsWith("\\caption") ? command.replace(/^\\caption\{(.*)\}$/, "$1") : ""),
+    )
+    .replace(/\\(?:text\w*|mathrm|mathit|emph|si|unit)\{([^{}]*)\}/g, "$1")
+    .replace(/\\([a-z]+)/gi, (command, name: string) => SIGNS[name.toLowerCase()] ?? command)
+    .replace(/\\[,;: ]|~/g, " ")
+    .replace(/\\([%#&_$])/g, "$1")
+    .replace(/[${}]|\^(?=°)|^\s*%+/g, "")
+    .trim();
