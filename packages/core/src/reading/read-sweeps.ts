@@ -1,27 +1,16 @@
 import { demand } from "../input/argument.js";
 import { bytesOf, type FileContent } from "../input/file-content.js";
-import { ReadError } from "../input/read-error.js";
-import { once } from "../numbers/once.js";
 import type { Sweep } from "../sweep/sweep.js";
-import { readDelimited, readDelimitedTogether } from "./delimited/delimited.js";
-import { inFile, type RowsText, rowsText } from "./forms/form.js";
-import { jsonWithoutTable } from "./forms/json-text.js";
-import { pageIn } from "./forms/other-forms.js";
-import { notesIn } from "./notes/notes-in.js";
-import { readNotes } from "./notes/read-notes.js";
+import { readDelimitedTogether } from "./delimited/delimited.js";
 import { checkReadOptions } from "./options/check-options.js";
 import type { ReadOptions } from "./options/read-options.js";
 import { type KindOfLine, type LineLedger, ledgerOf } from "./points/line-ledger.js";
-import type { ReadPoints } from "./points/read-points.js";
 import { sweepsFrom } from "./points/sweeps-from.js";
 import { inLikelyEncoding, withPlainDigits } from "./quantities/likely-encoding.js";
-import { apart } from "./sections/apart.js";
-import { sectionsOf } from "./sections/sections.js";
+import { readText } from "./read-text.js";
 import { findingsOfText } from "./text/findings-of-text.js";
-import { rewritten, type SourceText, sourceText } from "./text/text.js";
+import { type SourceText, sourceText } from "./text/text.js";
 import { linesOf } from "./text/text-lines.js";
-import { readTouchstone } from "./touchstone/touchstone.js";
-import { waysToRead } from "./ways-to-read.js";
 
 /**
  * Reads the sweeps that a file holds: Touchstone or delimited text, whichever its content is.
@@ -100,53 +89,4 @@ export function readCompanions(
   const named = { ...options, fileName: files.map(({ fileName }) => fileName).join("+") };
   const read = readDelimitedTogether(texts, named);
   return sweepsFrom([read], findingsOfText(texts[0] as SourceText), named);
-}
-
-/**
- * Reads a text in the first way in which it is not refused, as a whole or, where more stands in it than rows of numbers, by its sections.
- * Where all refuse it, why it cannot be read as it stands counts.
- */
-function readText(text: SourceText, options: ReadOptions): readonly ReadPoints[] {
-  const inSections = once(() => readSections(text, options));
-  let refusal: ReadError | null = null;
-  const refused: RowsText[] = [];
-  for (const way of waysToRead(text, options)) {
-    if (way.as === "notes") return inSections() ?? [readNotes(way.notes, text, options)];
-    const rows = way.as === "touchstone" ? null : rowsText(way, text);
-    try {
-      if (rows === null) return [readTouchstone(text, options)];
-      const read = inFile(readDelimited(rows.text, options), rows);
-      return (read.isPlain && rows.form === null ? null : inSections()) ?? [read];
-    } catch (error) {
-      if (!(error instanceof ReadError)) throw error;
-      if (rows === null || rows.text === text) refusal ??= error;
-      else refused.push(rows);
-    }
-  }
-  const read = inSections() ?? notesInForms(refused, options);
-  if (read !== null) return read;
-  throw jsonWithoutTable(text.decode(0, text.bytes.length), text.file) ?? refusal;
-}
-
-/** Notes of bands that stand in another form than lines; null where there are none. */
-function notesInForms(forms: readonly RowsText[], options: ReadOptions): readonly ReadPoints[] | null {
-  for (const rows of forms) {
-    const notes = notesIn(rows.text);
-    if (notes !== null) return [inFile(readNotes(notes, rows.text, options), rows)];
-  }
-  return null;
-}
-
-/** The sections of a text, each read by itself; null where it has none, or one of them holds no sweep. */
-function readSections(text: SourceText, options: ReadOptions): readonly ReadPoints[] | null {
-  const page = pageIn(text);
-  const sections = sectionsOf(page === null ? text : rewritten(text, page));
-  if (sections === null) return null;
-  try {
-    const read = sections.flatMap((section) => readText(section.text, options));
-    return read.length === sections.length ? apart(sections, read) : null;
-  } catch (error) {
-    if (error instanceof ReadError) return null;
-    throw error;
-  }
 }

@@ -1,5 +1,6 @@
 import type { Written } from "./forms/form.js";
-import { inOtherForms, readingsWithNames, tableInJson, tableOnItsSide, tableToTypeset } from "./forms/other-forms.js";
+import { readingsWithNames } from "./forms/named-values.js";
+import { inOtherForms, tableInJson, tableOnItsSide, tableToTypeset } from "./forms/other-forms.js";
 import { type Notes, notesIn } from "./notes/notes-in.js";
 import type { ReadOptions } from "./options/read-options.js";
 import type { SourceText } from "./text/text.js";

@@ -1,9 +1,9 @@
-import { type Finding, finding } from "../../sweep/finding.js";
+import type { Finding } from "../../sweep/finding.js";
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import type { KindOfLine } from "../points/line-ledger.js";
-import type { NumberColumn } from "../quantities/assemble.js";
+import type { NumberColumn } from "../quantities/determination.js";
 import { refuseNegative } from "../quantities/frequency-unit.js";
 import type { TextLines } from "../text/text-lines.js";
 import { DELIMITER_WORDS, decideDialect } from "./dialect.js";
@@ -14,7 +14,7 @@ import { withOffsetBase } from "./frequency-statement.js";
 import { below, findHeader, type Header } from "./header.js";
 import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
-import { holdsRow, kindsOfLines, mayBeRow } from "./lines-of-table.js";
+import { kindsOfLines, rowsBesideHeader } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
 import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
@@ -68,12 +68,7 @@ export function readTable(
   const dialect = found === null ? decided : below(found, decided, lines);
   const text: TableText = { lines, dialect, file, port };
   const heading = found?.lineIndex ?? -1;
-  findings.push(
-    ...rowsLost(decided.firstDataLine, heading, (line) => holdsRow(lines.text(line), dialect)),
-    ...rowsLost(heading < 0 ? dialect.firstDataLine : heading + 1, dialect.firstDataLine, (line) =>
-      mayBeRow(lines.text(line), dialect),
-    ),
-  );
+  findings.push(...rowsBesideHeader(lines, dialect, decided.firstDataLine, heading));
   const preamble = preambleOf(lines, dialect.firstDataLine, heading);
   const header = found && withFrequencies(found, preamble.comments, port);
   const stated = statedColumns(header, preamble, text, options, findings);
@@ -147,13 +142,4 @@ function holdsBothSigns(values: Float64Array): boolean {
     else if (value > 0) above++;
   }
   return Math.min(below, above) >= FEWEST_OF_A_SIGN;
-}
-
-/** Rows that stand above a header, or below it above the first one that is read. */
-function rowsLost(from: number, end: number, isRow: (line: number) => boolean): readonly Finding[] {
-  const rows = Array.from({ length: Math.max(0, end - from) }, (_, i) => from + i).filter(isRow);
-  const [first] = rows;
-  if (first === undefined) return [];
-  const params = { firstLine: first + 1, count: rows.length, text: null };
-  return [finding("caution", "row-left-out", params, { line: first + 1 })];
 }

@@ -1,6 +1,5 @@
 import { ReadError } from "../../input/read-error.js";
 import { at } from "../../numbers/column.js";
-import { once } from "../../numbers/once.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { ReadPoints } from "../points/read-points.js";
@@ -65,7 +64,11 @@ export function readDelimitedTogether(texts: readonly SourceText[], options: Rea
 function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings: Finding[]): ReadPoints {
   const { file, frequencyHz } = table;
   const reference = referenceFor(table.texts, options.referenceOhms, file);
-  const columns = settleColumns(table.columns, { ...table, options, referenceOhms: reference.ohms }, findings);
+  const columns = settleColumns(
+    table.columns,
+    { ...table, options: { ...options, referenceOhms: reference.ohms } },
+    findings,
+  );
   const chosen = determinationThatCounts(table, columns, reference.ohms, findings);
   findings.push(
     ...reference.findings,
@@ -76,12 +79,13 @@ function reflectionFrom(table: DelimitedColumns, options: ReadOptions, findings:
     ...changingRemarks(table.comments),
   );
   const { points, isKept } = pointsOf(table, chosen, findings);
-  const lost = once(() => new Set(table.lines.filter((_, row) => !isKept(0, row))));
+  const areAll = points.line.length === table.lines.length;
+  const lost = areAll ? null : new Set(table.lines.filter((_, row) => !isKept(0, row)));
   return {
     format: "delimited",
     points,
     series: table.series && { ...table.series, of: table.series.of.filter(isKept) },
-    kindOf: (line) => (lost().has(line) ? "no-reading" : table.kindOf(line)),
+    kindOf: (line) => (lost?.has(line) ? "no-reading" : table.kindOf(line)),
     isPlain: table.isPlain,
     referenceOhms: reference.ohms,
     description: `delimited text, ${table.dialect}, from ${chosen.title}`,

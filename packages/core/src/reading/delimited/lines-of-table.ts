@@ -1,5 +1,7 @@
 import { once } from "../../numbers/once.js";
+import { type Finding, finding } from "../../sweep/finding.js";
 import type { KindOfLine } from "../points/line-ledger.js";
+import type { TextLines } from "../text/text-lines.js";
 import { readCell } from "./cell-grammar.js";
 import { splitLine } from "./cells.js";
 import { isRowOfUnits } from "./heading-line.js";
@@ -32,7 +34,34 @@ export const holdsRow = (line: string, dialect: Dialect): boolean => {
 };
 
 /** Whether each cell of a line has a digit in it, and the first a decimal mark, as a slip of the pen leaves a row: "420.0O". */
-export function mayBeRow(line: string, { delimiter, columns }: Dialect): boolean {
+function mayBeRow(line: string, { delimiter, columns }: Dialect): boolean {
   const cells = splitLine(line, delimiter);
   return cells.length === columns && /\d[.,][\dO]/.test(cells[0] ?? "") && cells.every((cell) => /\d/.test(cell));
+}
+
+/**
+ * Rows that stand above a header, or below it above the first one that is read.
+ *
+ * @param start the first line that could be a row without the header
+ * @param heading line of the header; -1 for none
+ */
+export function rowsBesideHeader(
+  lines: TextLines,
+  dialect: Dialect,
+  start: number,
+  heading: number,
+): readonly Finding[] {
+  const below = heading < 0 ? dialect.firstDataLine : heading + 1;
+  return [
+    ...rowsLost(start, heading, (line) => holdsRow(lines.text(line), dialect)),
+    ...rowsLost(below, dialect.firstDataLine, (line) => mayBeRow(lines.text(line), dialect)),
+  ];
+}
+
+function rowsLost(from: number, end: number, isRow: (line: number) => boolean): readonly Finding[] {
+  const rows = Array.from({ length: Math.max(0, end - from) }, (_, i) => from + i).filter(isRow);
+  const [first] = rows;
+  if (first === undefined) return [];
+  const params = { firstLine: first + 1, count: rows.length, text: null };
+  return [finding("caution", "row-left-out", params, { line: first + 1 })];
 }

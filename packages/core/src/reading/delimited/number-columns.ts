@@ -1,6 +1,6 @@
 import { type ColumnRole, isReading } from "../options/column-role.js";
 import { DEFAULT_REFERENCE_OHMS } from "../options/read-options.js";
-import type { NumberColumn } from "../quantities/assemble.js";
+import type { NumberColumn } from "../quantities/determination.js";
 import { QUANTITIES } from "../quantities/quantities.js";
 import { referenceNamed } from "../quantities/reference-statement.js";
 import { withBounds } from "../quantities/scale-end.js";

@@ -4,7 +4,7 @@ import { reflectionMagnitudeFromSwr } from "../../reflection/swr.js";
 import { type Finding, finding } from "../../sweep/finding.js";
 import { type Points, rowsWithoutNumber } from "../points/arrange.js";
 import { roundingOf } from "../points/rounding.js";
-import { type Determination, reflectionAt } from "../quantities/assemble.js";
+import { type Determination, reflectionAt } from "../quantities/determination.js";
 import type { DelimitedColumns } from "./delimited-columns.js";
 
 /** An SWR of 0.99 is a rounded 1, not an impossible reading. */

@@ -22,9 +22,10 @@ export interface FormTable {
   readonly leftOut?: readonly number[];
 }
 
-/** A text whose lines are rows of cells, or a table to be written so. */
+/** A text whose lines are rows of cells, what is left of one without what wraps them, or a table to be written so. */
 export type Written =
   | { readonly as: "rows"; readonly text: SourceText }
+  | { readonly as: "bare"; readonly content: string }
   | { readonly as: "form"; readonly table: FormTable };
 
 /** Rows of cells as text. */
@@ -40,6 +41,7 @@ const clean = (cell: string): string => cell.replace(/[\t\r\n]+/g, " ").trim();
 /** Rows as they stand; of a table comments, header and rows, cells apart by tabs. */
 export function rowsText(written: Written, source: SourceText): RowsText {
   if (written.as === "rows") return { text: written.text, form: null };
+  if (written.as === "bare") return { text: rewritten(source, written.content), form: null };
   const { table } = written;
   const { comments, header, rows } = table;
   const above = [...comments.map((comment) => `# ${clean(comment)}`), header.map(clean).join("\t")];

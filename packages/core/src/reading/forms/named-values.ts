@@ -1,6 +1,7 @@
 import { once } from "../../numbers/once.js";
 import type { Quantity } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
+import type { SourceText } from "../text/text.js";
 import type { FormRow, FormTable } from "./form.js";
 
 /** A number with its unit, and before it the words that name it. */
@@ -173,5 +174,10 @@ const PHASES: ReadonlySet<Quantity> = new Set<Quantity>([
 ]);
 
 /** Whether a table tells more than an SWR at some frequencies. */
-export const tellsPhase = ({ header }: FormTable): boolean =>
-  header.some((name) => PHASES.has(roleFromHeader(name).quantity));
+const tellsPhase = ({ header }: FormTable): boolean => header.some((name) => PHASES.has(roleFromHeader(name).quantity));
+
+/** Values with their names beside them, in a text of few lines, that tell more than an SWR; null where it has none. */
+export function readingsWithNames(text: SourceText): FormTable | null {
+  const table = namedValues(text.decode(0, text.bytes.length));
+  return table !== null && tellsPhase(table) ? table : null;
+}

@@ -1,5 +1,5 @@
 import { SPACE } from "../text/ascii.js";
-import { rewritten, type SourceText } from "../text/text.js";
+import type { SourceText } from "../text/text.js";
 import { asSent } from "./as-sent.js";
 import { bracketed } from "./brackets.js";
 import { evenSteps } from "./even-steps.js";
@@ -8,7 +8,7 @@ import { framed } from "./frames.js";
 import { insertStatements } from "./insert-statements.js";
 import { jsonTable } from "./json.js";
 import { markup, textOfPage } from "./markup.js";
-import { namedValues, tellsPhase } from "./named-values.js";
+import { namedValues } from "./named-values.js";
 import { oneALine } from "./one-a-line.js";
 import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
@@ -56,12 +56,6 @@ export const tableOnItsSide = (text: SourceText): FormTable | null =>
 export const pageIn = (text: SourceText): string | null =>
   text.bytes.length > MOST_BYTES ? null : textOfPage(text.decode(0, text.bytes.length));
 
-/** Values with their names beside them, in a text of few lines, that tell more than an SWR; null where it has none. */
-export function readingsWithNames(text: SourceText): FormTable | null {
-  const table = namedValues(text.decode(0, text.bytes.length));
-  return table !== null && tellsPhase(table) ? table : null;
-}
-
 /** "[" and "{" */
 const OPEN_LIST = 0x5b;
 const OPEN_OBJECT = 0x7b;
@@ -75,5 +69,5 @@ export function* inOtherForms(text: SourceText): Generator<Written> {
     if (table !== null) yield { as: "form", table };
   }
   for (const bare of [withoutWrapping(content), withWholeNumbers(content), textOfPage(content), asSent(content)])
-    if (bare !== null) yield { as: "rows", text: rewritten(text, bare) };
+    if (bare !== null) yield { as: "bare", content: bare };
 }

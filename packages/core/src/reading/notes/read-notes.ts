@@ -10,7 +10,7 @@ import { NO_ROUNDING } from "../points/rounding.js";
 import { lackPoints, slippedAmong } from "../quantities/plausibility.js";
 import { referenceOf, referenceRead } from "../quantities/reference-statement.js";
 import type { SourceText } from "../text/text.js";
-import { linesOf } from "../text/text-lines.js";
+import { linesOf, type TextLines } from "../text/text-lines.js";
 import { contradicted } from "./contradicted.js";
 import { bandTitle, type NotedReading } from "./note-line.js";
 import { liesIn } from "./note-place.js";
@@ -19,9 +19,10 @@ import { mayBeReading, type Notes } from "./notes-in.js";
 /** Reads notes of SWR: a reading a place, which a sample at its middle stands for with the highest SWR. */
 export function readNotes({ groups, words, partly, first }: Notes, text: SourceText, options: ReadOptions): ReadPoints {
   const findings: Finding[] = [];
+  const lines = linesOf(text);
   const referenceOhms =
     options.referenceOhms ??
-    statedReference([...words.map((note) => note.text), ...linesInOhms(text)], text.file, findings);
+    statedReference([...words.map((note) => note.text), ...linesInOhms(lines)], text.file, findings);
   const rows = groups.flatMap(({ readings }) => readings);
   if (rows.some(({ isAtFrequency }) => !isAtFrequency)) findings.push(finding("info", "spot-band", {}));
   // Words above the readings head them, as a band does its frequencies; anything below should have been one.
@@ -44,11 +45,7 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
         "caution",
         "cells-remarked",
         {
-          text: quote(
-            linesOf(text)
-              .text(line - 1)
-              .trim(),
-          ),
+          text: quote(lines.text(line - 1).trim()),
           count: worded.length,
         },
         { line },
@@ -58,7 +55,7 @@ export function readNotes({ groups, words, partly, first }: Notes, text: SourceT
   const spots = rows.filter(({ isAtFrequency }) => isAtFrequency).toSorted((a, b) => a.lowHz - b.lowHz);
   const [swr, hz] = [spots.map((row) => Math.max(...row.swr)), spots.map((row) => row.lowHz)];
   findings.push(...slippedAmong(Float64Array.from(swr), Float64Array.from(hz), "SWR"));
-  findings.push(...contradicted(rows, linesOf(text)));
+  findings.push(...contradicted(rows, lines));
   const told = rows.flatMap(({ swr }) => swr);
   if (told.length > 1 && lackPoints(told)) findings.push(finding("caution", "readings-absurd", { what: "swr-whole" }));
   findings.push(...lost.map(({ text: line, line: number }) => leftOut(line, number)));
@@ -102,10 +99,8 @@ const PAIR = /(?<![\d.])\d+\.\d+[\s:=-]+\d+(?:\.\d+)?\s*$/;
 const AT_FREQUENCY = /\d ?[kMG]?Hz[^\d]{1,40}\d+[.,]\d+\W*$/i;
 
 /** Lines with readings may state the reference as well: "7.1 MHz 1.5 (Z0 = 75 ohm)". */
-const linesInOhms = (text: SourceText): readonly string[] =>
-  linesOf(text)
-    .texts(0, Number.POSITIVE_INFINITY)
-    .filter((line) => /ohm|Ω|\u2126|(?<!\p{L})z[0o₀]/iu.test(line));
+const linesInOhms = (lines: TextLines): readonly string[] =>
+  lines.texts(0, Number.POSITIVE_INFINITY).filter((line) => /ohm|Ω|\u2126|(?<!\p{L})z[0o₀]/iu.test(line));
 
 function statedReference(texts: readonly string[], file: string, findings: Finding[]): number {
   const stated = referenceOf(texts, file);

@@ -1,5 +1,5 @@
 import { at, type Column } from "../../numbers/column.js";
-import type { Determination, NumberColumn } from "../quantities/assemble.js";
+import type { Determination, NumberColumn } from "../quantities/determination.js";
 import { movesOf } from "../quantities/resolution.js";
 
 /** Decimals of numbers that are printed so coarsely that the rounding matters. */

@@ -3,7 +3,9 @@ import { at } from "../../numbers/column.js";
 import type { Complex } from "../../numbers/complex.js";
 import { impedanceFromReflection } from "../../reflection/impedance.js";
 import type { Quantity } from "../options/column-role.js";
-import { type Determination, determinationsOf, type NumberColumn, reflectionAt } from "./assemble.js";
+import { DEFAULT_REFERENCE_OHMS, type ReadOptions } from "../options/read-options.js";
+import { determinationsOf } from "./assemble.js";
+import { type Determination, type NumberColumn, reflectionAt } from "./determination.js";
 import { medianDisagreement } from "./disagreement.js";
 
 /** Columns that give ρ alone. */
@@ -24,7 +26,7 @@ export const WITH_AN_ANGLE: readonly Quantity[] = [
 export function isAngleOfImpedance(
   angle: NumberColumn,
   columns: readonly NumberColumn[],
-  referenceOhms: number,
+  { referenceOhms = DEFAULT_REFERENCE_OHMS }: ReadOptions,
 ): boolean {
   const signed = columns.map((column) =>
     column.quantity === "reactance-magnitude" ? { ...column, quantity: "reactance" as const } : column,

@@ -1,6 +1,7 @@
 import { type Finding, finding } from "../../sweep/finding.js";
 import type { FindingParams } from "../../sweep/finding-words/words.js";
-import { type Determination, determinationsOf, type NumberColumn } from "./assemble.js";
+import { determinationsOf } from "./assemble.js";
+import type { Determination, NumberColumn } from "./determination.js";
 import { medianDisagreement, medianDistance } from "./disagreement.js";
 import type { Printed } from "./resolution.js";
 

@@ -1,5 +1,5 @@
 import type { Complex } from "../../numbers/complex.js";
-import { type Determination, type NumberColumn, reflectionAt } from "./assemble.js";
+import { type Determination, type NumberColumn, reflectionAt } from "./determination.js";
 
 /** Rows looked at to compare columns: evenly spread over all. */
 const COMPARED_ROWS = 400;

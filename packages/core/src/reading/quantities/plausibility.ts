@@ -2,7 +2,7 @@ import { median } from "simple-statistics";
 import { NAMED_BANDS } from "../../facts/band-names.js";
 import { at, type Column } from "../../numbers/column.js";
 import { type Finding, finding } from "../../sweep/finding.js";
-import type { Determination } from "./assemble.js";
+import type { Determination } from "./determination.js";
 
 /** No antenna has an SWR beyond this throughout a sweep (our own choice). */
 const ABSURD_SWR = 100;

@@ -1,7 +1,7 @@
 import { at } from "../../numbers/column.js";
 import type { Complex } from "../../numbers/complex.js";
 import { once } from "../../numbers/once.js";
-import type { Determination, NumberColumn } from "./assemble.js";
+import type { Determination, NumberColumn } from "./determination.js";
 
 /** A determination, and how finely it is printed. */
 export interface Printed extends Determination {

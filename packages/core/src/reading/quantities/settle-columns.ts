@@ -5,8 +5,8 @@ import type { ColumnRole } from "../options/column-role.js";
 import type { ReadOptions } from "../options/read-options.js";
 import type { FrequencyUnit } from "../options/units.js";
 import { isAngleOfImpedance, WITH_AN_ANGLE } from "./angle-subject.js";
-import type { NumberColumn } from "./assemble.js";
 import { columnsText, guessedColumns } from "./column-names.js";
+import type { NumberColumn } from "./determination.js";
 import { isFolded } from "./folded.js";
 import { QUANTITIES } from "./quantities.js";
 import { referenceNamed } from "./reference-statement.js";
@@ -17,9 +17,8 @@ export interface TableAround {
   readonly frequencyHz: Column;
   readonly unit: FrequencyUnit;
   readonly roles: readonly ColumnRole[];
+  /** With the reference impedance that is stated, where none is asked for */
   readonly options: ReadOptions;
-  /** Asked for, stated or assumed */
-  readonly referenceOhms: number;
 }
 
 /**
@@ -51,7 +50,7 @@ function settleSubject(
   table: TableAround,
   findings: Finding[],
 ): NumberColumn {
-  const { file } = table;
+  const { file, options } = table;
   const { quantity, name, values, isAssumed, percent } = column;
   if (isAssumed) {
     if (quantity !== "s11-db" && greatestSize(values) > GREATEST_REFLECTION * (percent ? 100 : 1)) {
@@ -95,7 +94,7 @@ function settleSubject(
   if (quantity.endsWith("angle")) noteAngleUnit(column, findings);
   if (quantity !== "angle") return column;
   if (columns[columns.indexOf(column) - 1]?.quantity === "transmission") return { ...column, quantity: "transmission" };
-  if (isAngleOfImpedance(column, columns, table.referenceOhms)) return { ...column, quantity: "impedance-angle" };
+  if (isAngleOfImpedance(column, columns, options)) return { ...column, quantity: "impedance-angle" };
   // An SWR is read off an impedance as often as off a reflection.
   if (!columns.some((other) => WITH_AN_ANGLE.includes(other.quantity))) {
     findings.push(finding("caution", "reflection-assumed", { name: quote(name), readAs: "angle" }));
