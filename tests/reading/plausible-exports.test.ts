@@ -183,7 +183,7 @@ test("series that a column tells apart are sweeps of their own", () => {
   expectMagnitudes(high as Sweep);
   // ρ = (SWR - 1) / (SWR + 1)
   expect([...(low as Sweep).reflectionMagnitude]).toEqual(SWR_ROWS.map(() => expect.closeTo(0.8, 12)));
-  expect(messageOf(high as Sweep, "series-told-apart")).toContain("2 series apart (high, low)");
+  expect(messageOf(high as Sweep, "series-told-apart")).toContain("2 series are told apart (high, low)");
 });
 
 describe("cells that are written a little otherwise", () => {

@@ -158,7 +158,7 @@ export const READING_FINDINGS = {
   "series-told-apart": {
     meaning: "A table holds several series, which a column tells apart; each was read as a sweep of its own.",
     words: ({ column, values }: { column: string; values: readonly string[] }) =>
-      `The column ${column} tells ${values.length} series apart (${listed(values)}); each is a sweep of its own.`,
+      `By ${/^the (?:notes|header|titles)$/.test(column) ? column : `the column ${column}`} ${values.length} series are told apart (${listed(values)}); each is a sweep of its own.`,
   },
   "frequency-descending": {
     meaning: "The sweep runs from high to low and was turned round.",
