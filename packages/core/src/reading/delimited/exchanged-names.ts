@@ -22,18 +22,18 @@ export function refuseExchangedNames(
 ): void {
   const frequency = columns[index];
   if (frequency === undefined || frequency.values.length < FEWEST_ROWS) return;
+  // Frequencies that go one way are doubted only where the others are in a band, as MHz, and they are not.
   const isOrdered = areAlong(frequency.values);
-  if (isOrdered && (areEven(frequency.values) || frequency.values.every((hz) => isInSomeBand(hz / 1e6)))) return;
-  // Frequencies that go one way are doubted only where the others are in a band, as MHz.
   const even = columns.find(
     ({ role, values }) => isReading(role) && areEven(values) && (!isOrdered || values.every(isInSomeBand)),
   );
   if (even === undefined) return;
+  if (isOrdered && (areEven(frequency.values) || frequency.values.every((hz) => isInSomeBand(hz / 1e6)))) return;
   throw new ReadError({
     code: "ambiguous",
     file,
     line: dialect.firstDataLine,
-    found: `the numbers under ${quote(even.name)} go in even steps, and those under ${quote(frequency.name)} up and down: the names seem to be exchanged`,
+    found: `the numbers under ${quote(even.name)} go in even steps, as frequencies do, and those under ${quote(frequency.name)} do not: the names seem to be exchanged`,
     remedy: "Put the names right, or say what each column holds with --columns, from the left.",
   });
 }
@@ -49,7 +49,11 @@ function areAlong(values: Float64Array): boolean {
 }
 
 function areEven(values: Float64Array): boolean {
-  const steps = values.subarray(1).map((value, i) => value - (values[i] as number));
-  const mean = ((values.at(-1) as number) - (values[0] as number)) / steps.length;
-  return mean !== 0 && steps.every((step) => Math.abs(step - mean) <= EVEN * Math.abs(mean));
+  const mean = ((values.at(-1) as number) - (values[0] as number)) / (values.length - 1);
+  if (mean === 0) return false;
+  for (let i = 1; i < values.length; i++) {
+    const step = (values[i] as number) - (values[i - 1] as number);
+    if (!(Math.abs(step - mean) <= EVEN * Math.abs(mean))) return false;
+  }
+  return true;
 }

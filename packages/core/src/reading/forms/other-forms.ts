@@ -44,7 +44,7 @@ export function tableInJson(text: SourceText): FormTable | null {
 
 /** The table of a text that is to be typeset; null where it is none. */
 export const tableToTypeset = (text: SourceText): FormTable | null =>
-  text.bytes.length > MOST_BYTES || !text.decode(0, HEAD_BYTES).includes("&")
+  text.bytes.length > MOST_BYTES || !text.bytes.subarray(0, HEAD_BYTES).includes(AMPERSAND)
     ? null
     : typeset(text.decode(0, text.bytes.length));
 
@@ -59,6 +59,8 @@ export const pageIn = (text: SourceText): string | null =>
 /** "[" and "{" */
 const OPEN_LIST = 0x5b;
 const OPEN_OBJECT = 0x7b;
+/** Which splits the cells of a table to be typeset. */
+const AMPERSAND = 0x26;
 
 /** The tables in a text that are written otherwise than in rows of cells, and its rows without what wraps them. */
 export function* inOtherForms(text: SourceText): Generator<Written> {
