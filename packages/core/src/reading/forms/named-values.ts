@@ -57,7 +57,7 @@ export function namedValues(content: string): FormTable | null {
     (record): FormRow => ({ cells: record.map(({ value }) => value), line: record[0]?.line ?? null }),
   );
   const comments = lines.filter((line, i) => line.trim() !== "" && !used.has(i + 1));
-  const last = Math.max(...used);
+  const last = own.at(-1)?.[0]?.line ?? 0;
   const isAmong = (record: readonly NamedValue[]) => record.length > 1 && (record[0]?.line ?? last) < last;
   const leftOut = records.filter(
     (record, r) =>

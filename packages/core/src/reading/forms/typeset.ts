@@ -1,8 +1,8 @@
 import type { FormRow, FormTable } from "./form.js";
 
-/** A row of a table to be typeset: cells apart by ampersands, with two backslashes at its end. */
-const ROW = /^(.*&.*?)\\\\(?:\[[^\]]*\])?\s*(?:\\[a-z]+(?:\{[^}]*\})*\s*)*$/;
-const MAY_HOLD_ROWS = /&[^\n]*\\\\/;
+const END_OF_ROW = "\\\\";
+/** Behind the end of a row there may be a distance, and rules. */
+const BEHIND = /^(?:\[[^\]]*\])?\s*(?:\\[a-z]+(?:\{[^}]*\})*\s*)*$/;
 const FEWEST_ROWS = 3;
 
 const SIGNS: Readonly<Record<string, string>> = {
@@ -22,9 +22,9 @@ const SIGNS: Readonly<Record<string, string>> = {
 
 /** A table as TeX has it: "7.05 & 1.4 \\" in each row. */
 export function typeset(content: string): FormTable | null {
-  if (!MAY_HOLD_ROWS.test(content)) return null;
+  if (!content.includes(END_OF_ROW)) return null;
   const lines = content.split(/\r\n|\n|\r/);
-  const cut = lines.map((line) => cellsIn(line));
+  const cut = lines.map(cellsIn);
   const first = cut.findIndex((cells) => cells !== null);
   const header = cut[first] ?? null;
   const rows = cut.flatMap((cells, i): readonly FormRow[] =>
@@ -35,10 +35,12 @@ export function typeset(content: string): FormTable | null {
   return { name: "a table to be typeset", comments: comments.filter((line) => line !== ""), header, rows };
 }
 
-const cellsIn = (line: string): readonly string[] | null =>
-  ROW.exec(line)?.[1]
-    ?.split(/(?<!\\)&/)
-    .map(plain) ?? null;
+/** Cells between ampersands, up to two backslashes; null where a line is no such row. */
+function cellsIn(line: string): readonly string[] | null {
+  const end = line.indexOf(END_OF_ROW);
+  const cells = line.slice(0, Math.max(0, end)).split(/(?<!\\)&/);
+  return cells.length > 1 && BEHIND.test(line.slice(end + END_OF_ROW.length)) ? cells.map(plain) : null;
+}
 
 /** What is printed of it. */
 const plain = (source: string): string =>

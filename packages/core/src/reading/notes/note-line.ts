@@ -46,7 +46,9 @@ const wished = once(
 );
 const bounded = once(() => new RegExp(`(?<!\\p{L})(?:${UNDER_WORD}|${OVER_WORD})|[<>≤≥]`, "u"));
 /** Whether a line says that what is below it is wanted: "What I would like to reach:". */
-export const isOfWishes = (line: string): boolean => wished().test(plainNote(line)) && /:\s*$/.test(line);
+export const isOfWishes = (line: string): boolean => WISHES.test(plainNote(line)) && /:\s*$/.test(line);
+const WISHES =
+  /(?<!\p{L})(?:(?:would|should|'d) like|mochte\p{L}*|goals?|aims?|targets?|wish(?:es)?|want(?:ed|s)?|hope[ds]?|ziele?|objectifs?|objetivos?|obiettiv[oi]|doel\p{L}*)(?!\p{L})/u;
 
 /** Words between "is" and an SWR: "40 is a lovely 1.2". */
 const MOST_WORDS = 1;
