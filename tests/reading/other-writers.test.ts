@@ -40,6 +40,17 @@ describe("sections under titles of their own", () => {
     );
   });
 
+  test.each([
+    "80m 1.3\ntea\n40m 3.3\n20m 2.3\n15m 2.2\nthen it rained\n12m 1.5\n10m 2.6\n",
+    "today\n80m 1.3\n40m 3.3\ntea\n20m 2.3\n15m 2.2\n12m 1.5\n10m 2.6\n",
+  ])("are not begun by talk among notes: %j", (content) => {
+    expect(read(content).replace(/; .*/, "")).toBe("80m=1.3 40m=3.3 20m=2.3 15m=2.2 12m=1.5 10m=2.6");
+  });
+
+  test("of notes are told apart where titles are set off, whatever their bands", () => {
+    expect(read("[Loop]\n40m 1.7\n30m 1.2\n[Beam]\n20m 3.5\n15m 1.4\n")).toBe("40m=1.7 30m=1.2 | 20m=3.5 15m=1.4");
+  });
+
   test("of notes are antennas of their own", () => {
     expect(read("Loop\n17m SWR 1.7\n6m SWR 1.2\n\nDoublet\n80m SWR 3.5\n6m SWR 1.4\n")).toBe(
       "17m=1.7 6m=1.2 | 80m=3.5 6m=1.4",

@@ -6,10 +6,17 @@ import { rewritten, type SourceText } from "../text/text.js";
 export interface Section {
   readonly title: string;
   readonly text: SourceText;
+  /** Nothing but what stands below tells that it is a title */
+  readonly isBare: boolean;
 }
 
 /** How titles are set off, the surest first; a comment is one only with names of columns below it. */
-const TITLES: readonly { readonly is: RegExp; readonly needsHeader: boolean; readonly isNamed?: boolean }[] = [
+const TITLES: readonly {
+  readonly is: RegExp;
+  readonly needsHeader: boolean;
+  readonly isNamed?: boolean;
+  readonly isBare?: boolean;
+}[] = [
   {
     is: /^[^\p{L}]*(?:antennas?|aerial|antennen?|antennes?|antenna|antenă|antén[ay]|antenni|anten|antenn|antena|антенн?а|κεραία|アンテナ|天线|天線|안테나|trace|series|wire|draht|deployment)\s*[:=：]\s*(\S.*)$/iu,
     needsHeader: false,
@@ -20,7 +27,7 @@ const TITLES: readonly { readonly is: RegExp; readonly needsHeader: boolean; rea
   { is: /^#{2,6}\s+([^#]+?)\s*#*$/, needsHeader: false },
   { is: /^["']?([^:"']+)["']?:$/, needsHeader: false },
   { is: /^(?:[#%!;*]|\/\/)\s*([^#%!;*]+?)$/, needsHeader: true },
-  { is: /^([^:]+)$/, needsHeader: true },
+  { is: /^([^:]+)$/, needsHeader: true, isBare: true },
 ];
 
 /** A title has few words and no number but that of an antenna, a height or a try; it states nothing. */
@@ -53,7 +60,7 @@ const isRow = (line: string): boolean => /^[^\p{L}]*\d/u.test(line) && holdsNumb
 export function sectionsOf(source: SourceText): readonly Section[] | null {
   if (source.bytes.length > MOST_BYTES) return null;
   const lines = source.decode(0, source.bytes.length).split(/\r\n|\n|\r/);
-  for (const { is, needsHeader, isNamed = false } of TITLES) {
+  for (const { is, needsHeader, isNamed = false, isBare = false } of TITLES) {
     const starts = lines.flatMap((line, index) => {
       const title = titleIn(line, is);
       return title === null || (needsHeader && !isAboveHeader(lines, index)) ? [] : [{ title, index }];
@@ -68,8 +75,13 @@ export function sectionsOf(source: SourceText): readonly Section[] | null {
     // What one title leaves open would go to the section above it.
     if (new Set(names).size < names.length || !names.every(isNamed ? isNoBand : namesSeries)) continue;
     // Rows that stand above the first title belong to no section.
-    if (lines.slice(0, first.index).filter(isRow).length > 1) continue;
-    return sections.map(({ title }, s) => ({ title, text: rewritten(source, within(lines, sections, s).join("\n")) }));
+    const above = lines.slice(0, first.index);
+    if (above.filter(isRow).length > 1 || (isBare && above.some((line) => BAND_AND_SWR.test(line)))) continue;
+    return sections.map(({ title }, s) => ({
+      title,
+      text: rewritten(source, within(lines, sections, s).join("\n")),
+      isBare,
+    }));
   }
   return null;
 }
