@@ -153,6 +153,13 @@ describe("rows and names that slipped", () => {
     expect(read("SWR,MHz\n7.00,4.029\n7.05,3.179\n7.10,2.464\n7.15,1.880\n7.20,1.418\n")).toBe("refused");
   });
 
+  test("with a decimal comma a number in brackets is negative, and no pair", () => {
+    const rows = "3500;23,23;(27,55)\n3530;26,50;(25,23)\n3560;30,58;(23,12)\n";
+    const { reflectionImaginary } = sweepIn(`f/kHz;R/ohm;X/ohm\n${rows}`) as VectorSweep;
+    // Γ of 23.23 - j27.55 Ω against 50 Ω, reckoned by hand.
+    expect(reflectionImaginary[0]).toBeCloseTo(-0.45, 3);
+  });
+
   test("the share of power that comes back may be in % behind a stroke", () => {
     const { reflectionMagnitude } = sweepIn("freq/kHz;P refl/P fwd/%\n49500;81\n49690;64\n49880;49\n");
     expect([...reflectionMagnitude].map((rho) => Number(rho.toFixed(9)))).toEqual([0.9, 0.8, 0.7]);

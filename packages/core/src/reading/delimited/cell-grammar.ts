@@ -106,7 +106,8 @@ export function readCell(given: string, dialect: CellDialect): Cell {
     return number !== null && !number.isRemarked ? number : { ...(number ?? TEXT), grouped: perhapsGrouped(cell) };
   }
   if (GOES_ON.test(cell)) return TEXT;
-  const read = special(cell, dialect) ?? dressed(cell, dialect) ?? complexCell(cell) ?? remarked(cell, dialect) ?? TEXT;
+  const read =
+    special(cell, dialect) ?? dressed(cell, dialect) ?? complexOf(cell, dialect) ?? remarked(cell, dialect) ?? TEXT;
   return read.kind === "text" || (read.kind === "number" && read.isRemarked)
     ? { ...read, grouped: perhapsGrouped(cell) }
     : read;
@@ -152,6 +153,10 @@ function special(cell: string, dialect: CellDialect): Cell | null {
   );
   return ratio === null ? null : readCell((ratio[1] ?? ratio[2] ?? ratio[3]) as string, dialect);
 }
+
+/** A complex number; with a decimal comma "(27,55)" is a negative one, as accounts have them, and no pair. */
+const complexOf = (cell: string, { decimal }: CellDialect): ComplexCell | null =>
+  decimal === "comma" && /^\(\d+,\d+\)$/.test(cell) ? null : complexCell(cell);
 
 /** A number and the unit behind it. */
 function partsOf(cell: string): { printed: string; unit: CellUnit | null } | null {
