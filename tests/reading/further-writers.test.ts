@@ -135,6 +135,12 @@ describe("a reference", () => {
     ).toBe(75);
   });
 
+  test("below the readings contradicts the one above, whatever form they have", () => {
+    expect(read("ref. Z 450 ohm\nf(kHz) VSWR\n18000 6.3191\n18006 6.3041\n18012 6.2891\nZo: 100 ohm\n")).toBe(
+      "refused",
+    );
+  });
+
   test("that a note on the readings contradicts is asked for", () => {
     expect(read("# Z0 = 50 ohm\n# note: bridge and values are for 75 ohm\nMHz,SWR\n7,1.5\n7.1,1.3\n7.2,1.6\n")).toBe(
       "refused",
