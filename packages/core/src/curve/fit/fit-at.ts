@@ -1,5 +1,5 @@
 import { at } from "../../numbers/column.js";
-import { type Complex, complex } from "../../numbers/complex.js";
+import { add, type Complex, complex, multiply, scale, subtract } from "../../numbers/complex.js";
 import type { WholeFit } from "./whole-fit.js";
 
 /** A complex number for each unknown of a fit: what a number of the curve moves by when that unknown does. */
@@ -35,11 +35,6 @@ function polynomialAt(
   return [complex(a, b), complex(c, d), complex(e, f)];
 }
 
-const times = (p: Complex, q: Complex): Complex =>
-  complex(p.real * q.real - p.imaginary * q.imaginary, p.real * q.imaginary + p.imaginary * q.real);
-const minus = (p: Complex, q: Complex): Complex => complex(p.real - q.real, p.imaginary - q.imaginary);
-const scaled = ({ real, imaginary }: Complex, factor: number): Complex => complex(factor * real, factor * imaginary);
-
 /** Γ = P / Q and its derivatives; by aₖ it moves as tᵏ / Q, by bₖ as -Γ tᵏ / Q. */
 export function fitAt({ rational, middle, half }: WholeFit, frequencyHz: number): FitAt {
   const place = (frequencyHz - middle) / half;
@@ -48,11 +43,14 @@ export function fitAt({ rational, middle, half }: WholeFit, frequencyHz: number)
   const [bottom, bottomSlope, bottomBend] = polynomialAt(bottomReal, bottomImaginary, place);
   const size = bottom.real * bottom.real + bottom.imaginary * bottom.imaginary;
   const inverse = complex(bottom.real / size, -bottom.imaginary / size);
-  const value = times(top, inverse);
-  const slope = times(minus(topSlope, times(value, bottomSlope)), inverse);
-  const bend = times(minus(minus(topBend, scaled(times(slope, bottomSlope), 2)), times(value, bottomBend)), inverse);
+  const value = multiply(top, inverse);
+  const slope = multiply(subtract(topSlope, multiply(value, bottomSlope)), inverse);
+  const bend = multiply(
+    subtract(subtract(topBend, scale(multiply(slope, bottomSlope), 2)), multiply(value, bottomBend)),
+    inverse,
+  );
   // The derivative of 1 / Q.
-  const inverseSlope = scaled(times(times(bottomSlope, inverse), inverse), -1);
+  const inverseSlope = scale(multiply(multiply(bottomSlope, inverse), inverse), -1);
   const order = topReal.length - 1;
   const column = () => new Float64Array(2 * order + 1);
   const ofValue = { real: column(), imaginary: column() };
@@ -64,20 +62,17 @@ export function fitAt({ rational, middle, half }: WholeFit, frequencyHz: number)
   let power = 1;
   let powerSlope = 0;
   for (let k = 0; k <= order; k++) {
-    const byTop = scaled(inverse, power);
-    const slopeByTop = complex(
-      powerSlope * inverse.real + power * inverseSlope.real,
-      powerSlope * inverse.imaginary + power * inverseSlope.imaginary,
-    );
+    const byTop = scale(inverse, power);
+    const slopeByTop = add(scale(inverse, powerSlope), scale(inverseSlope, power));
     put(ofValue, k, byTop);
-    put(ofSlope, k, scaled(slopeByTop, 1 / half));
+    put(ofSlope, k, scale(slopeByTop, 1 / half));
     if (k > 0) {
-      put(ofValue, order + k, scaled(times(value, byTop), -1));
-      const moved = minus(scaled(times(slope, byTop), -1), times(value, slopeByTop));
-      put(ofSlope, order + k, scaled(moved, 1 / half));
+      put(ofValue, order + k, scale(multiply(value, byTop), -1));
+      const moved = subtract(scale(multiply(slope, byTop), -1), multiply(value, slopeByTop));
+      put(ofSlope, order + k, scale(moved, 1 / half));
     }
     powerSlope = powerSlope * place + power;
     power *= place;
   }
-  return { value, slope: scaled(slope, 1 / half), bend: scaled(bend, 1 / (half * half)), ofValue, ofSlope };
+  return { value, slope: scale(slope, 1 / half), bend: scale(bend, 1 / (half * half)), ofValue, ofSlope };
 }

@@ -21,6 +21,9 @@ export const FEATURE_NAMES = [
   "highEdgeHz",
 ] as const;
 
+/** Frequencies closer than this are one, Hz. */
+export const SAME_HZ = 1;
+
 /** @param aroundHz frequency of the best point, by which the same span is found again in another curve */
 export function featuresOf(
   trace: Trace,

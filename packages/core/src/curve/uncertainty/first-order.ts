@@ -5,15 +5,13 @@ import { type FitAt, fitAt, type Sensitivity } from "../fit/fit-at.js";
 import type { WholeFit } from "../fit/whole-fit.js";
 import { clipSpans, type Piece } from "../pieces.js";
 import { type CurvePoint, spansWithin, type Trace } from "../trace.js";
-import type { Features } from "./features.js";
+import { type Features, SAME_HZ } from "./features.js";
 import type { FitOfStretch } from "./fits-of-stretches.js";
 
 /** First derivatives tell what noise does to a number where what it hangs on is so many standard deviations from becoming something else. */
 const SAFE = 4;
 /** And where noise moves a frequency by no more than this share of the way to where the curve turns (our own choices). */
 const SAFE_MOVE = 0.2;
-/** Frequencies closer than this are one, Hz. */
-const SAME_HZ = 1;
 
 /** The curve at a frequency, as the fit that explains it there has it. */
 interface Local {

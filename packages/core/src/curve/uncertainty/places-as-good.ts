@@ -2,10 +2,7 @@ import { at } from "../../numbers/column.js";
 import { reflectionMagnitudeAt } from "../curve.js";
 import type { Piece } from "../pieces.js";
 import type { Trace } from "../trace.js";
-import type { Features } from "./features.js";
-
-/** Frequencies closer than this are one, Hz. */
-const SAME_HZ = 1;
+import { type Features, SAME_HZ } from "./features.js";
 
 /**
  * Frequencies of a band at which the curve is as good as at the best point, as far as can be told: other dips, ends of the band, and, where

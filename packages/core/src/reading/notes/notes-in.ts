@@ -65,11 +65,10 @@ export function notesIn(text: SourceText): Notes | null {
   const first = notes.find((note) => note.readings !== null)?.line ?? 0;
   const title = words.findLast(({ line }) => line < first);
   if (title !== undefined && isOfWishes(title.text)) return null;
-  const areSaid = lines.some(({ text: line }) => namesSwr().test(plainNote(line)));
   // Numbers of which nobody says what they are may be powers.
   const isTooGreat = ({ swr, isAtLeast }: NotedReading) =>
     !isAtLeast && swr.some((value) => Number.isFinite(value) && value > GREATEST_NOTED);
-  if (!areSaid && readings.some(isTooGreat)) return null;
+  if (readings.some(isTooGreat) && !lines.some(({ text: line }) => namesSwr().test(plainNote(line)))) return null;
   if (words.some((note) => note.line < first && (namesOtherReadings(note.text) || isTableOfLengths(note.text))))
     return null;
   const rows = notes.flatMap((note) => (note.readings ?? []).map((reading) => ({ ...reading, line: note.line })));
