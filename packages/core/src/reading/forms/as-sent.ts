@@ -1,17 +1,5 @@
-/** Signs that pages and mails have for a character. */
-const ENTITIES: Readonly<Record<string, string>> = {
-  nbsp: " ",
-  amp: "&",
-  lt: "<",
-  gt: ">",
-  quot: '"',
-  deg: "°",
-  Omega: "Ω",
-  ohm: "Ω",
-  ang: "∠",
-  minus: "-",
-};
-const ENTITY = /&(nbsp|amp|lt|gt|quot|deg|Omega|ohm|ang|minus);/g;
+import { withoutEntities } from "./entities.js";
+
 /** Octets as mails write them (RFC 2045, section 6.7). */
 const OCTET = /=([\dA-F]{2})/g;
 const IS_QUOTED_PRINTABLE = /=(?:3D|20\r?\n|C[23]=[89AB]|E2=)/;
@@ -26,10 +14,7 @@ const FORMULA = /(^|[,;\t])="([^"\n]*)"(?=[,;\t\r\n]|$)/gm;
 /** A text as it was before a mail, a forum or a spreadsheet dressed it; null where none did. */
 export function asSent(content: string): string | null {
   const decoded = IS_QUOTED_PRINTABLE.test(content) ? octetsDecoded(content) : content;
-  const bare = decoded
-    .replace(QUOTED_POST, "")
-    .replace(DRESS, "")
-    .replace(ENTITY, (sign, name: string) => ENTITIES[name] ?? sign)
+  const bare = withoutEntities(decoded.replace(QUOTED_POST, "").replace(DRESS, ""))
     .replace(QUOTE, "")
     .replace(FORMULA, "$1$2");
   return withoutMargins(bare) ?? (bare === content ? null : bare);

@@ -1,20 +1,7 @@
+import { withoutEntities } from "./entities.js";
 import type { FormRow, FormTable } from "./form.js";
 import { transposed } from "./transposed.js";
 
-/** Signs that stand for a character in such a text; others are written as they are. */
-const ENTITIES: Readonly<Record<string, string>> = {
-  amp: "&",
-  lt: "<",
-  gt: ">",
-  quot: '"',
-  apos: "'",
-  nbsp: " ",
-  Omega: "Ω",
-  ohm: "Ω",
-  deg: "°",
-  Gamma: "Γ",
-  minus: "-",
-};
 const FEWEST_ROWS = 2;
 
 /** A table as pages on the web have it, or elements that all have the same parts; null where the text is neither. */
@@ -203,16 +190,16 @@ const textElementsIn = (text: string): readonly (readonly [string, string])[] =>
 
 /** What a person sees of it. */
 const plainText = (text: string): string =>
-  text
-    // Struck out, as in plain text; a raised digit is a square behind a name, and a footnote behind a number.
-    .replace(/<\/?(?:del|s|strike)\b[^<>]*>/gi, "~~")
-    .replace(/(\d)\s*<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "$1*")
-    .replace(/<sup\b[^<>]*>\s*2\s*<\/sup\s*>/gi, "²")
-    .replace(/<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "")
-    .replace(/<(?:br|\/p|\/h\d|\/caption|\/title)\b[^<>]*>/gi, "\n")
-    .replace(/<[^<>]*>/g, "")
-    .replace(/&#(x?)([\da-f]+);/gi, (_, isHex, digits) =>
-      String.fromCodePoint(Number.parseInt(digits, isHex ? 16 : 10) || 0xfffd),
-    )
-    .replace(/&(\w+);/g, (sign, name) => ENTITIES[name] ?? sign)
-    .trim();
+  withoutEntities(
+    text
+      // Struck out, as in plain text; a raised digit is a square behind a name, and a footnote behind a number.
+      .replace(/<\/?(?:del|s|strike)\b[^<>]*>/gi, "~~")
+      .replace(/(\d)\s*<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "$1*")
+      .replace(/<sup\b[^<>]*>\s*2\s*<\/sup\s*>/gi, "²")
+      .replace(/<sup\b[^<>]*>[^<>]*<\/sup\s*>/gi, "")
+      .replace(/<(?:br|\/p|\/h\d|\/caption|\/title)\b[^<>]*>/gi, "\n")
+      .replace(/<[^<>]*>/g, "")
+      .replace(/&#(x?)([\da-f]+);/gi, (_, isHex, digits) =>
+        String.fromCodePoint(Number.parseInt(digits, isHex ? 16 : 10) || 0xfffd),
+      ),
+  ).trim();

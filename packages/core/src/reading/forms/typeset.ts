@@ -1,3 +1,4 @@
+import { lookUp } from "../../input/look-up.js";
 import type { FormRow, FormTable } from "./form.js";
 
 const END_OF_ROW = "\\\\";
@@ -50,7 +51,7 @@ const plain = (source: string): string =>
       (command) => (command.startsWith("\\caption") ? command.replace(/^\\caption\{(.*)\}$/, "$1") : ""),
     )
     .replace(/\\(?:text\w*|mathrm|mathit|emph|si|unit)\{([^{}]*)\}/g, "$1")
-    .replace(/\\([a-z]+)/gi, (command, name: string) => SIGNS[name.toLowerCase()] ?? command)
+    .replace(/\\([a-z]+)/gi, (command, name: string) => lookUp(SIGNS, name.toLowerCase()) ?? command)
     .replace(/\\[,;: ]|~/g, " ")
     .replace(/\\([%#&_$])/g, "$1")
     .replace(/[${}]|\^(?=°)|^\s*%+/g, "")
