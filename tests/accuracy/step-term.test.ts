@@ -72,7 +72,7 @@ function shareHeld(kind: string, change: (grounds: Grounds) => Grounds): number 
 
 const withoutStep = (grounds: Grounds): Grounds => ({
   ...grounds,
-  replicatesBetween: (low, high) => ({ ...grounds.replicatesBetween(low, high), thinned: [] }),
+  viewsBetween: (low, high) => ({ ...grounds.viewsBetween(low, high), thinned: [] }),
 });
 
 describe.each(["vector", "scalar"])("intervals of a %s sweep in coarse steps", (kind) => {

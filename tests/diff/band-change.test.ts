@@ -1,7 +1,6 @@
 /** What changed on a band, and beyond what it counts. ρ is flat or runs evenly, so that every number is known. */
 import { type Sweep, scalarSweep } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
-import { curveOf } from "../../packages/core/src/curve/curve.js";
 import type { Side } from "../../packages/core/src/jobs/diff/sides.js";
 import { rampSweep } from "../support/invented-plan.js";
 import { limitEdges, resonanceSweep } from "../support/judged.js";
@@ -140,17 +139,28 @@ describe("a change counts", () => {
   });
 
   describe("beyond the intervals of both sides", () => {
-    /** Copies that are off by so much of ρ, up and down: of fits they understate by 1.5, and 1.96 deviations hold 95 %. */
-    const within = (rho: number, off: number): Side => {
+    /** A side whose noise is so much of ρ; where nothing is smoothed it is taken 1.5 times. */
+    const within = (rho: number, noise: number): Side => {
       const side = sureSide(flat(rho));
-      const replicates = {
-        fits: [],
-        base: () => curveOf(flat(rho)),
-        copies: () => [curveOf(flat(rho - off)), curveOf(flat(rho + off))],
-        thinned: [],
+      const nothing = { real: 0, imaginary: 0 };
+      const weights = { real: Float64Array.of(1), imaginary: Float64Array.of(0) };
+      const part = {
+        lowHz: 0,
+        highHz: 1e9,
+        isInverse: false,
+        sampleNoise: noise,
+        at: () => ({
+          value: { real: rho, imaginary: 0 },
+          slope: nothing,
+          bend: nothing,
+          ofValue: weights,
+          ofSlope: { real: Float64Array.of(0), imaginary: Float64Array.of(0) },
+        }),
+        varianceOf: (of: { readonly real: Float64Array }) => (noise * (of.real[0] ?? 0)) ** 2,
       };
+      const views = { parts: [part], smoothing: null, thinned: [] };
       const { trace } = present(side.middle.parts[0], "the part").analysis;
-      const grounds = { trace, noise: 0, replicatesBetween: () => replicates };
+      const grounds = { trace, noise: 0, viewsBetween: () => views };
       const middle = {
         ...side.middle,
         parts: side.middle.parts.map((part) => ({ ...part, grounds: () => grounds })),

@@ -32,6 +32,10 @@ interface CurveCommon {
   readonly spikes: readonly number[];
   /** What explains each stretch; empty where nothing was smoothed */
   readonly fits: readonly Explanation[];
+  /** Samples on either side that smoothing took in for each one, 0 where it is as measured or on a fit; empty where nothing was smoothed */
+  readonly halfWidths: Uint8Array;
+  /** Its samples smoothed further than the curve: Γ without its bulk delay, or 1 / (1 - ρ²) and nothing */
+  readonly further: { readonly real: Column; readonly imaginary: Column | null };
 }
 
 /** Γ with its bulk delay taken out (ρ does not feel it), blended from three-point rational functions. */
@@ -58,6 +62,13 @@ export const isVectorCurve = (curve: Curve): curve is VectorCurve => curve.sweep
 /** Second differences below this many standard deviations are not told from noise. */
 const CURVATURE_SIGNIFICANCE = 8;
 
+const asMeasured = <Columns>(columns: Columns) => ({
+  ...columns,
+  further: columns,
+  fits: [],
+  halfWidths: new Uint8Array(0),
+});
+
 /** What is known of a sweep beforehand, and then not estimated from it. Everything may be left out. */
 export interface KnownOfSweep {
   /** Standard deviation of ρ; null: not known, and nothing is smoothed */
@@ -66,10 +77,6 @@ export interface KnownOfSweep {
   readonly delayS?: number;
   /** No sample stands alone */
   readonly hasNoSpikes?: boolean;
-  /** Standard deviations by which smoothing windows may differ; more smooths more */
-  readonly agreement?: number;
-  /** What explains the stretches of another sweep that differs from this one by its noise alone */
-  readonly fits?: readonly Explanation[];
 }
 
 /**
@@ -110,8 +117,8 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
       : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? { real, imaginary, fits: [] }
-      : smooth(frequencyHz, real, imaginary, stretches, noise, null, known);
+      ? asMeasured({ real, imaginary })
+      : smooth(frequencyHz, real, imaginary, stretches, noise, null);
   const floor = CURVATURE_SIGNIFICANCE * (noise ?? 0);
   return {
     sweep,
@@ -124,6 +131,8 @@ function vectorCurve(sweep: VectorSweep, stretches: readonly Stretch[], known: K
     noise,
     spikes,
     fits: smoothed.fits,
+    halfWidths: smoothed.halfWidths,
+    further: smoothed.further,
     interpolation: prepareInterpolation(frequencyHz, smoothed.real, smoothed.imaginary, floor),
   };
 }
@@ -142,11 +151,12 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
       : known.noise;
   const smoothed =
     noise === null || noise === 0
-      ? { real: inverse, fits: [] }
-      : smooth(frequencyHz, inverse, null, runs, noise, weights, known);
+      ? asMeasured({ real: inverse })
+      : smooth(frequencyHz, inverse, null, runs, noise, weights);
   // No known reading is beyond the scale.
   const end = inverseAt(ceilingOf(sweep));
-  const settled = smoothed.real.map((value, i) => (isKnown(i) ? Math.min(value, end) : value));
+  const settle = (column: Column) => column.map((value, i) => (isKnown(i) ? Math.min(value, end) : value));
+  const settled = settle(smoothed.real);
   return {
     sweep,
     stretches,
@@ -154,6 +164,8 @@ function scalarCurve(sweep: ScalarSweep, stretches: readonly Stretch[], known: K
     noise,
     spikes,
     fits: runs === stretches ? smoothed.fits : [],
+    halfWidths: smoothed.halfWidths,
+    further: { real: settle(smoothed.further.real), imaginary: null },
     interpolation: prepareScalarInterpolation(frequencyHz, settled, runs),
   };
 }

@@ -127,12 +127,22 @@ const greatestKnown = ({ sweep }: Curve): number =>
 export const isBeyondScale = (curve: Curve, reflectionMagnitude: number): boolean =>
   reflectionMagnitude > greatestKnown(curve);
 
+/** Spans of a trace that were found already: every band asks for the same few limits. */
+const spansKnown = new WeakMap<Trace, Map<number, readonly LimitSpan[]>>();
+
 /**
  * The spans where ρ ≤ `wanted`, over the whole sweep, ascending. Edges are found on the curve, not on the samples. A reading
  * that means "at least" is within no limit.
  */
 export function spansWithin(trace: Trace, wanted: number): readonly LimitSpan[] {
   const limit = Math.min(wanted, greatestKnown(trace.curve));
+  const known = spansKnown.get(trace) ?? new Map<number, readonly LimitSpan[]>();
+  const spans = known.get(limit) ?? spansUnder(trace, limit);
+  spansKnown.set(trace, known.set(limit, spans));
+  return spans;
+}
+
+function spansUnder(trace: Trace, limit: number): readonly LimitSpan[] {
   const { frequencyHz, reflectionMagnitude } = trace;
   const spans: LimitSpan[] = [];
   for (const { first, last } of trace.stretches) {

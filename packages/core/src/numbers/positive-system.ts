@@ -45,33 +45,6 @@ export function solvePositive(system: LinearSystem): boolean {
 }
 
 /**
- * The unknowns of a system that has been solved, as noise in what it was made of would have moved them: their covariance is
- * the inverse of its matrix, which elimination has left as pivots and a triangle.
- *
- * @param normal independent numbers of variance 1
- * @param isReal whether the unknowns are
- * @returns the moves; the right sides of the system are spoilt
- */
-export function noiseOfUnknowns(
-  system: LinearSystem,
-  normal: () => number,
-  isReal: boolean,
-): { real: Float64Array; imaginary: Float64Array } {
-  const { size, real, imaginary, pivots } = system;
-  const sides = Array.from({ length: size }, (_, r) => r * (size + 1) + size);
-  for (const [r, side] of sides.entries()) {
-    const deviation = 1 / Math.sqrt(at(pivots, r));
-    real[side] = deviation * normal();
-    imaginary[side] = isReal ? 0 : deviation * normal();
-  }
-  substitute(system);
-  return {
-    real: Float64Array.from(sides, (side) => at(real, side)),
-    imaginary: Float64Array.from(sides, (side) => at(imaginary, side)),
-  };
-}
-
-/**
  * Variance of the real part of a weighted sum of the unknowns of a system that has been solved, where noise of variance 1 is in each part
  * of what it was made of.
  *

@@ -1,21 +1,7 @@
 import { at } from "../../numbers/column.js";
 import { add, type Complex, complex, multiply, scale, subtract } from "../../numbers/complex.js";
+import type { NoisyPoint, Sensitivity } from "../noisy-point.js";
 import type { WholeFit } from "./whole-fit.js";
-
-/** A complex number for each unknown of a fit: what a number of the curve moves by when that unknown does. */
-export interface Sensitivity {
-  readonly real: Float64Array;
-  readonly imaginary: Float64Array;
-}
-
-/** A fit at one frequency: its value and derivatives by frequency, and how its unknowns move value and slope. */
-export interface FitAt {
-  readonly value: Complex;
-  readonly slope: Complex;
-  readonly bend: Complex;
-  readonly ofValue: Sensitivity;
-  readonly ofSlope: Sensitivity;
-}
 
 /** Top, or bottom, of a rational function with its first and second derivative, at a place. */
 function polynomialAt(
@@ -36,7 +22,7 @@ function polynomialAt(
 }
 
 /** Γ = P / Q and its derivatives; by aₖ it moves as tᵏ / Q, by bₖ as -Γ tᵏ / Q. */
-export function fitAt({ rational, middle, half }: WholeFit, frequencyHz: number): FitAt {
+export function fitAt({ rational, middle, half }: WholeFit, frequencyHz: number): NoisyPoint {
   const place = (frequencyHz - middle) / half;
   const { topReal, topImaginary, bottomReal, bottomImaginary } = rational;
   const [top, topSlope, topBend] = polynomialAt(topReal, topImaginary, place);

@@ -1,5 +1,5 @@
 import { at } from "../../numbers/column.js";
-import { type LinearSystem, noiseOfUnknowns, solvePositive } from "../../numbers/positive-system.js";
+import { type LinearSystem, solvePositive } from "../../numbers/positive-system.js";
 import { type FitSamples, type Moments, momentsOf, type Offsets, offsetsOf } from "./fit-moments.js";
 import type { FitRoom } from "./fit-room.js";
 import { type Rational, unknownsOf, type Values } from "./rational.js";
@@ -41,30 +41,6 @@ export function improveFit(samples: FitSamples, before: Rational, values: Values
   if (!solvePositive(system)) return null;
   const fit = solutionOf(system);
   return { fit, foretold: offsets.squares - gainOf(offsets, before, fit), system };
-}
-
-/**
- * A fit as other noise would have left it, and as the opposite noise would, to first order.
- *
- * @param system the normal equations of the last step towards it
- * @param normal independent numbers of variance 1
- * @param isReal whether what was fitted is
- */
-export function noisyFits(
-  fit: Rational,
-  system: LinearSystem,
-  normal: () => number,
-  isReal: boolean,
-): readonly [Rational, Rational] {
-  const { real, imaginary } = noiseOfUnknowns(system, normal, isReal);
-  const move = rationalOf({ real, imaginary, unknowns: real.length, start: 0, step: 1 }, 0);
-  const moved = (sign: number): Rational => ({
-    topReal: fit.topReal.map((value, k) => value + sign * at(move.topReal, k)),
-    topImaginary: fit.topImaginary.map((value, k) => value + sign * at(move.topImaginary, k)),
-    bottomReal: fit.bottomReal.map((value, k) => value + sign * at(move.bottomReal, k)),
-    bottomImaginary: fit.bottomImaginary.map((value, k) => value + sign * at(move.bottomImaginary, k)),
-  });
-  return [moved(1), moved(-1)];
 }
 
 /** The right sides of a solved system, one behind each row. */

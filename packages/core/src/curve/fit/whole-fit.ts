@@ -5,7 +5,7 @@ import { condensedSamples } from "./condensed-samples.js";
 import type { FitSamples } from "./fit-moments.js";
 import { newFitRoom } from "./fit-room.js";
 import { NOTHING, type Rational, unknownsOf, type Values, valuesOf } from "./rational.js";
-import { approachFit, improveFit, noisyFits } from "./rational-fit.js";
+import { approachFit, improveFit } from "./rational-fit.js";
 import { areNoise, informationCriterion, sumOfSquares } from "./residuals.js";
 import { type FitColumns, partsOf, residualsOf, samplesOf, scaleOf, squaresLeft, valuesIn } from "./samples-to-fit.js";
 
@@ -36,9 +36,6 @@ export interface WholeFit {
 /** Which function explains a stretch, or that none of low order does. */
 export type Explanation = WholeFit | "none";
 
-/** What is known of that beforehand: the explanation of a sweep that differs from this one by its noise alone, or nothing. */
-export type Expectation = Explanation | "unknown";
-
 /** Where all fits of a thread work, one after the other. */
 const room = newFitRoom();
 
@@ -57,40 +54,15 @@ export interface FittedStretch {
  * @param noise standard deviation of a sample of weight 1 in each column
  * @returns null where no such function explains the samples
  */
-export function fitWhole(
-  columns: FitColumns,
-  stretch: Stretch,
-  noise: number,
-  expected: Expectation,
-): FittedStretch | null {
-  if (expected === "none") return null;
+export function fitWhole(columns: FitColumns, stretch: Stretch, noise: number): FittedStretch | null {
   const all = samplesOf(columns, stretch, noise, 1, room.all);
   const canCondense = columns.weights === null && isEven(columns.position, stretch, EVEN_STEPS);
   const samples = { all, condensed: canCondense ? condensedSamples(all, room) : all };
-  const found =
-    expected === "unknown" ? findFit(samples, columns, stretch, noise) : improve(expected.rational, samples, null);
+  const found = findFit(samples, columns, stretch, noise);
   if (found === null) return null;
   const { fit: rational, values, system } = found;
   const fit = { rational, system, ...scaleOf(columns.position, stretch), isReal: columns.imaginary === null };
   return { fit, values };
-}
-
-/** Positions as they are fitted. */
-export const placesIn = ({ middle, half }: WholeFit, position: Column): Column =>
-  position.map((x) => (x - middle) / half);
-
-/**
- * Values of a fit as other noise would have left it, and as the opposite noise would.
- *
- * @param place where to tell them, by {@link placesIn}
- * @param normal independent numbers of variance 1
- */
-export function noisyValues(
-  { rational, system, isReal }: WholeFit,
-  place: Column,
-  normal: () => number,
-): readonly Values[] {
-  return noisyFits(rational, system, normal, isReal).map((noisy) => valuesOf(noisy, place));
 }
 
 /** All samples of a stretch, and fewer that stand for them while a fit is looked for. */

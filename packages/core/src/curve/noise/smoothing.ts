@@ -1,5 +1,5 @@
 import { at, type Column } from "../../numbers/column.js";
-import { type Expectation, type Explanation, fitWhole } from "../fit/whole-fit.js";
+import { type Explanation, fitWhole } from "../fit/whole-fit.js";
 import type { Stretch } from "../samples/stretches.js";
 import { type WindowFit, windowFit } from "./window-fit.js";
 
@@ -9,6 +9,8 @@ const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
 const LEAST_HALF_WIDTH = 2;
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */
 const AGREEMENT = 2.5;
+/** Wiggles that noise leaves in the curve would pass for the antenna's where it is asked what noise does to that; this takes them off. */
+const FURTHER_AGREEMENT = 4;
 /** The difference of two windows varies by no less than this share of the narrower one's variance. */
 const LEAST_SPREAD = 0.1;
 
@@ -23,6 +25,8 @@ export interface Smoothed extends Columns {
   readonly fits: readonly Explanation[];
   /** Samples on either side that the window of each one takes in; 0 where it is as measured, or on a whole fit */
   readonly halfWidths: Uint8Array;
+  /** The same smoothed further, by windows that may differ more */
+  readonly further: Columns;
 }
 
 /**
@@ -37,8 +41,6 @@ export interface Smoothed extends Columns {
  * @param imaginary null for a quantity that is real
  * @param noise standard deviation of a sample of weight 1 in each column, as found by estimateNoise
  * @param weights noise of each sample over `noise`; null where all are alike
- * @param fits what is known beforehand of each stretch; nothing where absent
- * @param wanted the samples whose noise is to be reduced; all where absent
  */
 export function smooth(
   position: Column,
@@ -47,31 +49,33 @@ export function smooth(
   stretches: readonly Stretch[],
   noise: number,
   weights: Column | null,
-  { agreement = AGREEMENT, fits, wanted }: { agreement?: number; fits?: readonly Expectation[]; wanted?: Stretch } = {},
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
-  const tolerance = agreement * noise * (imaginary === null ? 1 : Math.SQRT2);
-  const result = { real: real.slice(), imaginary: second.slice(), halfWidths: new Uint8Array(position.length) };
+  const unit = noise * (imaginary === null ? 1 : Math.SQRT2);
+  const copy = (): Columns => ({ real: real.slice(), imaginary: second.slice() });
+  const result = { ...copy(), further: copy(), halfWidths: new Uint8Array(position.length) };
   const accepted = noWindows();
-  const found: Explanation[] = [];
-  for (const [s, stretch] of stretches.entries()) {
-    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise, fits?.[s] ?? "unknown");
-    found.push(whole?.fit ?? "none");
+  const fits: Explanation[] = [];
+  for (const stretch of stretches) {
+    const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise);
+    fits.push(whole?.fit ?? "none");
     if (whole !== null) {
-      result.real.set(whole.values.real, stretch.first);
-      result.imaginary.set(whole.values.imaginary, stretch.first);
+      for (const columns of [result, result.further]) {
+        columns.real.set(whole.values.real, stretch.first);
+        columns.imaginary.set(whole.values.imaginary, stretch.first);
+      }
       continue;
     }
     const fit = windowFit(position, stretch, real, second, weights);
     // Of many samples some lie far off by noise alone; their windows must not end with them.
     const farthest = Math.sqrt(2 * Math.log(stretch.last - stretch.first + 1));
-    const limits = { ofSample: tolerance * Math.max(1, farthest / agreement), ofWindow: tolerance };
-    const last = Math.min(stretch.last, wanted?.last ?? stretch.last);
-    for (let i = Math.max(stretch.first, wanted?.first ?? 0); i <= last; i++) {
-      smoothSample(fit, stretch, limits, i, accepted, result);
-    }
+    const limits = {
+      close: { ofSample: unit * Math.max(AGREEMENT, farthest), ofWindow: unit * AGREEMENT },
+      loose: { ofSample: unit * Math.max(FURTHER_AGREEMENT, farthest), ofWindow: unit * FURTHER_AGREEMENT },
+    };
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, result);
   }
-  return { ...result, fits: found };
+  return { ...result, fits };
 }
 
 /**
@@ -119,30 +123,46 @@ interface Agreement {
   readonly ofWindow: number;
 }
 
+/** For the curve, and for what is smoothed further. */
+interface Agreements {
+  readonly close: Agreement;
+  readonly loose: Agreement;
+}
+
+/** Both in one go: every window that agrees closely agrees loosely. */
 function smoothSample(
   fit: WindowFit,
   stretch: Stretch,
-  limits: Agreement,
+  limits: Agreements,
   index: number,
   accepted: Accepted,
-  result: Columns & { readonly halfWidths: Uint8Array },
+  result: Columns & { readonly halfWidths: Uint8Array; readonly further: Columns },
 ): void {
   const widest = Math.min(index - stretch.first, stretch.last - index);
   fit.begin(index);
   accept(fit, accepted, 0);
   let best = 0;
+  let bestClose = 0;
+  let isClose = true;
   let count = 1;
   for (const halfWidth of HALF_WIDTHS) {
     if (halfWidth > widest) break;
     fit.widen(index, halfWidth);
-    if (!agreesWithAll(fit, accepted, count, limits)) break;
+    if (!agreesWithAll(fit, accepted, count, limits.loose)) break;
+    isClose &&= agreesWithAll(fit, accepted, count, limits.close);
     accept(fit, accepted, count);
     if (at(accepted.variance, count) < at(accepted.variance, best)) best = count;
+    if (isClose) bestClose = best;
     count++;
   }
-  result.real[index] = at(accepted.real, best);
-  result.imaginary[index] = at(accepted.imaginary, best);
-  result.halfWidths[index] = best === 0 ? 0 : (HALF_WIDTHS[best - 1] ?? 0);
+  put(accepted, bestClose, result, index);
+  put(accepted, best, result.further, index);
+  result.halfWidths[index] = bestClose === 0 ? 0 : (HALF_WIDTHS[bestClose - 1] ?? 0);
+}
+
+function put(accepted: Accepted, window: number, columns: Columns, index: number): void {
+  columns.real[index] = at(accepted.real, window);
+  columns.imaginary[index] = at(accepted.imaginary, window);
 }
 
 function accept({ real, imaginary, variance }: WindowFit, accepted: Accepted, place: number): void {

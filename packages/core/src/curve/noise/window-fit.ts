@@ -12,6 +12,19 @@ export interface WindowFit {
   variance: number;
 }
 
+/** Weights of the samples from `index - halfWidth` to `index + halfWidth` in the value that the fit has at the middle one. */
+export function windowWeights(position: Column, areEven: boolean, index: number, halfWidth: number): Float64Array {
+  if (!areEven) return unevenWindow(position, index, halfWidth);
+  const { constant, slope } = evenWeights(halfWidth);
+  return Float64Array.from({ length: 2 * halfWidth + 1 }, (_, k) => constant + slope * (k - halfWidth) ** 2);
+}
+
+/** The weight of sample k from the middle of 2m + 1 is `constant + slope · k²`. */
+function evenWeights(m: number): { constant: number; slope: number } {
+  const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
+  return { constant: (3 * m * (m + 1) - 1) / norm, slope: -5 / norm };
+}
+
 /** The fit to the windows of a stretch. */
 export const windowFit = (
   position: Column,
@@ -68,9 +81,7 @@ function evenFit(realColumn: Column, imaginaryColumn: Column, weights: Column | 
         sums.variance4 += square * square * variance;
       }
       reached = m;
-      const norm = ((2 * m - 1) * (2 * m + 1) * (2 * m + 3)) / 3;
-      const constant = (3 * m * (m + 1) - 1) / norm;
-      const slope = -5 / norm;
+      const { constant, slope } = evenWeights(m);
       fit.real = constant * real0 + slope * real2;
       fit.imaginary = constant * imaginary0 + slope * imaginary2;
       // Of equal samples the fit is a projection, whose variance is its weight at the middle.

@@ -1,14 +1,15 @@
-import { mean, standardDeviation } from "simple-statistics";
 import type { Sweep } from "../../sweep/sweep.js";
 import { type Curve, isVectorCurve, noiseOrBound } from "../curve.js";
 import { ASSUMED_NOISE } from "../noise/noise.js";
 import { extremesOver, type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../trace.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
-import { deviationsByFits } from "./first-order.js";
+
 import { type Instrument, instrumentError } from "./instrument.js";
+import type { Offsets } from "./local-point.js";
+import { noiseOffsets } from "./noise-offsets.js";
 import { placesAsGood } from "./places-as-good.js";
-import { type Replicates, replicatesOf } from "./replicates.js";
+import { type Views, viewsOf } from "./views.js";
 
 /** Both ends of what a number may be, with 95 % probability as far as noise goes. */
 export interface Interval {
@@ -36,29 +37,26 @@ export interface BandUncertainty {
 
 /** Standard deviations on either side that hold 95 %. */
 const COVERAGE_FACTOR = 1.96;
-/** By how much copies understate how far a number varies from sweep to sweep. */
+/** By how much what noise does by first derivatives understates how far a number varies from sweep to sweep. */
 interface Understatement {
-  readonly values: number;
-  /** The place of a flat minimum follows the smoothing most */
-  readonly place: number;
+  readonly byNoise: number;
   /** How many times what further smoothing changes the smoothing itself may be off by; 0 where nothing was smoothed */
   readonly bySmoothing: number;
 }
 /**
- * Copies vary less than sweeps of the antenna do: those of smoothed samples start from a curve that has been smoothed already, by
- * windows that the antenna's bends are not quite cubic in; those of a fit leave out what its order cannot follow, and at low SWR the
- * noise of a scalar sweep is not even on both sides. Chosen on ten families of invented antennas; tests/accuracy/intervals.test.ts
- * holds them to their word on ten others, coverage.test.ts on modelled ones.
+ * Smoothing windows follow noise that they take for the antenna's bends; a fit leaves out what its order cannot follow; the noise itself
+ * is only estimated. Chosen on ten families of invented antennas; tests/accuracy/intervals.test.ts holds them to their word on ten others,
+ * coverage.test.ts on modelled ones.
  */
-const VECTOR_COPIES_UNDERSTATE: Understatement = { values: 1.4, place: 1.7, bySmoothing: 2 };
-const SCALAR_COPIES_UNDERSTATE: Understatement = { values: 1.5, place: 1.7, bySmoothing: 1 };
-const VECTOR_FITS_UNDERSTATE: Understatement = { values: 1.5, place: 1.5, bySmoothing: 0 };
-const SCALAR_FITS_UNDERSTATE: Understatement = { values: 1.4, place: 1.7, bySmoothing: 0 };
+const VECTOR_SMOOTHED: Understatement = { byNoise: 1.2, bySmoothing: 2 };
+const SCALAR_SMOOTHED: Understatement = { byNoise: 1, bySmoothing: 0.5 };
+const VECTOR_FITTED: Understatement = { byNoise: 1.5, bySmoothing: 0 };
+const SCALAR_FITTED: Understatement = { byNoise: 1.1, bySmoothing: 0 };
 
-function understatementOf(curve: Curve, { fits }: Replicates): Understatement {
+function understatementOf(curve: Curve, isSmoothed: boolean): Understatement {
   const isVector = isVectorCurve(curve);
-  if (fits !== null) return isVector ? VECTOR_FITS_UNDERSTATE : SCALAR_FITS_UNDERSTATE;
-  return isVector ? VECTOR_COPIES_UNDERSTATE : SCALAR_COPIES_UNDERSTATE;
+  if (isSmoothed) return isVector ? VECTOR_SMOOTHED : SCALAR_SMOOTHED;
+  return isVector ? VECTOR_FITTED : SCALAR_FITTED;
 }
 
 /**
@@ -66,8 +64,6 @@ function understatementOf(curve: Curve, { fits }: Replicates): Understatement {
  * leaving out every other sample changes, over this, is what the step itself may hide.
  */
 const STEP_GAIN = 8;
-/** A number that more copies than this share do not have is not sure to exist. */
-const LARGEST_MISSING_SHARE = 0.1;
 /** Samples needed for anything to be said. */
 const FEWEST_SAMPLES = 5;
 
@@ -76,7 +72,7 @@ export interface Grounds {
   readonly trace: Trace;
   /** Standard deviation of ρ to reckon with */
   readonly noise: number;
-  readonly replicatesBetween: (lowHz: number, highHz: number) => Replicates;
+  readonly viewsBetween: (lowHz: number, highHz: number) => Views;
 }
 
 /** @returns null where the sweep has too few samples for anything to be said */
@@ -84,14 +80,12 @@ export function groundsOf(trace: Trace): Grounds | null {
   const { curve } = trace;
   if (curve.sweep.frequencyHz.length < FEWEST_SAMPLES || curve.sweep.continuity === "spots") return null;
   const noise = noiseOrBound(curve) ?? ASSUMED_NOISE;
-  return { trace, noise, replicatesBetween: replicatesOf(curve, noise) };
+  return { trace, noise, viewsBetween: viewsOf(curve, noise) };
 }
 
 /**
- * Tells how sure a band's numbers are: noise by looking at noisy copies of the curve (a parametric bootstrap), the step by
+ * Tells how sure a band's numbers are: noise by first derivatives (see noise-offsets.ts), smoothing by smoothing more, the step by
  * leaving out samples, the instrument by its greatest error.
- *
- * Source of the method: B. Efron, R. J. Tibshirani, An Introduction to the Bootstrap, 1993, chapter 6 (from memory).
  *
  * @param limit ρ of the SWR limit
  * @param bandwidth span around the best point, null where the best is not within the limit
@@ -99,7 +93,7 @@ export function groundsOf(trace: Trace): Grounds | null {
  * @returns null where a number of the band may not exist
  */
 export function bandUncertainty(
-  { trace, noise, replicatesBetween }: Grounds,
+  { trace, noise, viewsBetween }: Grounds,
   pieces: readonly Piece[],
   limit: number,
   bestHz: number,
@@ -109,16 +103,20 @@ export function bandUncertainty(
   const low = Math.min(...pieces.map(({ lowHz }) => lowHz), bandwidth?.lowHz ?? Number.POSITIVE_INFINITY);
   const high = Math.max(...pieces.map(({ highHz }) => highHz), bandwidth?.highHz ?? 0);
   const look = (other: Curve) => featuresOf(traceOf(other), pieces, limit, bestHz);
-  const replicates = replicatesBetween(low, high);
+  const { parts, smoothing, thinned } = viewsBetween(low, high);
   const extremes = extremesOver(trace, pieces);
+  if (extremes === null) return null;
   const estimate = featuresOf(trace, pieces, limit, bestHz, extremes);
-  const band = extremes && { trace, pieces, limit, lowHz: low, highHz: high, estimate, worst: extremes.worst };
-  const deviations = replicates.fits === null || band === null ? null : deviationsByFits(replicates.fits, band);
+  const band = { trace, pieces, limit, lowHz: low, highHz: high, estimate, worst: extremes.worst, noise };
+  const understatement = understatementOf(trace.curve, smoothing !== null);
+  const offsets = noiseOffsets(parts, band, COVERAGE_FACTOR * understatement.byNoise);
+  if (offsets === null) return null;
   const looks: Looks = {
     estimate,
-    spread: deviations === null ? spreadOfCopies(replicates, look) : spreadOfFits(deviations),
-    thinned: replicates.thinned.map(look),
-    understatement: understatementOf(trace.curve, replicates),
+    offsets,
+    smoothing: smoothing && { further: look(smoothing.further), again: look(smoothing.again) },
+    thinned: thinned.map(look),
+    understatement,
   };
   const random = Object.fromEntries(FEATURE_NAMES.map((name) => [name, intervalOf(looks, name)])) as Record<
     keyof Features,
@@ -127,58 +125,33 @@ export function bandUncertainty(
   return withInstrument(random, estimate, trace, pieces, limit, errors, noise);
 }
 
-/** How noise spreads a number. */
-interface Spread {
-  /** Standard deviation; NaN where the number may not exist */
-  readonly deviation: number;
-  /** By how much it is told too high on average */
-  readonly bias: number;
-  /** Of the curve that the copies start from; NaN where the number is not told by copies */
-  readonly ofBase: number;
-}
-
-/** A band's numbers as they are, and what noise and step do to them. */
+/** A band's numbers as they are, and what noise, smoothing and step do to them. */
 interface Looks {
   readonly estimate: Features;
-  readonly spread: (name: keyof Features) => Spread;
+  readonly offsets: Record<keyof Features, Offsets | null>;
+  readonly smoothing: { readonly further: Features; readonly again: Features } | null;
   readonly thinned: readonly Features[];
   readonly understatement: Understatement;
 }
 
-const spreadOfFits =
-  (deviations: Features) =>
-  (name: keyof Features): Spread => ({ deviation: deviations[name], bias: 0, ofBase: Number.NaN });
-
-function spreadOfCopies(replicates: Replicates, look: (curve: Curve) => Features): (name: keyof Features) => Spread {
-  const base = look(replicates.base());
-  const copies = replicates.copies().map(look);
-  return (name) => {
-    const known = copies.map((copy) => copy[name]).filter((copy) => !Number.isNaN(copy));
-    const isSure = known.length >= (1 - LARGEST_MISSING_SHARE) * copies.length;
-    const ofBase = base[name];
-    return {
-      deviation: isSure ? standardDeviation(known) : Number.NaN,
-      // Copies of the estimate are biased as the estimate is (the least of several noisy values is too low, …).
-      bias: Number.isNaN(ofBase) || !isSure ? 0 : mean(known) - ofBase,
-      ofBase,
-    };
+/** Interval of one number; null where it may not exist. */
+function intervalOf(looks: Looks, name: keyof Features): Interval | null {
+  const { estimate, smoothing, thinned, understatement } = looks;
+  const value = estimate[name];
+  const offsets = looks.offsets[name];
+  if (Number.isNaN(value) || offsets === null) return null;
+  const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
+  const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
+  const smoothed = known(smoothing && understatement.bySmoothing * (smoothing.further[name] - value));
+  // What the same smoothing does to it once more: it widens the interval to its side, and takes nothing off the other one.
+  const flattened = known(smoothing && smoothing.again[name] - smoothing.further[name]);
+  return {
+    low: value - Math.max(0, flattened) - Math.hypot(offsets.below, fromStep, smoothed),
+    high: value + Math.max(0, -flattened) + Math.hypot(offsets.above, fromStep, smoothed),
   };
 }
 
-/** Interval of one number from its spread, the smoothing and what the step may hide; null where it may not exist. */
-function intervalOf({ estimate, spread, thinned, understatement }: Looks, name: keyof Features): Interval | null {
-  const value = estimate[name];
-  const { deviation, bias, ofBase } = spread(name);
-  if (Number.isNaN(value) || Number.isNaN(deviation)) return null;
-  const understated = name === "bestHz" ? understatement.place : understatement.values;
-  const fromNoise = COVERAGE_FACTOR * understated * deviation;
-  const shifts = thinned.map((other) => Math.abs(other[name] - value)).filter((shift) => !Number.isNaN(shift));
-  const fromStep = Math.max(0, ...shifts) / STEP_GAIN;
-  const smoothed = Number.isNaN(ofBase) ? 0 : Math.abs(ofBase - value);
-  const half = Math.hypot(fromNoise, fromStep, understatement.bySmoothing * smoothed);
-  // A bias that is itself only estimated widens the interval to its side, and takes nothing off the other one.
-  return { low: value - Math.max(0, bias) - half, high: value + Math.max(0, -bias) + half };
-}
+const known = (difference: number | null): number => (difference === null || Number.isNaN(difference) ? 0 : difference);
 
 function withInstrument(
   random: Record<keyof Features, Interval | null>,

@@ -2,10 +2,6 @@ import { type SweepDetails, scalarSweep, soundVectorSweep } from "../../sweep/sw
 import { type Curve, curveOf } from "../curve.js";
 import type { Stretch } from "../samples/stretches.js";
 
-/** Noisy copies that are made; they come in pairs of opposite noise. */
-export const PAIRS = 20;
-export const SEED = 20260501;
-
 /** Samples as columns. */
 export interface Columns {
   readonly frequencyHz: Float64Array;
@@ -19,8 +15,8 @@ export interface Part extends Columns {
   readonly details: SweepDetails;
   /** Index of the first of them in the sweep */
   readonly start: number;
-  /** Those that copies have; the others are there for the windows that they are smoothed by */
-  readonly copied: Stretch;
+  /** Those that are looked at; the others are there for the windows that they are smoothed by */
+  readonly lookedAt: Stretch;
 }
 
 /** The rows of columns from the first to the last. */
