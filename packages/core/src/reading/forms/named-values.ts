@@ -24,7 +24,7 @@ const valuePattern = once(
 /** Between a value and the next name. */
 const fillerPattern = once(
   () =>
-    /^(?:[\s,;/·.–—-]|\|(?!\p{L}[\p{L}\d]{0,4}\|)|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of|la|el|le|il|lo|der|die|das|de|het)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|war|est|es|era|è|é|är|er|var|wynosi|=|:))+\s*$/giu,
+    /^(?:[\s,;/·.–—-]|\|(?!\p{L}[\p{L}\d]{0,4}\|)|(?:and|und|et|y|e|en|the|with|is|was|at|bei|a|of|la|el|le|il|lo|der|die|das|de|het)(?!\p{L}))+|[\s:=]+$|(?:\s(?:is|was|of|ist|war|est|es|era|è|é|är|er|var|wynosi|był[ao]?|jest|je|bylo|este|era|van|volt|on|oli|είναι|ήταν|составил[ао]?|составляет|был[ао]?|равен|=|:))+\s*$/giu,
 );
 const FREQUENCY = /[kmg]?hz$/i;
 const FEWEST_RECORDS = 2;

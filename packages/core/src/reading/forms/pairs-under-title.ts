@@ -15,7 +15,7 @@ const POLAR = `\\d+(?:[.,]\\d+)?(?:\\s*(?:ohms?|[ΩΩ]))?\\s*∠\\s*${NUMBER}\\s
 const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*[,;|]?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
+    `\\s*(?:[,;|]|(?<=\\s)/(?=\\s))?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
     "iuy",
   ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
@@ -66,7 +66,10 @@ export function pairsUnderTitle(content: string): FormTable | null {
   const below = lines.flatMap((line, i) =>
     i >= first && /\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) ? [i] : [],
   );
-  const others = below.filter((i) => perLine[i] === null);
+  const others = [
+    ...lines.flatMap((line, i) => (i < first && beginsWithPair(line) ? [i] : [])),
+    ...below.filter((i) => perLine[i] === null),
+  ];
   const areNamed = new Set(pairs.map(({ series }) => series)).size > 1;
   const areMost = below.length - others.length >= LEAST_SHARE * below.length;
   if (quantity === null || unit === null || pairs.length < FEWEST_PAIRS || !areMost) return null;
@@ -74,7 +77,7 @@ export function pairsUnderTitle(content: string): FormTable | null {
   return {
     name: "pairs under a title",
     comments: [
-      ...title,
+      ...title.filter((line) => !beginsWithPair(line)),
       ...lines.filter((line, i) => i > first && perLine[i] === null && !others.includes(i) && line.trim() !== ""),
     ],
     header: [unit === "" ? "frequency" : `frequency (${unit})`, quantity, ...(areNamed ? ["antenna"] : [])],
@@ -129,6 +132,13 @@ function pairsIn(line: string, number: number): readonly Pair[] | null {
     position += whole.length;
   }
   return pairs.length > 0 && REMARK.test(line.slice(position)) ? pairs : null;
+}
+
+/** Whether a line above the pairs begins as they do: "40m: 7.1 MHz 1.5 or so at 7.2". */
+function beginsWithPair(line: string): boolean {
+  const { pair } = patterns();
+  pair.lastIndex = BEFORE.exec(line)?.[0].length ?? 0;
+  return pair.test(line);
 }
 
 /** The one unit of frequency that stands above or beside the numbers; none where their size tells it, null where nothing does. */

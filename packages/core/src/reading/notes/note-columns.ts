@@ -27,11 +27,11 @@ const partOfBand = once(
 /** What is noted beside an SWR. */
 export const besideSwr = once(
   () =>
-    /(?<!\p{L})(?:note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})/iu,
+    /(?<!\p{L})(?:batt\p{L}*|akku|volt\p{L}*|spannung|supply|bias|note\p{L}*|remark\p{L}*|comment\p{L}*|date|time|height|length|power|gain|turns?|taps?|s-?units?|s-?meter|f\/b|temp\p{L}*|weather|wind|rain|limit|allowed|wanted|höhe|länge|leistung|gewinn|windungen|datum|bemerkung\p{L}*|hauteur|longueur|puissance|altura|longitud|potencia|altezza|lunghezza|potenza)(?!\p{L})/iu,
 );
-/** The unit of such a thing at the end of a name; behind the word for SWR it is the name of an antenna: "SWR A", "SWR 6 m". */
+/** The unit of such a thing at the end of a name, volts in brackets for the sake of an inverted V; behind the word for SWR it is the name of an antenna: "SWR A", "SWR 6 m". */
 const endsInUnit = once(
-  () => /(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|%|°C?)[)\]]?$|[\s([](?:[mk]?V|m?A)[)\]]?$/iu,
+  () => /(?:^|[\s([])(?:[mk]?W|[ck]?m|ft|dB[id]?|[µun]H|[pn]F|%|°C?)[)\]]?$|[\s([](?:[mk]V|mA)[)\]]?$|[([][VA][)\]]$/iu,
 );
 const isForward = (name: string) => /^(?:vor|vorlauf|vorwärts)(?!\p{L})/iu.test(name);
 const isReflected = (name: string) => /^(?:ref|rück|rücklauf)(?!\p{L})/iu.test(name);

@@ -10,24 +10,29 @@ export interface Section {
   readonly isBare: boolean;
 }
 
-/** How titles are set off, the surest first; a comment is one only with names of columns below it. */
+const COMMENT = /^(?:[#%!;*]|\/\/)\s*([^#%!;*]+?)$/;
+/** What must stand below a title: names of columns, or, with nothing above it, rows. */
+type Below = "header" | "rows" | null;
+
+/** How titles are set off, the surest first; a comment is one only by what stands around it. */
 const TITLES: readonly {
   readonly is: RegExp;
-  readonly needsHeader: boolean;
+  readonly needs: Below;
   readonly isNamed?: boolean;
   readonly isBare?: boolean;
 }[] = [
   {
     is: /^[^\p{L}]*(?:antennas?|aerial|antennen?|antennes?|antenna|antenă|antén[ay]|antenni|anten|antenn|antena|антенн?а|κεραία|アンテナ|天线|天線|안테나|trace|series|wire|draht|deployment)\s*[:=：]\s*(\S.*)$/iu,
-    needsHeader: false,
+    needs: null,
     isNamed: true,
   },
-  { is: /^\[\s*([^[\]]+?)\s*\]$/, needsHeader: false },
-  { is: /^(?:={2,}|-{2,}|\*{2,}|_{2,}|~{2,}|>{2,}|\+{2,})\s*([^=*_~>+|]+?)\s*(?:[=*_~<+-]{2,})?$/, needsHeader: false },
-  { is: /^#{2,6}\s+([^#]+?)\s*#*$/, needsHeader: false },
-  { is: /^["']?([^:"']+)["']?:$/, needsHeader: false },
-  { is: /^(?:[#%!;*]|\/\/)\s*([^#%!;*]+?)$/, needsHeader: true },
-  { is: /^([^:]+)$/, needsHeader: true, isBare: true },
+  { is: /^\[\s*([^[\]]+?)\s*\]$/, needs: null },
+  { is: /^(?:={2,}|-{2,}|\*{2,}|_{2,}|~{2,}|>{2,}|\+{2,})\s*([^=*_~>+|]+?)\s*(?:[=*_~<+-]{2,})?$/, needs: null },
+  { is: /^#{2,6}\s+([^#]+?)\s*#*$/, needs: null },
+  { is: /^["']?([^:"']+)["']?:$/, needs: null },
+  { is: COMMENT, needs: "header" },
+  { is: COMMENT, needs: "rows" },
+  { is: /^([^:]+)$/, needs: "header", isBare: true },
 ];
 
 /** A title has few words and no number but that of an antenna, a height or a try; it states nothing. */
@@ -37,7 +42,7 @@ const IS_TITLE = /^(?=.*\p{L}{2})[^=,;\t|{}<>:"]+$/u;
 const STATES = /\d ?(?:ohms?|Ω|[kmg]?hz|dB|W)(?!\p{L})/iu;
 /** What is no sweep, or names none (from memory). */
 const NO_SERIES =
-  /^(?:.*(?:limit|marker|calib|setting|config|spec|mask|target|general|header|remark|summary|result|information|meta|option|measurement|comment|range|segment|half|part|page|seite|sheet|block|continu)|data|info|notes?|points?|sweeps?|readings?|values?|table|end|begin)/iu;
+  /^(?:.*(?:limit|marker|calib|setting|config|spec|mask|target|general|header|remark|summary|result|information|meta|option|measurement|comment|range|segment|half$|part|page|seite|sheet|block|continu)|(?:data|info|notes?|points?|sweeps?|readings?|values?|table|end(?!-fed)|begin)(?!\p{L}))/iu;
 const IS_BAND = new RegExp(
   `^(?:${BAND_WORD}|\\d+(?:[.,]\\d+)? ?[kmg]hz|band \\S+)(?: band)?$|\\bbands?$|^(?:low|high|lower|upper|[hvu]hf)(?: bands?)?$`,
   "iu",
@@ -60,10 +65,10 @@ const isRow = (line: string): boolean => /^[^\p{L}]*\d/u.test(line) && holdsNumb
 export function sectionsOf(source: SourceText): readonly Section[] | null {
   if (source.bytes.length > MOST_BYTES) return null;
   const lines = source.decode(0, source.bytes.length).split(/\r\n|\n|\r/);
-  for (const { is, needsHeader, isNamed = false, isBare = false } of TITLES) {
+  for (const { is, needs, isNamed = false, isBare = false } of TITLES) {
     const starts = lines.flatMap((line, index) => {
       const title = titleIn(line, is);
-      return title === null || (needsHeader && !isAboveHeader(lines, index)) ? [] : [{ title, index }];
+      return title === null || !standsAbove(needs, lines, index) ? [] : [{ title, index }];
     });
     const sections = starts.filter(({ index }, s) => {
       const end = starts[s + 1]?.index ?? lines.length;
@@ -108,6 +113,13 @@ const namesSeries = (title: string): boolean =>
   (roleFromHeader(title).quantity === "other" || GROUND_PLANE.test(title));
 /** No conductance in parallel. */
 const GROUND_PLANE = /^gp$/i;
+
+function standsAbove(needed: Below, lines: readonly string[], index: number): boolean {
+  if (needed === "header") return isAboveHeader(lines, index);
+  if (needed === null) return true;
+  const isFirst = !lines.slice(0, index).some(isRow);
+  return (isFirst || (lines[index - 1] ?? "").trim() === "") && isRow(lines[index + 1] ?? "");
+}
 
 /** Whether names of columns stand straight below a line, or a little further below one that stands by itself. */
 function isAboveHeader(lines: readonly string[], index: number): boolean {
