@@ -1,4 +1,4 @@
-import { ABOUT_WORD, OR_MORE, UNDER_WORD } from "../notes/note-words.js";
+import { ABOUT_WORD, OR_MORE, OVER_WORD, UNDER_WORD } from "../notes/note-words.js";
 import type { DecimalMark, Delimiter } from "../options/read-options.js";
 import { numberFromText } from "../text/scan-numbers.js";
 import { type CellUnit, OTHER_UNIT, UNIT, unitOf } from "./cell-units.js";
@@ -65,8 +65,8 @@ const MONTH = "(?:jan|feb|m[aä]r|mrz|apr|ma[iy]|jun|jul|aug|sep|o[kc]t|nov|de[c
 const DAY = new RegExp(`(?<![\\d.,])([0-3]?\\d\\.?)[ \\t]+(${MONTH})(?!\\p{L})`, "giu");
 const MONTH_BEHIND = new RegExp(`^\\.?\\s*${MONTH}\\.?\\s*\\d*$`, "iu");
 
-/** "0.25 at 147.5 deg" */
-const POLAR_IN_WORDS = /(\d)\s+at\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
+/** "0.25 at 147.5 deg", "0.25 / 147.5°" */
+const POLAR_IN_WORDS = /(\d)\s+(?:at|\/)\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
 
 /** Puts units, and the parts of complex numbers and of ratios, that stand after a blank to their numbers, where blanks split the columns. */
 export function withNumbersJoined(line: string): string {
@@ -78,7 +78,7 @@ export function withNumbersJoined(line: string): string {
     .replace(/(\d)\s+(±|\+\/-|\+-)\s*(?=\d)/g, "$1$2")
     .replace(/(\d)\s+@\s+(?=[+-]?\d)/g, "$1@")
     .replace(/(\d)\s+:\s+(?=\d)/g, "$1:")
-    .replace(POLAR_IN_WORDS, "$1at$2deg");
+    .replace(POLAR_IN_WORDS, "$1∠$2deg");
   return HAS_IMAGINARY.test(joined) || joined.includes("∠") ? joined.replace(/\s*([+−-]|∠)\s+/g, "$1") : joined;
 }
 
@@ -131,15 +131,18 @@ const numberCell = (
   mark: NumberCell["mark"],
 ): NumberCell => ({ kind: "number", digits, printed, unit, mark, isRemarked: false, isSlipped: false, grouped: null });
 
+/** "> 10", "over 10" */
+const MORE_THAN = new RegExp(`^(?:>=?|≥|⩾|${OVER_WORD})\\s*([\\d.,].*)$`, "iu");
 /** "1.7 or more" */
 const AND_MORE = new RegExp(`^([\\d.,]+)\\s+${OR_MORE}$`, "iu");
 
 function special(cell: string, dialect: CellDialect): Cell | null {
   if (cell.length > LONGEST_SPECIAL) return null;
   if (/^([-–—.*?]+|[+-]?nan|n\/?a|null|none|#n\/a|-?1\.#(ind|qnan|snan)\w*)$/i.test(cell)) return MISSING;
-  if (/^(\+?inf(inity)?|∞|1\.#inf\w*|ol|over)$/i.test(cell)) return OFF_SCALE;
+  if (/^(\+?(?:inf(?:init[ey]|inity)?|unendlich|infini(?:to)?|oneindig)|∞|1\.#inf\w*|ol|over)$/i.test(cell))
+    return OFF_SCALE;
   if (!/\d/.test(cell)) return null;
-  const bound = /^(?:>=?|≥|⩾)\s*(.+)$/.exec(cell) ?? AND_MORE.exec(cell);
+  const bound = MORE_THAN.exec(cell) ?? AND_MORE.exec(cell);
   if (bound !== null) {
     const limit = readCell((bound[1] as string).replace(/:1$/, ""), dialect);
     if (limit.kind === "number" && !limit.isRemarked) {

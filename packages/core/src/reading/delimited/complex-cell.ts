@@ -8,16 +8,16 @@ export interface ComplexCell {
 
 const PART = "(?:\\d+(?:[.,]\\d*)?|[.,]\\d+)(?:e[+-]?\\d+)?";
 const RECTANGULAR = new RegExp(`^([+-]?${PART})([+-])(?:[ij][*·]?(${PART})|(${PART})[*·]?[ij])$`, "i");
-const ANGLES = [`(?:∠|/_|<)([+-]?${PART})(?:°|deg)?`, `@([+-]?${PART})(?:°|deg)?`, `at([+-]?${PART})(?:°|deg)`];
+const ANGLES = [`(?:∠|/_|<)([+-]?${PART})(?:°|deg)?`, `@([+-]?${PART})(?:°|deg)?`, `(?:at|/)([+-]?${PART})(?:°|deg)`];
 const POLAR = new RegExp(`^([+]?${PART})(?:${ANGLES.join("|")})$`, "i");
-/** "(40.1, -12)" */
-const PAIR = /^\(\s*([+-]?\d+(?:\.\d+)?)\s*[,;]\s*([+-]?\d+(?:\.\d+)?)\s*\)$/;
+/** "(40.1, -12)", "complex(40.1, -12)" */
+const PAIR = /^(?:complex)?\(\s*([+-]?\d+(?:\.\d+)?)\s*[,;]\s*([+-]?\d+(?:\.\d+)?)\s*\)$/;
 /** Something like "j0.17" or "0.17i", which only a complex number has. */
 export const HAS_IMAGINARY = /[+−-]\s*[ij]\s*\*?[\d.]|[\d.]\s*\*?[ij](?![\p{L}\d])/iu;
 
 /** A complex number: "0.19-0.17i", "(0.19 - j0.17)", "40+j12 ohm", "0.3∠-60°". */
 export function complexCell(cell: string): ComplexCell | null {
-  if (!/\d/.test(cell) || !/[ij∠@<_(]|\bat\b/i.test(cell)) return null;
+  if (!/\d/.test(cell) || !/[ij∠@<_(/]|\bat\b/i.test(cell)) return null;
   const bare = cell
     .replace(/\s*(?:ohms?|[ΩΩ])$/iu, "")
     .replace(/\s/g, "")

@@ -16,6 +16,7 @@ import { checkWidth } from "./header-width.js";
 import { rolesOf } from "./heading-line.js";
 import { kindsOfLines, rowsBesideHeader } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
+import { withKilohertz } from "./megahertz-and-kilohertz.js";
 import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
 import { tableOfSeries } from "./series.js";
@@ -73,12 +74,14 @@ export function readTable(
   const header = found && withFrequencies(found, preamble.comments, port);
   const stated = statedColumns(header, preamble, text, options, findings);
   const names = header?.names ?? [];
-  const table = tableInHz(
-    text,
-    stated.index,
-    { names, roles: header === null ? stated.roles : null },
-    { asked: options.frequencyUnit ?? null, stated: stated.frequencyUnit },
-    findings,
+  const table = withKilohertz(
+    tableInHz(
+      text,
+      stated.index,
+      { names, roles: header === null ? stated.roles : null },
+      { asked: options.frequencyUnit ?? null, stated: stated.frequencyUnit },
+      findings,
+    ),
   );
   checkWidth(stated.roles, names, table, text);
   refuseNegative(table.columns[table.index]?.values ?? [], file);

@@ -75,8 +75,12 @@ export function splitsOf(line: string, delimiter: Delimiter): readonly (readonly
       joined[joined.length - 1] += ` ${word}`;
     else joined.push(word);
   }
-  return [joined, wide];
+  const [, inBrackets = ""] = LISTED_IN_WORDS.exec(line) ?? [];
+  return [joined, wide, ...(inBrackets === "" ? [] : [strip(inBrackets.split(/\s*[,;/|]\s*/))])];
 }
+
+/** "Here they are (MHz, SWR):" */
+const LISTED_IN_WORDS = /\(([^()]*[,;/|][^()]*)\)\s*[:.]?\s*$/;
 
 /** Whether a word is the unit of the frequency that the word before it names. */
 function isUnitOf(name: string, word: string): boolean {

@@ -3,8 +3,8 @@ import { withoutEntities } from "./entities.js";
 /** Octets as mails write them (RFC 2045, section 6.7). */
 const OCTET = /=([\dA-F]{2})/g;
 const IS_QUOTED_PRINTABLE = /=(?:3D|20\r?\n|C[23]=[89AB]|E2=)/;
-/** Marks of what is quoted, before each of its lines. */
-const QUOTE = /^[ \t]*(?:>[ \t]?)+/gm;
+/** Marks of what is quoted, before each of its lines; a bar is one where no other follows. */
+const QUOTE = /^[ \t]*(?:(?:>[ \t]?)+|\|(?![^\n]*\|))/gm;
 /** What a forum shows in another dress: "[b]40m[/b]". */
 const DRESS = /\[\/?(?:b|i|u|s|code|pre|size|color|font|center|list|\*)(?:=[^\]\n]{0,40})?\]/gi;
 const QUOTED_POST = /\[quote[^\]\n]{0,60}\][^[]{0,2000}\[\/quote\]/gi;

@@ -5,13 +5,20 @@ import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormTable } from "./form.js";
 import { quantityIn } from "./title-words.js";
 
-const VALUE = "[^\\d\\n]{0,24}(\\d+(?:[.,]\\d+)?) ?([kMG]?Hz)(?!\\p{L})";
+const NUMBER = "\\d+(?:[.,]\\d+)?";
+const UNIT = "[kMG]?Hz";
+/** "start 28.0 MHz", "start_hz = 28000000" */
+const stating = (words: string): RegExp =>
+  new RegExp(
+    `(?<!\\p{L})(?:${words})(?:(?!\\p{L})[^\\d\\n]{0,24}(${NUMBER}) ?(${UNIT})(?!\\p{L})|[ _]?[([]?(${UNIT})[)\\]]?\\s*[:=]\\s*(${NUMBER})(?![\\d.,]))`,
+    "iu",
+  );
 const patterns = once(() => ({
-  start: new RegExp(`(?<!\\p{L})(?:start|first|from|begin\\p{L}*)(?!\\p{L})${VALUE}`, "iu"),
-  stop: new RegExp(`(?<!\\p{L})(?:stop|end|last|to)(?!\\p{L})${VALUE}`, "iu"),
-  step: new RegExp(`(?<!\\p{L})(?:steps?|increment|spacing)(?!\\p{L})${VALUE}`, "iu"),
+  start: stating("start|first|from|begin\\p{L}*"),
+  stop: stating("stop|end|last|to"),
+  step: stating("steps?|increment|spacing|every"),
 }));
-const NUMBERS_ALONE = /^[-+]?\d+(?:[.,]\d+)?(?:[\s;]+[-+]?\d+(?:[.,]\d+)?)*(?:\s*;)?$/;
+const NUMBERS_ALONE = /^[-+]?\d+(?:[.,]\d+)?(?:(?:[\s;]+|,\s+)[-+]?\d+(?:[.,]\d+)?)*(?:\s*;)?$/;
 const FEWEST_VALUES = 5;
 /** How many readings there are said to be. */
 const COUNTED =
@@ -48,7 +55,7 @@ export function evenSteps(content: string): FormTable | null {
   };
 }
 
-const cellsOf = (line: string): readonly string[] => line.split(/\s*[;\t]\s*|\s+/).filter((cell) => cell !== "");
+const cellsOf = (line: string): readonly string[] => line.split(/\s*[;\t]\s*|,?\s+/).filter((cell) => cell !== "");
 
 interface Readings {
   readonly names: readonly string[];
@@ -85,7 +92,8 @@ function inSequence(words: readonly string[], rows: readonly (readonly string[])
 const FEWEST_IN_LINE = 4;
 
 function hertzIn(match: RegExpExecArray | null): number | null {
-  const [, digits, unit = ""] = match ?? [];
+  const [, before, behind, key, keyed] = match ?? [];
+  const [digits, unit = ""] = [before ?? keyed, behind ?? key];
   const known = frequencyUnitOf(unit);
   return digits === undefined || known === null ? null : Number(digits.replace(",", ".")) * 10 ** UNIT_EXPONENTS[known];
 }

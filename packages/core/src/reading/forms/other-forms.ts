@@ -9,6 +9,7 @@ import { insertStatements } from "./insert-statements.js";
 import { jsonTable } from "./json.js";
 import { markup, textOfPage } from "./markup.js";
 import { namedValues } from "./named-values.js";
+import { offsetGrid } from "./offset-grid.js";
 import { oneALine } from "./one-a-line.js";
 import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
@@ -26,6 +27,7 @@ const FORMS: readonly ((content: string) => FormTable | null)[] = [
   namedValues,
   pairsUnderTitle,
   evenSteps,
+  offsetGrid,
   insertStatements,
   oneALine,
 ];

@@ -9,8 +9,10 @@ const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
 const UNIT = "[kMG]?Hz";
 /** Lines have no more of them in a row: without a bound the search would not end on a line of many. */
 const BLANKS = "\\s{0,2}";
+/** The bar of a plot made of signs: "21.000 |###### 2.5" */
+const BAR = "[#*█▇▆▅▄▃▂▁▓▒░■▪]{1,200}|[=+o]{2,200}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
-const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
+const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|${BAR}|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
 const POLAR = `\\d+(?:[.,]\\d+)?(?:\\s*(?:ohms?|[ΩΩ]))?\\s*∠\\s*${NUMBER}\\s*(?:°|deg(?!\\p{L}))?`;
 const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({

@@ -26,7 +26,7 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
   { is: /^\s*\d\S*\s+\S+.*;\s*$/, bare: (line) => line.replace(/;\s*$/, "") },
   { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },
   { is: /^\s*[|!].*(?:\|\||!!)/, bare: (line) => line.replace(/^\s*[|!]\s*/, "").replace(/\s*(?:\|\||!!)\s*/g, "\t") },
-  { is: /^\s*\S+ +\S+.*\s\|\s+\S+ +\S/, bare: (line) => line.trim().replace(/\s*\|\s*| {2,}/g, "\t") },
+  { is: /^\s*\S+ +\S+.*\s\|(?:\s+\S+ +\S|\s*$)/, bare: (line) => line.trim().replace(/\s*\|\s*| {2,}/g, "\t") },
   { is: /^\s*'[^']*'(?:\s*[,;\t]\s*'[^']*')+\s*$/, bare: (line) => line.replace(/'/g, '"') },
   { is: /^\s*'[\d+-]/, bare: (line) => line.replace(/(^|[;,\t])\s*'(?=[\d+-])/g, "$1") },
   { is: /^\s*\S.*?\s(?:->|=>|→)\s/, bare: (line) => line.replace(/\s+(?:->|=>|→)\s+/g, "\t") },

@@ -120,7 +120,8 @@ function placeFrom(
   const alone = (place: Place | null) => (place === null ? null : { place, isStretch: false });
   const isFine = /[.,]\d{3}|^\d{4,}/.test(printed);
   const isBehindPlace = last?.kind === "place";
-  const stretch = next?.kind === "number" && next.isRange ? placeOfStretch(value, next.value) : null;
+  const inUnit = value >= 1000 ? "khz" : undefined;
+  const stretch = next?.kind === "number" && next.isRange ? placeOfStretch(value, next.value, inUnit) : null;
   if (band !== null && last?.kind === "swr" && bandOf(printed, null) !== null && isSaidOf(rest)) {
     return alone(bandOf(printed, null));
   }

@@ -109,6 +109,7 @@ const WORDS = {
   watts: ["w watt watts"],
   milliohm: ["milliohm milliohms"],
   milliwatts: ["mw milliwatt milliwatts"],
+  millivolts: ["mv millivolt millivolts"],
   dbm: ["dbm"],
   /** Words that say nothing about what the column holds */
   filler: [

@@ -24,33 +24,27 @@ export function inLikelyEncoding(text: SourceText): SourceText {
   return { ...rewritten(text, decoded(text.bytes, best.encoding)), encoding: best.encoding };
 }
 
-/** Digits of other scripts: Arabic, Persian, Devanagari, and those as wide as Chinese signs; with the marks that stand among them. */
-const OTHER_DIGITS = /[\u0660-\u0669\u06f0-\u06f9\u0966-\u096f\uff10-\uff19]/g;
-const OTHER_MARKS: Readonly<Record<string, string>> = {
-  "．": ".",
-  "，": ",",
-  "；": ";",
-  "：": ":",
-  "٫": ".",
-  "٬": "",
-  "－": "-",
-};
+/** Digits of other scripts, Arabic, Persian and Devanagari, the marks that stand among them, and all that is as wide as Chinese signs. */
+const OTHER_DIGITS = /[\u0660-\u0669\u06f0-\u06f9\u0966-\u096f]/g;
+const OTHER_MARKS = /[٫٬]/g;
+const WIDE = /[\uff01-\uff5e\u3000]/g;
+const HAS_WIDE_NUMBER = /[\uff10-\uff19]/;
+/** How far signs that are as wide as Chinese ones stand from those of ASCII. */
+const WIDE_OFFSET = 0xfee0;
 
-/** The same text with the digits that everybody has. */
+/** The same text with the digits that everybody has, and with letters and marks of usual width where it has such digits. */
 export function withPlainDigits(text: SourceText): SourceText {
   if (isAscii(text.bytes.subarray(0, HEAD))) return text;
   const content = text.decode(0, text.bytes.length);
-  if (content.search(OTHER_DIGITS) < 0) return text;
+  const isWide = HAS_WIDE_NUMBER.test(content);
+  if (!isWide && content.search(OTHER_DIGITS) < 0) return text;
   const plain = content
     .replace(OTHER_DIGITS, (digit) =>
-      String(
-        (digit.charCodeAt(0) -
-          (digit < "\u06f0" ? 0x660 : digit < "\u0966" ? 0x6f0 : digit < "\uff10" ? 0x966 : 0xff10)) %
-          10,
-      ),
+      String((digit.charCodeAt(0) - (digit < "\u06f0" ? 0x660 : digit < "\u0966" ? 0x6f0 : 0x966)) % 10),
     )
-    .replace(/[．，；：٫٬－]/g, (mark) => OTHER_MARKS[mark] ?? mark);
-  return { ...rewritten(text, plain), encoding: text.encoding };
+    .replace(OTHER_MARKS, (mark) => (mark === "٫" ? "." : ""));
+  const narrow = (sign: string) => (sign === "\u3000" ? " " : String.fromCharCode(sign.charCodeAt(0) - WIDE_OFFSET));
+  return { ...rewritten(text, isWide ? plain.replace(WIDE, narrow) : plain), encoding: text.encoding };
 }
 
 const decoded = (bytes: Uint8Array, encoding: string): string => new TextDecoder(encoding).decode(bytes);

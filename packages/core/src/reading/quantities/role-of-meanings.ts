@@ -43,6 +43,13 @@ const power =
     ...(meanings.has("dbm") ? { isInDbm: true } : {}),
     ...(WATTS.some((unit) => meanings.has(unit)) ? { isInWatts: true } : {}),
   });
+/** Voltages that are compared with each other. */
+const voltage =
+  (quantity: "forward-voltage" | "reflected-voltage") =>
+  (meanings: ReadonlySet<Meaning>): ColumnRole => ({
+    quantity,
+    ...(meanings.has("millivolts") ? { factor: 0.001 } : {}),
+  });
 const plain = (quantity: Quantity) => (): ColumnRole => ({ quantity });
 const assumed = (quantity: Quantity) => (): ColumnRole => ({ quantity, isAssumed: true });
 
@@ -79,10 +86,12 @@ const READINGS: readonly {
     beside: [],
     role: () => ({ quantity: "reflection-magnitude", percent: true }),
   },
-  { needed: ["reflected", "voltage"], beside: [], role: plain("reflected-voltage") },
-  { needed: ["reflectedVoltage"], beside: ["voltage"], role: plain("reflected-voltage") },
-  { needed: ["forward", "voltage"], beside: [], role: plain("forward-voltage") },
-  { needed: ["forwardVoltage"], beside: ["voltage"], role: plain("forward-voltage") },
+  { needed: ["reflected", "voltage"], beside: ["millivolts"], role: voltage("reflected-voltage") },
+  { needed: ["reflected", "millivolts"], beside: [], role: voltage("reflected-voltage") },
+  { needed: ["reflectedVoltage"], beside: ["voltage", "millivolts"], role: voltage("reflected-voltage") },
+  { needed: ["forward", "voltage"], beside: ["millivolts"], role: voltage("forward-voltage") },
+  { needed: ["forward", "millivolts"], beside: [], role: voltage("forward-voltage") },
+  { needed: ["forwardVoltage"], beside: ["voltage", "millivolts"], role: voltage("forward-voltage") },
   { needed: ["reflected", "power", "share"], beside: ["percent"], role: share("reflected-power") },
   { needed: ["reflection", "power", "share"], beside: ["percent"], role: share("reflected-power") },
   { needed: ["reflection", "share"], beside: ["magnitude", "coefficient"], role: share("reflected-power") },

@@ -1,0 +1,82 @@
+/** Forms that people who had not seen the reader wrote, and what went lost or was taken for something else before; all invented. */
+import { describe, expect, test } from "vitest";
+import { readInShort } from "../support/read-in-short.js";
+
+describe("antennas by their names", () => {
+  test.each([
+    ["antenna | 80m | 40m\ninverted V | 1.5 | 2.8\ndelta loop | 2.9 | 1.4\n", "80m=1.5 40m=2.8 | 80m=2.9 40m=1.4"],
+    ["band;inverted V;loop\n80m;1.7;1.9\n40m;3.1;1.4\n", "80m=1.7 40m=3.1 | 80m=1.9 40m=1.4"],
+    ["band;SWR;battery V\n80m;1.7;12.6\n40m;3.1;12.5\n", "80m=1.7 40m=3.1"],
+    ["band;SWR;supply (V)\n80m;1.7;12.6\n40m;3.1;12.5\n", "80m=1.7 40m=3.1"],
+  ])("none is taken for volts: %j", (content, expected) => {
+    expect(readInShort(content)).toBe(expected);
+  });
+
+  const blocks = (first: string, second: string) =>
+    `# MHz  SWR\n# ${first}\n7.0 1.5\n7.1 1.4\n7.2 1.6\n\n\n# ${second}\n14.0 2.5\n14.1 2.4\n14.2 2.6\n`;
+
+  test.each([
+    ["end-fed wire", "half sloper"],
+    ["inverted V", "ground plane"],
+  ])("comments alone above their rows name them: %s, %s", (first, second) => {
+    expect(readInShort(blocks(first, second))).toBe("7:1.5 7.1:1.4 7.2:1.6 | 14:2.5 14.1:2.4 14.2:2.6");
+  });
+
+  test.each([
+    ["40m", "20m"],
+    ["40 m band", "20 m band"],
+    ["first half", "second half"],
+  ])("but not bands, or parts of one sweep: %s, %s", (first, second) => {
+    expect(readInShort(blocks(first, second))).toBe("7:1.5 7.1:1.4 7.2:1.6 14:2.5 14.1:2.4 14.2:2.6");
+  });
+
+  test("nor a word in the middle of a sweep", () => {
+    expect(readInShort("MHz SWR\n7.00 1.5\n7.05 1.4\n\n# wind again\n7.10 1.4\n7.15 1.5\n")).toBe(
+      "7:1.5 7.05:1.4 7.1:1.4 7.15:1.5",
+    );
+  });
+});
+
+describe("forms", () => {
+  test.each([
+    ["SWR, rows kHz\nkHz;+0;+20;+40\n7000;1.6;1.5;1.4\n7060;1.3;1.4;\n", "7:1.6 7.02:1.5 7.04:1.4 7.06:1.3 7.08:1.4"],
+    ["SWR\nMHz +0 kHz  +50 kHz\n7.0  1.6  1.5\n7.1  1.4  1.3\n7.2  1.4  1.5\n", "refused"],
+    ["SWR\nMHz;+0;+50\n7.0;1.6;1.5\n7.1;1.4;1.3\n7.2;1.4;1.5\n", "7:1.6 7.05:1.5 7.1:1.4 7.15:1.3 7.2:1.4 7.25:1.5"],
+    ["kHz;+0;+20\n7000;1.6;1.5\n7040;1.3;1.4\n", "refused"],
+    ["MHz;kHz;SWR\n7;0;1.6\n7;50;1.5\n7;100;1.4\n", "7:1.6 7.05:1.5 7.1:1.4"],
+    ["MHz;kHz;SWR\n7.1;7050;1.6\n7.2;7100;1.5\n7.3;7150;1.4\n", "refused"],
+    ["loop: SWR against MHz\n7.0 |##### 1.6\n7.1 |#### 1.5\n7.2 |### 1.4\n", "7:1.6 7.1:1.5 7.2:1.4"],
+    [
+      "start_hz=7000000\nstop_hz=7200000\nquantity=swr\n\n1.6, 1.5, 1.4\n1.5, 1.6\n",
+      "7:1.6 7.05:1.5 7.1:1.4 7.15:1.5 7.2:1.6",
+    ],
+    ["SWR every 50 kHz from 7000 kHz upwards:\n1.6 1.5 1.4 1.5 1.6\n", "7:1.6 7.05:1.5 7.1:1.4 7.15:1.5 7.2:1.6"],
+    ["MHz;Vfwd (mV);Vrefl (mV)\n7.0;500;100\n7.1;400;40\n7.2;400;80\n", "7:1.5 7.1:1.22 7.2:1.5"],
+    ["MHz;SWR\n7.0;over 10\n7.1;1.5\n7.2;infinite\n", "7:10 7.1:1.5 7.2:Infinity; saturated"],
+    ["MHz  Gamma\n7.0  0.5 / -60 deg\n7.1  0.4 / 0 deg\n7.2  0.5 / 60 deg\n", "7:3 7.1:2.33 7.2:3"],
+    ["周波数（ＭＨｚ）　ＳＷＲ\n７．０　１．６\n７．１　１．５\n７．２　１．４\n", "7:1.6 7.1:1.5 7.2:1.4"],
+    ["SWR by segment, kHz\n7000..7050 1.6\n7050..7100 1.5\n", "7=1.6 7.05=1.5"],
+    [
+      "you asked for my loop\n>  could you post SWR over the band?\nHere they are (MHz, SWR):\n\n| 7.0  1.6\n| 7.1  1.5\n| 7.2  1.4\n",
+      "7:1.6 7.1:1.5 7.2:1.4",
+    ],
+    [
+      "   MHz    SWR  |    MHz    SWR\n   7.000  1.6  |    7.150  1.4\n   7.050  1.5  |    7.200  1.5\n   7.100  1.5  |\n",
+      "7:1.6 7.05:1.5 7.1:1.5 7.15:1.4 7.2:1.5",
+    ],
+    [
+      "loop - SWR\n40m: 7000 kHz 1.1 / 7100 kHz 1.2\n20m: 14000 kHz 2.3, 14100 kHz 2.4\n",
+      "7=1.1 7.1=1.2 14=2.3 14.1=2.4; spot-readings",
+    ],
+  ])("%j", (content, expected) => {
+    expect(readInShort(content)).toBe(expected);
+  });
+
+  test("a sentence with a verb of another language is a reading as its neighbours are", () => {
+    expect(
+      readInShort(
+        "7,0 MHz: λόγος στασίμων 1,6\n7,1 MHz: λόγος στασίμων 1,5\nΣτους 7,2 MHz ο λόγος στασίμων είναι 1,4.\n",
+      ),
+    ).toMatch(/^7[:=]1.6 7.1[:=]1.5 7.2[:=]1.4/);
+  });
+});
