@@ -50,13 +50,6 @@ const REFUSED: readonly Refused[] = [
     says: /2 columns of numbers, but names for 3/,
   },
   {
-    what: "blanks between thousands beside a tab",
-    lines: ["Frequency kHz\tSWR", "144 100\t1.5", "145 200\t1.4", "146 300\t1.6"],
-    code: "ambiguous",
-    line: 2,
-    says: /3 columns of numbers, but names for 2/,
-  },
-  {
     what: "a column of units",
     lines: ["Freq Unit SWR", "475 kHz 2.5", "477 kHz 2.1", "479 kHz 1.8"],
     code: "ambiguous",

@@ -15,7 +15,12 @@ export function ndjsonText(results: readonly unknown[]): string {
  * JSON leaves characters as they are that steer a terminal or reorder what is read, such as those from names of files; escaped
  * they are the same text to every program.
  */
-const harmless = (json: string): string =>
+const harmless = (json: string): string => (isPlain(json) ? json : escaped(json));
+
+/** Told at once, where looking for characters of those kinds takes a while. */
+const isPlain = (json: string): boolean => !/[^\n\x20-\x7e]/.test(json);
+
+const escaped = (json: string): string =>
   json.replace(/[\u007f-\u009f\p{Cf}\p{Zl}\p{Zp}]/gu, (character) =>
     Array.from(
       { length: character.length },

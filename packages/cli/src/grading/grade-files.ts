@@ -25,12 +25,20 @@ export async function* gradeFiles(
   else yield* gradeInWorkers(groups, settings, jobs);
 }
 
+/** After so long what was graded is handed on, and an interrupt and the progress bar have their turn, ms. */
+const TURN_MS = 20;
+
 async function* gradeHere(groups: readonly FileGroup[], settings: GradingSettings): AsyncGenerator<Batch> {
   const grade = graderOf(settings);
-  for (const group of groups) {
-    yield grade([group]);
-    // Lets an interrupt and the progress bar have their turn.
+  let graded: Batch[] = [];
+  let since = performance.now();
+  for (const [i, group] of groups.entries()) {
+    graded.push(grade([group]));
+    if (performance.now() - since < TURN_MS && i < groups.length - 1) continue;
+    yield joined(graded);
+    graded = [];
     await new Promise(setImmediate);
+    since = performance.now();
   }
 }
 

@@ -52,15 +52,15 @@ export function smooth(
 ): Smoothed {
   const second = imaginary ?? new Float64Array(position.length);
   const unit = noise * (imaginary === null ? 1 : Math.SQRT2);
-  const copy = (): Columns => ({ real: real.slice(), imaginary: second.slice() });
-  const result = { ...copy(), further: copy(), halfWidths: new Uint8Array(position.length) };
+  const result = { real: real.slice(), imaginary: second.slice(), halfWidths: new Uint8Array(position.length) };
+  let further: Columns | null = null;
   const accepted = noWindows();
   const fits: Explanation[] = [];
   for (const stretch of stretches) {
     const whole = fitWhole({ position, real, imaginary, weights }, stretch, noise);
     fits.push(whole?.fit ?? "none");
     if (whole !== null) {
-      for (const columns of [result, result.further]) {
+      for (const columns of further === null ? [result] : [result, further]) {
         columns.real.set(whole.values.real, stretch.first);
         columns.imaginary.set(whole.values.imaginary, stretch.first);
       }
@@ -73,9 +73,11 @@ export function smooth(
       close: { ofSample: unit * Math.max(AGREEMENT, farthest), ofWindow: unit * AGREEMENT },
       loose: { ofSample: unit * Math.max(FURTHER_AGREEMENT, farthest), ofWindow: unit * FURTHER_AGREEMENT },
     };
-    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, result);
+    further ??= { real: result.real.slice(), imaginary: result.imaginary.slice() };
+    const smoothed = { ...result, further };
+    for (let i = stretch.first; i <= stretch.last; i++) smoothSample(fit, stretch, limits, i, accepted, smoothed);
   }
-  return { ...result, fits };
+  return { ...result, further: further ?? result, fits };
 }
 
 /**

@@ -208,10 +208,10 @@ function groupingIn(printed: string, dialect: CellDialect): string | null {
 const ABOUT = new RegExp(`^(?:${ABOUT_WORD}|${UNDER_WORD})\\s*`, "i");
 /** What people put behind a number: marks, brackets, a note. */
 const BEHIND =
-  /^(?:\s*[*?!†★☆✓✔\p{Emoji_Presentation}]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:at|@|with)\s*\d+(?:[.,]\d+)?\s*m?W|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*[[(]?(?:@|at|in|re|z0 ?=)?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])[\])]?|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
+  /^(?:\s*[*+†‡]+\)|\s*[*?!†★☆✓✔\p{Emoji_Presentation}]+|\s*\([^()]*\)|\s*(?:#|<-|\/\/).*|\s*(?:at|@|with)\s*\d+(?:[.,]\d+)?\s*m?W|\s*(?:±|\+\/-|\+-)\s*\d+(?:[.,]\d+)?\s*%?|\s*[[(]?(?:@|at|in|re|z0 ?=)?\s*\d+(?:[.,]\d+)?\s*(?:ohms?|[ΩΩ])[\])]?|\s+\p{L}{3,}[\p{L}\s]*)+$/u;
 /** Another unit changes the number, and is no remark. */
 const UNIT_BEHIND = /^\s*(?:[kmg]?hz|[kmg]?ohms?|deg|rad|dbm?|volts?|watts?)\b/i;
-const REMARKED = /^([+-]?\d+(?:[.,]\d+)?)(\+)?/;
+const REMARKED = /^([+-]?\d+(?:[.,]\d+)?)(\+(?!\/?-))?/;
 
 /**
  * A number and a remark, as people leave them in a table: "~2.3", "3.4*", "1.6 (wind)", "10+", "<1.2", "(22)" for a negative

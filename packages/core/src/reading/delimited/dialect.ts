@@ -1,5 +1,6 @@
 import { quote, ReadError } from "../../input/read-error.js";
 import type { Delimiter, ReadOptions } from "../options/read-options.js";
+import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
 import { type CellDialect, hasUnitBeside } from "./cell-grammar.js";
 import { DELIMITER_CHARACTERS } from "./cells.js";
@@ -38,6 +39,7 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   // A line that begins with a number may still be a title: one further down is looked at as well.
   const looked = [firstLines[0] ?? "", firstLines[firstLines.length >> 1] ?? ""];
   const stated = lines.delimiter ?? options.delimiter;
+  const isByTabs = areThousandsBetweenTabs(start > 0 ? lines.text(start - 1) : "", firstLines);
   const candidates = CANDIDATES.filter(
     ({ delimiter, decimal }) =>
       (stated === undefined || delimiter === stated) &&
@@ -48,7 +50,7 @@ export function decideDialect(lines: TextLines, options: ReadOptions, file: stri
   ).map((candidate) => ({
     ...candidate,
     isDecimalStated: options.decimal !== undefined,
-    isDelimiterStated: stated !== undefined,
+    isDelimiterStated: stated !== undefined || (candidate.delimiter === "tab" && isByTabs),
   }));
   const strict = bestReadings(candidates, lines, start, FEW_LINES, false);
   // Where every row holds a remark, numbers with one are all there is.
@@ -90,6 +92,22 @@ function refuseShortened(lines: readonly string[], file: string): void {
     found: "numbers at the start of the rows that begin with their decimal mark, below others that do not",
     remedy: "Write each frequency with all its digits.",
   });
+}
+
+/** "14 068" */
+const BLANK_THOUSANDS = /^\s*[1-9]\d{0,2}(?: \d{3})+(?:[.,]\d+)?\s*$/;
+
+/** Whether rows have as many tabs as the names above them, and thousands apart by blanks in the cells below that of a frequency in kHz or Hz. */
+function areThousandsBetweenTabs(heading: string, rows: readonly string[]): boolean {
+  const names = heading.split("\t");
+  const column = names.findIndex((name) => /^k?Hz$/.test(roleFromHeader(name).frequencyUnit ?? ""));
+  const cells = rows.filter((row) => row.trim() !== "").map((row) => row.split("\t"));
+  return (
+    names.length > 1 &&
+    column >= 0 &&
+    cells.length > 0 &&
+    cells.every((row) => row.length === names.length && BLANK_THOUSANDS.test(row[column] ?? ""))
+  );
 }
 
 /** Whether a delimiter stands in a row at all; a comma as decimal mark beside it needs quotes. */

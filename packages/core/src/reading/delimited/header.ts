@@ -2,17 +2,10 @@ import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
 import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
 import { frequencyUnitIn } from "./frequency-statement.js";
-import { asUnits, type ColumnNames, namesInLine, rolesOf, splitsOf, unitsIn } from "./heading-line.js";
+import { asUnits, type Header, namesInLine, rolesOf, splitsOf, unitsIn } from "./heading-line.js";
 import { holdsRow } from "./lines-of-table.js";
+import { namesIn } from "./listed-columns.js";
 import type { Dialect } from "./table-text.js";
-
-/** The header of a delimited text: what each column holds, as far as the text says. */
-export interface Header extends ColumnNames {
-  /** Index of the header's line; -1 where the names stand in none */
-  readonly lineIndex: number;
-  /** What stands straight above the names, cell by cell */
-  readonly titles: readonly string[];
-}
 
 /** How far above the numbers a header is looked for. */
 const REACH = 200;
@@ -45,9 +38,21 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     const named = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
     const names = isAbove && areCounted(lines, dialect, named.length) ? ["", ...named] : named;
     const roles = names === split.names ? split.roles : rolesOf(names, port);
+    // Below the last of the numbers a line names the columns above it.
+    if (!isAbove && !hasRowBelow(lines, lineIndex, dialect)) {
+      const listed = namesIn([line], dialect.columns) ?? names;
+      return { names: listed, roles: rolesOf(listed, port), lineIndex: -1, titles: [] };
+    }
     return { names, roles, lineIndex, titles: titlesOver(lines, lineIndex, dialect) };
   }
   return null;
+}
+
+function hasRowBelow(lines: TextLines, lineIndex: number, dialect: Dialect): boolean {
+  for (let line = lineIndex + 1; line < lineIndex + REACH && lines.has(line); line++) {
+    if (holdsRow(lines.text(line), dialect)) return true;
+  }
+  return false;
 }
 
 /** Whether the rows between blanks are counted from the left, in a column more than there are names: as programs print tables. */
@@ -145,7 +150,7 @@ function firstRowBelow(lineIndex: number, dialect: Dialect, lines: TextLines): n
 /** Whether numbers stand behind a word in as many cells as there are columns: of a column that is filled in some rows only. */
 const isNamedRow = (line: string, dialect: Dialect): boolean =>
   dialect.delimiter !== "space" &&
-  splitLine(line, dialect.delimiter).length === dialect.columns &&
+  splitLine(line, dialect.delimiter).length >= dialect.columns &&
   holdsRow(line, dialect);
 
 /** Whether a line begins as a row of numbers does. */

@@ -14,6 +14,14 @@ export interface ColumnNames {
   readonly names: readonly string[];
 }
 
+/** The header of a delimited text: what each column holds, as far as the text says. */
+export interface Header extends ColumnNames {
+  /** Index of the header's line; -1 where the names stand in none */
+  readonly lineIndex: number;
+  /** What stands straight above the names, cell by cell */
+  readonly titles: readonly string[];
+}
+
 /** What columns of such names hold. */
 export const rolesOf = (names: readonly string[], port: number) => names.map((name) => roleFromHeader(name, port));
 

@@ -54,7 +54,11 @@ export function rowsBesideHeader(
   const below = heading < 0 ? dialect.firstDataLine : heading + 1;
   return [
     ...rowsLost(start, heading, (line) => holdsRow(lines.text(line), dialect)),
-    ...rowsLost(below, dialect.firstDataLine, (line) => mayBeRow(lines.text(line), dialect)),
+    ...rowsLost(
+      below,
+      dialect.firstDataLine,
+      (line) => mayBeRow(lines.text(line), dialect) || (heading >= 0 && holdsRow(lines.text(line), dialect)),
+    ),
   ];
 }
 

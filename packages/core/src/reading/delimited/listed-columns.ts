@@ -1,8 +1,7 @@
 import { isReading } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { TextLines } from "../text/text-lines.js";
-import type { Header } from "./header.js";
-import { rolesOf } from "./heading-line.js";
+import { type Header, rolesOf } from "./heading-line.js";
 import { commentsAbove } from "./preamble.js";
 import type { Dialect } from "./table-text.js";
 
@@ -34,7 +33,8 @@ export function listedColumns(lines: TextLines, { firstDataLine, columns }: Dial
   return names === null ? null : { names, roles: rolesOf(names, port), lineIndex: -1, titles: [] };
 }
 
-function namesIn(comments: readonly string[], columns: number): readonly string[] | null {
+/** The names that some lines list for so many columns; null where they do not. */
+export function namesIn(comments: readonly string[], columns: number): readonly string[] | null {
   // Each form has a number, a colon or the frequency's unit in it.
   if (!comments.some((comment) => /[\d:=]|\bfreq\w*\.? in |^columns? /i.test(comment))) return null;
   const numbered = comments

@@ -14,13 +14,16 @@ const BEHIND_NAME =
 const BEFORE_NAME =
   /^(?:(?:table|list|overview|comparison) of\s+|(?:quantity|parameter|measured|readings?|values?|all (?:columns|values))\s*(?:[:=]|(?:are|is)(?!\p{L}))\s*)/iu;
 
+/** "Loop, SWR for three heights" */
+const PARTED = /\s*[,;:–—]\s+|\s+-\s+/;
+
 /**
  * Columns that are named by the antenna or the occasion alone, where the line above says of what quantity they all are: "SWR by
  * antenna" over "MHz, dipole, loop". Null where it does not, or where a column may be something else.
  */
 export function underQuantity({ columns, index }: TableInHz, comments: readonly string[]): SeriesBeside | null {
   if (columns.some(({ role }) => isReading(role))) return null;
-  const quantities = comments.flatMap(quantityOf);
+  const quantities = comments.flatMap((comment) => [comment, ...comment.split(PARTED).slice(1)].flatMap(quantityOf));
   const [role] = quantities;
   if (role === undefined || new Set(quantities.map(({ quantity }) => quantity)).size > 1) return null;
   const others = columns.filter((_, c) => c !== index);

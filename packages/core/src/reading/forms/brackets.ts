@@ -70,11 +70,14 @@ function records(content: string, groups: readonly Group[]): FormTable | null {
   };
 }
 
+/** What programs put before a name that they declare (from memory). */
+const DECLARED = /^(?:(?:const|let|var|static|final|auto|my|float|double|int|long)\s+)+/;
+
 function columns(content: string, groups: readonly Group[]): FormTable | null {
   const lists = groups.flatMap(({ start, inner }, g) => {
     if (!areNumbers().test(inner)) return [];
     const before = content.slice(Math.max(groups[g - 1]?.end ?? 0, start - 120), start);
-    const name = namePattern().exec(before)?.[1]?.trim();
+    const name = namePattern().exec(before)?.[1]?.trim().replace(DECLARED, "");
     return name === undefined ? [] : [{ name, values: numbersIn(inner) }];
   });
   const length = Math.max(0, ...lists.map(({ values }) => values.length));
@@ -94,7 +97,9 @@ function rows(content: string, groups: readonly Group[]): FormTable | null {
   const own = found.filter((cells) => cells.length === width);
   if (width < 2 || own.length < FEWEST_ROWS || own.length < LEAST_SHARE * groups.length) return null;
   const beside = outside(content, groups);
-  const headers = beside.map((line) => line.split(/\s*[,;|]\s*|\s+/).filter((name) => name !== ""));
+  const headers = [...beside, fieldsOf(content)].map((line) =>
+    line.split(/\s*[,;|]\s*|\s+/).filter((name) => name !== ""),
+  );
   const header = headers.find((names) => names.length === width && isOfSweep(names));
   if (header === undefined) return null;
   return {
@@ -104,6 +109,19 @@ function rows(content: string, groups: readonly Group[]): FormTable | null {
     rows: own.map((cells) => ({ cells, line: null })),
   };
 }
+
+/** The names of the fields of a structure, "struct { long khz; float swr; }", without what they are. */
+const fieldsOf = (content: string): string =>
+  (/struct\s*\w*\s*\{([^{}]*)\}/.exec(content)?.[1] ?? "")
+    .split(";")
+    .map(
+      (field) =>
+        field
+          .trim()
+          .split(/[\s*]+/)
+          .at(-1) ?? "",
+    )
+    .join(" ");
 
 const numbersIn = (inner: string): readonly string[] =>
   inner

@@ -1,15 +1,20 @@
 import type { FormTable } from "./form.js";
 
 /** A row that is put into a table of a data base: the names of columns and their values (SQL, ISO/IEC 9075; from memory). */
-const INSERT = /^\s*insert\s+into\s+\S+\s*\(([^()]+)\)\s*values\s*\(([^()]+)\)\s*;?\s*$/i;
+const INSERT = /^\s*insert\s+into\s+[^\s(]+\s*(?:\(([^()]+)\)\s*)?values\s*\(([^()]+)\)\s*;?\s*$/i;
+/** What names the columns once, with what they hold. */
+const CREATE = /create\s+table\s+[^(]+\(([^;]*)\)\s*;/i;
 const FEWEST_ROWS = 2;
 
 /** A table written as statements that fill one; null where the text is none. */
 export function insertStatements(content: string): FormTable | null {
   const lines = content.split(/\r\n|\n|\r/);
+  const created = cut(CREATE.exec(content)?.[1] ?? "").map((column) => column.split(/\s+/)[0] ?? "");
   const rows = lines.flatMap((line, i) => {
     const [, names, values] = INSERT.exec(line) ?? [];
-    return names === undefined || values === undefined ? [] : [{ names: cut(names), cells: cut(values), line: i + 1 }];
+    return values === undefined
+      ? []
+      : [{ names: names === undefined ? created : cut(names), cells: cut(values), line: i + 1 }];
   });
   const [first] = rows;
   if (first === undefined || rows.length < FEWEST_ROWS) return null;

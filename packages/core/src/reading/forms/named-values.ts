@@ -1,4 +1,5 @@
 import { once } from "../../numbers/once.js";
+import { withPlainNumbers } from "../notes/plain-numbers.js";
 import type { Quantity } from "../options/column-role.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { SourceText } from "../text/text.js";
@@ -72,7 +73,12 @@ export function namedValues(content: string): FormTable | null {
   };
 }
 
+/** How wide a dip is, is no reading at a frequency (from memory). */
+const OF_WIDTH =
+  /(?<!\p{L})(?:band ?width|bandbreite|largeur de bande|bande passante|ancho de banda|larghezza di banda|largura de banda|bandbreedte|bandbredd|båndbredde|kaistanleveys|szerokość pasma|šířka pásma|полоса|смуга|εύρος ζώνης)(?!\p{L})/iu;
+
 function valuesIn(line: string, number: number): readonly NamedValue[] {
+  if (OF_WIDTH.test(line)) return [];
   if (!/\p{L}/u.test(line) || !/\d/.test(line)) return [];
   let waiting = "";
   return [...inSigns(line).matchAll(valuePattern())].map(([, printed = "", value = ""]) => {
@@ -87,7 +93,7 @@ function valuesIn(line: string, number: number): readonly NamedValue[] {
 
 /** A line with signs for the units and the signs that it spells out, and one blank where there are several. */
 const inSigns = (line: string): string =>
-  line
+  withPlainNumbers(line)
     .replace(/\s+/g, " ")
     .replace(/(?<=\d)['’](?=\d{3})/g, "")
     .replace(/(?<![\d.,])([1-9]\d{0,2}(?: \d{3})+)(?=(?:[.,]\d+)? ?[kMG]?Hz)/g, (digits) => digits.replaceAll(" ", ""))

@@ -15,7 +15,7 @@ import { pairsUnderTitle } from "./pairs-under-title.js";
 import { tidy } from "./tidy.js";
 import { transposed } from "./transposed.js";
 import { typeset } from "./typeset.js";
-import { withoutWrapping, withWholeNumbers } from "./wrapped-lines.js";
+import { withoutLineNumbers, withoutWrapping, withWholeNumbers } from "./wrapped-lines.js";
 
 /** Ways to write a table other than rows of cells. Each tells whether a text is written so. */
 const FORMS: readonly ((content: string) => FormTable | null)[] = [
@@ -72,6 +72,12 @@ export function* inOtherForms(text: SourceText): Generator<Written> {
     const table = form(content);
     if (table !== null) yield { as: "form", table };
   }
-  for (const bare of [withoutWrapping(content), withWholeNumbers(content), textOfPage(content), asSent(content)])
+  for (const bare of [
+    withoutLineNumbers(content),
+    withoutWrapping(content),
+    withWholeNumbers(content),
+    textOfPage(content),
+    asSent(content),
+  ])
     if (bare !== null) yield { as: "bare", content: bare };
 }

@@ -1,6 +1,7 @@
 import { once } from "../../numbers/once.js";
 import { isInSomeBand } from "../notes/note-place.js";
-import { SAME_WORD, SWR_WORD } from "../notes/note-words.js";
+import { OVER_WORD, SAME_WORD, SWR_WORD } from "../notes/note-words.js";
+import { withPlainNumbers } from "../notes/plain-numbers.js";
 import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormRow, FormTable } from "./form.js";
 import { quantityIn, swrWord } from "./title-words.js";
@@ -12,16 +13,17 @@ const BLANKS = "\\s{0,2}";
 /** The bar of a plot made of signs: "21.000 |###### 2.5" */
 const BAR = "[#*█▇▆▅▄▃▂▁▓▒░■▪]{1,200}|[=+o]{2,200}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
-const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|[-–—]{1,20}>?|→|=>|${BAR}|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
+const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|(?<=[\\d\\p{L}])[-–—]>?(?=\\d)|[-–—]{1,20}>?(?![\\d.,])|→|=>|${BAR}|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
 const POLAR = `\\d+(?:[.,]\\d+)?(?:\\s*(?:ohms?|[ΩΩ]))?\\s*∠\\s*${NUMBER}\\s*(?:°|deg(?!\\p{L}))?`;
 const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
-    `\\s*(?:[,;|]|(?<=\\s)/(?=\\s))?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|[<>~≈]?\\s*${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃])(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
+    `\\s*(?:[,;|]|(?<=\\s)/(?=\\s))?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|(?:${OVER_WORD}\\s*|[<~≈]\\s*)?${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃]|'')(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
     "iuy",
   ),
+  frequency: new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${UNIT})?${BLANKS}[=:/@]`, "iu"),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
-  same: new RegExp(`^(?:${SAME_WORD}|["”〃])$`, "iu"),
+  same: new RegExp(`^(?:${SAME_WORD}|["”〃]|'')$`, "iu"),
 }));
 /** "41 - j30 ohm" */
 const IS_COMPLEX = /[ij]/i;
@@ -50,7 +52,12 @@ interface Pair {
  * "3.500 ... 3.1" or "28000/3.8 28500/1.1".
  */
 export function pairsUnderTitle(content: string): FormTable | null {
-  const given = content.split(/\r\n|\n|\r/).map((line) => plainly(line.replace(/\s{3,}/g, "  ")).replace(/^\s*;/, "#"));
+  const given = content.split(/\r\n|\n|\r/).map((line) =>
+    plainly(line.replace(/\s{3,}/g, "  "))
+      .replace(/^\s*;/, "#")
+      // "swr = {  # MHz: SWR"
+      .replace(/^\s*\w+\s*=\s*[{[(]\s*#/, "#"),
+  );
   const lines = withTitleApart(given);
   const isApart = lines !== given;
   const perLine = lines.map((line, i) => pairsIn(line, i + 1));
@@ -66,7 +73,9 @@ export function pairsUnderTitle(content: string): FormTable | null {
   const quantity = areImpedances ? "Z" : quantityIn(title);
   const unit = unitOf(title, pairs);
   const below = lines.flatMap((line, i) =>
-    i >= first && /\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) ? [i] : [],
+    i >= first && (/\d\D+\d/.test(line.replace(/(?<=\d)[.,](?=\d)/g, "")) || patterns().frequency.test(line))
+      ? [i]
+      : [],
   );
   const others = [
     ...lines.flatMap((line, i) => (i < first && beginsWithPair(line) ? [i] : [])),
@@ -100,9 +109,9 @@ function withTitleApart(lines: readonly string[]): readonly string[] {
   return [...lines.slice(0, first), title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
 }
 
-/** "46 ohms resistive, 35 ohms capacitive" as a complex number. */
+/** "46 ohms resistive, 35 ohms capacitive" as a complex number, "1 3/4" with decimals, "14.000 kHz" without its mark. */
 const plainly = (line: string): string =>
-  line.replace(
+  withPlainNumbers(line).replace(
     /(\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) resistive[,;]?(?: and)? (\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) (capacitive|inductive)/giu,
     (_, resistance: string, reactance: string, kind: string) =>
       `${resistance} ${/^c/i.test(kind) ? "-" : "+"} j${reactance} ohm`,
@@ -138,9 +147,9 @@ function pairsIn(line: string, number: number): readonly Pair[] | null {
 
 /** Whether a line above the pairs begins as they do: "40m: 7.1 MHz 1.5 or so at 7.2". */
 function beginsWithPair(line: string): boolean {
-  const { pair } = patterns();
+  const { pair, frequency } = patterns();
   pair.lastIndex = BEFORE.exec(line)?.[0].length ?? 0;
-  return pair.test(line);
+  return pair.test(line) || frequency.test(line);
 }
 
 /** The one unit of frequency that stands above or beside the numbers; none where their size tells it, null where nothing does. */

@@ -68,3 +68,19 @@ export function withWholeNumbers(content: string): string | null {
   });
   return isAny ? lines.join("\n") : null;
 }
+
+const NUMBERED = /^\s*(\d{1,5})\s*[:)|]?\s+(?=\S)/;
+const FEWEST_NUMBERED = 3;
+
+/** The text without the numbers that an editor or a terminal shows before its lines, of which one holds words; null for any other. */
+export function withoutLineNumbers(content: string): string | null {
+  const lines = content.split(/\r\n|\n|\r/);
+  const numbers = lines.map((line) => Number(NUMBERED.exec(line)?.[1] ?? Number.NaN));
+  const first = numbers.findIndex((number) => Number.isFinite(number));
+  const end = numbers.findIndex((number, i) => i > first && number !== (numbers[first] ?? 0) + i - first);
+  const last = end < 0 ? lines.length : end;
+  const isWorded = lines.slice(first, last).some((line) => /^[\s\d:)|]*\p{L}/u.test(line));
+  if (first < 0 || last - first < FEWEST_NUMBERED || !isWorded || lines.slice(last).some((line) => /\d/.test(line)))
+    return null;
+  return lines.map((line, i) => (i >= first && i < last ? line.replace(NUMBERED, "") : line)).join("\n");
+}

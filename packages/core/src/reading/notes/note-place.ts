@@ -46,9 +46,13 @@ export const placeOfFrequency = (hz: number): Place => ({
 export function placeOfStretch(from: number, to: number, unit?: string): Place | null {
   const [lowHz, highHz] = [from * hertzOf(unit), to * hertzOf(unit)];
   if (!(lowHz < highHz) || highHz > (1 + WIDEST_STRETCH) * lowHz) return null;
-  if (!NAMED_BANDS.some((band) => lowHz <= band.highHz && highHz >= band.lowHz)) return null;
+  if (!NAMED_BANDS.some((band) => liesIn(lowHz, band) || liesIn(highHz, band) || holds(lowHz, highHz, band)))
+    return null;
   return { name: `${lowHz / 1e6}-${highHz / 1e6} MHz`, isAtFrequency: false, lowHz, highHz };
 }
+
+const holds = (lowHz: number, highHz: number, band: { readonly lowHz: number; readonly highHz: number }): boolean =>
+  lowHz <= band.highHz && highHz >= band.lowHz;
 
 /** "24 MHz band" is the one at 24.9, and "5 MHz" the one at 5.35. */
 export function placeNamedBy(hz: number): Place | null {

@@ -1,3 +1,4 @@
+import { withPlainNumbers } from "./plain-numbers.js";
 import { withFigures } from "./spoken-numbers.js";
 
 /**
@@ -194,22 +195,10 @@ export const LENGTHY_WORD = anyOf([
   "by|um",
 ]);
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  "¼": ".25",
-  "½": ".5",
-  "¾": ".75",
-  "⅓": ".33",
-  "⅔": ".67",
-  "⅛": ".125",
-  "⅜": ".375",
-  "⅝": ".625",
-  "⅞": ".875",
-};
-
 /** A line without accents and capitals, with one sign for each meaning. */
 export const plainNote = (line: string): string =>
   withFigures(
-    line
+    withPlainNumbers(line)
       .normalize("NFD")
       .replace(/\p{M}/gu, "")
       .toLowerCase()
@@ -229,7 +218,6 @@ export const plainNote = (line: string): string =>
     .replace(/\b([1-9]\d{0,2}),(\d{3})(?=\s?khz\b)/g, "$1$2")
     .replace(/\b([1-9]\d{0,2})\.(\d{3})\.(\d{3})(?=\s?hz\b)/g, "$1$2$3")
     .replace(/[\u00a0\u2000-\u200a\u202f]/g, " ")
-    .replace(/(\d)\s*([¼½¾⅓⅔⅛⅜⅝⅞])/g, (_, whole: string, part: string) => whole + FRACTIONS[part])
     .replace(/\b(v?swr)(?=\d[.,]\d)/g, "$1 ")
     .replace(/(?<=\d) up to (?=\d)/g, " to ")
     .replace(/[’‘`´]/g, "'")

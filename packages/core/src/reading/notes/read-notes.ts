@@ -95,8 +95,8 @@ const HAS_CONTENT = /[\p{L}\d]/u;
 /** A frequency and what may be its SWR: "CB 27.205 1.4". */
 const PAIR = /(?<![\d.])\d+\.\d+[\s:=-]+\d+(?:\.\d+)?\s*$/;
 
-/** "(1) 28.0 MHz, ROS 1.46" */
-const AT_FREQUENCY = /\d ?[kMG]?Hz[^\d]{1,40}\d+[.,]\d+\W*$/i;
+/** "(1) 28.0 MHz, ROS 1.46", "27.0 MHz: SWR 2.3 to 3.0" */
+const AT_FREQUENCY = /\d ?[kMG]?Hz[^\d]{1,40}\d+[.,]\d+(?:[^\d]{1,10}\d+[.,]\d+)?\W*$/i;
 
 /** Lines with readings may state the reference as well: "7.1 MHz 1.5 (Z0 = 75 ohm)". */
 const linesInOhms = (lines: TextLines): readonly string[] =>

@@ -32,12 +32,31 @@ const HAS_WIDE_NUMBER = /[\uff10-\uff19]/;
 /** How far signs that are as wide as Chinese ones stand from those of ASCII. */
 const WIDE_OFFSET = 0xfee0;
 
-/** The same text with the digits that everybody has, and with letters and marks of usual width where it has such digits. */
+/** Parts of a number in one sign, as decimals. */
+const FRACTIONS: Readonly<Record<string, string>> = {
+  "¼": "25",
+  "½": "5",
+  "¾": "75",
+  "⅓": "33",
+  "⅔": "67",
+  "⅛": "125",
+  "⅜": "375",
+  "⅝": "625",
+  "⅞": "875",
+};
+const BEHIND_WHOLE = new RegExp(`(?<![\\d.,]\\d*[.,]\\d*)(\\d) ?([${Object.keys(FRACTIONS).join("")}])`, "g");
+
+/**
+ * The same text with the digits that everybody has, with decimals for "1½", and with letters and marks of usual width where it has digits as
+ * wide as Chinese signs.
+ */
 export function withPlainDigits(text: SourceText): SourceText {
   if (isAscii(text.bytes.subarray(0, HEAD))) return text;
-  const content = text.decode(0, text.bytes.length);
+  const given = text.decode(0, text.bytes.length);
+  const mark = /\d,\d/.test(given) && !/\d\.\d/.test(given) ? "," : ".";
+  const content = given.replace(BEHIND_WHOLE, (_, digit: string, part: string) => `${digit}${mark}${FRACTIONS[part]}`);
   const isWide = HAS_WIDE_NUMBER.test(content);
-  if (!isWide && content.search(OTHER_DIGITS) < 0) return text;
+  if (!isWide && content === given && content.search(OTHER_DIGITS) < 0) return text;
   const plain = content
     .replace(OTHER_DIGITS, (digit) =>
       String((digit.charCodeAt(0) - (digit < "\u06f0" ? 0x660 : digit < "\u0966" ? 0x6f0 : 0x966)) % 10),

@@ -50,7 +50,7 @@ const SIGNATURE_SAMPLE = 512;
  */
 export function sourceText(given: Uint8Array, file: string): SourceText {
   // A plain view, whatever kind of byte array was given: the scanners are fastest when they only ever meet one kind.
-  const bytes = new Uint8Array(given.buffer, given.byteOffset, given.byteLength);
+  const bytes = withoutColours(new Uint8Array(given.buffer, given.byteOffset, given.byteLength));
   if (bytes.length === 0) {
     throw new ReadError({ code: "empty", file, found: "the file is empty (0 bytes)", remedy: EXPORT_REMEDY });
   }
@@ -78,6 +78,33 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
 }
 
 const UTF_8 = new TextDecoder("utf-8");
+const ESCAPE = 0x1b;
+const BRACKET = 0x5b;
+
+/** "m" sets a colour, "K" clears what is left of a line. */
+const ENDS_OF_ESCAPE: ReadonlySet<number> = new Set([0x6d, 0x4b]);
+
+/** A text without what sets colours on a terminal: escape, bracket, digits and semicolons, a letter (ISO/IEC 6429; from memory). */
+function withoutColours(bytes: Uint8Array): Uint8Array {
+  if (!bytes.subarray(0, BINARY_SAMPLE).includes(ESCAPE)) return bytes;
+  const plain = new Uint8Array(bytes.length);
+  let length = 0;
+  for (let i = 0; i < bytes.length; i++) {
+    const end = bytes[i] === ESCAPE && bytes[i + 1] === BRACKET ? endOfNumbers(bytes, i + 2) : i;
+    if (end > i && ENDS_OF_ESCAPE.has(bytes[end] as number)) i = end;
+    else plain[length++] = bytes[i] as number;
+  }
+  return plain.subarray(0, length);
+}
+
+function endOfNumbers(bytes: Uint8Array, start: number): number {
+  let end = start;
+  while (end < bytes.length && ((bytes[end] as number) === SEMICOLON || isDigit(bytes[end] as number))) end++;
+  return end;
+}
+
+const SEMICOLON = 0x3b;
+const isDigit = (byte: number): boolean => byte >= 0x30 && byte <= 0x39;
 
 /** Text of one byte per ASCII character. Which encoding the others have is settled, over all bytes, at the first one. */
 function eightBitText(file: string, bytes: Uint8Array): SourceText {

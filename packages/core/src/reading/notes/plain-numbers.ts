@@ -1,0 +1,19 @@
+/** "3/4" behind a whole number, as decimals. */
+const PARTS: Readonly<Record<string, string>> = {
+  "1/4": ".25",
+  "1/3": ".33",
+  "1/2": ".5",
+  "2/3": ".67",
+  "3/4": ".75",
+};
+const MIXED = /(?<![\d.,/])(\d{1,2})[ +](1\/[234]|[23]\/[34])(?![\d/])/g;
+/** No frequency of HF in kHz has so few digits before its decimals: beside another decimal mark this one stands between thousands. */
+const MARKED_KILOHERTZ = /(?<![\d.,])([1-9]\d?)([.,])(\d{3})(?=\s?khz(?!\p{L}))/giu;
+
+/** A line with decimals for "1 3/4", and without the mark in "14.000 kHz" beside "1,5". */
+export const withPlainNumbers = (line: string): string =>
+  line
+    .replace(MIXED, (given, whole: string, part: string) => (PARTS[part] === undefined ? given : whole + PARTS[part]))
+    .replace(MARKED_KILOHERTZ, (given, thousands: string, mark: string, rest: string) =>
+      (mark === "." ? /\d,\d/ : /\d\.\d/).test(line) ? thousands + rest : given,
+    );
