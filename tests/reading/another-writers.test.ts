@@ -1,4 +1,5 @@
 /** Forms that people who had not seen the reader wrote, and what went lost or was taken for something else before; all invented. */
+import { readSweeps } from "@feedpoint/core";
 import { describe, expect, test } from "vitest";
 import { readInShort } from "../support/read-in-short.js";
 
@@ -85,6 +86,30 @@ describe("forms", () => {
       "create table reading (id integer, freq_khz integer, swr real);\ninsert into reading values (1, 7000, 1.6);\ninsert into reading values (2, 7100, 1.5);\n",
       "7:1.6 7.1:1.5",
     ],
+    [
+      "7.0 MHz: U forward 5.0 V, U reflected 1.0 V\n7.1 MHz: U forward 4.0 V, U reflected 0.4 V\n7.2 MHz: U forward 4.0 V, U reflected 0.8 V\n",
+      "7:1.5 7.1:1.22 7.2:1.5",
+    ],
+    [
+      "7.0 MHz  Vf=5.0 V  Vr=1.0 V\n7.1 MHz  Vf=4.0 V  Vr=0.4 V\n7.2 MHz  Vf=4.0 V  Vr=0.8 V\n",
+      "7:1.5 7.1:1.22 7.2:1.5",
+    ],
+    [
+      "7.0 MHz: fwd 30 dBm, refl 20 dBm\n7.1 MHz: fwd 30 dBm, refl 10 dBm\n7.2 MHz: fwd 30 dBm, refl 20 dBm\n",
+      "7:1.92 7.1:1.22 7.2:1.92",
+    ],
+    ["MHz   R.O.S.\n7,0   1,6\n7,1   1,5\n7,2   1,4\n", "7:1.6 7.1:1.5 7.2:1.4"],
+    ["pila 7,3 V\nen 7,0 MHz: R.O.E. 1,6\nen 7,1 MHz: R.O.E. 1,5\n", "7=1.6 7.1=1.5; spot-readings"],
+    ["n=1, swr=1.6, f=7.0MHz\nf=7.1MHz n=2 swr=1.5\nswr=1.4, f=7.2MHz, n=3\n", "7:1.6 7.1:1.5 7.2:1.4"],
+    ["loop, SWR\n7M000   1.6\n7M100   1.5\n7M200   1.4\n", "7=1.6 7.1=1.5 7.2=1.4; spot-readings"],
+    ["f;SWR\n7M000;1.6\n7M100;1.5\n7M200;1.4\n", "7:1.6 7.1:1.5 7.2:1.4; frequency-unit-inferred"],
+    ["loop: MHz, SWR\n7,000, 1,60\n7,100, 1,50\n7,200, 1,40\n", "7:1.6 7.1:1.5 7.2:1.4"],
+    [
+      "reflection coefficient\n7.0 MHz  0.2 at −24.1 degrees\n7.1 MHz  0.1 at 0.0 degrees\n7.2 MHz  0.2 at 24.1 degrees\n",
+      "7:1.5 7.1:1.22 7.2:1.5",
+    ],
+    ["7.0 MHz: S11 –9.5 dB\n7.1 MHz: S11 –14.0 dB\n7.2 MHz: S11 –9.5 dB\n", "7:2.01 7.1:1.5 7.2:2.01"],
+    ["Gamma of the loop\n7.0 MHz –0.2 – j0.0\n7.1 MHz –0.1 + j0.0\n7.2 MHz 0.2 + j0.0\n", "7:1.5 7.1:1.22 7.2:1.5"],
     ["Frequency kHz\tSWR\n144 100\t1.5\n145 200\t1.4\n146 300\t1.6\n", "144.1:1.5 145.2:1.4 146.3:1.6"],
     ["Test frequency, kHz\tVSWR\n14 000\t1.6\n14 050\t1.5\n14 100\t1.4\n", "14:1.6 14.05:1.5 14.1:1.4"],
     ["周波数（ＭＨｚ）　ＳＷＲ\n７．０　１．６\n７．１　１．５\n７．２　１．４\n", "7:1.6 7.1:1.5 7.2:1.4"],
@@ -103,6 +128,11 @@ describe("forms", () => {
     ],
   ])("%j", (content, expected) => {
     expect(readInShort(content)).toBe(expected);
+  });
+
+  test("words for the sign of a reactance are read as such", () => {
+    const [sweep] = readSweeps("7.0 MHz: R 33, X 7 neg.\n7.1 MHz: R 36, X 9 neg.\n7.2 MHz: R 38, X 11 neg.\n");
+    expect(sweep?.kind === "vector" && sweep.reflectionImaginary.every((value) => value < 0)).toBe(true);
   });
 
   test("a sentence with a verb of another language is a reading as its neighbours are", () => {

@@ -15,11 +15,12 @@ export const programFor = ([, , command]: readonly string[]): ProgramName =>
 export const compiledOf = (name: ProgramName): string => join(import.meta.dirname, `${name}.compiled`);
 
 /**
- * Has V8 wait seven times as long before it optimises a function, and collect garbage in one thread: one check ends before most of the first
- * has paid, and has too little garbage for the second. Measured with the V8 of Node 20; later ones go about it in another way.
+ * Has V8 wait seven times as long before it optimises a function: one check ends before most of that has paid. Measured with the V8 of Node
+ * 20; later ones go about it in another way. (Garbage collected in one thread would be faster still, but to say so at this late point ends
+ * V8 in a fault where it had begun to mark.)
  */
 function optimiseLate(): void {
-  if (process.versions.v8.startsWith("11.")) setFlagsFromString("--interrupt-budget=1000000 --single-threaded-gc");
+  if (process.versions.v8.startsWith("11.")) setFlagsFromString("--interrupt-budget=1000000");
 }
 
 /** What each is built from. */

@@ -66,7 +66,7 @@ const DAY = new RegExp(`(?<![\\d.,])([0-3]?\\d\\.?)[ \\t]+(${MONTH})(?!\\p{L})`,
 const MONTH_BEHIND = new RegExp(`^\\.?\\s*${MONTH}\\.?\\s*\\d*$`, "iu");
 
 /** "0.25 at 147.5 deg", "0.25 / 147.5°" */
-const POLAR_IN_WORDS = /(\d)\s+(?:at|\/)\s+([+-]?\d+(?:[.,]\d+)?)\s*(?:°|deg)(?=\s|$)/g;
+const POLAR_IN_WORDS = /(\d)\s+(?:at|\/)\s+([+−-]?\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees)?)(?=\s|$)/g;
 
 /** Puts units, and the parts of complex numbers and of ratios, that stand after a blank to their numbers, where blanks split the columns. */
 export function withNumbersJoined(line: string): string {

@@ -21,12 +21,12 @@ export function complexCell(cell: string): ComplexCell | null {
   const bare = cell
     .replace(/\s*(?:ohms?|[ΩΩ])$/iu, "")
     .replace(/\s/g, "")
-    .replace(/−/g, "-")
+    .replace(/[−–]/g, "-")
     .replace(/^\((.*)\)$/, "$1");
   const polar = cell
     .replace(/\s*(?:ohms?|[ΩΩ])\s*(?=[∠@])/iu, "")
     .replace(/\s/g, "")
-    .replace(/−/g, "-");
+    .replace(/[−–]/g, "-");
   const [, magnitude, signed, marked, worded] = POLAR.exec(polar) ?? [];
   const angle = signed ?? marked ?? worded;
   if (magnitude !== undefined && angle !== undefined) {

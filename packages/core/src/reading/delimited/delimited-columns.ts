@@ -11,15 +11,15 @@ import { refuseExchangedNames } from "./exchanged-names.js";
 import { findingsOfTable } from "./findings-of-table.js";
 import { flaggedRows } from "./flagged-rows.js";
 import { withOffsetBase } from "./frequency-statement.js";
-import { below, findHeader } from "./header.js";
+import { findHeader } from "./header.js";
 import { checkWidth } from "./header-width.js";
-import type { Header } from "./heading-line.js";
-import { rolesOf } from "./heading-line.js";
+import { type Header, rolesOf } from "./heading-line.js";
 import { kindsOfLines, rowsBesideHeader } from "./lines-of-table.js";
 import { listedColumns } from "./listed-columns.js";
 import { withKilohertz } from "./megahertz-and-kilohertz.js";
 import { numberColumns, rolesOfColumns } from "./number-columns.js";
 import { preambleOf } from "./preamble.js";
+import { below, namingAbove } from "./rows-of-header.js";
 import { tableOfSeries } from "./series.js";
 import { withSignsInWords } from "./sign-in-words.js";
 import { statedColumns } from "./stated-columns.js";
@@ -65,13 +65,14 @@ export function readTable(
 ): DelimitedColumns {
   const port = options.port ?? 1;
   const decided = decideDialect(lines, options, file, from);
-  const found =
+  const heading =
     options.columns === undefined ? (listedColumns(lines, decided, port) ?? findHeader(lines, decided, port)) : null;
+  const found = heading && namingAbove(heading, lines, decided, port);
   const dialect = found === null ? decided : below(found, decided, lines);
   const text: TableText = { lines, dialect, file, port };
-  const heading = found?.lineIndex ?? -1;
-  findings.push(...rowsBesideHeader(lines, dialect, decided.firstDataLine, heading));
-  const preamble = preambleOf(lines, dialect.firstDataLine, heading);
+  const line = found?.lineIndex ?? -1;
+  findings.push(...rowsBesideHeader(lines, dialect, decided.firstDataLine, line));
+  const preamble = preambleOf(lines, dialect.firstDataLine, line);
   const header = found && withFrequencies(found, preamble.comments, port);
   const stated = statedColumns(header, preamble, text, options, findings);
   const names = header?.names ?? [];

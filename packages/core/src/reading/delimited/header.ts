@@ -1,14 +1,12 @@
 import { isReading } from "../options/column-role.js";
 import type { TextLines } from "../text/text-lines.js";
-import { beginsWithMark, COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
+import { COMMENT_MARK, DELIMITER_CHARACTERS, splitLine } from "./cells.js";
 import { frequencyUnitIn } from "./frequency-statement.js";
 import { asUnits, type Header, namesInLine, rolesOf, splitsOf, unitsIn } from "./heading-line.js";
-import { holdsRow } from "./lines-of-table.js";
-import { namesIn } from "./listed-columns.js";
 import type { Dialect } from "./table-text.js";
 
 /** How far above the numbers a header is looked for. */
-const REACH = 200;
+export const REACH = 200;
 /** Characters of a line that are looked at. */
 const LONGEST_HEADER = 4000;
 const RULE_LINE = /^[\s\-=_+|*~.]*$/;
@@ -38,21 +36,9 @@ export function findHeader(lines: TextLines, dialect: Dialect, port: number): He
     const named = split.names.map((name, c) => (unitsAbove?.[c] ? `${name} (${unitsAbove[c]})` : name));
     const names = isAbove && areCounted(lines, dialect, named.length) ? ["", ...named] : named;
     const roles = names === split.names ? split.roles : rolesOf(names, port);
-    // Below the last of the numbers a line names the columns above it.
-    if (!isAbove && !hasRowBelow(lines, lineIndex, dialect)) {
-      const listed = namesIn([line], dialect.columns) ?? names;
-      return { names: listed, roles: rolesOf(listed, port), lineIndex: -1, titles: [] };
-    }
     return { names, roles, lineIndex, titles: titlesOver(lines, lineIndex, dialect) };
   }
   return null;
-}
-
-function hasRowBelow(lines: TextLines, lineIndex: number, dialect: Dialect): boolean {
-  for (let line = lineIndex + 1; line < lineIndex + REACH && lines.has(line); line++) {
-    if (holdsRow(lines.text(line), dialect)) return true;
-  }
-  return false;
 }
 
 /** Whether the rows between blanks are counted from the left, in a column more than there are names: as programs print tables. */
@@ -122,36 +108,3 @@ function titlesOver(lines: TextLines, lineIndex: number, { delimiter }: Dialect)
   const cells = splitLine(lines.text(lineIndex - 1), delimiter);
   return cells.length > 1 ? cells : [];
 }
-
-/** A dialect whose rows begin below the header, and have a column for each of its names where they have cells for them. */
-export function below({ lineIndex, names, roles }: Header, dialect: Dialect, lines: TextLines): Dialect {
-  if (lineIndex < 0) return dialect;
-  const firstDataLine = firstRowBelow(lineIndex, dialect, lines);
-  if (dialect.delimiter === "space" || names.length <= dialect.columns || !lines.has(firstDataLine)) {
-    return { ...dialect, firstDataLine };
-  }
-  const cells = splitLine(lines.text(firstDataLine), dialect.delimiter);
-  const areRemarks = roles.slice(dialect.columns).every(({ quantity }) => quantity === "other");
-  const hasAll = cells.length === names.length || areRemarks;
-  return { ...dialect, firstDataLine, columns: hasAll ? names.length : dialect.columns };
-}
-
-/** The first line below a header that begins as a row of numbers does; above the first plain one stand those with remarks. */
-function firstRowBelow(lineIndex: number, dialect: Dialect, lines: TextLines): number {
-  const first = Math.max(dialect.firstDataLine, lineIndex + 1);
-  for (let line = lineIndex + 1; line < first; line++) {
-    const text = lines.text(line);
-    if (isRowLike(text) || beginsWithMark(text, dialect.delimiter, dialect.columns) || isNamedRow(text, dialect))
-      return line;
-  }
-  return first;
-}
-
-/** Whether numbers stand behind a word in as many cells as there are columns: of a column that is filled in some rows only. */
-const isNamedRow = (line: string, dialect: Dialect): boolean =>
-  dialect.delimiter !== "space" &&
-  splitLine(line, dialect.delimiter).length >= dialect.columns &&
-  holdsRow(line, dialect);
-
-/** Whether a line begins as a row of numbers does. */
-const isRowLike = (line: string): boolean => /^[\s"|~>]*\d[\d.,]*\s*(?:[kmg]?hz)?\s*["\s,;|]/i.test(line);

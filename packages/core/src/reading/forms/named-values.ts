@@ -6,8 +6,8 @@ import type { SourceText } from "../text/text.js";
 import type { FormRow, FormTable } from "./form.js";
 
 /** A number with its unit, and before it the words that name it. */
-const UNIT = "(?:[kmg]?hz|[mµu]?S|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
-const NUMBER = `[<>~≈]?\\s*[+−-]?\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
+const UNIT = "(?:[kmg]?hz|[mµu]?S|dBm|m?V|volts?|mW|k?ohms?|k?[Ω\u2126]|db|°|deg(?:rees)?|rad|%|watts?|w)";
+const NUMBER = `[<>~≈]?\\s*[+−–-]?\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?(?:\\s*:\\s*1(?!\\d))?(?:\\s*${UNIT}(?![\\p{L}\\d]))?`;
 /** "48.4 - 60.1j", "0.77∠-11.6°" */
 const PART = "\\d+(?:[.,]\\d+)?";
 const COMPLEX = `[+−-]?${PART}(?: ?∠ ?[+−-]?${PART} ?°?| ?[+−-] ?(?:[ij] ?${PART}|${PART} ?[ij](?!\\p{L}))(?: ?(?:ohms?|[Ω\u2126]))?)`;
@@ -49,7 +49,9 @@ export function namedValues(content: string): FormTable | null {
   const records = recordsOf(values.filter((found) => found.length > 0)).map(frequencyFirst);
   const names = commonNames(records);
   if (names === null) return null;
-  const own = records.filter((record) => namesOf(record).join("\n") === names.join("\n"));
+  const own = records
+    .filter((record) => keyOf(namesOf(record)) === keyOf(names))
+    .map((record) => inOrder(record, names));
   const used = new Set(own.flatMap((record) => record.map(({ line }) => line)));
   const numbered = values.filter((found) => found.length > 0).length;
   const isUsed = (found: readonly NamedValue[]) => found.some(({ line }) => used.has(line));
@@ -62,7 +64,8 @@ export function namedValues(content: string): FormTable | null {
   const isAmong = (record: readonly NamedValue[]) => record.length > 1 && (record[0]?.line ?? last) < last;
   const leftOut = records.filter(
     (record, r) =>
-      !own.includes(record) && (isOfSweep(namesOf(record)) || (r > 0 && isAmong(record) && hasFrequency(record))),
+      keyOf(namesOf(record)) !== keyOf(names) &&
+      (isOfSweep(namesOf(record)) || (r > 0 && isAmong(record) && hasFrequency(record))),
   );
   return {
     name: "names and values",
@@ -72,6 +75,16 @@ export function namedValues(content: string): FormTable | null {
     leftOut: leftOut.flatMap(([value]) => value?.line ?? []),
   };
 }
+
+/** What goes out and what comes back, whose unit tells which quantity they are. */
+const SENT_OR_BACK: ReadonlySet<Quantity> = new Set<Quantity>([
+  "forward-power",
+  "reflected-power",
+  "forward-voltage",
+  "reflected-voltage",
+  "reflection",
+]);
+const OF_POWER = /^(\d+(?:[.,]\d+)?)\s*(dBm|m?V|volts?|m?W|watts?)$/i;
 
 /** How wide a dip is, is no reading at a frequency (from memory). */
 const OF_WIDTH =
@@ -85,9 +98,14 @@ function valuesIn(line: string, number: number): readonly NamedValue[] {
     const name = printed.replace(fillerPattern(), "").trim();
     // "SWR at 7.1 MHz = 1.5": the name is that of the next value.
     const isFrequency = FREQUENCY.test(value) && roleFromHeader(name).quantity !== "frequency";
-    const own = isFrequency ? "frequency" : knownEndOf(name) || waiting;
+    const known = isFrequency ? "frequency" : knownEndOf(name) || waiting;
+    const [, digits = value.trim(), unit = ""] = SENT_OR_BACK.has(roleFromHeader(known).quantity)
+      ? (OF_POWER.exec(value.trim()) ?? [])
+      : [];
+    // "forward 4.57 V" is no power.
+    const own = unit === "" ? known : `${known} (${unit})`;
     waiting = isFrequency ? name : "";
-    return { name: own, value: value.trim(), line: number };
+    return { name: own, value: digits, line: number };
   });
 }
 
@@ -103,9 +121,9 @@ const inSigns = (line: string): string =>
     .replace(/(?<!\p{L})(\p{L}\w{0,8})\((\d[\d.,]* ?[kMG]?Hz)\)(?= ?=)/gu, "$2 $1")
     .replace(/\(([+−-]?\d[^()]*[ij∠<][^()]*)\)/g, "$1")
     .replace(/(?<=\d) ?(?:<|\/_)(?= ?[+−-]?\d[\d.,]* ?°)/g, "∠")
-    // "X=38.26 cap."
+    // "X=38.26 cap.", "X 7 neg."
     .replace(
-      /(?<![\d.,+−-])(\d+(?:[.,]\d+)?(?: ?(?:ohms?|[Ω\u2126]))?) ?\(?(?:cap|kap)(?:\p{L}*(?!\p{L})\.?)\)?/giu,
+      /(?<![\d.,+−-])(\d+(?:[.,]\d+)?(?: ?(?:ohms?|[Ω\u2126]))?) ?\(?(?:cap|kap|neg)(?:\p{L}*(?!\p{L})\.?)\)?/giu,
       "-$1",
     )
     .replace(/(?<=\d(?: ?(?:ohms?|[Ω\u2126]))?) ?\(?ind(?:u[ck]t\p{L}*)?(?!\p{L})\.?\)?/giu, "")
@@ -123,6 +141,9 @@ function knownEndOf(name: string): string {
 }
 
 const namesOf = (record: readonly NamedValue[]): readonly string[] => record.map(({ name }) => name.toLowerCase());
+
+/** The same names in whatever order. */
+const keyOf = (names: readonly string[]): string => names.toSorted().join("\n");
 
 /** Each line as a record, or, where lines hold one value each, all up to where the first name comes again. */
 function recordsOf(lines: readonly (readonly NamedValue[])[]): readonly (readonly NamedValue[])[] {
@@ -147,15 +168,22 @@ const frequencyFirst = (record: readonly NamedValue[]): readonly NamedValue[] =>
   return [...record.filter(isFrequency), ...record.filter((value) => !isFrequency(value))];
 };
 
+/** A record with its values in the order of some names, each once. */
+const inOrder = (record: readonly NamedValue[], names: readonly string[]): readonly NamedValue[] =>
+  new Set(names).size < names.length
+    ? record
+    : names.flatMap((wanted) => record.find(({ name }) => name.toLowerCase() === wanted) ?? []);
+
 /** The names that most records have, if they are of a sweep. */
 function commonNames(records: readonly (readonly NamedValue[])[]): readonly string[] | null {
   const counts = new Map<string, number>();
   for (const record of records) {
-    const key = namesOf(record).join("\n");
+    const key = keyOf(namesOf(record));
     counts.set(key, (counts.get(key) ?? 0) + 1);
   }
   const [best] = [...counts].sort(([, a], [, b]) => b - a);
-  const names = best?.[0].split("\n") ?? [];
+  const first = records.find((record) => keyOf(namesOf(record)) === best?.[0]);
+  const names = first === undefined ? [] : namesOf(first);
   return isOfSweep(names) && names.length <= MOST_NAMES ? names : null;
 }
 

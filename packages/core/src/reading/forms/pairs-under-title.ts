@@ -6,7 +6,7 @@ import { roleFromHeader } from "../quantities/role-from-header.js";
 import type { FormRow, FormTable } from "./form.js";
 import { quantityIn, swrWord } from "./title-words.js";
 
-const NUMBER = "[-−]?\\d+(?:[.,]\\d+)?";
+const NUMBER = "[-−–]?\\d+(?:[.,]\\d+)?";
 const UNIT = "[kMG]?Hz";
 /** Lines have no more of them in a row: without a bound the search would not end on a line of many. */
 const BLANKS = "\\s{0,2}";
@@ -15,13 +15,16 @@ const BAR = "[#*█▇▆▅▄▃▂▁▓▒░■▪]{1,200}|[=+o]{2,200}";
 /** What may stand between a frequency and its reading: "3.5 ... 3.1", "28000/3.8", "3.5 (3.0)", "21 MHz  Z = 57-j18". */
 const BETWEEN = `(?:${BLANKS}(?:[=:/@|(]|\\.{2,20}|…|(?<=[\\d\\p{L}])[-–—]>?(?=\\d)|[-–—]{1,20}>?(?![\\d.,])|→|=>|${BAR}|(?:${SWR_WORD}|z|rl|is|ist)(?!\\p{L})${BLANKS}[=:]?|\\s)){1,3}${BLANKS}`;
 const POLAR = `\\d+(?:[.,]\\d+)?(?:\\s*(?:ohms?|[ΩΩ]))?\\s*∠\\s*${NUMBER}\\s*(?:°|deg(?!\\p{L}))?`;
-const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
+const COMPLEX = `${POLAR}|${NUMBER}\\s*[+−–-]\\s*(?:[ij]\\s*\\d+(?:[.,]\\d+)?|\\d+(?:[.,]\\d+)?\\s*[ij])(?:\\s*(?:ohms?|[ΩΩ]))?`;
 const patterns = once(() => ({
   pair: new RegExp(
     `\\s*(?:[,;|]|(?<=\\s)/(?=\\s))?\\s*(\\d+(?:[.,]\\d+)?(?:e[+-]?\\d+)?)\\s*(${UNIT})?${BETWEEN}(${COMPLEX}|(?:${OVER_WORD}\\s*|[<~≈]\\s*)?${NUMBER}(?:\\s*:\\s*1(?![\\d.,]))?(?:\\s*dB(?!\\p{L}))?[+*?!]?|(?:${SAME_WORD})(?!\\p{L})|["”〃]|'')(?![.,]?\\d|[.,][?_(x]|\\s*${UNIT})\\)?`,
     "iuy",
   ),
-  frequency: new RegExp(`^\\s*\\d+[.,]\\d+\\s*(?:${UNIT})?${BLANKS}[=:/@]`, "iu"),
+  frequency: new RegExp(
+    `^\\s*(?:\\d+[.,]\\d+\\s*(?:${UNIT})?${BLANKS}[=:/@]|\\d+(?:[.,]\\d+)?\\s*${UNIT}(?!\\p{L})[^\\d]{0,20}\\d)`,
+    "iu",
+  ),
   unit: new RegExp(`(?<!\\p{L})(${UNIT})(?!\\p{L})`, "iu"),
   same: new RegExp(`^(?:${SAME_WORD}|["”〃]|'')$`, "iu"),
 }));
@@ -109,13 +112,15 @@ function withTitleApart(lines: readonly string[]): readonly string[] {
   return [...lines.slice(0, first), title, (lines[first] ?? "").slice(title.length), ...lines.slice(first + 1)];
 }
 
-/** "46 ohms resistive, 35 ohms capacitive" as a complex number, "1 3/4" with decimals, "14.000 kHz" without its mark. */
+/** "46 ohms resistive, 35 ohms capacitive" and "0.2 at −24 degrees" as complex numbers, and numbers as they are mostly written. */
 const plainly = (line: string): string =>
-  withPlainNumbers(line).replace(
-    /(\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) resistive[,;]?(?: and)? (\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) (capacitive|inductive)/giu,
-    (_, resistance: string, reactance: string, kind: string) =>
-      `${resistance} ${/^c/i.test(kind) ? "-" : "+"} j${reactance} ohm`,
-  );
+  withPlainNumbers(line)
+    .replace(/(?<=\d)\s+at\s+([+−-]?\d+(?:[.,]\d+)?)\s*(?:°|deg(?:rees)?)(?!\p{L})/giu, "∠$1°")
+    .replace(
+      /(\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) resistive[,;]?(?: and)? (\d+(?:[.,]\d+)?) ?(?:ohms?|Ω) (capacitive|inductive)/giu,
+      (_, resistance: string, reactance: string, kind: string) =>
+        `${resistance} ${/^c/i.test(kind) ? "-" : "+"} j${reactance} ohm`,
+    );
 
 /** Whether a line is split as the names of columns are. */
 const areNames = (line: string): boolean => /[;\t|]|\S\s{2,}\S/.test(line.trim());

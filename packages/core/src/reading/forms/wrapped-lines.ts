@@ -22,6 +22,9 @@ const WRAPPINGS: readonly { readonly is: RegExp; readonly bare: (line: string) =
         .replace(/\\([_%&#])/g, "$1")
         .replace(/\$\\(Omega|Gamma)\$/g, (_, letter: string) => (letter === "Omega" ? "Ω" : "Γ")),
   },
+  { is: /^\s*\d{1,3}M\d{1,6}\s*[,;\t\s]/, bare: (line) => line.replace(/^(\s*\d{1,3})M(?=\d)/, "$1.") },
+  // Commas before decimals, and with a blank between the cells: "3,508, 1,17".
+  { is: /^\s*\d+,\d+(?:,\s+[-−]?\d+,\d+)+\s*$/, bare: (line) => line.trim().replace(/,\s+/g, "\t") },
   { is: /^\s*\d{1,3}\)\s+\d/, bare: (line) => line.replace(/^(\s*\d{1,3})\)/, "$1") },
   { is: /^\s*\d\S*\s+\S+.*;\s*$/, bare: (line) => line.replace(/;\s*$/, "") },
   { is: /^\s*[-–—*+]\s+\d/, bare: (line) => line.replace(/^\s*[-–—*+]\s+(?=\d)/, "") },

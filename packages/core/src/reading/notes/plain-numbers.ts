@@ -10,9 +10,13 @@ const MIXED = /(?<![\d.,/])(\d{1,2})[ +](1\/[234]|[23]\/[34])(?![\d/])/g;
 /** No frequency of HF in kHz has so few digits before its decimals: beside another decimal mark this one stands between thousands. */
 const MARKED_KILOHERTZ = /(?<![\d.,])([1-9]\d?)([.,])(\d{3})(?=\s?khz(?!\p{L}))/giu;
 
-/** A line with decimals for "1 3/4", and without the mark in "14.000 kHz" beside "1,5". */
+/** "50M500": the unit stands where the decimal mark would. */
+const UNIT_AS_MARK = /(?<![\w.,])(\d{1,3})M(\d{1,6})(?![\w.,])/g;
+
+/** A line with decimals for "1 3/4", without the mark in "14.000 kHz" beside "1,5", and with one in "50M500". */
 export const withPlainNumbers = (line: string): string =>
   line
+    .replace(UNIT_AS_MARK, "$1.$2 MHz")
     .replace(MIXED, (given, whole: string, part: string) => (PARTS[part] === undefined ? given : whole + PARTS[part]))
     .replace(MARKED_KILOHERTZ, (given, thousands: string, mark: string, rest: string) =>
       (mark === "." ? /\d,\d/ : /\d\.\d/).test(line) ? thousands + rest : given,

@@ -38,10 +38,10 @@ const WORDS = {
   mismatchLoss: ["ml anpassungsverlust anpassungsverluste fehlanpassungsverlust fehlanpassungsdämpfung"],
   accepted: ["accepted delivered transmitted absorbed aufgenommen aufgenommene acceptée aceptada aceita accettata"],
   share: ["share fraction anteil fraction part fracción fração frazione aandeel andel squared"],
-  forwardVoltage: ["vfwd vfor ufwd vinc"],
-  reflectedVoltage: ["vrefl vrev urefl urev"],
+  forwardVoltage: ["vfwd vfor ufwd vinc vf uf"],
+  reflectedVoltage: ["vrefl vrev urefl urev vr ur"],
   voltage: [
-    "v volt volts voltage spannung tension tensión tensão tensione spanning spänning spænding spenning 電圧 电压 전압",
+    "v u volt volts voltage spannung tension tensión tensão tensione spanning spänning spænding spenning 電圧 电压 전압",
   ],
   mismatch: ["mismatch fehlanpassung desadaptation désadaptation desadaptación disadattamento misaanpassing"],
   extreme: ["min max minimum maximum minimal maximal lowest highest kleinste größte mini maxi"],

@@ -15,7 +15,7 @@ export const wordsOf = (header: string): readonly string[] => {
 export const spaced = (name: string): string => name.replace(/(?<=[a-z]{2})(?=[A-Z][a-z])(?!Hz)/g, " ");
 
 /** Letters of English alone, in which there is nothing to be spelled out: "Frequency (MHz)", but not "Zr", "pF", "S11" or "s.w.r.". */
-const PLAIN = /^(?!.*\b(?:(?:(?:[zy]|gamma)[ri]|[pn]f|mohms?)\b|[vswr]{1,3}\.))[a-z (),.]*$/i;
+const PLAIN = /^(?!.*\b(?:(?:(?:[zy]|gamma)[ri]|[pn]f|mohms?)\b|[vswr]{1,3}\.|[a-z]\.[a-z]\.[a-z]\b))[a-z (),.]*$/i;
 
 /** A header in small letters, with words in the place of what stands for them. */
 function spelledOut(header: string): string {
@@ -35,6 +35,8 @@ function spelledOut(header: string): string {
       .replace(/(?<![\p{L}\d])([zyΓγ]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
       // No capital: MΩ are a million of them.
       .replace(/(?<!\p{L})m(?:[Ωω\u2126]|ohms?)(?!\p{L})/gu, " milliohm ")
+      // "R.O.S."
+      .replace(/(?<!\p{L})(?:\p{L}\.){2,3}\p{L}\.?(?!\p{L})/gu, (letters) => letters.replaceAll(".", ""))
       .replace(/(?<!\p{L})series C(?=[\s,]*[([]?[pn]F)/giu, " capacitance ")
       .replace(/(?<!\p{L})series L(?=[\s,]*[([]?[nµμu]H)/giu, " inductance ")
       .replace(/(?<!\p{L})([pn])F(?!\p{L})/gu, (_, prefix: string) => (prefix === "p" ? " picofarad " : " nanofarad "))
