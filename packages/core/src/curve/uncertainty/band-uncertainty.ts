@@ -4,7 +4,6 @@ import { ASSUMED_NOISE } from "../noise/noise.js";
 import { extremesOver, type Piece, type Span, totalWidth, widthWithin } from "../pieces.js";
 import { isBeyondScale, spanAt, spansWithin, type Trace, traceOf } from "../trace.js";
 import { FEATURE_NAMES, type Features, featuresOf } from "./features.js";
-
 import { type Instrument, instrumentError } from "./instrument.js";
 import type { Offsets } from "./local-point.js";
 import { noiseOffsets } from "./noise-offsets.js";
@@ -37,12 +36,14 @@ export interface BandUncertainty {
 
 /** Standard deviations on either side that hold 95 %. */
 const COVERAGE_FACTOR = 1.96;
+
 /** By how much what noise does by first derivatives understates how far a number varies from sweep to sweep. */
 interface Understatement {
   readonly byNoise: number;
   /** How many times what further smoothing changes the smoothing itself may be off by; 0 where nothing was smoothed */
   readonly bySmoothing: number;
 }
+
 /**
  * Smoothing windows follow noise that they take for the antenna's bends; a fit leaves out what its order cannot follow; the noise itself
  * is only estimated. Chosen on ten families of invented antennas; tests/accuracy/intervals.test.ts holds them to their word on ten others,
