@@ -5,6 +5,7 @@ import { type WindowFit, windowFit } from "./window-fit.js";
 
 /** Half-widths of the windows tried, in samples, after the sample by itself. */
 const HALF_WIDTHS = [3, 4, 6, 8, 11, 15, 20, 28, 40, 56];
+export const WIDEST_HALF_WIDTH = Math.max(...HALF_WIDTHS);
 /** A cubic through fewer samples than its window has is no fit. */
 const LEAST_HALF_WIDTH = 2;
 /** Two windows agree while their results differ by no more than this many standard deviations of that difference. */

@@ -5,13 +5,14 @@ import type { ScalarSweep } from "../../sweep/sweep.js";
 import { type ComplexResult, type Interpolation, interpolateBetween } from "../between/interpolation.js";
 import { type Curve, isVectorCurve } from "../curve.js";
 import { ceilingOf, inverseOf } from "../noise/scalar-noise.js";
+import { WIDEST_HALF_WIDTH } from "../noise/smoothing.js";
 import { windowWeights } from "../noise/window-fit.js";
 import type { NoisyPoint, Sensitivity } from "../noisy-point.js";
 import { isEven, type Stretch } from "../samples/stretches.js";
 import type { NoisyPart } from "./noisy-parts.js";
 
 /** What interpolation looks at on either side, and the widest window. */
-const REACH = 2 + 56;
+const REACH = 2 + WIDEST_HALF_WIDTH;
 
 /**
  * The stretches of a curve between two frequencies as smoothed and interpolated samples.

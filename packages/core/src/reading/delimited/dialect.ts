@@ -99,11 +99,11 @@ const BLANK_THOUSANDS = /^\s*[1-9]\d{0,2}(?: \d{3})+(?:[.,]\d+)?\s*$/;
 
 /** Whether rows have as many tabs as the names above them, and thousands apart by blanks in the cells below that of a frequency in kHz or Hz. */
 function areThousandsBetweenTabs(heading: string, rows: readonly string[]): boolean {
+  if (!heading.includes("\t")) return false;
   const names = heading.split("\t");
   const column = names.findIndex((name) => /^k?Hz$/.test(roleFromHeader(name).frequencyUnit ?? ""));
   const cells = rows.filter((row) => row.trim() !== "").map((row) => row.split("\t"));
   return (
-    names.length > 1 &&
     column >= 0 &&
     cells.length > 0 &&
     cells.every((row) => row.length === names.length && BLANK_THOUSANDS.test(row[column] ?? ""))

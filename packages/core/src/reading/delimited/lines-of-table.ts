@@ -52,13 +52,10 @@ export function rowsBesideHeader(
   heading: number,
 ): readonly Finding[] {
   const below = heading < 0 ? dialect.firstDataLine : heading + 1;
+  const isLost = (text: string) => mayBeRow(text, dialect) || holdsRow(text, dialect);
   return [
     ...rowsLost(start, heading, (line) => holdsRow(lines.text(line), dialect)),
-    ...rowsLost(
-      below,
-      dialect.firstDataLine,
-      (line) => mayBeRow(lines.text(line), dialect) || (heading >= 0 && holdsRow(lines.text(line), dialect)),
-    ),
+    ...rowsLost(below, dialect.firstDataLine, (line) => isLost(lines.text(line))),
   ];
 }
 

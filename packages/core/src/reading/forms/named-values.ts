@@ -49,9 +49,9 @@ export function namedValues(content: string): FormTable | null {
   const records = recordsOf(values.filter((found) => found.length > 0)).map(frequencyFirst);
   const names = commonNames(records);
   if (names === null) return null;
-  const own = records
-    .filter((record) => keyOf(namesOf(record)) === keyOf(names))
-    .map((record) => inOrder(record, names));
+  const key = keyOf(names);
+  const hasThem = (record: readonly NamedValue[]) => keyOf(namesOf(record)) === key;
+  const own = records.filter(hasThem).map((record) => inOrder(record, names));
   const used = new Set(own.flatMap((record) => record.map(({ line }) => line)));
   const numbered = values.filter((found) => found.length > 0).length;
   const isUsed = (found: readonly NamedValue[]) => found.some(({ line }) => used.has(line));
@@ -64,8 +64,7 @@ export function namedValues(content: string): FormTable | null {
   const isAmong = (record: readonly NamedValue[]) => record.length > 1 && (record[0]?.line ?? last) < last;
   const leftOut = records.filter(
     (record, r) =>
-      keyOf(namesOf(record)) !== keyOf(names) &&
-      (isOfSweep(namesOf(record)) || (r > 0 && isAmong(record) && hasFrequency(record))),
+      !hasThem(record) && (isOfSweep(namesOf(record)) || (r > 0 && isAmong(record) && hasFrequency(record))),
   );
   return {
     name: "names and values",

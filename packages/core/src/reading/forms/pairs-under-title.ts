@@ -90,10 +90,7 @@ export function pairsUnderTitle(content: string): FormTable | null {
   if (!perLine.every((line) => areAlong(line ?? [])) || (!areNamed && !areAlong(pairs))) return null;
   return {
     name: "pairs under a title",
-    comments: [
-      ...title.filter((line) => !beginsWithPair(line)),
-      ...lines.filter((line, i) => i > first && perLine[i] === null && !others.includes(i) && line.trim() !== ""),
-    ],
+    comments: lines.filter((line, i) => perLine[i] === null && !others.includes(i) && line.trim() !== ""),
     header: [unit === "" ? "frequency" : `frequency (${unit})`, quantity, ...(areNamed ? ["antenna"] : [])],
     rows: withRepeats(pairs, areNamed),
     leftOut: others.map((i) => i + 1),

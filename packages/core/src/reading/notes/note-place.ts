@@ -46,13 +46,9 @@ export const placeOfFrequency = (hz: number): Place => ({
 export function placeOfStretch(from: number, to: number, unit?: string): Place | null {
   const [lowHz, highHz] = [from * hertzOf(unit), to * hertzOf(unit)];
   if (!(lowHz < highHz) || highHz > (1 + WIDEST_STRETCH) * lowHz) return null;
-  if (!NAMED_BANDS.some((band) => liesIn(lowHz, band) || liesIn(highHz, band) || holds(lowHz, highHz, band)))
-    return null;
+  if (!NAMED_BANDS.some((band) => meets(lowHz, highHz, band))) return null;
   return { name: `${lowHz / 1e6}-${highHz / 1e6} MHz`, isAtFrequency: false, lowHz, highHz };
 }
-
-const holds = (lowHz: number, highHz: number, band: { readonly lowHz: number; readonly highHz: number }): boolean =>
-  lowHz <= band.highHz && highHz >= band.lowHz;
 
 /** "24 MHz band" is the one at 24.9, and "5 MHz" the one at 5.35. */
 export function placeNamedBy(hz: number): Place | null {
@@ -60,9 +56,14 @@ export function placeNamedBy(hz: number): Place | null {
   return found === undefined ? null : placeOfBand(found.band);
 }
 
+type Edges = Pick<Place, "lowHz" | "highHz">;
+
+/** Whether a stretch of frequencies has a part of a band as wide as it is anywhere. */
+const meets = (fromHz: number, toHz: number, { lowHz, highHz }: Edges): boolean =>
+  toHz >= lowHz * (1 - BELOW_BAND) && fromHz <= highHz * (1 + BEYOND_BAND);
+
 /** Whether a frequency lies in a band as wide as it is anywhere. */
-export const liesIn = (hz: number, { lowHz, highHz }: { readonly lowHz: number; readonly highHz: number }): boolean =>
-  hz >= lowHz * (1 - BELOW_BAND) && hz <= highHz * (1 + BEYOND_BAND);
+export const liesIn = (hz: number, band: Edges): boolean => meets(hz, hz, band);
 
 /** Whether megahertz lie in some band as wide as it is anywhere. */
 export const isInSomeBand = (mhz: number): boolean => NAMED_BANDS.some((band) => liesIn(mhz * 1e6, band));

@@ -1,3 +1,4 @@
+import { DOTTED, withoutDots } from "../quantities/name-words.js";
 import { withPlainNumbers } from "./plain-numbers.js";
 import { withFigures } from "./spoken-numbers.js";
 
@@ -207,8 +208,7 @@ export const plainNote = (line: string): string =>
       .replace(/ø/g, "o"),
   )
     .replace(/[Ωω\u2126]/gu, "ohm")
-    // "R.O.S."
-    .replace(/(?<!\p{L})(?:\p{L}\.){2,3}\p{L}\.?(?!\p{L})/gu, (letters) => letters.replaceAll(".", ""))
+    .replace(DOTTED, withoutDots)
     .replace(/(?<=\d\s?)([мк]?)гц(?!\p{L})/gu, (_, prefix: string) => `${{ м: "m", к: "k" }[prefix] ?? ""}hz`)
     .replace(
       /(?<=\d\s?)(mega|兆|k(?=ilo)|千)?(?:ilo)?(?:hertz|赫兹?)/g,

@@ -6,7 +6,7 @@ const PARTS: Readonly<Record<string, string>> = {
   "2/3": ".67",
   "3/4": ".75",
 };
-const MIXED = /(?<![\d.,/])(\d{1,2})[ +](1\/[234]|[23]\/[34])(?![\d/])/g;
+const MIXED = new RegExp(`(?<![\\d.,/])(\\d{1,2})[ +](${Object.keys(PARTS).join("|")})(?![\\d/])`, "g");
 /** No frequency of HF in kHz has so few digits before its decimals: beside another decimal mark this one stands between thousands. */
 const MARKED_KILOHERTZ = /(?<![\d.,])([1-9]\d?)([.,])(\d{3})(?=\s?khz(?!\p{L}))/giu;
 
@@ -17,7 +17,7 @@ const UNIT_AS_MARK = /(?<![\w.,])(\d{1,3})M(\d{1,6})(?![\w.,])/g;
 export const withPlainNumbers = (line: string): string =>
   line
     .replace(UNIT_AS_MARK, "$1.$2 MHz")
-    .replace(MIXED, (given, whole: string, part: string) => (PARTS[part] === undefined ? given : whole + PARTS[part]))
+    .replace(MIXED, (_, whole: string, part: string) => whole + PARTS[part])
     .replace(MARKED_KILOHERTZ, (given, thousands: string, mark: string, rest: string) =>
       (mark === "." ? /\d,\d/ : /\d\.\d/).test(line) ? thousands + rest : given,
     );

@@ -44,7 +44,9 @@ const FRACTIONS: Readonly<Record<string, string>> = {
   "⅝": "625",
   "⅞": "875",
 };
-const BEHIND_WHOLE = new RegExp(`(?<![\\d.,]\\d*[.,]\\d*)(\\d) ?([${Object.keys(FRACTIONS).join("")}])`, "g");
+const SIGNS = Object.keys(FRACTIONS).join("");
+const HAS_FRACTION = new RegExp(`[${SIGNS}]`);
+const BEHIND_WHOLE = new RegExp(`(?<![\\d.,]\\d*[.,]\\d*)(\\d) ?([${SIGNS}])`, "g");
 
 /**
  * The same text with the digits that everybody has, with decimals for "1½", and with letters and marks of usual width where it has digits as
@@ -53,8 +55,7 @@ const BEHIND_WHOLE = new RegExp(`(?<![\\d.,]\\d*[.,]\\d*)(\\d) ?([${Object.keys(
 export function withPlainDigits(text: SourceText): SourceText {
   if (isAscii(text.bytes.subarray(0, HEAD))) return text;
   const given = text.decode(0, text.bytes.length);
-  const mark = /\d,\d/.test(given) && !/\d\.\d/.test(given) ? "," : ".";
-  const content = given.replace(BEHIND_WHOLE, (_, digit: string, part: string) => `${digit}${mark}${FRACTIONS[part]}`);
+  const content = HAS_FRACTION.test(given) ? withDecimals(given) : given;
   const isWide = HAS_WIDE_NUMBER.test(content);
   if (!isWide && content === given && content.search(OTHER_DIGITS) < 0) return text;
   const plain = content
@@ -64,6 +65,12 @@ export function withPlainDigits(text: SourceText): SourceText {
     .replace(OTHER_MARKS, (mark) => (mark === "٫" ? "." : ""));
   const narrow = (sign: string) => (sign === "\u3000" ? " " : String.fromCharCode(sign.charCodeAt(0) - WIDE_OFFSET));
   return { ...rewritten(text, isWide ? plain.replace(WIDE, narrow) : plain), encoding: text.encoding };
+}
+
+/** "1½" as 1.5, or 1,5 where commas alone stand before decimals. */
+function withDecimals(content: string): string {
+  const mark = /\d,\d/.test(content) && !/\d\.\d/.test(content) ? "," : ".";
+  return content.replace(BEHIND_WHOLE, (_, digit: string, part: string) => `${digit}${mark}${FRACTIONS[part]}`);
 }
 
 const decoded = (bytes: Uint8Array, encoding: string): string => new TextDecoder(encoding).decode(bytes);

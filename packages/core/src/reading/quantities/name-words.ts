@@ -11,6 +11,10 @@ export const wordsOf = (header: string): readonly string[] => {
     .filter((word) => word !== "");
 };
 
+/** "R.O.S.", "V.S.W.R." */
+export const DOTTED = /(?<!\p{L})(?:\p{L}\.){2,3}\p{L}\.?(?!\p{L})/gu;
+export const withoutDots = (letters: string): string => letters.replaceAll(".", "");
+
 /** "returnLossDb" in words. */
 export const spaced = (name: string): string => name.replace(/(?<=[a-z]{2})(?=[A-Z][a-z])(?!Hz)/g, " ");
 
@@ -35,8 +39,7 @@ function spelledOut(header: string): string {
       .replace(/(?<![\p{L}\d])([zyΓγ]|s\d\d|gamma)_?i(?![\p{L}\d])/giu, "$1 im ")
       // No capital: MΩ are a million of them.
       .replace(/(?<!\p{L})m(?:[Ωω\u2126]|ohms?)(?!\p{L})/gu, " milliohm ")
-      // "R.O.S."
-      .replace(/(?<!\p{L})(?:\p{L}\.){2,3}\p{L}\.?(?!\p{L})/gu, (letters) => letters.replaceAll(".", ""))
+      .replace(DOTTED, withoutDots)
       .replace(/(?<!\p{L})series C(?=[\s,]*[([]?[pn]F)/giu, " capacitance ")
       .replace(/(?<!\p{L})series L(?=[\s,]*[([]?[nµμu]H)/giu, " inductance ")
       .replace(/(?<!\p{L})([pn])F(?!\p{L})/gu, (_, prefix: string) => (prefix === "p" ? " picofarad " : " nanofarad "))

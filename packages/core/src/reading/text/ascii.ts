@@ -4,6 +4,7 @@ export const LINE_FEED = 0x0a;
 export const FORM_FEED = 0x0c;
 export const CARRIAGE_RETURN = 0x0d;
 export const CONTROL_Z = 0x1a;
+export const ESCAPE = 0x1b;
 export const SPACE = 0x20;
 export const EXCLAMATION = 0x21;
 export const HASH = 0x23;

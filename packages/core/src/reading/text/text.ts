@@ -1,5 +1,6 @@
 import { ReadError } from "../../input/read-error.js";
 import type { Delimiter } from "../options/read-options.js";
+import { BRACKET, ESCAPE, SEMICOLON, ZERO } from "./ascii.js";
 
 /** A file's bytes, known to be text, with their encoding settled once and for all readers. */
 export interface SourceText {
@@ -78,9 +79,8 @@ export function sourceText(given: Uint8Array, file: string): SourceText {
 }
 
 const UTF_8 = new TextDecoder("utf-8");
-const ESCAPE = 0x1b;
-const BRACKET = 0x5b;
-
+/** What the numbers between bracket and letter are written with. */
+const IN_NUMBERS: ReadonlySet<number> = new Set([...Array.from({ length: 10 }, (_, digit) => ZERO + digit), SEMICOLON]);
 /** "m" sets a colour, "K" clears what is left of a line. */
 const ENDS_OF_ESCAPE: ReadonlySet<number> = new Set([0x6d, 0x4b]);
 
@@ -99,12 +99,9 @@ function withoutColours(bytes: Uint8Array): Uint8Array {
 
 function endOfNumbers(bytes: Uint8Array, start: number): number {
   let end = start;
-  while (end < bytes.length && ((bytes[end] as number) === SEMICOLON || isDigit(bytes[end] as number))) end++;
+  while (end < bytes.length && IN_NUMBERS.has(bytes[end] as number)) end++;
   return end;
 }
-
-const SEMICOLON = 0x3b;
-const isDigit = (byte: number): boolean => byte >= 0x30 && byte <= 0x39;
 
 /** Text of one byte per ASCII character. Which encoding the others have is settled, over all bytes, at the first one. */
 function eightBitText(file: string, bytes: Uint8Array): SourceText {
